@@ -130,38 +130,6 @@
         <source>yes: repeated until confirmed</source>
         <translation>ja: wiederholt bis zur Bestätigung</translation>
     </message>
-    <message>
-        <source>Does</source>
-        <translation>Bewirkt</translation>
-    </message>
-    <message>
-        <source>Stops</source>
-        <translation>Stoppt</translation>
-    </message>
-    <message>
-        <source>a condition, once it begins</source>
-        <translation>eine Bedingung, sobald sie eintritt</translation>
-    </message>
-    <message>
-        <source>begins entry</source>
-        <translation>beginnt die Eingabe</translation>
-    </message>
-    <message>
-        <source>by its 0, which is sent again until it is confirmed</source>
-        <translation>durch seine 0, die bis zur Bestätigung neu gesendet wird</translation>
-    </message>
-    <message>
-        <source>nothing: it is sent once</source>
-        <translation>nichts: wird einmal gesendet</translation>
-    </message>
-    <message>
-        <source>shows the next language</source>
-        <translation>zeigt die nächste Sprache</translation>
-    </message>
-    <message>
-        <source>something: it is sent again until it is confirmed</source>
-        <translation>etwas: wird bis zur Bestätigung neu gesendet</translation>
-    </message>
 </context>
 <context>
     <name>ActivityStrip</name>
@@ -208,10 +176,6 @@
     <message>
         <source>{what}, {ms} ms</source>
         <translation>{what}, {ms} ms</translation>
-    </message>
-    <message>
-        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
-        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
     </message>
 </context>
 <context>
@@ -406,11 +370,11 @@
         <translation>Die eingefügten unter &amp;neuen Namen verwenden</translation>
     </message>
     <message>
-        <source>device '{name}'</source>
+        <source>device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal '{name}'</source>
+        <source>signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
 </context>
@@ -562,50 +526,6 @@
         <source>The panel has no keys; add some in its properties first.</source>
         <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche anlegen.</translation>
     </message>
-    <message>
-        <source>A turn leads to a screen; add one first.</source>
-        <translation>Ein Wechsel führt zu einem Bild; zuerst eines anlegen.</translation>
-    </message>
-    <message>
-        <source>Delete turn</source>
-        <translation>Wechsel löschen</translation>
-    </message>
-    <message>
-        <source>Does</source>
-        <translation>Bewirkt</translation>
-    </message>
-    <message>
-        <source>Duplicate turn</source>
-        <translation>Wechsel duplizieren</translation>
-    </message>
-    <message>
-        <source>Move turn</source>
-        <translation>Wechsel verschieben</translation>
-    </message>
-    <message>
-        <source>No action yet. Insert adds one.</source>
-        <translation>Noch keine Aktion. Einfg legt eine an.</translation>
-    </message>
-    <message>
-        <source>No turn yet. Insert adds one.</source>
-        <translation>Noch kein Wechsel. Einfg legt einen an.</translation>
-    </message>
-    <message>
-        <source>On</source>
-        <translation>Auf</translation>
-    </message>
-    <message>
-        <source>The panel has no keys; name some in its properties first.</source>
-        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche benennen.</translation>
-    </message>
-    <message>
-        <source>To</source>
-        <translation>Nach</translation>
-    </message>
-    <message>
-        <source>Turns</source>
-        <translation>Wechsel</translation>
-    </message>
 </context>
 <context>
     <name>BenchWorkspace</name>
@@ -728,10 +648,6 @@
     <message>
         <source>{line} at {endpoint}</source>
         <translation>{line} an {endpoint}</translation>
-    </message>
-    <message>
-        <source>Show only &amp;bad readings</source>
-        <translation>Nur &amp;schlechte Werte zeigen</translation>
     </message>
 </context>
 <context>
@@ -1071,10 +987,6 @@
         <source>≠ field changed</source>
         <translation>≠ Feld geändert</translation>
     </message>
-    <message>
-        <source>Key</source>
-        <translation>Schlüssel</translation>
-    </message>
 </context>
 <context>
     <name>ConditionRow</name>
@@ -1161,7 +1073,7 @@
 <context>
     <name>CursorLine</name>
     <message>
-        <source>'{name}', a signal that does not exist</source>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
         <translation>„{name}“, ein Signal, das es nicht gibt</translation>
     </message>
     <message>
@@ -1368,7 +1280,7 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has only one language; add more in the panel's properties.</source>
+        <source>The panel has only one language; add more in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
@@ -1657,7 +1569,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
     <message>
-        <source>{where}. It would cover the text '{text}'.</source>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
     </message>
 </context>
@@ -2070,22 +1982,6 @@ Warum ist das in Ordnung?</translation>
         <source>{n} fields are selected.</source>
         <translation>{n} Felder ausgewählt.</translation>
     </message>
-    <message>
-        <source>Needs</source>
-        <translation>Braucht</translation>
-    </message>
-    <message>
-        <source>Of its first cell, counted from 1</source>
-        <translation>Seiner ersten Zelle, ab 1 gezählt</translation>
-    </message>
-    <message>
-        <source>The values of the empty and of the full bar. Empty: the limits of the signal</source>
-        <translation>Die Werte des leeren und des vollen Balkens. Ohne Angabe: die Grenzen des Signals</translation>
-    </message>
-    <message>
-        <source>a signal that exists</source>
-        <translation>ein vorhandenes Signal</translation>
-    </message>
 </context>
 <context>
     <name>FileStatus</name>
@@ -2189,7 +2085,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Nicht gefunden</translation>
     </message>
     <message>
-        <source>Not replaced: screen '{screen}', row {row}, column {column}: {reason}</source>
+        <source>Not replaced: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
         <translation>Nicht ersetzt: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
@@ -2295,7 +2191,7 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>FindingsList</name>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -2504,11 +2400,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>FollowerForm</name>
     <message>
-        <source>'{text}' ends before it begins</source>
+        <source>&apos;{text}&apos; ends before it begins</source>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range; write for example: holding 500-599, input 7</source>
+        <source>&apos;{text}&apos; is not a range; write for example: holding 500-599, input 7</source>
         <translation>„{text}“ ist kein Bereich; Beispiel: holding 500-599, input 7</translation>
     </message>
     <message>
@@ -2528,7 +2424,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Kommunikations-Timeout</translation>
     </message>
     <message>
-        <source>Control word and status word of the drive's built-in registers</source>
+        <source>Control word and status word of the drive&apos;s built-in registers</source>
         <translation>Steuerwort und Statuswort der eingebauten Register des Antriebs</translation>
     </message>
     <message>
@@ -2592,7 +2488,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern</translation>
     </message>
     <message>
-        <source>Ranges in the device's numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
+        <source>Ranges in the device&apos;s numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
         <translation>Bereiche in der Zählweise des Geräts, z. B. holding 500-599, input 7. Nie gelesen, auch nicht, um eine Lücke zu überbrücken</translation>
     </message>
     <message>
@@ -2722,10 +2618,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
         <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
-    </message>
-    <message>
-        <source>high first (the standard)</source>
-        <translation>hohes zuerst (der Standard)</translation>
     </message>
 </context>
 <context>
@@ -2899,18 +2791,6 @@ Warum ist das in Ordnung?</translation>
         <source>there has been no connection yet</source>
         <translation>es gab noch keine Verbindung</translation>
     </message>
-    <message>
-        <source>Save the last minutes into a new file</source>
-        <translation>Die letzten Minuten in eine neue Datei sichern</translation>
-    </message>
-    <message>
-        <source>nothing has been connected yet</source>
-        <translation>es war noch nichts verbunden</translation>
-    </message>
-    <message>
-        <source>they are being saved</source>
-        <translation>sie werden gerade gesichert</translation>
-    </message>
 </context>
 <context>
     <name>LimitsDialog</name>
@@ -3037,70 +2917,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>⚠ Whenever a new file starts, everything recorded before it is deleted.</source>
         <translation>⚠ Sobald eine neue Datei beginnt, wird alles zuvor Aufgezeichnete gelöscht.</translation>
-    </message>
-    <message>
-        <source>A file has {least} at least and {most} at most.</source>
-        <translation>Eine Datei hat mindestens {least} und höchstens {most}.</translation>
-    </message>
-    <message>
-        <source>A file lasts {least} at least and {most} at most.</source>
-        <translation>Eine Datei dauert mindestens {least} und höchstens {most}.</translation>
-    </message>
-    <message>
-        <source>A recording goes on in another file after {time}.</source>
-        <translation>Eine Aufzeichnung geht nach {time} in einer weiteren Datei weiter.</translation>
-    </message>
-    <message>
-        <source>A recording goes on in another file at {size} or after {time}.</source>
-        <translation>Eine Aufzeichnung geht ab {size} oder nach {time} in einer weiteren Datei weiter.</translation>
-    </message>
-    <message>
-        <source>A recording goes on in another file at {size}.</source>
-        <translation>Eine Aufzeichnung geht ab {size} in einer weiteren Datei weiter.</translation>
-    </message>
-    <message>
-        <source>A recording is one file, however long it lasts.</source>
-        <translation>Eine Aufzeichnung ist eine einzige Datei, gleich wie lange sie dauert.</translation>
-    </message>
-    <message>
-        <source>All its files are kept.</source>
-        <translation>Alle ihre Dateien werden behalten.</translation>
-    </message>
-    <message>
-        <source>At most about {size} and {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {size} und {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
-    </message>
-    <message>
-        <source>At most about {size} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {size} behalten; dann wird ihre älteste Datei gelöscht.</translation>
-    </message>
-    <message>
-        <source>At most about {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
-    </message>
-    <message>
-        <source>Go on in another file &amp;at</source>
-        <translation>In weiterer Datei &amp;fortfahren ab</translation>
-    </message>
-    <message>
-        <source>Go on in another file a&amp;fter</source>
-        <translation>In weiterer Datei fortfahren &amp;nach</translation>
-    </message>
-    <message>
-        <source>The number of files counts once files follow one another.</source>
-        <translation>Die Anzahl der Dateien zählt erst, wenn Dateien aufeinander folgen.</translation>
-    </message>
-    <message>
-        <source>They are for every recording that this window makes. One that is being made now goes by them at once.</source>
-        <translation>Sie gelten für alle Aufzeichnungen dieses Fensters, für eine laufende sofort.</translation>
-    </message>
-    <message>
-        <source>{most} files are kept at most, 0 means all.</source>
-        <translation>Höchstens {most} Dateien werden behalten, 0 heißt alle.</translation>
-    </message>
-    <message>
-        <source>⚠ Whenever another file begins, what was recorded before is deleted.</source>
-        <translation>⚠ Sobald eine weitere Datei beginnt, wird das zuvor Aufgezeichnete gelöscht.</translation>
     </message>
 </context>
 <context>
@@ -3571,30 +3387,6 @@ Warum ist das in Ordnung?</translation>
         <source>{why}. Keys that stop still write; arm again for the others.</source>
         <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
     </message>
-    <message>
-        <source>At this size the line view has no room in this window</source>
-        <translation>Bei dieser Größe hat die Leitungsansicht in diesem Fenster keinen Platz</translation>
-    </message>
-    <message>
-        <source>Connect again</source>
-        <translation>Neu verbinden</translation>
-    </message>
-    <message>
-        <source>Perhaps still on</source>
-        <translation>Vielleicht noch an</translation>
-    </message>
-    <message>
-        <source>The design was changed since this was connected. The panel still runs as it was.</source>
-        <translation>Der Entwurf wurde seit dem Verbinden geändert. Das Panel läuft noch wie zuvor.</translation>
-    </message>
-    <message>
-        <source>The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>
-        <translation>Die Leitung hat nicht bestätigt, dass diese Signale gestoppt oder losgelassen sind: {signals}. Sie sind vielleicht noch ein. Nach der Maschine sehen, bevor jemand in ihre Nähe geht.</translation>
-    </message>
-    <message>
-        <source>This transaction is kept no longer</source>
-        <translation>Diese Transaktion ist nicht mehr aufgehoben</translation>
-    </message>
 </context>
 <context>
     <name>MapKeyboard</name>
@@ -3610,20 +3402,12 @@ Warum ist das in Ordnung?</translation>
         <source>To move a screen within its ring, select it first.</source>
         <translation>Zum Verschieben im Ring zuerst ein Bild des Rings auswählen.</translation>
     </message>
-    <message>
-        <source>Select a screen of a ring to move it there.</source>
-        <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
-    </message>
 </context>
 <context>
     <name>MapView</name>
     <message>
         <source>No screens yet. Insert adds one.</source>
         <translation>Noch keine Bilder. Einfg legt eines an.</translation>
-    </message>
-    <message>
-        <source>There is no screen yet. Insert adds one.</source>
-        <translation>Noch kein Bild. Einfg legt eines an.</translation>
     </message>
 </context>
 <context>
@@ -3651,24 +3435,12 @@ Warum ist das in Ordnung?</translation>
         <source>Too long for some values; shorten it.</source>
         <translation>Für manche Werte zu lang; kürzen.</translation>
     </message>
-    <message>
-        <source>The message as the panel shows it</source>
-        <translation>Die Meldung, wie das Panel sie zeigt</translation>
-    </message>
-    <message>
-        <source>Too long to be whole beside every value: say it shorter.</source>
-        <translation>Zu lang, um neben jedem Wert ganz zu stehen: kürzer fassen.</translation>
-    </message>
 </context>
 <context>
     <name>MessageRow</name>
     <message>
         <source>If empty: “{words}”</source>
         <translation>Wenn leer: „{words}“</translation>
-    </message>
-    <message>
-        <source>Left empty: “{words}”</source>
-        <translation>Leer gelassen: „{words}“</translation>
     </message>
 </context>
 <context>
@@ -3857,123 +3629,15 @@ Warum ist das in Ordnung?</translation>
         <source>{place} is replaced by the value.</source>
         <translation>{place} wird durch den Wert ersetzt.</translation>
     </message>
-    <message>
-        <source>A key asks for something that cannot be done.</source>
-        <translation>Eine Taste verlangt etwas, das nicht geht.</translation>
-    </message>
-    <message>
-        <source>A key begins an entry on a screen that has none.</source>
-        <translation>Eine Taste beginnt eine Eingabe auf einem Bild, das keine hat.</translation>
-    </message>
-    <message>
-        <source>A value could not be written: the device says nothing.</source>
-        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät schweigt.</translation>
-    </message>
-    <message>
-        <source>A value is to be written before writing is armed.</source>
-        <translation>Ein Wert soll geschrieben werden, bevor das Schreiben scharf geschaltet ist.</translation>
-    </message>
-    <message>
-        <source>A value was written, and nobody knows what became of it.</source>
-        <translation>Ein Wert wurde geschrieben, und es ist nicht bekannt, was daraus wurde.</translation>
-    </message>
-    <message>
-        <source>A value was written, and read back the device holds another.</source>
-        <translation>Ein Wert wurde geschrieben, und beim Zurücklesen hat das Gerät einen anderen.</translation>
-    </message>
-    <message>
-        <source>In which the texts of the whole panel are shown and typed</source>
-        <translation>In der die Texte des ganzen Panels gezeigt und geschrieben werden</translation>
-    </message>
-    <message>
-        <source>Not kept</source>
-        <translation>Anderer Wert</translation>
-    </message>
-    <message>
-        <source>Nothing is missing: the panel says all of it in English by itself.</source>
-        <translation>Es fehlt nichts: Auf Englisch sagt das Panel alles von selbst.</translation>
-    </message>
-    <message>
-        <source>Over the limit</source>
-        <translation>Über der Grenze</translation>
-    </message>
-    <message>
-        <source>Read only</source>
-        <translation>Nur lesbar</translation>
-    </message>
-    <message>
-        <source>Still on</source>
-        <translation>Steht noch an</translation>
-    </message>
-    <message>
-        <source>The operator enters less than the signal may be.</source>
-        <translation>Eingegeben wird weniger, als das Signal sein darf.</translation>
-    </message>
-    <message>
-        <source>The operator enters more than the signal may be.</source>
-        <translation>Eingegeben wird mehr, als das Signal sein darf.</translation>
-    </message>
-    <message>
-        <source>The operator wants to leave a screen that is shown while a condition holds.</source>
-        <translation>Ein Bild soll verlassen werden, das gezeigt wird, solange eine Bedingung gilt.</translation>
-    </message>
-    <message>
-        <source>The value is a text, or a register that nobody may write.</source>
-        <translation>Der Wert ist ein Text oder ein Register, das nicht geschrieben werden darf.</translation>
-    </message>
-    <message>
-        <source>There is room for one row of {columns} cells.</source>
-        <translation>Platz ist für eine Zeile von {columns} Zellen.</translation>
-    </message>
-    <message>
-        <source>There is room for {rows} rows of {columns} cells.</source>
-        <translation>Platz ist für {rows} Zeilen von {columns} Zellen.</translation>
-    </message>
-    <message>
-        <source>Under the limit</source>
-        <translation>Unter der Grenze</translation>
-    </message>
-    <message>
-        <source>What is to be changed has not been read, or not well.</source>
-        <translation>Was geändert werden soll, wurde nicht oder nicht gut gelesen.</translation>
-    </message>
-    <message>
-        <source>What the panel says</source>
-        <translation>Was das Panel sagt</translation>
-    </message>
-    <message>
-        <source>What the panel says, in {language}</source>
-        <translation>Was das Panel sagt, auf {language}</translation>
-    </message>
-    <message>
-        <source>Words are ready in English and German only.</source>
-        <translation>Fertige Worte gibt es nur auf Englisch und Deutsch.</translation>
-    </message>
-    <message>
-        <source>Words are ready in English and German: name the language among the properties of the panel.</source>
-        <translation>Fertige Worte gibt es auf Englisch und Deutsch: die Sprache bei den Eigenschaften des Panels nennen.</translation>
-    </message>
-    <message>
-        <source>Write the message “{name}”</source>
-        <translation>Meldung „{name}“ schreiben</translation>
-    </message>
-    <message>
-        <source>{place} becomes “{value}” at the longest.</source>
-        <translation>Aus {place} wird längstens „{value}“.</translation>
-    </message>
-    <message>
-        <source>{place} is where the value stands.</source>
-        <translation>Wo {place} steht, kommt der Wert hin.</translation>
-    </message>
 </context>
 <context>
     <name>ModelChoices</name>
     <message>
-        <source>&amp;Address of the model's ID</source>
+        <source>&amp;Address of the model&apos;s ID</source>
         <translation>&amp;Adresse der ID des Modells</translation>
     </message>
     <message>
-        <source>Address of the model's ID</source>
+        <source>Address of the model&apos;s ID</source>
         <translation>Adresse der ID des Modells</translation>
     </message>
     <message>
@@ -4016,11 +3680,11 @@ Warum ist das in Ordnung?</translation>
         <translation>Aktion {n}</translation>
     </message>
     <message>
-        <source>Device '{name}'</source>
+        <source>Device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>Line '{name}'</source>
+        <source>Line &apos;{name}&apos;</source>
         <translation>Leitung „{name}“</translation>
     </message>
     <message>
@@ -4032,7 +3696,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Bildwechsel {n}</translation>
     </message>
     <message>
-        <source>Signal '{name}'</source>
+        <source>Signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
     <message>
@@ -4383,146 +4047,6 @@ Warum ist das in Ordnung?</translation>
         <source>Zoom in or out</source>
         <translation>Vergrößern oder verkleinern</translation>
     </message>
-    <message>
-        <source>A cell under edit</source>
-        <translation>Eine Zelle beim Bearbeiten</translation>
-    </message>
-    <message>
-        <source>Add a row, or choose of which kind</source>
-        <translation>Zeile anlegen oder ihre Art wählen</translation>
-    </message>
-    <message>
-        <source>Begin to edit what stands there; typing replaces it</source>
-        <translation>Das Vorhandene bearbeiten; Tippen ersetzt es</translation>
-    </message>
-    <message>
-        <source>Choose no transaction</source>
-        <translation>Keine Transaktion wählen</translation>
-    </message>
-    <message>
-        <source>Close the search, or select nothing</source>
-        <translation>Suche schließen oder nichts auswählen</translation>
-    </message>
-    <message>
-        <source>Copy the cells and empty them</source>
-        <translation>Zellen kopieren und leeren</translation>
-    </message>
-    <message>
-        <source>Delete the selected fields, or the character there or before</source>
-        <translation>Ausgewählte Felder oder das Zeichen dort oder davor löschen</translation>
-    </message>
-    <message>
-        <source>Delete what is selected</source>
-        <translation>Ausgewähltes löschen</translation>
-    </message>
-    <message>
-        <source>Delete whole rows, or empty the selected cells</source>
-        <translation>Ganze Zeilen löschen oder die ausgewählten Zellen leeren</translation>
-    </message>
-    <message>
-        <source>Edit the screen before or after</source>
-        <translation>Voriges oder nächstes Bild bearbeiten</translation>
-    </message>
-    <message>
-        <source>Edit the screen, or the properties of the turn</source>
-        <translation>Bild bearbeiten oder die Eigenschaften des Wechsels</translation>
-    </message>
-    <message>
-        <source>Elsewhere</source>
-        <translation>Anderswo</translation>
-    </message>
-    <message>
-        <source>Go to the field before or after, round the end of the screen</source>
-        <translation>Zum vorigen oder nächsten Feld, über das Ende des Bildes hinaus</translation>
-    </message>
-    <message>
-        <source>Go to the next part or back</source>
-        <translation>Zum nächsten Teil oder zurück</translation>
-    </message>
-    <message>
-        <source>In the findings: go to the place</source>
-        <translation>In den Befunden: zur Stelle</translation>
-    </message>
-    <message>
-        <source>Larger or smaller</source>
-        <translation>Größer oder kleiner</translation>
-    </message>
-    <message>
-        <source>Leave it as it was</source>
-        <translation>Lassen, wie es war</translation>
-    </message>
-    <message>
-        <source>Move the selected screen back or on in its ring</source>
-        <translation>Ausgewähltes Bild in seinem Ring zurück oder weiter</translation>
-    </message>
-    <message>
-        <source>On a field: operate the panel here; once more, and go on editing</source>
-        <translation>Auf einem Feld: das Panel hier bedienen; noch einmal: weiter bearbeiten</translation>
-    </message>
-    <message>
-        <source>Open the menu of what has the focus</source>
-        <translation>Menü des Teils mit dem Fokus öffnen</translation>
-    </message>
-    <message>
-        <source>Press what has the focus: a button, a box, a key of the panel</source>
-        <translation>Drücken, was den Fokus hat: Schaltfläche, Kästchen, Taste des Panels</translation>
-    </message>
-    <message>
-        <source>Properties of the field, or the beginning of the next row</source>
-        <translation>Eigenschaften des Feldes oder Anfang der nächsten Zeile</translation>
-    </message>
-    <message>
-        <source>Put what stands in the current cell into all selected rows</source>
-        <translation>Inhalt der aktuellen Zelle in alle ausgewählten Zeilen übernehmen</translation>
-    </message>
-    <message>
-        <source>Select the screen there too</source>
-        <translation>Auch das Bild dort auswählen</translation>
-    </message>
-    <message>
-        <source>Select the turn before or after</source>
-        <translation>Wechsel davor oder danach auswählen</translation>
-    </message>
-    <message>
-        <source>Select to the beginning or end of the row, of the screen</source>
-        <translation>Bis zum Anfang oder Ende der Zeile, des Bildes auswählen</translation>
-    </message>
-    <message>
-        <source>Show what can be chosen</source>
-        <translation>Zeigen, was zur Wahl steht</translation>
-    </message>
-    <message>
-        <source>Take it over and go down or up</source>
-        <translation>Übernehmen und nach unten oder oben</translation>
-    </message>
-    <message>
-        <source>Take it over and go to the next cell or back</source>
-        <translation>Übernehmen und zur nächsten Zelle oder zurück</translation>
-    </message>
-    <message>
-        <source>Take it over into all selected rows</source>
-        <translation>In alle ausgewählten Zeilen übernehmen</translation>
-    </message>
-    <message>
-        <source>The line strip</source>
-        <translation>Leitungsstreifen</translation>
-    </message>
-    <message>
-        <source>The list of screens</source>
-        <translation>Die Liste der Bilder</translation>
-    </message>
-    <message>
-        <source>The page map</source>
-        <translation>Der Bildplan</translation>
-    </message>
-    <message>
-        <source>The screen under edit</source>
-        <translation>Das Bild beim Bearbeiten</translation>
-    </message>
-    <message>
-        <source>The transaction before or after</source>
-        <translation>Vorige oder nächste Transaktion</translation>
-    </message>
 </context>
 <context>
     <name>PageMap</name>
@@ -4617,30 +4141,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{turn}; {n} of {count} here</source>
         <translation>{turn}; {n} von {count} hier</translation>
-    </message>
-    <message>
-        <source>Turn from every screen to {to}: {cause}</source>
-        <translation>Wechsel von jedem Bild nach {to}: {cause}</translation>
-    </message>
-    <message>
-        <source>Turn from {from_} to {to}: {cause}</source>
-        <translation>Wechsel von {from_} nach {to}: {cause}</translation>
-    </message>
-    <message>
-        <source>leads to {screen}</source>
-        <translation>führt zu {screen}</translation>
-    </message>
-    <message>
-        <source>leads to {screen}, from every screen</source>
-        <translation>führt von jedem Bild zu {screen}</translation>
-    </message>
-    <message>
-        <source>no way here</source>
-        <translation>kein Weg hierher</translation>
-    </message>
-    <message>
-        <source>{key}: {uses}. Drag it to a screen to lead there.</source>
-        <translation>{key}: {uses}. Auf ein Bild ziehen, um dorthin zu führen.</translation>
     </message>
 </context>
 <context>
@@ -4861,102 +4361,6 @@ Warum ist das in Ordnung?</translation>
         <source>screen</source>
         <translation>Bild</translation>
     </message>
-    <message>
-        <source>&amp;Delete the turn</source>
-        <translation>&amp;Wechsel löschen</translation>
-    </message>
-    <message>
-        <source>&amp;Delete what is selected</source>
-        <translation>Ausgewähltes &amp;löschen</translation>
-    </message>
-    <message>
-        <source>&amp;Next turn of the screen</source>
-        <translation>Nächster Wechsel &amp;des Bildes</translation>
-    </message>
-    <message>
-        <source>A condition needs a signal, and the project has none yet.</source>
-        <translation>Eine Bedingung braucht ein Signal, und das Projekt hat noch keines.</translation>
-    </message>
-    <message>
-        <source>A new &amp;screen here</source>
-        <translation>Neues &amp;Bild hier</translation>
-    </message>
-    <message>
-        <source>A turn needs a screen to begin on; add one first.</source>
-        <translation>Ein Wechsel braucht ein Bild, auf dem er beginnt; zuerst eines anlegen.</translation>
-    </message>
-    <message>
-        <source>Add a &amp;turn…</source>
-        <translation>We&amp;chsel anlegen…</translation>
-    </message>
-    <message>
-        <source>Add a turn</source>
-        <translation>Wechsel anlegen</translation>
-    </message>
-    <message>
-        <source>All</source>
-        <translation>Alle</translation>
-    </message>
-    <message>
-        <source>Delete it on all</source>
-        <translation>Auf allen löschen</translation>
-    </message>
-    <message>
-        <source>Delete turn</source>
-        <translation>Wechsel löschen</translation>
-    </message>
-    <message>
-        <source>Draw turn</source>
-        <translation>Wechsel ziehen</translation>
-    </message>
-    <message>
-        <source>Draw turn to a new screen</source>
-        <translation>Wechsel zu neuem Bild ziehen</translation>
-    </message>
-    <message>
-        <source>Idle</source>
-        <translation>Ruhezeit</translation>
-    </message>
-    <message>
-        <source>Lar&amp;ger</source>
-        <translation>Größ&amp;er</translation>
-    </message>
-    <message>
-        <source>Lead turn elsewhere</source>
-        <translation>Wechsel anderswohin führen</translation>
-    </message>
-    <message>
-        <source>O&amp;pen what is selected</source>
-        <translation>Ausgewähltes öff&amp;nen</translation>
-    </message>
-    <message>
-        <source>Or rest on a screen, and drag one of its keys to another screen.</source>
-        <translation>Oder auf einem Bild verweilen und eine seiner Tasten auf ein anderes Bild ziehen.</translation>
-    </message>
-    <message>
-        <source>Previo&amp;us turn of the screen</source>
-        <translation>Vorige&amp;r Wechsel des Bildes</translation>
-    </message>
-    <message>
-        <source>S&amp;maller</source>
-        <translation>&amp;Kleiner</translation>
-    </message>
-    <message>
-        <source>Selection</source>
-        <translation>Auswahl</translation>
-    </message>
-    <message>
-        <source>Show it while a &amp;condition holds…</source>
-        <translation>Zeigen, solange eine Bedin&amp;gung gilt…</translation>
-    </message>
-    <message>
-        <source>This turn counts on every screen: all arrows of the key {key} would go.</source>
-        <translation>Dieser Wechsel gilt auf jedem Bild: Alle Pfeile der Taste {key} würden verschwinden.</translation>
-    </message>
-    <message>
-        <source>To the st&amp;art screen</source>
-        <translation>Zum St&amp;artbild</translation>
-    </message>
 </context>
 <context>
     <name>PanelFace</name>
@@ -5000,7 +4404,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Zeichensatz</translation>
     </message>
     <message>
-        <source>Characters that the panel's display can show</source>
+        <source>Characters that the panel&apos;s display can show</source>
         <translation>Zeichen, die das Panel darstellen kann</translation>
     </message>
     <message>
@@ -5120,120 +4524,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Tastenaktion</translation>
     </message>
     <message>
-        <source>the key '{name}' is listed twice</source>
+        <source>the key &apos;{name}&apos; is listed twice</source>
         <translation>die Taste „{name}“ ist zweimal angegeben</translation>
     </message>
     <message>
         <source>there are texts in “{name}”; remove that language with the button</source>
         <translation>es gibt Texte in „{name}“; diese Sprache mit der Schaltfläche entfernen</translation>
-    </message>
-    <message>
-        <source>A signal whose value is the number of the language; 0 is the first one</source>
-        <translation>Ein Signal, dessen Wert die Nummer der Sprache ist; 0 ist die erste</translation>
-    </message>
-    <message>
-        <source>Abandoned after</source>
-        <translation>Abbruch nach</translation>
-    </message>
-    <message>
-        <source>About</source>
-        <translation>Über</translation>
-    </message>
-    <message>
-        <source>Changed by</source>
-        <translation>Geändert durch</translation>
-    </message>
-    <message>
-        <source>Characters</source>
-        <translation>Zeichen</translation>
-    </message>
-    <message>
-        <source>Chosen by</source>
-        <translation>Gewählt durch</translation>
-    </message>
-    <message>
-        <source>Key for less</source>
-        <translation>Taste für weniger</translation>
-    </message>
-    <message>
-        <source>Key for more</source>
-        <translation>Taste für mehr</translation>
-    </message>
-    <message>
-        <source>Key to abandon</source>
-        <translation>Taste zum Abbrechen</translation>
-    </message>
-    <message>
-        <source>Key to begin</source>
-        <translation>Taste zum Beginnen</translation>
-    </message>
-    <message>
-        <source>Key to confirm</source>
-        <translation>Taste zum Bestätigen</translation>
-    </message>
-    <message>
-        <source>Key to the left</source>
-        <translation>Taste nach links</translation>
-    </message>
-    <message>
-        <source>Key to the right</source>
-        <translation>Taste nach rechts</translation>
-    </message>
-    <message>
-        <source>Languages of its texts</source>
-        <translation>Sprachen seiner Texte</translation>
-    </message>
-    <message>
-        <source>Of the project, as it stands in its documents</source>
-        <translation>Des Projekts, wie es in seinen Unterlagen steht</translation>
-    </message>
-    <message>
-        <source>Seconds without a key after which the change is abandoned. 0: never</source>
-        <translation>Sekunden ohne Taste, nach denen die Eingabe abgebrochen wird. 0: nie</translation>
-    </message>
-    <message>
-        <source>Take a language out</source>
-        <translation>Sprache herausnehmen</translation>
-    </message>
-    <message>
-        <source>Take out the language “{name}”</source>
-        <translation>Sprache „{name}“ herausnehmen</translation>
-    </message>
-    <message>
-        <source>Their names, with commas between: left, right, up, down, enter, escape, F1</source>
-        <translation>Ihre Namen, durch Kommas getrennt: left, right, up, down, enter, escape, F1</translation>
-    </message>
-    <message>
-        <source>Their names, with commas between; the first is shown where another has no text. Empty: one only</source>
-        <translation>Ihre Namen, durch Kommas getrennt; die erste gilt, wo eine andere keinen Text hat. Leer: nur eine</translation>
-    </message>
-    <message>
-        <source>What the panel's display can show</source>
-        <translation>Was die Anzeige des Panels darstellen kann</translation>
-    </message>
-    <message>
-        <source>While the operator changes a value</source>
-        <translation>Während der Bediener einen Wert ändert</translation>
-    </message>
-    <message>
-        <source>digits, one after the other</source>
-        <translation>Ziffern, eine nach der anderen</translation>
-    </message>
-    <message>
-        <source>keys, by an action</source>
-        <translation>Tasten, durch eine Aktion</translation>
-    </message>
-    <message>
-        <source>steps</source>
-        <translation>Schritte</translation>
-    </message>
-    <message>
-        <source>the key '{name}' stands there twice</source>
-        <translation>die Taste „{name}“ steht dort zweimal</translation>
-    </message>
-    <message>
-        <source>there are texts in “{name}”; take that language out by the button</source>
-        <translation>es gibt Texte in „{name}“; diese Sprache mit der Schaltfläche herausnehmen</translation>
     </message>
 </context>
 <context>
@@ -5252,10 +4548,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>“{text}”: {reason}</source>
         <translation>„{text}“: {reason}</translation>
-    </message>
-    <message>
-        <source>Why the panel said so: {words}</source>
-        <translation>Warum das Panel das sagte: {words}</translation>
     </message>
 </context>
 <context>
@@ -5328,56 +4620,16 @@ Warum ist das in Ordnung?</translation>
         <source>This works on the rows of tables: signals, screen changes, actions, lines.</source>
         <translation>Dies gilt für Tabellenzeilen: Signale, Bildwechsel, Aktionen, Leitungen.</translation>
     </message>
-    <message>
-        <source>&amp;Follower</source>
-        <translation>&amp;Gerät</translation>
-    </message>
-    <message>
-        <source>&amp;Signal read from a follower</source>
-        <translation>&amp;Signal, von einem Gerät gelesen</translation>
-    </message>
-    <message>
-        <source>&amp;Turn by a key</source>
-        <translation>Wechsel durch eine &amp;Taste</translation>
-    </message>
-    <message>
-        <source>Action &amp;when a condition holds</source>
-        <translation>Aktion &amp;wenn eine Bedingung gilt</translation>
-    </message>
-    <message>
-        <source>Signal that is one &amp;bit of another</source>
-        <translation>Signal, ein &amp;Bit eines anderen</translation>
-    </message>
-    <message>
-        <source>This works on the rows of tables: signals, turns, actions, lines.</source>
-        <translation>Dies wirkt auf die Zeilen von Tabellen: Signale, Wechsel, Aktionen, Leitungen.</translation>
-    </message>
-    <message>
-        <source>Turn after &amp;idle time</source>
-        <translation>Wechsel nach &amp;Ruhezeit</translation>
-    </message>
-    <message>
-        <source>Turn by a &amp;condition</source>
-        <translation>Wechsel durch eine Be&amp;dingung</translation>
-    </message>
 </context>
 <context>
     <name>PartEditing</name>
     <message>
-        <source>'{text}' stays in the properties until it is corrected: {reason}</source>
+        <source>&apos;{text}&apos; stays in the properties until it is corrected: {reason}</source>
         <translation>„{text}“ bleibt bis zur Korrektur in den Eigenschaften: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
-    </message>
-    <message>
-        <source>'{text}' is kept in the properties until it is right: {reason}</source>
-        <translation>„{text}“ bleibt in den Eigenschaften, bis es stimmt: {reason}</translation>
-    </message>
-    <message>
-        <source>'{text}' is not taken over: {reason}</source>
-        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
 </context>
 <context>
@@ -5464,31 +4716,15 @@ Warum ist das in Ordnung?</translation>
         <source>all</source>
         <translation>alle</translation>
     </message>
-    <message>
-        <source>All of them are left out by the filter.</source>
-        <translation>Der Filter lässt alle weg.</translation>
-    </message>
-    <message>
-        <source>Narrow the list</source>
-        <translation>Liste eingrenzen</translation>
-    </message>
-    <message>
-        <source>Sorted is the view only. Back to the order of the file</source>
-        <translation>Sortiert ist nur die Ansicht. Zurück zur Reihenfolge der Datei</translation>
-    </message>
-    <message>
-        <source>Which of them are shown</source>
-        <translation>Welche davon gezeigt werden</translation>
-    </message>
 </context>
 <context>
     <name>Pasted</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is written differently from the other numbers</source>
+        <source>&apos;{text}&apos; is written differently from the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -5502,22 +4738,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>the clipboard has {count} rows; at most {most} can be pasted</source>
         <translation>{count} Zeilen in der Zwischenablage; höchstens {most} können eingefügt werden</translation>
-    </message>
-    <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
-        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
-    </message>
-    <message>
-        <source>'{text}' is written otherwise than the other numbers</source>
-        <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
-    </message>
-    <message>
-        <source>there are {count} rows on the clipboard; {most} are taken at most</source>
-        <translation>{count} Zeilen in der Zwischenablage; übernommen werden höchstens {most}</translation>
-    </message>
-    <message>
-        <source>what is on the clipboard cannot be read as a table</source>
-        <translation>der Inhalt der Zwischenablage ist nicht als Tabelle lesbar</translation>
     </message>
 </context>
 <context>
@@ -5720,82 +4940,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{name}, as in this window</source>
         <translation>{name}, in diesem Fenster</translation>
-    </message>
-    <message>
-        <source>&amp;Begin where I left off</source>
-        <translation>Beginnen, wo ich &amp;aufgehört habe</translation>
-    </message>
-    <message>
-        <source>&amp;Reload from the disk</source>
-        <translation>Vom Datenträger neu &amp;laden</translation>
-    </message>
-    <message>
-        <source>Compare with what is sa&amp;ved</source>
-        <translation>Mit dem Gespeicherten verglei&amp;chen</translation>
-    </message>
-    <message>
-        <source>Looking at {file}…</source>
-        <translation>{file} wird angesehen…</translation>
-    </message>
-    <message>
-        <source>Not taken over yet, see the findings: {count}</source>
-        <translation>Noch nicht übernommen, siehe Befunde: {count}</translation>
-    </message>
-    <message>
-        <source>Re&amp;load from the disk</source>
-        <translation>Vom Datenträger neu &amp;laden</translation>
-    </message>
-    <message>
-        <source>Recovered. It is not saved yet</source>
-        <translation>Wiederhergestellt. Noch nicht gespeichert</translation>
-    </message>
-    <message>
-        <source>Reloaded {file}; undo brings back what was here</source>
-        <translation>{file} neu geladen; Rückgängig bringt zurück, was hier war</translation>
-    </message>
-    <message>
-        <source>Saved {file}. Not complete, so not in it: {what}</source>
-        <translation>{file} gespeichert. Unvollständig und darum nicht darin: {what}</translation>
-    </message>
-    <message>
-        <source>Some texts could not be brought back</source>
-        <translation>Manche Texte ließen sich nicht zurückholen</translation>
-    </message>
-    <message>
-        <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>
-        <translation>Das Laufwerk von {file} antwortet nicht. Vielleicht ist gespeichert, vielleicht nicht: anderswo speichern</translation>
-    </message>
-    <message>
-        <source>There is no unsaved work of an earlier window</source>
-        <translation>Es gibt keine ungespeicherte Arbeit eines früheren Fensters</translation>
-    </message>
-    <message>
-        <source>{file} is the same</source>
-        <translation>{file} ist gleich</translation>
-    </message>
-    <message>
-        <source>{file} was not opened: the drive does not answer</source>
-        <translation>{file} wurde nicht geöffnet: Das Laufwerk antwortet nicht</translation>
-    </message>
-    <message>
-        <source>{file}, as it is on the disk</source>
-        <translation>{file}, wie auf dem Datenträger</translation>
-    </message>
-    <message>
-        <source>{file}, which was open last, cannot be opened: {reason}.</source>
-        <translation>{file}, zuletzt offen, kann nicht geöffnet werden: {reason}.</translation>
-    </message>
-    <message>
-        <source>{file}, which was open last, is open in another window.</source>
-        <translation>{file}, zuletzt offen, ist in einem anderen Fenster offen.</translation>
-    </message>
-    <message>
-        <source>{file}, which was open last, was not opened: the drive does not answer.</source>
-        <translation>{file}, zuletzt offen, wurde nicht geöffnet: Das Laufwerk antwortet nicht.</translation>
-    </message>
-    <message>
-        <source>{name}, as it is here</source>
-        <translation>{name}, wie hier</translation>
     </message>
 </context>
 <context>
@@ -6041,18 +5185,6 @@ Warum ist das in Ordnung?</translation>
         <source>{count} of {total} not good</source>
         <translation>{count} von {total} nicht gut</translation>
     </message>
-    <message>
-        <source>How raw numbers are written (Ctrl+Alt+X: the next one)</source>
-        <translation>Schreibweise der Rohwerte (Strg+Alt+X: die nächste)</translation>
-    </message>
-    <message>
-        <source>Only those that are &amp;not good</source>
-        <translation>Nur die &amp;nicht guten</translation>
-    </message>
-    <message>
-        <source>raw bit by bit</source>
-        <translation>roh Bit für Bit</translation>
-    </message>
 </context>
 <context>
     <name>RecentFiles</name>
@@ -6071,14 +5203,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{file}  –  {folder} (not found)</source>
         <translation>{file}  –  {folder} (nicht gefunden)</translation>
-    </message>
-    <message>
-        <source>&amp;Empty this list</source>
-        <translation>Liste &amp;leeren</translation>
-    </message>
-    <message>
-        <source>&amp;Take off those that are not found</source>
-        <translation>Nicht &amp;gefundene entfernen</translation>
     </message>
 </context>
 <context>
@@ -6142,38 +5266,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
         <translation>● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
-    </message>
-    <message>
-        <source>&amp;End the recording</source>
-        <translation>Aufzeichnung &amp;beenden</translation>
-    </message>
-    <message>
-        <source>Record into a new file</source>
-        <translation>In neue Datei aufzeichnen</translation>
-    </message>
-    <message>
-        <source>The recording goes on.</source>
-        <translation>Die Aufzeichnung geht weiter.</translation>
-    </message>
-    <message>
-        <source>a recording is being made</source>
-        <translation>eine Aufzeichnung läuft</translation>
-    </message>
-    <message>
-        <source>no recording is being made</source>
-        <translation>keine Aufzeichnung läuft</translation>
-    </message>
-    <message>
-        <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether</source>
-        <translation>in {number} Dateien aufgezeichnet, zuletzt {name}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
-    </message>
-    <message>
-        <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples altogether</source>
-        <translation>● {name} wird aufgezeichnet, Datei {number} (behalten: {kept}): {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
-    </message>
-    <message>
-        <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether</source>
-        <translation>● {name} wird aufgezeichnet, Datei {number}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
 </context>
 <context>
@@ -6272,46 +5364,6 @@ Warum ist das in Ordnung?</translation>
         <translation>{name}
 {time}</translation>
     </message>
-    <message>
-        <source>All that was taken over stands in its file.</source>
-        <translation>Alles Übernommene steht in der Datei.</translation>
-    </message>
-    <message>
-        <source>Delete this unsaved work for good?</source>
-        <translation>Diese ungespeicherte Arbeit endgültig löschen?</translation>
-    </message>
-    <message>
-        <source>Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file before you save it.</source>
-        <translation>Fanlight endete, ohne diese Arbeit zu speichern. Mit Wiederherstellen geht es weiter; in die Datei kommt sie erst durch Speichern.</translation>
-    </message>
-    <message>
-        <source>How it differs from its file</source>
-        <translation>Unterschied zu ihrer Datei</translation>
-    </message>
-    <message>
-        <source>It is the same as its file: nothing is to be recovered.</source>
-        <translation>Gleich der Datei: nichts ist wiederherzustellen.</translation>
-    </message>
-    <message>
-        <source>It was never saved. Screens: {screens}, signals: {signals}</source>
-        <translation>Nie gespeichert. Bilder: {screens}, Signale: {signals}</translation>
-    </message>
-    <message>
-        <source>Its file is gone or cannot be read.</source>
-        <translation>Die Datei ist weg oder nicht lesbar.</translation>
-    </message>
-    <message>
-        <source>Last kept: {time}</source>
-        <translation>Zuletzt gesichert: {time}</translation>
-    </message>
-    <message>
-        <source>Some of what was not taken over yet cannot be brought back.</source>
-        <translation>Manches noch nicht Übernommene lässt sich nicht zurückholen.</translation>
-    </message>
-    <message>
-        <source>Typed and not taken over yet: {count}</source>
-        <translation>Eingetippt und noch nicht übernommen: {count}</translation>
-    </message>
 </context>
 <context>
     <name>RegistersModel</name>
@@ -6342,10 +5394,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Value</source>
         <translation>Wert</translation>
-    </message>
-    <message>
-        <source>Wire</source>
-        <translation>Adresse</translation>
     </message>
 </context>
 <context>
@@ -6420,30 +5468,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{speed} times</source>
         <translation>{speed}-fach</translation>
-    </message>
-    <message>
-        <source>Moment of the recording</source>
-        <translation>Zeitpunkt der Aufzeichnung</translation>
-    </message>
-    <message>
-        <source>One step &amp;back</source>
-        <translation>Ein Schritt &amp;zurück</translation>
-    </message>
-    <message>
-        <source>One step back</source>
-        <translation>Ein Schritt zurück</translation>
-    </message>
-    <message>
-        <source>One step o&amp;n</source>
-        <translation>Ein Schritt &amp;weiter</translation>
-    </message>
-    <message>
-        <source>One step on</source>
-        <translation>Ein Schritt weiter</translation>
-    </message>
-    <message>
-        <source>To the former sample or event</source>
-        <translation>Zum vorigen Abtastwert oder Ereignis</translation>
     </message>
 </context>
 <context>
@@ -6564,34 +5588,6 @@ Warum ist das in Ordnung?</translation>
         <source>{value} at most</source>
         <translation>höchstens {value}</translation>
     </message>
-    <message>
-        <source>Behind it by {value}</source>
-        <translation>Dahinter um {value}</translation>
-    </message>
-    <message>
-        <source>Choose a set point first: its jumps are looked for.</source>
-        <translation>Zuerst einen Sollwert wählen: gesucht werden seine Sprünge.</translation>
-    </message>
-    <message>
-        <source>Puts the cursors around the next jump of the set point</source>
-        <translation>Setzt die Zeiger um den nächsten Sprung des Sollwerts</translation>
-    </message>
-    <message>
-        <source>Rise: from 10 % to 90 % of the change, first crossings. Overshoot: the greatest excess over the final value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351.</source>
-        <translation>Anstieg: von 10 % auf 90 % der Änderung, erste Durchgänge. Überschwingen: größte Überschreitung des Endwerts, bezogen auf die Änderung. Einschwingen: bis es innerhalb von 2 % der Änderung bleibt. Begriffe nach IEC 60050-351.</translation>
-    </message>
-    <message>
-        <source>The response in numbers</source>
-        <translation>Die Antwort in Zahlen</translation>
-    </message>
-    <message>
-        <source>The set point does not jump in what was observed.</source>
-        <translation>Der Sollwert springt im Beobachteten nicht.</translation>
-    </message>
-    <message>
-        <source>This signal is not in what is shown.</source>
-        <translation>Dieses Signal ist im Gezeigten nicht enthalten.</translation>
-    </message>
 </context>
 <context>
     <name>RestoringDialog</name>
@@ -6626,18 +5622,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Write back to {follower}</source>
         <translation>In {follower} zurückschreiben</translation>
-    </message>
-    <message>
-        <source>Then</source>
-        <translation>Dann</translation>
-    </message>
-    <message>
-        <source>These values are written to the follower now: {count}</source>
-        <translation>Diese Werte werden jetzt in das Gerät geschrieben: {count}</translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation>Wo</translation>
     </message>
 </context>
 <context>
@@ -6719,7 +5703,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Roh &amp;0 entspricht</translation>
     </message>
     <message>
-        <source>Scaling of '{name}'</source>
+        <source>Scaling of &apos;{name}&apos;</source>
         <translation>Skalierung von „{name}“</translation>
     </message>
     <message>
@@ -6786,66 +5770,6 @@ Warum ist das in Ordnung?</translation>
         <source>{encoding} covers raw {least} to {greatest}: that is {low} to {high}.</source>
         <translation>{encoding} umfasst roh {least} bis {greatest}: das entspricht {low} bis {high}.</translation>
     </message>
-    <message>
-        <source>&amp;No scale</source>
-        <translation>&amp;Keine Skalierung</translation>
-    </message>
-    <message>
-        <source>&amp;One count is</source>
-        <translation>Ein &amp;Rohschritt ist</translation>
-    </message>
-    <message>
-        <source>&amp;Try</source>
-        <translation>&amp;Probe</translation>
-    </message>
-    <message>
-        <source>; that is one unit of the last decimal that is shown.</source>
-        <translation>; das ist eine Einheit der letzten gezeigten Dezimale.</translation>
-    </message>
-    <message>
-        <source>; the last decimal that is shown moves in steps.</source>
-        <translation>; die letzte gezeigte Dezimale läuft in Sprüngen.</translation>
-    </message>
-    <message>
-        <source>; the panel shows less than the register holds.</source>
-        <translation>; das Panel zeigt weniger, als das Register enthält.</translation>
-    </message>
-    <message>
-        <source>One count is {count} {unit}</source>
-        <translation>Ein Rohschritt ist {count} {unit}</translation>
-    </message>
-    <message>
-        <source>Raw &amp;0 is</source>
-        <translation>Roh &amp;0 ist</translation>
-    </message>
-    <message>
-        <source>The widest text is {text}; cells: {width}.</source>
-        <translation>Der breiteste Text ist {text}; Zellen: {width}.</translation>
-    </message>
-    <message>
-        <source>Try, raw</source>
-        <translation>Probe, roh</translation>
-    </message>
-    <message>
-        <source>Try, value</source>
-        <translation>Probe, Wert</translation>
-    </message>
-    <message>
-        <source>Value of one count</source>
-        <translation>Wert eines Rohschritts</translation>
-    </message>
-    <message>
-        <source>{encoding} does not hold all of that.</source>
-        <translation>{encoding} fasst nicht all das.</translation>
-    </message>
-    <message>
-        <source>{encoding} does not hold raw {raw}</source>
-        <translation>{encoding} fasst roh {raw} nicht</translation>
-    </message>
-    <message>
-        <source>{encoding} holds raw {least} to {greatest}: that is {low} to {high}.</source>
-        <translation>{encoding} fasst roh {least} bis {greatest}: das ist {low} bis {high}.</translation>
-    </message>
 </context>
 <context>
     <name>ScreenChangeDialog</name>
@@ -6862,7 +5786,7 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Taste</translation>
     </message>
     <message>
-        <source>Add screen change from '{screen}'</source>
+        <source>Add screen change from &apos;{screen}&apos;</source>
         <translation>Bildwechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
@@ -6882,7 +5806,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Name eines Bildes</translation>
     </message>
     <message>
-        <source>On &amp;every screen, not only on '{screen}'</source>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
@@ -6924,46 +5848,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{key}: {uses}</source>
         <translation>{key}: {uses}</translation>
-    </message>
-    <message>
-        <source>&amp;Add the turn</source>
-        <translation>Wechsel &amp;anlegen</translation>
-    </message>
-    <message>
-        <source>&amp;Leads to</source>
-        <translation>&amp;Führt zu</translation>
-    </message>
-    <message>
-        <source>Add a turn from '{screen}'</source>
-        <translation>Wechsel von „{screen}“ anlegen</translation>
-    </message>
-    <message>
-        <source>Leads to</source>
-        <translation>Führt zu</translation>
-    </message>
-    <message>
-        <source>Narrow the screens</source>
-        <translation>Bilder eingrenzen</translation>
-    </message>
-    <message>
-        <source>No other screen has that name.</source>
-        <translation>Kein anderes Bild heißt so.</translation>
-    </message>
-    <message>
-        <source>On the other screens the key {key} goes on doing what it does.</source>
-        <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
-    </message>
-    <message>
-        <source>Screens on which the key {key} has a turn of their own keep it.</source>
-        <translation>Bilder, auf denen die Taste {key} einen eigenen Wechsel hat, behalten ihn.</translation>
-    </message>
-    <message>
-        <source>The key {key} goes on doing this too: {deeds}.</source>
-        <translation>Die Taste {key} tut auch dies weiterhin: {deeds}.</translation>
-    </message>
-    <message>
-        <source>The key {key} leads to {screen} now; it will lead elsewhere.</source>
-        <translation>Die Taste {key} führt jetzt zu {screen}; sie wird anderswohin führen.</translation>
     </message>
 </context>
 <context>
@@ -7024,38 +5908,6 @@ Warum ist das in Ordnung?</translation>
         <source>the previous screen</source>
         <translation>das vorige Bild</translation>
     </message>
-    <message>
-        <source>After this time without a key the panel turns by itself.</source>
-        <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
-    </message>
-    <message>
-        <source>Change turn</source>
-        <translation>Wechsel ändern</translation>
-    </message>
-    <message>
-        <source>Idle for</source>
-        <translation>Ruhe seit</translation>
-    </message>
-    <message>
-        <source>On every screen, except where the same key has a turn of its own.</source>
-        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Wechsel hat.</translation>
-    </message>
-    <message>
-        <source>On this screen the key turns there.</source>
-        <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
-    </message>
-    <message>
-        <source>Seconds without a key</source>
-        <translation>Sekunden ohne Taste</translation>
-    </message>
-    <message>
-        <source>To</source>
-        <translation>Nach</translation>
-    </message>
-    <message>
-        <source>While the condition holds, this screen is shown instead of where the operator is. Of several overrides the first of the list that holds is shown.</source>
-        <translation>Solange die Bedingung gilt, wird dieses Bild gezeigt statt jenem, auf dem der Bediener ist. Von mehreren Vorrangbildern wird das erste der Liste gezeigt, dessen Bedingung gilt.</translation>
-    </message>
 </context>
 <context>
     <name>ScreenCommands</name>
@@ -7087,15 +5939,11 @@ Warum ist das in Ordnung?</translation>
         <source>Type</source>
         <translation>Tippen</translation>
     </message>
-    <message>
-        <source>Select a field to delete it: put the cursor on it.</source>
-        <translation>Zum Löschen ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
-    </message>
 </context>
 <context>
     <name>ScreenEditor</name>
     <message>
-        <source>'{text}' was not found.</source>
+        <source>&apos;{text}&apos; was not found.</source>
         <translation>„{text}“ wurde nicht gefunden.</translation>
     </message>
     <message>
@@ -7111,7 +5959,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Wechselt hier nicht das Bild</translation>
     </message>
     <message>
-        <source>Goes to '{screen}'</source>
+        <source>Goes to &apos;{screen}&apos;</source>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
@@ -7119,7 +5967,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Keine Livewerte: nicht verbunden. Verbinden mit Strg+K.</translation>
     </message>
     <message>
-        <source>On this screen the key '{key}' does not change the screen.</source>
+        <source>On this screen the key &apos;{key}&apos; does not change the screen.</source>
         <translation>Auf diesem Bild wechselt die Taste „{key}“ nicht zu einem anderen Bild.</translation>
     </message>
     <message>
@@ -7159,36 +6007,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>the signal was changed after connecting; connect again</source>
         <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
-    </message>
-    <message>
-        <source>Add a screen first; then it can be tried.</source>
-        <translation>Zuerst ein Bild anlegen; dann lässt es sich ausprobieren.</translation>
-    </message>
-    <message>
-        <source>Live values: nothing is connected, so there are none. Connect with Ctrl+K.</source>
-        <translation>Livewerte: nichts ist verbunden, also gibt es keine. Verbinden mit Strg+K.</translation>
-    </message>
-    <message>
-        <source>Nothing is found for '{text}'.</source>
-        <translation>Zu „{text}“ wurde nichts gefunden.</translation>
-    </message>
-    <message>
-        <source>On this screen the key '{key}' turns to no other.</source>
-        <translation>Auf diesem Bild wechselt die Taste „{key}“ zu keinem anderen.</translation>
-    </message>
-    <message>
-        <source>This project has no screen yet.
-Add one with the plus sign over the list at the left.</source>
-        <translation>Dieses Projekt hat noch kein Bild.
-Das Pluszeichen über der Liste links legt eines an.</translation>
-    </message>
-    <message>
-        <source>Turns no screen here</source>
-        <translation>Wechselt hier kein Bild</translation>
-    </message>
-    <message>
-        <source>Turns to '{screen}'</source>
-        <translation>Wechselt zu „{screen}“</translation>
     </message>
 </context>
 <context>
@@ -7268,38 +6086,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{cause} → {to} (from every screen)</source>
         <translation>{cause} → {to} (von jedem Bild)</translation>
-    </message>
-    <message>
-        <source>About</source>
-        <translation>Über</translation>
-    </message>
-    <message>
-        <source>Actions of its keys</source>
-        <translation>Aktionen seiner Tasten</translation>
-    </message>
-    <message>
-        <source>Add a turn from here</source>
-        <translation>Wechsel von hier anlegen</translation>
-    </message>
-    <message>
-        <source>Add an action here</source>
-        <translation>Aktion hier anlegen</translation>
-    </message>
-    <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
-    </message>
-    <message>
-        <source>Enter or a double click shows it in the Turns and actions view</source>
-        <translation>Eingabetaste oder Doppelklick zeigt es in der Ansicht Wechsel und Aktionen</translation>
-    </message>
-    <message>
-        <source>Turns from here and to here</source>
-        <translation>Wechsel von hier und hierher</translation>
-    </message>
-    <message>
-        <source>here by {cause} from {screen}</source>
-        <translation>hierher durch {cause} von {screen}</translation>
     </message>
 </context>
 <context>
@@ -7446,14 +6232,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <source>when {condition}</source>
         <translation>wenn {condition}</translation>
     </message>
-    <message>
-        <source>Delete it with these turns</source>
-        <translation>Mit diesen Wechseln löschen</translation>
-    </message>
-    <message>
-        <source>no way here</source>
-        <translation>kein Weg hierher</translation>
-    </message>
 </context>
 <context>
     <name>SheetView</name>
@@ -7500,7 +6278,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>'{name}' has no bits; enter a register signal</source>
+        <source>&apos;{name}&apos; has no bits; enter a register signal</source>
         <translation>„{name}“ hat keine Bits; ein Registersignal angeben</translation>
     </message>
     <message>
@@ -7732,7 +6510,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' does not exist</source>
+        <source>signal &apos;{name}&apos; does not exist</source>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
@@ -7750,110 +6528,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>yes</source>
         <translation>ja</translation>
-    </message>
-    <message>
-        <source>'{name}' holds no bits; name a register signal</source>
-        <translation>„{name}“ enthält keine Bits; ein Registersignal nennen</translation>
-    </message>
-    <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
-    </message>
-    <message>
-        <source>Decimals that are shown</source>
-        <translation>Gezeigte Dezimalen</translation>
-    </message>
-    <message>
-        <source>How fresh the value should be, in milliseconds</source>
-        <translation>Wie frisch der Wert sein soll, in Millisekunden</translation>
-    </message>
-    <message>
-        <source>How many fields, turns, actions and bits use it</source>
-        <translation>Wie viele Felder, Wechsel, Aktionen und Bits es verwenden</translation>
-    </message>
-    <message>
-        <source>How the registers hold the value; a string with its registers: string 8</source>
-        <translation>Wie die Register den Wert enthalten; ein String mit seinen Registern: string 8</translation>
-    </message>
-    <message>
-        <source>Nothing uses it yet</source>
-        <translation>Noch nirgends verwendet</translation>
-    </message>
-    <message>
-        <source>Of the words of a value of two or more registers; empty: as its follower</source>
-        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern; leer: wie beim Gerät</translation>
-    </message>
-    <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
-    </message>
-    <message>
-        <source>Read ms</source>
-        <translation>Lesen ms</translation>
-    </message>
-    <message>
-        <source>The follower that it is read from; of a bit, the signal that holds it</source>
-        <translation>Das Gerät, von dem es gelesen wird; bei einem Bit das Signal, das es enthält</translation>
-    </message>
-    <message>
-        <source>The least and the greatest value that may be entered: 0 to 50</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
-    </message>
-    <message>
-        <source>The number as the follower's manual gives it; of a bit its number, from 0</source>
-        <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
-    </message>
-    <message>
-        <source>What a held value is at first; what a simulated follower holds at first</source>
-        <translation>Was ein Merker zuerst enthält; was ein simuliertes Gerät zuerst enthält</translation>
-    </message>
-    <message>
-        <source>What of the simulated drive it is: run, output frequency and the like</source>
-        <translation>Was es am simulierten Antrieb ist: Lauf, Ausgangsfrequenz und dergleichen</translation>
-    </message>
-    <message>
-        <source>What one press of a key changes</source>
-        <translation>Was ein Tastendruck ändert</translation>
-    </message>
-    <message>
-        <source>Whether it may be written</source>
-        <translation>Ob es geschrieben werden darf</translation>
-    </message>
-    <message>
-        <source>Written again and again, in milliseconds; 0: it is not</source>
-        <translation>Immer wieder geschrieben, in Millisekunden; 0: nicht</translation>
-    </message>
-    <message>
-        <source>a bit needs the signal that it is taken of</source>
-        <translation>ein Bit braucht das Signal, aus dem es genommen wird</translation>
-    </message>
-    <message>
-        <source>a register belongs to a follower; add one first</source>
-        <translation>ein Register gehört zu einem Gerät; zuerst eines anlegen</translation>
-    </message>
-    <message>
-        <source>the value {key} has a text already</source>
-        <translation>der Wert {key} hat schon einen Text</translation>
-    </message>
-    <message>
-        <source>write a text per value: 0 = stopped; 1 = running</source>
-        <translation>ein Text je Wert: 0 = steht; 1 = läuft</translation>
-    </message>
-    <message>
-        <source>write two numbers: 0 to 50</source>
-        <translation>zwei Zahlen schreiben: 0 bis 50</translation>
-    </message>
-    <message>
-        <source>write two points: 0 to 10000 = 0 to 50</source>
-        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50</translation>
-    </message>
-    <message>
-        <source>write two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0.1</translation>
-    </message>
-    <message>
-        <source>write {yes} or {no}</source>
-        <translation>{yes} oder {no} schreiben</translation>
     </message>
 </context>
 <context>
@@ -8003,7 +6677,7 @@ otherwise = unbekannt</translation>
         <translation>Rolle</translation>
     </message>
     <message>
-        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project's registers instead of its built-in ones</source>
+        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
         <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
     </message>
     <message>
@@ -8202,166 +6876,6 @@ otherwise = unbekannt</translation>
         <source>{wide} cells</source>
         <translation>{wide} Zellen</translation>
     </message>
-    <message>
-        <source>(as its follower)</source>
-        <translation>(wie beim Gerät)</translation>
-    </message>
-    <message>
-        <source>(nothing of the drive)</source>
-        <translation>(nichts am Antrieb)</translation>
-    </message>
-    <message>
-        <source>A click or Enter leads there</source>
-        <translation>Ein Klick oder Eingabe führt dorthin</translation>
-    </message>
-    <message>
-        <source>A text per value, one a line: 1 = running. otherwise = unknown is for all other values</source>
-        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
-    </message>
-    <message>
-        <source>About</source>
-        <translation>Über</translation>
-    </message>
-    <message>
-        <source>Can be</source>
-        <translation>Möglich</translation>
-    </message>
-    <message>
-        <source>Change scale</source>
-        <translation>Skalierung ändern</translation>
-    </message>
-    <message>
-        <source>Changed and read</source>
-        <translation>Ändern und Lesen</translation>
-    </message>
-    <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
-    </message>
-    <message>
-        <source>Counted from 0 at the least significant end</source>
-        <translation>Ab 0 vom niederwertigen Ende gezählt</translation>
-    </message>
-    <message>
-        <source>First content</source>
-        <translation>Erster Inhalt</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>For followers with a communication time-out: the value is written again and again. 0: it is not</source>
-        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird immer wieder geschrieben. 0: nicht</translation>
-    </message>
-    <message>
-        <source>How fresh the value should be</source>
-        <translation>Wie frisch der Wert sein soll</translation>
-    </message>
-    <message>
-        <source>Of signal</source>
-        <translation>Von Signal</translation>
-    </message>
-    <message>
-        <source>Of the words of its value</source>
-        <translation>Der Wörter seines Wertes</translation>
-    </message>
-    <message>
-        <source>On the wire</source>
-        <translation>Auf der Leitung</translation>
-    </message>
-    <message>
-        <source>Only a number in registers has a scale.</source>
-        <translation>Nur eine Zahl in Registern hat eine Skalierung.</translation>
-    </message>
-    <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
-    </message>
-    <message>
-        <source>Read every</source>
-        <translation>Lesen alle</translation>
-    </message>
-    <message>
-        <source>Registers of the text, two characters each</source>
-        <translation>Register des Textes, je zwei Zeichen</translation>
-    </message>
-    <message>
-        <source>Shown</source>
-        <translation>Anzeige</translation>
-    </message>
-    <message>
-        <source>The least and the greatest value that may be entered</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
-    </message>
-    <message>
-        <source>The number as the follower's manual gives it</source>
-        <translation>Die Nummer aus dem Handbuch des Geräts</translation>
-    </message>
-    <message>
-        <source>Two points of a straight line: raw counts of the register, and what they mean. Empty: as read</source>
-        <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und was sie bedeuten. Leer: wie gelesen</translation>
-    </message>
-    <message>
-        <source>Two points side by side, a factor, and what comes of them</source>
-        <translation>Zwei Punkte nebeneinander, ein Faktor, und was daraus wird</translation>
-    </message>
-    <message>
-        <source>What a simulated follower holds at first</source>
-        <translation>Was ein simuliertes Gerät zuerst enthält</translation>
-    </message>
-    <message>
-        <source>What of the simulated drive it is. A drive of which a signal is something has the registers of the project, and none of its own</source>
-        <translation>Was es am simulierten Antrieb ist. Ein Antrieb, an dem ein Signal etwas ist, hat die Register des Projekts und keine eigenen</translation>
-    </message>
-    <message>
-        <source>What one press of a key changes. Empty: one unit of the last decimal</source>
-        <translation>Was ein Tastendruck ändert. Leer: eine Einheit der letzten Dezimale</translation>
-    </message>
-    <message>
-        <source>What the value is when the panel is switched on</source>
-        <translation>Der Wert beim Einschalten des Panels</translation>
-    </message>
-    <message>
-        <source>When it is simulated</source>
-        <translation>Beim Simulieren</translation>
-    </message>
-    <message>
-        <source>Write every</source>
-        <translation>Schreiben alle</translation>
-    </message>
-    <message>
-        <source>anything, since it has no limits</source>
-        <translation>alles, denn es hat keine Grenzen</translation>
-    </message>
-    <message>
-        <source>line {n}: the value {key} has a text already</source>
-        <translation>Zeile {n}: der Wert {key} hat schon einen Text</translation>
-    </message>
-    <message>
-        <source>line {n}: write value = text</source>
-        <translation>Zeile {n}: Wert = Text schreiben</translation>
-    </message>
-    <message>
-        <source>may be written</source>
-        <translation>darf geschrieben werden</translation>
-    </message>
-    <message>
-        <source>raw and value are needed, or neither</source>
-        <translation>roh und Wert sind nötig, oder keins von beiden</translation>
-    </message>
-    <message>
-        <source>raw is</source>
-        <translation>roh ist</translation>
-    </message>
-    <message>
-        <source>read from a follower</source>
-        <translation>von einem Gerät gelesen</translation>
-    </message>
-    <message>
-        <source>the other point is needed too, or none</source>
-        <translation>der andere Punkt ist auch nötig, oder keiner</translation>
-    </message>
 </context>
 <context>
     <name>SignalLists</name>
@@ -8380,14 +6894,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>signals</source>
         <translation>Signale</translation>
-    </message>
-    <message>
-        <source>Signals brought in: {count}. One undo takes them back.</source>
-        <translation>Hereingeholte Signale: {count}. Ein Rückgängig nimmt sie zurück.</translation>
-    </message>
-    <message>
-        <source>Signals written to {file}</source>
-        <translation>Signale in {file} geschrieben</translation>
     </message>
 </context>
 <context>
@@ -8459,18 +6965,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{width} cells wide</source>
         <translation>{width} Zellen breit</translation>
-    </message>
-    <message>
-        <source>Narrow the signals</source>
-        <translation>Signale eingrenzen</translation>
-    </message>
-    <message>
-        <source>No signal has that name. Create it in the Signals view first.</source>
-        <translation>Kein Signal heißt so. Zuerst in der Ansicht Signale anlegen.</translation>
-    </message>
-    <message>
-        <source>Signal name or place</source>
-        <translation>Name oder Stelle des Signals</translation>
     </message>
 </context>
 <context>
@@ -8610,38 +7104,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>with findings</source>
         <translation>mit Prüfergebnissen</translation>
-    </message>
-    <message>
-        <source>A bit is taken of a register signal; add one of those first.</source>
-        <translation>Ein Bit wird aus einem Registersignal genommen; zuerst eines anlegen.</translation>
-    </message>
-    <message>
-        <source>A register belongs to a follower; add one first.</source>
-        <translation>Ein Register gehört zu einem Gerät; zuerst eines anlegen.</translation>
-    </message>
-    <message>
-        <source>F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties</source>
-        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
-    </message>
-    <message>
-        <source>Lines and followers</source>
-        <translation>Leitungen und Geräte</translation>
-    </message>
-    <message>
-        <source>No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list.</source>
-        <translation>Noch keine Signale. Einfg legt eines an, Strg+V nimmt Zeilen aus einer Tabellenkalkulation, Importieren liest eine Registerliste.</translation>
-    </message>
-    <message>
-        <source>Read from a follower</source>
-        <translation>Von einem Gerät gelesen</translation>
-    </message>
-    <message>
-        <source>Select the signals to name first.</source>
-        <translation>Zuerst die zu benennenden Signale auswählen.</translation>
-    </message>
-    <message>
-        <source>The signals are shown as they are in the file. Sort them first.</source>
-        <translation>Die Signale stehen wie in der Datei. Zuerst sortieren.</translation>
     </message>
 </context>
 <context>
@@ -8833,82 +7295,6 @@ otherwise = unbekannt</translation>
         <source>{file}: device {follower}, unit address {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
         <translation>{file}: Gerät {follower}, Geräteadresse {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
     </message>
-    <message>
-        <source>&amp;Follower</source>
-        <translation>&amp;Gerät</translation>
-    </message>
-    <message>
-        <source>&amp;Write back what is ticked…</source>
-        <translation>An&amp;gehaktes zurückschreiben…</translation>
-    </message>
-    <message>
-        <source>Compare with the follower &amp;now</source>
-        <translation>Mit dem Gerät &amp;jetzt vergleichen</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Keep the snapshot as</source>
-        <translation>Aufnahme speichern unter</translation>
-    </message>
-    <message>
-        <source>Ranges besides the signals</source>
-        <translation>Bereiche neben den Signalen</translation>
-    </message>
-    <message>
-        <source>Registers as found, as left</source>
-        <translation>Register, wie vorgefunden und hinterlassen</translation>
-    </message>
-    <message>
-        <source>Remark kept in the file</source>
-        <translation>Bemerkung, die in der Datei steht</translation>
-    </message>
-    <message>
-        <source>Stopped. Nothing was kept.</source>
-        <translation>Angehalten. Nichts wurde behalten.</translation>
-    </message>
-    <message>
-        <source>Stopped. What was written before stays written.</source>
-        <translation>Angehalten. Was schon geschrieben war, bleibt geschrieben.</translation>
-    </message>
-    <message>
-        <source>Take a snapshot before anything is changed. Whenever it is opened later, it can be compared with what the follower holds then, and single values can be written back.</source>
-        <translation>Vor jeder Änderung eine Aufnahme machen. Wird sie später geöffnet, lässt sie sich mit dem vergleichen, was das Gerät dann enthält, und einzelne Werte lassen sich zurückschreiben.</translation>
-    </message>
-    <message>
-        <source>The line is not armed, so nothing can be written. Arm it first.</source>
-        <translation>Die Leitung ist nicht scharf, also kann nichts geschrieben werden. Zuerst scharfschalten.</translation>
-    </message>
-    <message>
-        <source>These are two different followers.</source>
-        <translation>Das sind zwei verschiedene Geräte.</translation>
-    </message>
-    <message>
-        <source>This follower is not connected. Connect first.</source>
-        <translation>Dieses Gerät ist nicht verbunden. Zuerst verbinden.</translation>
-    </message>
-    <message>
-        <source>Values are written back after a comparison with the follower as it is now.</source>
-        <translation>Zurückgeschrieben wird nach einem Vergleich mit dem Gerät, wie es jetzt ist.</translation>
-    </message>
-    <message>
-        <source>What came of it</source>
-        <translation>Was daraus wurde</translation>
-    </message>
-    <message>
-        <source>kept with the next snapshot, such as: before the motor was exchanged</source>
-        <translation>gehört zur nächsten Aufnahme, etwa: vor dem Tausch des Motors</translation>
-    </message>
-    <message>
-        <source>such as holding:0-99 coil:0-15; left empty, the signals only</source>
-        <translation>etwa holding:0-99 coil:0-15; leer: nur die Signale</translation>
-    </message>
-    <message>
-        <source>{file}: follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
-        <translation>{file}: Gerät {follower}, Unit {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
-    </message>
 </context>
 <context>
     <name>StartUpWorkspace</name>
@@ -8960,32 +7346,12 @@ otherwise = unbekannt</translation>
         <source>{name} is damaged; the readable part is shown: {reason}</source>
         <translation>{name} ist beschädigt; angezeigt wird der lesbare Teil: {reason}</translation>
     </message>
-    <message>
-        <source>As &amp;found, as left…</source>
-        <translation>Wie &amp;vorgefunden, wie hinterlassen…</translation>
-    </message>
-    <message>
-        <source>The line disarmed itself, but keys that stop still write: the panel here operates the machine. Disarm first, then open the recording.</source>
-        <translation>Die Leitung wurde von selbst entschärft, aber Tasten, die stoppen, schreiben weiterhin: Das Panel hier bedient die Maschine. Erst entschärfen, dann die Aufzeichnung öffnen.</translation>
-    </message>
-    <message>
-        <source>This recording is of another state of the project than the one connected.</source>
-        <translation>Diese Aufzeichnung gehört zu einem anderen Stand des Projekts als dem verbundenen.</translation>
-    </message>
-    <message>
-        <source>{name} is damaged; what can be read is shown: {reason}</source>
-        <translation>{name} ist beschädigt; gezeigt wird, was lesbar ist: {reason}</translation>
-    </message>
 </context>
 <context>
     <name>StopAlarm</name>
     <message>
         <source>Confirm: machine checked</source>
         <translation>Bestätigen: Maschine geprüft</translation>
-    </message>
-    <message>
-        <source>I have looked at the machine</source>
-        <translation>Maschine ist angesehen</translation>
     </message>
 </context>
 <context>
@@ -9046,26 +7412,6 @@ otherwise = unbekannt</translation>
         <source>This works on the tables of signals, lines and devices.</source>
         <translation>Dies gilt für die Tabellen der Signale, Leitungen und Geräte.</translation>
     </message>
-    <message>
-        <source>&amp;Where it is used</source>
-        <translation>&amp;Wo verwendet</translation>
-    </message>
-    <message>
-        <source>Cop&amp;ies counting up…</source>
-        <translation>Ko&amp;pien, hochzählend…</translation>
-    </message>
-    <message>
-        <source>Fill coun&amp;ting up</source>
-        <translation>Hochzählend aus&amp;füllen</translation>
-    </message>
-    <message>
-        <source>Na&amp;rrow the list</source>
-        <translation>&amp;Liste eingrenzen</translation>
-    </message>
-    <message>
-        <source>This works on the tables of signals, lines and followers.</source>
-        <translation>Dies wirkt auf die Tabellen der Signale, Leitungen und Geräte.</translation>
-    </message>
 </context>
 <context>
     <name>TableWork</name>
@@ -9096,26 +7442,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>There is no text on the clipboard.</source>
         <translation>In der Zwischenablage steht kein Text.</translation>
-    </message>
-    <message>
-        <source>Names that were taken and got a number: {count}.</source>
-        <translation>Vergebene Namen, die eine Nummer bekamen: {count}.</translation>
-    </message>
-    <message>
-        <source>Not taken over: {columns}.</source>
-        <translation>Nicht übernommen: {columns}.</translation>
-    </message>
-    <message>
-        <source>Nothing is selected to be copied.</source>
-        <translation>Nichts zum Kopieren ausgewählt.</translation>
-    </message>
-    <message>
-        <source>Select the cells to fill as well: Shift and Down.</source>
-        <translation>Auch die auszufüllenden Zellen auswählen: Umschalt und Ab.</translation>
-    </message>
-    <message>
-        <source>Several rows cannot have the same name. Write # where the number is to stand: {name} #</source>
-        <translation>Mehrere Zeilen können nicht gleich heißen. # schreiben, wo die Nummer stehen soll: {name} #</translation>
     </message>
 </context>
 <context>
@@ -9203,14 +7529,6 @@ otherwise = unbekannt</translation>
         <source>second</source>
         <translation>zweites</translation>
     </message>
-    <message>
-        <source>Blank, of another size</source>
-        <translation>Leer, in anderer Größe</translation>
-    </message>
-    <message>
-        <source>Blank, {rows} rows of {columns}</source>
-        <translation>Leer, {rows} Zeilen zu {columns}</translation>
-    </message>
 </context>
 <context>
     <name>TemplateDialog</name>
@@ -9249,14 +7567,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Templates</source>
         <translation>Vorlagen</translation>
-    </message>
-    <message>
-        <source>&amp;With a second screen, turned to by the keys left and right</source>
-        <translation>&amp;Mit einem zweiten Bild, zu dem die Tasten left und right wechseln</translation>
-    </message>
-    <message>
-        <source>C&amp;reate</source>
-        <translation>&amp;Anlegen</translation>
     </message>
 </context>
 <context>
@@ -9305,14 +7615,6 @@ otherwise = unbekannt</translation>
         <source>{way}: {what}, {count} bytes</source>
         <translation>{way}: {what}, {count} Byte</translation>
     </message>
-    <message>
-        <source>Choose a transaction to see its bytes taken apart.</source>
-        <translation>Eine Transaktion wählen, um ihre Bytes zerlegt zu sehen.</translation>
-    </message>
-    <message>
-        <source>Copy this transaction in words</source>
-        <translation>Transaktion in Worten kopieren</translation>
-    </message>
 </context>
 <context>
     <name>TransactionsModel</name>
@@ -9347,26 +7649,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>ms</source>
         <translation>ms</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Milliseconds from the request to the complete answer</source>
-        <translation>Millisekunden von der Anfrage bis zur vollständigen Antwort</translation>
-    </message>
-    <message>
-        <source>Milliseconds that it should take</source>
-        <translation>Millisekunden, die es dauern sollte</translation>
-    </message>
-    <message>
-        <source>Predicted</source>
-        <translation>Erwartet</translation>
-    </message>
-    <message>
-        <source>What</source>
-        <translation>Was</translation>
     </message>
 </context>
 <context>
@@ -9525,26 +7807,6 @@ otherwise = unbekannt</translation>
         <source>{path} cannot be written: {reason}</source>
         <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
-    <message>
-        <source>&amp;Take the selected curves out</source>
-        <translation>Ausgewählte Kurven &amp;herausnehmen</translation>
-    </message>
-    <message>
-        <source>Nothing has been observed yet: connect first.</source>
-        <translation>Noch wurde nichts beobachtet: zuerst verbinden.</translation>
-    </message>
-    <message>
-        <source>Show a&amp;ll of the time</source>
-        <translation>Ganze &amp;Zeit zeigen</translation>
-    </message>
-    <message>
-        <source>Time that is shown</source>
-        <translation>Gezeigte Zeit</translation>
-    </message>
-    <message>
-        <source>standing still; what comes is kept</source>
-        <translation>steht; Kommendes wird aufgehoben</translation>
-    </message>
 </context>
 <context>
     <name>TroubleDialog</name>
@@ -9678,22 +7940,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>none</source>
         <translation>keine</translation>
-    </message>
-    <message>
-        <source>Entered {signal}: {old} became {new}</source>
-        <translation>{signal} eingegeben: aus {old} wurde {new}</translation>
-    </message>
-    <message>
-        <source>Trying it with simulated values. Nothing is connected, and no machine can move.</source>
-        <translation>Probelauf mit simulierten Werten. Nichts ist verbunden, und keine Maschine kann sich bewegen.</translation>
-    </message>
-    <message>
-        <source>Turned to “{screen}”: {cause}</source>
-        <translation>Wechsel zu „{screen}“: {cause}</translation>
-    </message>
-    <message>
-        <source>What the panel did last</source>
-        <translation>Was das Panel zuletzt tat</translation>
     </message>
 </context>
 <context>
@@ -9872,14 +8118,6 @@ otherwise = unbekannt</translation>
         <source>{percent} %</source>
         <translation>{percent} %</translation>
     </message>
-    <message>
-        <source>&amp;Workplace</source>
-        <translation>A&amp;rbeitsplatz</translation>
-    </message>
-    <message>
-        <source>there is no such step</source>
-        <translation>es gibt keinen solchen Schritt</translation>
-    </message>
 </context>
 <context>
     <name>WriteBar</name>
@@ -9939,18 +8177,6 @@ otherwise = unbekannt</translation>
         <source>now {value}</source>
         <translation>jetzt {value}</translation>
     </message>
-    <message>
-        <source>Not to be written: {why}</source>
-        <translation>Nicht zu schreiben: {why}</translation>
-    </message>
-    <message>
-        <source>Not written: the line is not armed. Arm it first.</source>
-        <translation>Nicht geschrieben: die Leitung ist nicht scharf. Erst scharf schalten.</translation>
-    </message>
-    <message>
-        <source>it is held by the panel, and goes on no line by itself</source>
-        <translation>das Panel hält ihn, und er geht von selbst auf keine Leitung</translation>
-    </message>
 </context>
 <context>
     <name>_Asking</name>
@@ -10005,22 +8231,6 @@ otherwise = unbekannt</translation>
         <source>every screen</source>
         <translation>jedes Bild</translation>
     </message>
-    <message>
-        <source>Not complete, so it does nothing yet. To choose: {what}</source>
-        <translation>Unvollständig und noch ohne Wirkung. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>Not complete, so nothing is changed yet. To choose: {what}</source>
-        <translation>Unvollständig, noch ist nichts geändert. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>On</source>
-        <translation>Auf</translation>
-    </message>
-    <message>
-        <source>a condition needs a signal, and the project has none yet</source>
-        <translation>eine Bedingung braucht ein Signal, und das Projekt hat noch keines</translation>
-    </message>
 </context>
 <context>
     <name>_LineDock</name>
@@ -10032,35 +8242,35 @@ otherwise = unbekannt</translation>
 <context>
     <name>bus</name>
     <message>
-        <source>'{name}' holds a control character; type the name anew</source>
+        <source>&apos;{name}&apos; holds a control character; type the name anew</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}</source>
+        <source>&apos;{signal}&apos;: sent {tries} times, and again for {left:.0f} s; {reason}</source>
         <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
     </message>
     <message>
-        <source>'{signal}': {reason}</source>
+        <source>&apos;{signal}&apos;: {reason}</source>
         <translation>„{signal}“: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' is no endpoint; write {forms}</source>
+        <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
     </message>
     <message>
-        <source>'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
+        <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>'{text}' names no port; the usual one is {port}: {whole}</source>
+        <source>&apos;{text}&apos; names no port; the usual one is {port}: {whole}</source>
         <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
-        <source>'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <source>&apos;{text}&apos; names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
         <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
-        <source>'{text}': port {port} is outside 1..65535</source>
+        <source>&apos;{text}&apos;: port {port} is outside 1..65535</source>
         <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
     </message>
     <message>
@@ -10140,7 +8350,7 @@ otherwise = unbekannt</translation>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
-        <source>a stop of follower '{name}' ('{signal}') is not confirmed yet</source>
+        <source>a stop of follower &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
         <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
     </message>
     <message>
@@ -10244,7 +8454,7 @@ otherwise = unbekannt</translation>
         <translation>Versorgung, Unit-Adresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
     </message>
     <message>
-        <source>check parity and baud rate, the line's ends and shield, and that no two devices share a unit</source>
+        <source>check parity and baud rate, the line&apos;s ends and shield, and that no two devices share a unit</source>
         <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
     </message>
     <message>
@@ -10332,19 +8542,19 @@ otherwise = unbekannt</translation>
         <translation>passt</translation>
     </message>
     <message>
-        <source>follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
+        <source>follower &apos;{follower}&apos; has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
         <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>follower '{follower}' {sentence}</source>
+        <source>follower &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
-        <source>follower '{name}' does not answer: {reason}</source>
+        <source>follower &apos;{name}&apos; does not answer: {reason}</source>
         <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
-        <source>follower '{name}' kept {held} instead of {wanted}</source>
+        <source>follower &apos;{name}&apos; kept {held} instead of {wanted}</source>
         <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
@@ -10428,39 +8638,39 @@ otherwise = unbekannt</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>line '{line}' at {where}</source>
+        <source>line &apos;{line}&apos; at {where}</source>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line '{line}' is down: nothing says where it leads</source>
+        <source>line &apos;{line}&apos; is down: nothing says where it leads</source>
         <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
     </message>
     <message>
-        <source>line '{line}' is down: {sentence}</source>
+        <source>line &apos;{line}&apos; is down: {sentence}</source>
         <translation>Leitung „{line}“ ist unterbrochen: {sentence}</translation>
     </message>
     <message>
-        <source>line '{line}' is not armed</source>
+        <source>line &apos;{line}&apos; is not armed</source>
         <translation>Leitung „{line}“ ist nicht scharf</translation>
     </message>
     <message>
-        <source>line '{line}' is stopped</source>
+        <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line '{line}' was disarmed: follower '{name}' did not answer for {limit} s</source>
+        <source>line &apos;{line}&apos; was disarmed: follower &apos;{name}&apos; did not answer for {limit} s</source>
         <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
     </message>
     <message>
-        <source>line '{name}' stopped by a fault of this program; start it anew</source>
+        <source>line &apos;{name}&apos; stopped by a fault of this program; start it anew</source>
         <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
     </message>
     <message>
-        <source>line '{name}' was disarmed</source>
+        <source>line &apos;{name}&apos; was disarmed</source>
         <translation>Leitung „{name}“ wurde entschärft</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped</source>
+        <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
@@ -10524,7 +8734,7 @@ otherwise = unbekannt</translation>
         <translation>Anschluss fehlt</translation>
     </message>
     <message>
-        <source>no way leads to {host}; check the cable and this computer's network address</source>
+        <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
         <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
@@ -10588,7 +8798,7 @@ otherwise = unbekannt</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
+        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
         <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
@@ -10756,7 +8966,7 @@ otherwise = unbekannt</translation>
         <translation>Serieller Anschluss {device}</translation>
     </message>
     <message>
-        <source>serial port {device} is used by line '{shared_with}' of this project too; put the followers of both on one line, or name another device</source>
+        <source>serial port {device} is used by line &apos;{shared_with}&apos; of this project too; put the followers of both on one line, or name another device</source>
         <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
@@ -10768,7 +8978,7 @@ otherwise = unbekannt</translation>
         <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
     </message>
     <message>
-        <source>signal '{signal}' stands in registers that are never read from follower '{follower}'; mend its register or the range ('never_read')</source>
+        <source>signal &apos;{signal}&apos; stands in registers that are never read from follower &apos;{follower}&apos;; mend its register or the range (&apos;never_read&apos;)</source>
         <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
@@ -10816,11 +9026,11 @@ otherwise = unbekannt</translation>
         <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is higher than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is higher than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is lower than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is lower than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
@@ -10840,7 +9050,7 @@ otherwise = unbekannt</translation>
         <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line '{name}' was given up</source>
+        <source>the connection of line &apos;{name}&apos; was given up</source>
         <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
     </message>
     <message>
@@ -10900,7 +9110,7 @@ otherwise = unbekannt</translation>
         <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
     </message>
     <message>
-        <source>the host '{host}' has no address; check its spelling and the name service, or give its number</source>
+        <source>the host &apos;{host}&apos; has no address; check its spelling and the name service, or give its number</source>
         <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
     </message>
     <message>
@@ -11076,7 +9286,7 @@ otherwise = unbekannt</translation>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
-        <source>{clock}  {follower}: {deed}, line '{line}'</source>
+        <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
@@ -11140,7 +9350,7 @@ otherwise = unbekannt</translation>
         <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
-        <source>{device} is not a serial port; check the port's name</source>
+        <source>{device} is not a serial port; check the port&apos;s name</source>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
@@ -11160,7 +9370,7 @@ otherwise = unbekannt</translation>
         <translation>{found}; geschrieben war {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower's present state</source>
+        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower&apos;s present state</source>
         <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
@@ -11204,11 +9414,11 @@ otherwise = unbekannt</translation>
         <translation>{name} lehnt alle {count} Werte ab</translation>
     </message>
     <message>
-        <source>{port} cannot be opened: {said}; check the adapter and the port's name</source>
+        <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
-        <source>{port} does not exist; plug the adapter in, or check the port's name</source>
+        <source>{port} does not exist; plug the adapter in, or check the port&apos;s name</source>
         <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
@@ -11224,7 +9434,7 @@ otherwise = unbekannt</translation>
         <translation>{port} ist belegt; das andere Programm schließen, das ihn offen hat</translation>
     </message>
     <message>
-        <source>{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again</source>
+        <source>{port} may not be opened by this user; join the group that owns it (often &apos;dialout&apos;) and log in again</source>
         <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
@@ -11270,11 +9480,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>cells</name>
     <message>
-        <source>'{text}' is ambiguous: {choices}</source>
+        <source>&apos;{text}&apos; is ambiguous: {choices}</source>
         <translation>„{text}“ ist mehrdeutig: {choices}</translation>
     </message>
     <message>
-        <source>'{text}' is not one of these: {choices}</source>
+        <source>&apos;{text}&apos; is not one of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
@@ -11286,7 +9496,7 @@ otherwise = unbekannt</translation>
         <translation>gilt nicht für dieses Teil; die Zelle leer lassen</translation>
     </message>
     <message>
-        <source>there is no '{text}'</source>
+        <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
@@ -11509,7 +9719,7 @@ otherwise = unbekannt</translation>
         <translation>einen Text für {value} angeben, wenn dieser Wert vorkommen kann, oder einen für alle übrigen: otherwise = ...</translation>
     </message>
     <message>
-        <source>add a turn by a key, say 'escape', or after idle time</source>
+        <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
         <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
     </message>
     <message>
@@ -11533,7 +9743,7 @@ otherwise = unbekannt</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add the key {key} to the panel, or name another as '{purpose}' in its entry keys</source>
+        <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
         <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
     </message>
     <message>
@@ -11581,11 +9791,11 @@ otherwise = unbekannt</translation>
         <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>give its registers, two characters each: 'length = 8' for 16 characters</source>
+        <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
         <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
-        <source>give its signals roles in the drive ('drive_role')</source>
+        <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
         <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
@@ -11593,7 +9803,7 @@ otherwise = unbekannt</translation>
         <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
     </message>
     <message>
-        <source>give the field 'range = [empty, full]'</source>
+        <source>give the field &apos;range = [empty, full]&apos;</source>
         <translation>dem Feld „range = [leer, voll]“ geben</translation>
     </message>
     <message>
@@ -11601,7 +9811,7 @@ otherwise = unbekannt</translation>
         <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
     </message>
     <message>
-        <source>give the signal 'texts', or make it a number field</source>
+        <source>give the signal &apos;texts&apos;, or make it a number field</source>
         <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
@@ -11633,11 +9843,11 @@ otherwise = unbekannt</translation>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does '{deed}' on {signal}, which may not be written</source>
+        <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
         <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
     </message>
     <message>
-        <source>it has a length ('length = {length}') but is no string; the length means nothing</source>
+        <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
         <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
     </message>
     <message>
@@ -11681,7 +9891,7 @@ otherwise = unbekannt</translation>
         <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
-        <source>it is called a stop ('stops'), and brings {signal} to {value}</source>
+        <source>it is called a stop (&apos;stops&apos;), and brings {signal} to {value}</source>
         <translation>sie ist als Stopp bezeichnet („stops“) und bringt {signal} auf {value}</translation>
     </message>
     <message>
@@ -11689,7 +9899,7 @@ otherwise = unbekannt</translation>
         <translation>es wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is to be written every {every} ms ('refresh_ms'), but may not be written</source>
+        <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
         <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
     </message>
     <message>
@@ -11705,7 +9915,7 @@ otherwise = unbekannt</translation>
         <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
     </message>
     <message>
-        <source>it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms</source>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
         <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
     </message>
     <message>
@@ -11717,7 +9927,7 @@ otherwise = unbekannt</translation>
         <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
     </message>
     <message>
-        <source>it may be written, but the table '{table}' can only be read</source>
+        <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
         <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -11725,7 +9935,7 @@ otherwise = unbekannt</translation>
         <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
     </message>
     <message>
-        <source>it stands in registers that are never read from follower {follower} ('never_read')</source>
+        <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
         <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
     </message>
     <message>
@@ -11733,7 +9943,7 @@ otherwise = unbekannt</translation>
         <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it takes {count} registers, and follower {follower} answers {most} in one read ('max_registers')</source>
+        <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
         <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
     </message>
     <message>
@@ -11797,15 +10007,15 @@ otherwise = unbekannt</translation>
         <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
     </message>
     <message>
-        <source>let it be written ('write'), or take 'refresh_ms' off</source>
+        <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
         <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or act on another one</source>
+        <source>let the signal be written (&apos;write&apos;), or act on another one</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or take entry off the field</source>
+        <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
     </message>
     <message>
@@ -11813,11 +10023,11 @@ otherwise = unbekannt</translation>
         <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
     </message>
     <message>
-        <source>let the stop act on every screen: leave out its 'from'</source>
+        <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
         <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
     </message>
     <message>
-        <source>look it up in the manual of follower {follower}, which is said to count '{numbering}'</source>
+        <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
         <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
     </message>
     <message>
@@ -11841,7 +10051,7 @@ otherwise = unbekannt</translation>
         <translation>das Feld {cells} breit machen oder den Text kürzen</translation>
     </message>
     <message>
-        <source>make the field {cells} wide, or read fewer registers ('length')</source>
+        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
         <translation>das Feld {cells} breit machen oder weniger Register lesen („length“)</translation>
     </message>
     <message>
@@ -11865,7 +10075,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>mend the range ('never_read'); it counts as the follower's manual does</source>
+        <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
         <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
     </message>
     <message>
@@ -11905,19 +10115,19 @@ otherwise = unbekannt</translation>
         <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
     </message>
     <message>
-        <source>name another key as 'abandon' in the panel's entry keys</source>
+        <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
     </message>
     <message>
-        <source>name another screen in 'to', or remove the turn</source>
+        <source>name another screen in &apos;to&apos;, or remove the turn</source>
         <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
     </message>
     <message>
-        <source>name two different keys as 'up' and 'down' in the panel's entry keys</source>
+        <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
     </message>
     <message>
-        <source>name two languages or more in the panel's properties, or take this out</source>
+        <source>name two languages or more in the panel&apos;s properties, or take this out</source>
         <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
     </message>
     <message>
@@ -11925,7 +10135,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen verengen</translation>
     </message>
     <message>
-        <source>narrow the limits, or choose the encoding and the scale that the follower's manual gives</source>
+        <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
         <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
     </message>
     <message>
@@ -11961,7 +10171,7 @@ otherwise = unbekannt</translation>
         <translation>von den nie gelesenen: {reason}</translation>
     </message>
     <message>
-        <source>once written, it is written again every {every} ms by itself ('refresh_ms')</source>
+        <source>once written, it is written again every {every} ms by itself (&apos;refresh_ms&apos;)</source>
         <translation>einmal geschrieben, wird es von selbst alle {every} ms neu geschrieben („refresh_ms“)</translation>
     </message>
     <message>
@@ -11977,7 +10187,7 @@ otherwise = unbekannt</translation>
         <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
-        <source>read one of them more often, say every {every} ms ('every_ms')</source>
+        <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
         <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
     </message>
     <message>
@@ -11985,7 +10195,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
-        <source>remove 'word_order'</source>
+        <source>remove &apos;word_order&apos;</source>
         <translation>„word_order“ entfernen</translation>
     </message>
     <message>
@@ -11993,11 +10203,11 @@ otherwise = unbekannt</translation>
         <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
     </message>
     <message>
-        <source>remove one of the two, or give it another key or another screen ('from')</source>
+        <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
         <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
     </message>
     <message>
-        <source>remove one of the two, or give them different screens ('from')</source>
+        <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
         <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
     </message>
     <message>
@@ -12005,7 +10215,7 @@ otherwise = unbekannt</translation>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
-        <source>say 'stops = false' of the one that starts</source>
+        <source>say &apos;stops = false&apos; of the one that starts</source>
         <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
     </message>
     <message>
@@ -12013,7 +10223,7 @@ otherwise = unbekannt</translation>
         <translation>es kürzer sagen</translation>
     </message>
     <message>
-        <source>say that it stops ('stops = true'): then it is sent again until it is confirmed</source>
+        <source>say that it stops (&apos;stops = true&apos;): then it is sent again until it is confirmed</source>
         <translation>angeben, dass sie stoppt („stops = true“): dann wird sie bis zur Bestätigung neu gesendet</translation>
     </message>
     <message>
@@ -12025,7 +10235,7 @@ otherwise = unbekannt</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set the follower's own time-out and give it here as 'communication_timeout_ms'; if it has none, use no momentary action</source>
+        <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
         <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
     </message>
     <message>
@@ -12041,27 +10251,27 @@ otherwise = unbekannt</translation>
         <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
     </message>
     <message>
-        <source>stop by a key that the panel's entry keys do not name</source>
+        <source>stop by a key that the panel&apos;s entry keys do not name</source>
         <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
     </message>
     <message>
-        <source>take 'entry' off the field</source>
+        <source>take &apos;entry&apos; off the field</source>
         <translation>dem Feld „entry“ nehmen</translation>
     </message>
     <message>
-        <source>take 'length' off, or choose the encoding 'string'</source>
+        <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
         <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
     </message>
     <message>
-        <source>take 'scale' off</source>
+        <source>take &apos;scale&apos; off</source>
         <translation>„scale“ wegnehmen</translation>
     </message>
     <message>
-        <source>take 'write' off, or mend what the follower offers ('write_functions')</source>
+        <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
         <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
-        <source>take 'write' off, or name the table '{table}' if the follower has it there</source>
+        <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
         <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
     </message>
     <message>
@@ -12109,11 +10319,11 @@ otherwise = unbekannt</translation>
         <translation>das Feld von {signal} belegt die Spalten {first} bis {end}; das Panel hat 0 bis {last}</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on the same signal right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on {other} right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
     </message>
     <message>
@@ -12165,7 +10375,7 @@ otherwise = unbekannt</translation>
         <translation>der Schritt {step} ist feiner als ein Rohschritt, der {size} ist</translation>
     </message>
     <message>
-        <source>the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -12173,7 +10383,7 @@ otherwise = unbekannt</translation>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -12181,7 +10391,7 @@ otherwise = unbekannt</translation>
         <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
     </message>
     <message>
-        <source>the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -12245,11 +10455,11 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen weiten, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>widen the limits, or take 'entry' off the field</source>
+        <source>widen the limits, or take &apos;entry&apos; off the field</source>
         <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
     </message>
     <message>
-        <source>write 0, or take 'stops' off: what is no stop must not be sent again by itself</source>
+        <source>write 0, or take &apos;stops&apos; off: what is no stop must not be sent again by itself</source>
         <translation>0 schreiben oder „stops“ weglassen: was kein Stopp ist, darf nicht von selbst neu gesendet werden</translation>
     </message>
     <message>
@@ -12289,7 +10499,7 @@ otherwise = unbekannt</translation>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
-        <source>{count} of the panel's own messages are not in {language}: {text}</source>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
         <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
@@ -12353,7 +10563,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
     </message>
     <message>
-        <source>{signal} is in the table '{table}' and is one bit itself</source>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
@@ -12385,15 +10595,15 @@ otherwise = unbekannt</translation>
         <translation>{text} hat kein Gegenstück in {language}</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; &apos;?&apos; would be shown</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; it shows {shown}</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
-        <source>{text} is below the last of the panel's {rows} rows</source>
+        <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
@@ -12703,7 +10913,7 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
-        <source>there are two keys '{key}'; each key needs a name of its own</source>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -12727,7 +10937,7 @@ otherwise = unbekannt</translation>
         <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>write '#' once, where the number is to stand: 'belt # speed'</source>
+        <source>write &apos;#&apos; once, where the number is to stand: &apos;belt # speed&apos;</source>
         <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
     </message>
     <message>
@@ -12766,87 +10976,87 @@ otherwise = unbekannt</translation>
 <context>
     <name>exchange</name>
     <message>
-        <source>'{text}' can be a register with its thousands grouped, or a part of one; write plain digits</source>
+        <source>&apos;{text}&apos; can be a register with its thousands grouped, or a part of one; write plain digits</source>
         <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
-        <source>'{text}' can mean {small} or {large}: choose the decimal mark of the file above</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
         <translation>„{text}“ kann {small} oder {large} heißen: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
-        <source>'{text}' does not say whether it may be written; write R/W or RO</source>
+        <source>&apos;{text}&apos; does not say whether it may be written; write R/W or RO</source>
         <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
     </message>
     <message>
-        <source>'{text}' has too many digits</source>
+        <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>'{text}' is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is no bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is no bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>'{text}' is no encoding that is known here; write one of {encodings}</source>
+        <source>&apos;{text}&apos; is no encoding that is known here; write one of {encodings}</source>
         <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
-        <source>'{text}' is no factor</source>
+        <source>&apos;{text}&apos; is no factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>'{text}' is no length</source>
+        <source>&apos;{text}&apos; is no length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>'{text}' is no line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is no line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no list of texts such as 0=stopped; 1=running</source>
+        <source>&apos;{text}&apos; is no list of texts such as 0=stopped; 1=running</source>
         <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no number</source>
+        <source>&apos;{text}&apos; is no number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal comma</source>
+        <source>&apos;{text}&apos; is no number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal point</source>
+        <source>&apos;{text}&apos; is no number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>'{text}' is no range such as 0..50</source>
+        <source>&apos;{text}&apos; is no range such as 0..50</source>
         <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
-        <source>'{text}' is no register number</source>
+        <source>&apos;{text}&apos; is no register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>'{text}' is no table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is no table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>'{text}' is no whole number</source>
+        <source>&apos;{text}&apos; is no whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a word order; write high-first or low-first</source>
+        <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
         <translation>„{text}“ ist keine Wortfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is nothing of a simulated drive</source>
+        <source>&apos;{text}&apos; is nothing of a simulated drive</source>
         <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
     </message>
     <message>
-        <source>'{text}' turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
+        <source>&apos;{text}&apos; turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
         <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Bytefolge beim Gerät einstellen und diese Spalte beiseitelassen</translation>
     </message>
     <message>
@@ -12862,8 +11072,8 @@ otherwise = unbekannt</translation>
         <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All marks were read as they stand.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
@@ -12954,7 +11164,7 @@ otherwise = unbekannt</translation>
         <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
     </message>
     <message>
-        <source>How many registers a value takes; also '32 bit' or '4 bytes'.</source>
+        <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
         <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
@@ -13022,15 +11232,15 @@ otherwise = unbekannt</translation>
         <translation>Register</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}', held in the panel</source>
+        <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
         <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': bit {bit} of '{of}'</source>
+        <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
         <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': {follower}, {table} {number}, address {address} on the wire</source>
+        <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
         <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
     </message>
     <message>
@@ -13042,7 +11252,7 @@ otherwise = unbekannt</translation>
         <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
     </message>
     <message>
-        <source>Signal '{name}' has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
     </message>
     <message>
@@ -13118,8 +11328,8 @@ otherwise = unbekannt</translation>
         <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
-        <source>The quotation marks (") of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
+        <source>The quotation marks (&quot;) of row {row} do not pair up. Look whether its cells are right.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
     </message>
     <message>
         <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
@@ -13194,7 +11404,7 @@ otherwise = unbekannt</translation>
         <translation>Es gibt nur eine Spalte: Stimmt das Trennzeichen?</translation>
     </message>
     <message>
-        <source>This JSON is no SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
+        <source>This JSON is no SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
         <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
@@ -13350,7 +11560,7 @@ otherwise = unbekannt</translation>
         <translation>ein Zehnerexponent ist -30 bis 30</translation>
     </message>
     <message>
-        <source>comes in as '{name}'</source>
+        <source>comes in as &apos;{name}&apos;</source>
         <translation>kommt als „{name}“ herein</translation>
     </message>
     <message>
@@ -13370,31 +11580,31 @@ otherwise = unbekannt</translation>
         <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
     </message>
     <message>
-        <source>signal '{name}' has bits of its own and cannot become a bit</source>
+        <source>signal &apos;{name}&apos; has bits of its own and cannot become a bit</source>
         <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
     </message>
     <message>
-        <source>signal '{name}' has no bit {bit}</source>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal '{name}' is a bit itself</source>
+        <source>signal &apos;{name}&apos; is a bit itself</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value that an action writes from</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes from</source>
         <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
     </message>
     <message>
-        <source>signal '{name}' is added for its bits</source>
+        <source>signal &apos;{name}&apos; is added for its bits</source>
         <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
     </message>
     <message>
-        <source>signal '{name}' is neither in the project nor among the rows that come in</source>
+        <source>signal &apos;{name}&apos; is neither in the project nor among the rows that come in</source>
         <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
     </message>
     <message>
-        <source>signal '{name}' is no whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
@@ -13418,7 +11628,7 @@ otherwise = unbekannt</translation>
         <translation>die Formel in {place} wurde ohne ihr Ergebnis gespeichert; stattdessen den Wert tippen</translation>
     </message>
     <message>
-        <source>the name '{name}' stands in row {row} already</source>
+        <source>the name &apos;{name}&apos; stands in row {row} already</source>
         <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
     </message>
     <message>
@@ -13434,11 +11644,11 @@ otherwise = unbekannt</translation>
         <translation>die Nummer des Bits fehlt</translation>
     </message>
     <message>
-        <source>the panel has no other language '{name}'; add it to the panel first</source>
+        <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}', and no line for a new one</source>
+        <source>the project has no follower &apos;{name}&apos;, and no line for a new one</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
@@ -13462,7 +11672,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is a signal '{name}' already, which stays as it is</source>
+        <source>there is a signal &apos;{name}&apos; already, which stays as it is</source>
         <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
     </message>
     <message>
@@ -13589,7 +11799,7 @@ otherwise = unbekannt</translation>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} contains comments after '#', which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
+        <source>{file} contains comments after &apos;#&apos;, which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
         <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak erhalten. Was bleiben soll, in die Notizen schreiben. Speichern?</translation>
     </message>
     <message>
@@ -13608,15 +11818,15 @@ otherwise = unbekannt</translation>
 <context>
     <name>follower</name>
     <message>
-        <source>'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
+        <source>&apos;{deed}&apos; is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
         <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.jammed=on</translation>
     </message>
     <message>
-        <source>a preset is 0 to 4, not '{value}'</source>
+        <source>a preset is 0 to 4, not &apos;{value}&apos;</source>
         <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
     </message>
     <message>
-        <source>a text goes with the encoding 'string', and with no other</source>
+        <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
         <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
     </message>
     <message>
@@ -13652,27 +11862,27 @@ otherwise = unbekannt</translation>
         <translation>Störungsreaktion aktiv</translation>
     </message>
     <message>
-        <source>follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does not fit: {why}</source>
+        <source>follower &apos;{follower}&apos; cannot be played: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
         <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
-        <source>follower '{follower}' has no signal '{signal}' to set or to look at</source>
+        <source>follower &apos;{follower}&apos; has no signal &apos;{signal}&apos; to set or to look at</source>
         <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
     </message>
     <message>
-        <source>follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
+        <source>follower &apos;{name}&apos; has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
         <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
     </message>
     <message>
-        <source>followers '{one}' and '{other}' have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
+        <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
     <message>
-        <source>it is on or off, not '{value}'</source>
+        <source>it is on or off, not &apos;{value}&apos;</source>
         <translation>es ist on oder off, nicht „{value}“</translation>
     </message>
     <message>
-        <source>line '{name}' has no follower to play; add one to the project</source>
+        <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
     </message>
     <message>
@@ -13748,11 +11958,11 @@ otherwise = unbekannt</translation>
         <translation>einschaltbereit</translation>
     </message>
     <message>
-        <source>signal '{signal}' cannot be set to {value}: {why}</source>
+        <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
         <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
-        <source>signal '{signal}': {why}</source>
+        <source>signal &apos;{signal}&apos;: {why}</source>
         <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
@@ -13768,31 +11978,31 @@ otherwise = unbekannt</translation>
         <translation>eingeschaltet</translation>
     </message>
     <message>
-        <source>the drive's {name} (register {register}) takes {low} to {high}</source>
+        <source>the drive&apos;s {name} (register {register}) takes {low} to {high}</source>
         <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
     </message>
     <message>
-        <source>the drive's {name} takes {low} to {high} {unit}</source>
+        <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
         <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
     </message>
     <message>
-        <source>the followers' lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
+        <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
         <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}'</source>
+        <source>the project has no follower &apos;{name}&apos;</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>the project has no line '{name}'</source>
+        <source>the project has no line &apos;{name}&apos;</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>the supply is 0 to 150 per cent, not '{value}'</source>
+        <source>the supply is 0 to 150 per cent, not &apos;{value}&apos;</source>
         <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
     </message>
     <message>
-        <source>there is no follower '{name}' to play</source>
+        <source>there is no follower &apos;{name}&apos; to play</source>
         <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
     </message>
     <message>
@@ -13800,7 +12010,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
     </message>
     <message>
-        <source>there is no simulated follower '{name}'; there is {known}</source>
+        <source>there is no simulated follower &apos;{name}&apos;; there is {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -13848,7 +12058,7 @@ otherwise = unbekannt</translation>
         <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
     </message>
     <message>
-        <source>{what} takes a number from {least} to {most}, not '{text}'</source>
+        <source>{what} takes a number from {least} to {most}, not &apos;{text}&apos;</source>
         <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
     </message>
 </context>
@@ -14017,107 +12227,87 @@ otherwise = unbekannt</translation>
         <source>{signal} is set</source>
         <translation>{signal} ist gesetzt</translation>
     </message>
-    <message>
-        <source>after {seconds} s without a key</source>
-        <translation>nach {seconds} s ohne Taste</translation>
-    </message>
-    <message>
-        <source>begins entry</source>
-        <translation>beginnt die Eingabe</translation>
-    </message>
-    <message>
-        <source>begins entry at {signal}</source>
-        <translation>beginnt die Eingabe bei {signal}</translation>
-    </message>
-    <message>
-        <source>shows the next language</source>
-        <translation>zeigt die nächste Sprache</translation>
-    </message>
-    <message>
-        <source>{signal} is equal to {value}</source>
-        <translation>{signal} ist gleich {value}</translation>
-    </message>
 </context>
 <context>
     <name>project</name>
     <message>
-        <source>''</source>
+        <source>&apos;&apos;</source>
         <translation>„“</translation>
     </message>
     <message>
-        <source>'do = "next-language"' takes no signal; the panel's 'language' names it</source>
-        <translation>„do = "next-language"“ nimmt kein Signal; „language“ des Panels nennt es</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
+        <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
     </message>
     <message>
-        <source>'do = "{do}"' goes with a key only</source>
-        <translation>„do = "{do}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; goes with a key only</source>
+        <translation>„do = &quot;{do}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'do = "{do}"' needs a signal</source>
-        <translation>„do = "{do}"“ braucht ein Signal</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' needs a value to compare with</source>
-        <translation>„is = "{is_}"“ braucht einen Vergleichswert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' takes no value</source>
-        <translation>„is = "{is_}"“ nimmt keinen Wert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; takes no value</source>
+        <translation>„is = &quot;{is_}&quot;“ nimmt keinen Wert</translation>
     </message>
     <message>
-        <source>'stops' goes with what writes a value, not with '{do}'</source>
+        <source>&apos;stops&apos; goes with what writes a value, not with &apos;{do}&apos;</source>
         <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
     </message>
     <message>
-        <source>'to = "{to}"' goes with a key only</source>
-        <translation>„to = "{to}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; goes with a key only</source>
+        <translation>„to = &quot;{to}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'value' goes with 'do = "write"', and that needs it</source>
-        <translation>„value“ gehört zu „do = "write"“, und das braucht es</translation>
+        <source>&apos;value&apos; goes with &apos;do = &quot;write&quot;&apos;, and that needs it</source>
+        <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 0</source>
+        <source>&apos;{signal}&apos; becomes 0</source>
         <translation>„{signal}“ wird 0</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 1</source>
+        <source>&apos;{signal}&apos; becomes 1</source>
         <translation>„{signal}“ wird 1</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 1 if it was 0, and 0 if it was not</source>
+        <source>&apos;{signal}&apos; becomes 1 if it was 0, and 0 if it was not</source>
         <translation>„{signal}“ wird 1, wenn es 0 war, sonst 0</translation>
     </message>
     <message>
-        <source>'{signal}' is above {value}</source>
+        <source>&apos;{signal}&apos; is above {value}</source>
         <translation>„{signal}“ über {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is below {value}</source>
+        <source>&apos;{signal}&apos; is below {value}</source>
         <translation>„{signal}“ unter {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is clear</source>
+        <source>&apos;{signal}&apos; is clear</source>
         <translation>„{signal}“ gelöscht ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set</source>
+        <source>&apos;{signal}&apos; is set</source>
         <translation>„{signal}“ gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}</source>
+        <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ gleich {value} ist</translation>
     </message>
     <message>
-        <source>'{signal}', once it was written, is written again every {every} ms</source>
+        <source>&apos;{signal}&apos;, once it was written, is written again every {every} ms</source>
         <translation>„{signal}“ wird, einmal geschrieben, alle {every} ms neu geschrieben</translation>
     </message>
     <message>
-        <source>'{value}' is a text; signal '{name}' holds a number</source>
+        <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
         <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
     </message>
     <message>
@@ -14137,7 +12327,7 @@ otherwise = unbekannt</translation>
         <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>a held value may start something: it cannot be a stop ('stops')</source>
+        <source>a held value may start something: it cannot be a stop (&apos;stops&apos;)</source>
         <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
     </message>
     <message>
@@ -14165,15 +12355,15 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
-        <source>a number or { from = "the name of a held value" }</source>
-        <translation>eine Zahl oder { from = "der Name eines Merkers" }</translation>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;der Name eines Merkers&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
         <translation>eine Zahl mit Dezimalen</translation>
     </message>
     <message>
-        <source>a screen change needs exactly one of 'key', 'when' and 'idle_s'</source>
+        <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
@@ -14185,7 +12375,7 @@ otherwise = unbekannt</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which follower '{follower}' does not offer</source>
+        <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -14201,15 +12391,15 @@ otherwise = unbekannt</translation>
         <translation>Aktion</translation>
     </message>
     <message>
-        <source>an action needs exactly one of 'key' and 'when'</source>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action on a condition acts on every screen and takes no 'from'</source>
+        <source>an action on a condition acts on every screen and takes no &apos;from&apos;</source>
         <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
-        <source>an override ('when') holds on every screen and takes no 'from'</source>
+        <source>an override (&apos;when&apos;) holds on every screen and takes no &apos;from&apos;</source>
         <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
@@ -14385,15 +12575,15 @@ otherwise = unbekannt</translation>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which follower '{follower}' does not offer</source>
+        <source>it is written with function 05 or 15, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -14453,11 +12643,11 @@ otherwise = unbekannt</translation>
         <translation>Motorerwärmung</translation>
     </message>
     <message>
-        <source>name a signal with 'held', or write a number</source>
+        <source>name a signal with &apos;held&apos;, or write a number</source>
         <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
     </message>
     <message>
-        <source>name it in the panel's 'languages', behind the first</source>
+        <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
         <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
     </message>
     <message>
@@ -14589,51 +12779,51 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value and not on the line</source>
+        <source>signal &apos;{name}&apos; is a held value and not on the line</source>
         <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal '{name}' is in the table '{table}', which can only be read</source>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which can only be read</source>
         <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
     </message>
     <message>
-        <source>signal '{name}' is no bit of a register</source>
+        <source>signal &apos;{name}&apos; is no bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal '{name}' is not to be written ('write' is not set)</source>
+        <source>signal &apos;{name}&apos; is not to be written (&apos;write&apos; is not set)</source>
         <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal '{name}' names this register</source>
+        <source>signal &apos;{name}&apos; names this register</source>
         <translation>das Signal „{name}“ nennt dieses Register</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is a held value; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is itself one bit; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': its {count} registers from wire address {address} end beyond {last}</source>
+        <source>signal &apos;{name}&apos;: its {count} registers from wire address {address} end beyond {last}</source>
         <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no follower '{follower}'</source>
+        <source>signal &apos;{name}&apos;: there is no follower &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no signal '{of}' to take a bit of</source>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; to take a bit of</source>
         <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
     </message>
     <message>
-        <source>signal '{name}': {why}</source>
+        <source>signal &apos;{name}&apos;: {why}</source>
         <translation>Signal „{name}“: {why}</translation>
     </message>
     <message>
@@ -14681,8 +12871,8 @@ otherwise = unbekannt</translation>
         <translation>Klartexte</translation>
     </message>
     <message>
-        <source>texts belong to whole numbers and to all others: { 0 = "stopped", otherwise = "unknown" }</source>
-        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = "stopped", otherwise = "unknown" }</translation>
+        <source>texts belong to whole numbers and to all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
     </message>
     <message>
         <source>the disk is full; free some space, or save elsewhere</source>
@@ -14725,7 +12915,7 @@ otherwise = unbekannt</translation>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language '{language}' is named twice; each needs a name of its own</source>
+        <source>the language &apos;{language}&apos; is named twice; each needs a name of its own</source>
         <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -14745,7 +12935,7 @@ otherwise = unbekannt</translation>
         <translation>der Name ist zu lang; einen kürzeren wählen</translation>
     </message>
     <message>
-        <source>the present format is written 'format = {format}'</source>
+        <source>the present format is written &apos;format = {format}&apos;</source>
         <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
@@ -14757,7 +12947,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -14773,7 +12963,7 @@ otherwise = unbekannt</translation>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the value of '{held}' is written to '{signal}'</source>
+        <source>the value of &apos;{held}&apos; is written to &apos;{signal}&apos;</source>
         <translation>der Wert von „{held}“ wird in „{signal}“ geschrieben</translation>
     </message>
     <message>
@@ -14785,7 +12975,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Format {shown}</translation>
     </message>
     <message>
-        <source>there is no signal '{name}'</source>
+        <source>there is no signal &apos;{name}&apos;</source>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
@@ -14849,7 +13039,7 @@ otherwise = unbekannt</translation>
         <translation>ob die Leitung ihn führt</translation>
     </message>
     <message>
-        <source>write 'format = 2' at the top</source>
+        <source>write &apos;format = 2&apos; at the top</source>
         <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
@@ -14925,7 +13115,7 @@ otherwise = unbekannt</translation>
         <translation>{reason}; anderswo speichern</translation>
     </message>
     <message>
-        <source>{said} is a number; signal '{name}' holds a text</source>
+        <source>{said} is a number; signal &apos;{name}&apos; holds a text</source>
         <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
     </message>
     <message>
@@ -14949,7 +13139,7 @@ otherwise = unbekannt</translation>
         <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
     </message>
     <message>
-        <source>{value} is written to '{signal}'</source>
+        <source>{value} is written to &apos;{signal}&apos;</source>
         <translation>{value} wird in „{signal}“ geschrieben</translation>
     </message>
 </context>
@@ -15052,7 +13242,7 @@ otherwise = unbekannt</translation>
         <translation>Aufzeichnung geht weiter in {file}</translation>
     </message>
     <message>
-        <source>rows of the table '{table}' hold what cannot be</source>
+        <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
     </message>
     <message>
@@ -15088,7 +13278,7 @@ otherwise = unbekannt</translation>
         <translation>der Bediener gab {new} statt {old} ein</translation>
     </message>
     <message>
-        <source>the panel shows '{screen}': {cause}</source>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
         <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
@@ -15140,7 +13330,7 @@ otherwise = unbekannt</translation>
         <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
     </message>
     <message>
-        <source>{count} samples of '{signal}' lie in this span, too many at once; choose a shorter one</source>
+        <source>{count} samples of &apos;{signal}&apos; lie in this span, too many at once; choose a shorter one</source>
         <translation>In dieser Spanne liegen {count} Abtastwerte von „{signal}“, zu viele auf einmal; eine kürzere wählen</translation>
     </message>
     <message>
@@ -15214,11 +13404,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>follower '{follower}' does not answer</source>
+        <source>follower &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>follower '{follower}' refuses it: {exception}</source>
+        <source>follower &apos;{follower}&apos; refuses it: {exception}</source>
         <translation>Gerät „{follower}“ lehnt es ab: {exception}</translation>
     </message>
 </context>
@@ -15233,7 +13423,7 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs its length in registers ('length')</source>
+        <source>a string needs its length in registers (&apos;length&apos;)</source>
         <translation>ein String braucht seine Länge in Registern („length“)</translation>
     </message>
     <message>
@@ -15297,19 +13487,19 @@ otherwise = unbekannt</translation>
         <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant</source>
+        <source>prefixed coils are 1..9999, or up to 65536 where no other table&apos;s five digits are meant</source>
         <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
     </message>
     <message>
-        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'</source>
+        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts &apos;from-0&apos;</source>
         <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
     </message>
     <message>
-        <source>register {number} has no prefix of the table '{table}'; {rule}</source>
+        <source>register {number} has no prefix of the table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} is by its prefix number {rest} of the table '{other}', but the signal says table '{table}'; {rule}</source>
+        <source>register {number} is by its prefix number {rest} of the table &apos;{other}&apos;, but the signal says table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
@@ -15317,7 +13507,7 @@ otherwise = unbekannt</translation>
         <translation>Register {number} liegt außerhalb {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
+        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
         <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
@@ -15392,19 +13582,19 @@ otherwise = unbekannt</translation>
 <context>
     <name>snapshots</name>
     <message>
-        <source>'{text}' is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
+        <source>&apos;{text}&apos; is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
         <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Follower '{follower}' does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
+        <source>Follower &apos;{follower}&apos; does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
         <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
     </message>
     <message>
-        <source>Follower '{follower}' refuses every register asked for: {reason}</source>
+        <source>Follower &apos;{follower}&apos; refuses every register asked for: {reason}</source>
         <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
     </message>
     <message>
-        <source>No signal of follower '{follower}' is on the line; name ranges of registers to read.</source>
+        <source>No signal of follower &apos;{follower}&apos; is on the line; name ranges of registers to read.</source>
         <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
     </message>
     <message>
@@ -15416,11 +13606,11 @@ otherwise = unbekannt</translation>
         <translation>ein Befehl des Panels schreibt es</translation>
     </message>
     <message>
-        <source>a measured value: 'write' is not set</source>
+        <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
-        <source>a part of signal '{name}', which is written as a whole</source>
+        <source>a part of signal &apos;{name}&apos;, which is written as a whole</source>
         <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
     </message>
     <message>
@@ -15484,7 +13674,7 @@ otherwise = unbekannt</translation>
         <translation>die Aufnahme enthält es nicht</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -15512,22 +13702,22 @@ otherwise = unbekannt</translation>
         <translation>{path} ist kein Text und also keine Aufnahme</translation>
     </message>
     <message>
-        <source>{where}, '{signal}'</source>
+        <source>{where}, &apos;{signal}&apos;</source>
         <translation>{where}, „{signal}“</translation>
     </message>
 </context>
 <context>
     <name>typed</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
@@ -15541,22 +13731,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>enter both numbers, or neither</source>
         <translation>beide Zahlen angeben oder keine</translation>
-    </message>
-    <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
-        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
-    </message>
-    <message>
-        <source>a number is needed here</source>
-        <translation>hier ist eine Zahl nötig</translation>
-    </message>
-    <message>
-        <source>a whole number is needed here</source>
-        <translation>hier ist eine ganze Zahl nötig</translation>
-    </message>
-    <message>
-        <source>both numbers are needed, or none</source>
-        <translation>beide Zahlen sind nötig, oder keine</translation>
     </message>
 </context>
 <context>

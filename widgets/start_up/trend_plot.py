@@ -350,5 +350,5 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def resizeEvent(self, event: Any) -> None:
         """Another width has other pixels to fill."""
         super().resizeEvent(event)
-        if hasattr(self, "_curves"):
+        if hasattr(self, "curves"):
             self.draw()

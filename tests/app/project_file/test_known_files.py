@@ -89,7 +89,7 @@ saved = 0
 while saved < 40:
     project, known, _ = load_known(sys.argv[1])
     try:
-        save(project.but(notes=str(int(project.notes) + 1)), sys.argv[1], known=known)
+        save(project.replace(notes=str(int(project.notes) + 1)), sys.argv[1], known=known)
     except ChangedOnDisk:
         continue
     saved += 1

@@ -37,7 +37,7 @@ def go():
         first.activateWindow()
         QTimer.singleShot(50, go)
         return
-    first.document.do("Title", lambda project: project.but(title="Larger"))
+    first.document.do("Title", lambda project: project.replace(title="Larger"))
     heights.append(first.menuBar().height())
     QTest.keySequence(first, QKeySequence("Ctrl+Shift+8"))
     QTimer.singleShot(0, lambda: check(first))

@@ -214,7 +214,7 @@ WriteFunction = Literal[5, 6, 15, 16, 22]
 
 
 class Simulated(Part):
-    """What plays a follower when it is simulated, with the data of the machine that a drive turns.
+    """What simulates a follower, with the data of the machine that a drive moves.
 
     The name plate is that of the motor; `load` says how the torque of the machine goes with the speed, `load_share` how
     much of the rated torque it takes at rated speed, `friction` how much of it at any speed, `inertia` is of all that
@@ -297,15 +297,15 @@ class Follower(Part):
         (5, 6, 15, 16), description="The function codes that it offers for writing; 22 writes bits by mask."
     )
     communication_timeout_ms: int = Key(
-        0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
+        0, ge=0, le=600_000, description="It stops by itself when it is not polled for this long; 0 = not monitored."
     )
     simulate: Annotated[
         Annotated[Model, Tag("name")] | Annotated[Simulated, Tag("table")], Discriminator(_how_played)
-    ] = Key("bank", description="What plays it when simulated: its name, or a table with the data of the machine.")
+    ] = Key("bank", description="What simulates it: the name of a model, or a table with the data of the machine.")
 
     @property
     def played(self) -> Simulated:
-        """What plays it, with all its data."""
+        """What simulates it, with all its data."""
         return self.simulate if isinstance(self.simulate, Simulated) else Simulated(model=self.simulate)
 
 

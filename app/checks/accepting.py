@@ -75,7 +75,7 @@ def accept(project: Project, finding: Finding, reason: str, still: Iterable[Find
     if finding.severity == "error":
         raise EditRefused(translate("checks", "an error cannot be accepted: the panel cannot work as designed"))
     if not reason.strip():
-        raise EditRefused(translate("checks", "a reason is needed, for whoever reads it later"))
+        raise EditRefused(translate("checks", "a reason is required, for whoever reads this later"))
     kept = {(each.rule, about(project, each.place)) for each in still}
     new = Accepted(rule=finding.rule, about=about(project, finding.place), reason=reason.strip())
     others = tuple(

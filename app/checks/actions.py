@@ -25,7 +25,7 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
         return
     if not isinstance(signal, HeldSignal) and not signal.write:
         fix = Fix(
-            translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
+            translate("checks", "Make {signal} writable").format(signal=quoted(signal.name)),
             fixes.set_in_signal,
             (signal.name, "write", True),
         )
@@ -33,17 +33,17 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
         yield Fault(
             "error",
             (),
-            translate("checks", "it does '{deed}' on {signal}, which may not be written").format(
+            translate("checks", "it does '{deed}' on {signal}, which is read-only").format(
                 deed=action.do, signal=quoted(signal.name)
             ),
-            translate("checks", "let the signal be written ('write'), or act on another one"),
+            translate("checks", "make the signal writable ('write'), or use another one"),
             fix if fixes.writable(signal, word) else None,
         )
         return
     reasons = (refusal(project, signal.name, value) for value in _written(context, action))
     reason = next((reason for reason in reasons if reason is not None), None)
     if reason is not None:
-        hint = translate("checks", "mend the value, the limits or the signal that it acts on")
+        hint = translate("checks", "correct the value, the limits or the signal of the action")
         yield Fault("error", (), translate("checks", "it is refused: {reason}").format(reason=reason), hint)
 
 
@@ -62,7 +62,7 @@ def held_value_refused(context: CheckContext, action: Action) -> Iterator[Fault]
             yield Fault(
                 "warning",
                 (),
-                translate("checks", "{held} may be set to {limit}, which {signal} refuses: {reason}").format(
+                translate("checks", "{held} can be set to {limit}, which {signal} does not accept: {reason}").format(
                     held=quoted(held.name), limit=limit, signal=quoted(action.signal), reason=reason
                 ),
                 translate("checks", "keep the limits of {held} within those of {signal}").format(
@@ -112,9 +112,9 @@ def condition_without_number(context: CheckContext, part: Screen | ScreenChange 
                 "error",
                 place,
                 translate(
-                    "checks", "its condition is on {signal}, which is a text and can be neither set nor compared"
+                    "checks", "its condition uses {signal}, a text, which can be neither set nor compared"
                 ).format(signal=quoted(signal.name)),
-                translate("checks", "name a signal that is a number"),
+                translate("checks", "choose a signal that is a number"),
             )
 
 
@@ -132,14 +132,14 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         low, high = (number_digits(end, signal.decimals) for end in span)
         said = f"{quoted(signal.name)} {condition.is_}" + ("" if condition.value is None else f" {condition.value}")
         if settled:
-            message = translate("checks", "its condition, {condition}, always holds: the signal is {low} to {high}")
+            message = translate("checks", "its condition, {condition}, is always true: the signal is {low} to {high}")
         else:
-            message = translate("checks", "its condition, {condition}, never holds: the signal is {low} to {high}")
+            message = translate("checks", "its condition, {condition}, is never true: the signal is {low} to {high}")
         yield Fault(
             "warning",
             place,
             message.format(condition=said, low=low, high=high),
-            translate("checks", "mend the value of the condition or the scale of the signal"),
+            translate("checks", "correct the value of the condition or the scale of the signal"),
         )
 
 

@@ -30,32 +30,30 @@ def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Fault]
             yield Fault(
                 "error",
                 place,
-                translate("checks", "{signal} is a text, and a text cannot be entered").format(
-                    signal=quoted(signal.name)
-                ),
-                translate("checks", "take 'entry' off the field"),
+                translate("checks", "{signal} is a text; texts cannot be entered").format(signal=quoted(signal.name)),
+                translate("checks", "remove 'entry' from the field"),
                 _without_entry(),
             )
         elif not isinstance(signal, HeldSignal) and not signal.write:
             word = context.word_of(signal) if isinstance(signal, BitSignal) else None
             let = Fix(
-                translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
+                translate("checks", "Make {signal} writable").format(signal=quoted(signal.name)),
                 fixes.set_in_signal,
                 (signal.name, "write", True),
             )
             yield Fault(
                 "error",
                 place,
-                translate("checks", "the field allows entry, but {signal} may not be written").format(
+                translate("checks", "the field allows entry, but {signal} is read-only").format(
                     signal=quoted(signal.name)
                 ),
-                translate("checks", "let the signal be written ('write'), or take entry off the field"),
+                translate("checks", "make the signal writable ('write'), or remove entry from the field"),
                 let if fixes.writable(signal, word) else _without_entry(),
             )
 
 
 def _without_entry() -> Fix:
-    return Fix(translate("checks", "Take the entry off this field"), fixes.set_at, (("entry",), False))
+    return Fix(translate("checks", "Remove value entry from this field"), fixes.set_at, (("entry",), False))
 
 
 @each("screen", name="entry-without-limits")
@@ -73,7 +71,7 @@ def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Faul
             translate("checks", "the field allows entry, but {signal} has no limits").format(
                 signal=quoted(signal.name)
             ),
-            translate("checks", "give the signal limits, lowest and highest, that the machine can stand"),
+            translate("checks", "set limits that are safe for the machine"),
         )
 
 
@@ -118,9 +116,7 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Fault]
             severity,
             (),
             message,
-            translate(
-                "checks", "narrow the limits, or choose the encoding and the scale that the follower's manual gives"
-            ),
+            translate("checks", "narrow the limits, or use the encoding and scale given in the device's manual"),
             _cut(signal, span),
         )
 
@@ -170,8 +166,8 @@ def step_too_fine(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
         translate("checks", "the step {step} is finer than one raw count, which is {size}").format(
             step=signal.step, size=size
         ),
-        translate("checks", "make the step {size} or more").format(size=_short(count)),
-        Fix(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
+        translate("checks", "set the step to {size} or more").format(size=_short(count)),
+        Fix(translate("checks", "Set the step to {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
     )
 
 
@@ -191,11 +187,11 @@ def step_not_shown(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
         yield Fault(
             "warning",
             (),
-            translate("checks", "a step of {step} cannot be seen with {decimals} decimals").format(
+            translate("checks", "a step of {step} is not visible with {decimals} decimals").format(
                 step=signal.step, decimals=signal.decimals
             ),
-            translate("checks", "show more decimals or make the step coarser"),
-            Fix(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
+            translate("checks", "show more decimals, or use a coarser step"),
+            Fix(translate("checks", "Set the step to {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
         )
 
 
@@ -212,10 +208,10 @@ def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
             yield Fault(
                 "warning",
                 place,
-                translate("checks", "the step of {signal} is {step}, and its limits are only {apart} apart").format(
+                translate("checks", "the step of {signal} is {step}, but its limits are only {apart} apart").format(
                     signal=quoted(signal.name), step=_short(step), apart=_short(high - low)
                 ),
-                translate("checks", "make the step smaller"),
+                translate("checks", "use a smaller step"),
                 _smaller_step(context, signal, high - low),
             )
         elif low == high:
@@ -225,7 +221,7 @@ def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 translate("checks", "the field allows entry, but both limits of {signal} are {limit}").format(
                     signal=quoted(signal.name), limit=signal.limits[0]
                 ),
-                translate("checks", "widen the limits, or take 'entry' off the field"),
+                translate("checks", "widen the limits, or remove 'entry' from the field"),
                 _without_entry(),
             )
 
@@ -235,7 +231,7 @@ def _smaller_step(context: CheckContext, signal: AnySignal, apart: Fraction) -> 
     step = max(Fraction(1, 10**signal.decimals), context.count_size(signal) or Fraction(0))
     if step > apart or signal.step is None:
         return None
-    words = translate("checks", "Make the step of {signal} {step}").format(
+    words = translate("checks", "Set the step of {signal} to {step}").format(
         signal=quoted(signal.name), step=_decimal_above(step)
     )
     return Fix(words, fixes.set_in_signal, (signal.name, "step", _decimal_above(step)))
@@ -277,12 +273,12 @@ def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Fa
             yield Fault(
                 "error",
                 (),
-                translate("checks", "it begins as {first}, outside its limits {low} to {high}").format(
+                translate("checks", "its start value {first} is outside its limits {low} to {high}").format(
                     first=signal.held, low=signal.limits[0], high=signal.limits[1]
                 ),
-                translate("checks", "begin within the limits"),
+                translate("checks", "set a start value within the limits"),
                 Fix(
-                    translate("checks", "Let it begin as {value}").format(value=nearest),
+                    translate("checks", "Set the start value to {value}").format(value=nearest),
                     fixes.set_at,
                     (("held",), nearest),
                 ),
@@ -296,8 +292,8 @@ def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Fa
                 translate("checks", "its start value {value} does not fit: {reason}").format(
                     value=signal.start_value, reason=reason
                 ),
-                translate("checks", "give a value that its registers can hold"),
-                Fix(translate("checks", "Take the start value off"), fixes.set_at, (("start_value",), None)),
+                translate("checks", "use a value that its registers can hold"),
+                Fix(translate("checks", "Remove the start value"), fixes.set_at, (("start_value",), None)),
             )
 
 
@@ -338,7 +334,7 @@ def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
             ("panel",),
             translate("checks", _NO_KEY[purpose]).format(key=quoted(key)),
             translate(
-                "checks", "add the key {key} to the panel, or name another as '{purpose}' in its entry keys"
+                "checks", "add key {key} to the panel, or set another key as '{purpose}' in its entry keys"
             ).format(key=quoted(key), purpose=purpose),
             _with_key(context, key),
         )
@@ -346,17 +342,19 @@ def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
         yield Fault(
             "error",
             ("panel",),
-            translate("checks", "the key {key} is to raise and to lower a value").format(key=quoted(panel.entry.up)),
-            translate("checks", "name two different keys as 'up' and 'down' in the panel's entry keys"),
+            translate("checks", "key {key} is set both to increase and to decrease a value").format(
+                key=quoted(panel.entry.up)
+            ),
+            translate("checks", "set two different keys as 'up' and 'down' in the panel's entry keys"),
         )
     if panel.entry.abandon in (panel.entry.confirm, panel.entry.up, panel.entry.down):
         yield Fault(
             "error",
             ("panel",),
-            translate("checks", "the key {key} is to abandon an entry and does something else in it too").format(
+            translate("checks", "key {key} cancels an entry, but also does something else during entry").format(
                 key=quoted(panel.entry.abandon)
             ),
-            translate("checks", "name another key as 'abandon' in the panel's entry keys"),
+            translate("checks", "set another key as 'abandon' in the panel's entry keys"),
         )
 
 
@@ -368,13 +366,13 @@ def _with_key(context: CheckContext, key: str) -> Fix | None:
     }
     if key in waiting:
         return None
-    return Fix(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))
+    return Fix(translate("checks", "Add key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))
 
 
 _NO_KEY = {
-    "begin": mark("checks", "there are fields with entry, but no key {key} to begin an entry"),
-    "confirm": mark("checks", "there are fields with entry, but no key {key} to confirm it"),
-    "up": mark("checks", "there are fields with entry, but no key {key} to raise the value"),
-    "down": mark("checks", "there are fields with entry, but no key {key} to lower the value"),
-    "abandon": mark("checks", "there are fields with entry, but no key {key} to abandon it without a change"),
+    "begin": mark("checks", "there are fields with entry, but there is no key {key} to start an entry"),
+    "confirm": mark("checks", "there are fields with entry, but there is no key {key} to confirm an entry"),
+    "up": mark("checks", "there are fields with entry, but there is no key {key} to increase the value"),
+    "down": mark("checks", "there are fields with entry, but there is no key {key} to decrease the value"),
+    "abandon": mark("checks", "there are fields with entry, but there is no key {key} to cancel an entry"),
 }

@@ -104,7 +104,7 @@ def reshape_field(project: Project, place: Place, at: tuple[int, int], width: in
     screen, _ = _field(project, place)
     index = cast("int", place[3])
     if not is_free(project.panel, screen, at, width, index):
-        raise EditRefused(translate("checks", "the cells that this needs are not free any more"))
+        raise EditRefused(translate("checks", "the cells needed for this are no longer free"))
     return _put(project, place[:4], lambda field: changed(field, at=at, width=width))
 
 
@@ -210,7 +210,7 @@ def _field(project: Project, place: Place) -> tuple[Screen, Field]:
 def _index_of(project: Project, name: str) -> int:
     signal = project.signal_named.get(name)
     if signal is None:
-        raise EditRefused(translate("checks", "there is no signal {signal} any more").format(signal=quoted(name)))
+        raise EditRefused(translate("checks", "signal {signal} no longer exists").format(signal=quoted(name)))
     return next(index for index, other in enumerate(project.signals) if other is signal)
 
 

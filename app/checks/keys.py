@@ -31,10 +31,10 @@ def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
         if earlier == index:
             continue
         if screen_change.from_ is None:
-            message = translate("checks", "the key {key} on every screen turns to {screen} already, by turn {number}")
+            message = translate("checks", "key {key} already goes to {screen} on every screen (screen change {number})")
         else:
             message = translate(
-                "checks", "the key {key} on screen {source} turns to {screen} already, by turn {number}"
+                "checks", "key {key} already goes to {screen} on screen {source} (screen change {number})"
             )
         yield Fault(
             "error",
@@ -45,14 +45,14 @@ def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
                 screen=quoted(context.project.screen_changes[earlier].to),
                 number=earlier + 1,
             ),
-            translate("checks", "remove one of the two or give it another key"),
+            translate("checks", "remove one of the two, or use another key"),
             remove_screen_change(),
         )
 
 
 def remove_screen_change() -> Fix:
     """The mend that takes a turn out."""
-    return Fix(translate("checks", "Remove this turn"), fixes.remove)
+    return Fix(translate("checks", "Remove this screen change"), fixes.remove)
 
 
 def remove_action() -> Fix:
@@ -67,10 +67,10 @@ def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange)
         yield Fault(
             "warning",
             (),
-            translate("checks", "it leads from {screen} to the same screen, so nothing happens").format(
+            translate("checks", "it goes from {screen} to the same screen, so nothing happens").format(
                 screen=quoted(screen_change.to)
             ),
-            translate("checks", "name another screen in 'to', or remove the turn"),
+            translate("checks", "set another screen in 'to', or remove the screen change"),
             remove_screen_change(),
         )
 
@@ -96,13 +96,13 @@ def actions_fight(context: CheckContext) -> Iterator[Fault]:
             if one == other:
                 message = translate(
                     "checks",
-                    "the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on "
-                    "the same signal right after it",
+                    "key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on the "
+                    "same signal right after it",
                 )
             else:
                 message = translate(
                     "checks",
-                    "the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on "
+                    "key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on "
                     "{other} right after it",
                 )
             yield Fault(
@@ -116,7 +116,7 @@ def actions_fight(context: CheckContext) -> Iterator[Fault]:
                     second=second.do,
                     other=quoted(other),
                 ),
-                translate("checks", "remove one of the two, or give it another key or another screen ('from')"),
+                translate("checks", "remove one of the two, or use another key or another screen ('from')"),
                 remove_action() if mild and first.from_ in (None, second.from_) else None,
             )
 
@@ -135,9 +135,10 @@ def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
                     "error",
                     place,
                     translate(
-                        "checks", "the key {key} also turns the screen (turn {number}), which ends the action at once"
+                        "checks",
+                        "key {key} also changes the screen (screen change {number}), which ends the action at once",
                     ).format(key=quoted(action.key), number=index + 1),
-                    translate("checks", "give the turn or the action another key"),
+                    translate("checks", "use another key for the screen change or the action"),
                 )
                 break
 
@@ -155,18 +156,18 @@ def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     for number, screen_change in context.screen_changes_by_key(begin):
         if screen_change.from_ in (None, screen.name) and screen_change.to != screen.name:
             message = translate(
-                "checks", "its fields allow entry, but the key {key} that begins it is taken by turn {number}"
+                "checks", "its fields allow entry, but its begin key {key} is used by screen change {number}"
             ).format(key=quoted(begin), number=number + 1)
             break
     else:
         for number, action in enumerate(context.project.actions):
             if action.key == begin and action.from_ in (None, screen.name):
                 message = translate(
-                    "checks", "its fields allow entry, but the key {key} that begins it is taken by action {number}"
+                    "checks", "its fields allow entry, but its begin key {key} is used by action {number}"
                 ).format(key=quoted(begin), number=number + 1)
                 break
     if message is not None:
-        hint = translate("checks", "give that another key, or begin entry by an action of another key")
+        hint = translate("checks", "use another key for that, or start the entry by an action of another key")
         yield Fault("error", (), message, hint)
 
 
@@ -187,13 +188,13 @@ def nothing_to_enter(context: CheckContext) -> Iterator[Fault]:
             continue
         if action.signal is None:
             message = translate(
-                "checks", "it begins the entry of a value, but no screen it acts on has a field with entry for that"
+                "checks", "it starts value entry, but none of its screens has a field that allows entry"
             )
         else:
             message = translate(
-                "checks", "it begins the entry of {signal}, but no screen it acts on has a field with entry for that"
+                "checks", "it starts entry of {signal}, but none of its screens has a field that allows it"
             ).format(signal=quoted(action.signal))
-        hint = translate("checks", "allow entry on a field there, or remove the action")
+        hint = translate("checks", "allow value entry in a field there, or remove the action")
         yield Fault("warning", place, message, hint, remove_action() if _begins_without(context, action) else None)
 
 

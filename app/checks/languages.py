@@ -45,7 +45,7 @@ def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Ite
                 )
                 if len(lacking) == 1
                 else translate(
-                    "checks", "{count} of its texts are not translated into {language}, {text} among them"
+                    "checks", "{count} of its texts are not translated into {language}, including {text}"
                 ).format(count=len(lacking), text=quoted(lacking[0]), language=quoted(language)),
                 translate("checks", "write them in that language too"),
             )
@@ -59,7 +59,7 @@ def _missing_rows(screen: Screen, language: str) -> Iterator[Fault]:
                 "warning",
                 (),
                 translate("checks", "its text is not translated into {language}").format(language=quoted(language)),
-                translate("checks", "choose that language above the face and write it there"),
+                translate("checks", "choose that language above the panel and write it there"),
             )
         return
     for number, row in enumerate(screen.text):
@@ -67,10 +67,10 @@ def _missing_rows(screen: Screen, language: str) -> Iterator[Fault]:
             yield Fault(
                 "warning",
                 ("text_in", language, number),
-                translate("checks", "{text} has no counterpart in {language}").format(
+                translate("checks", "{text} has no translation in {language}").format(
                     text=quoted(row.strip()), language=quoted(language)
                 ),
-                translate("checks", "choose that language above the face and write it there"),
+                translate("checks", "choose that language above the panel and write it there"),
             )
 
 
@@ -97,8 +97,8 @@ def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Faul
                     place,
                     translate(
                         "checks",
-                        "{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is "
-                        "{width} wide",
+                        "{text}, the {language} text of {signal} for {value}, has {count} characters, but the field "
+                        "is {width} wide",
                     ).format(
                         text=quoted(texts[value]),
                         language=quoted(language),
@@ -124,8 +124,8 @@ def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
                 translate("checks", "the field of {signal} hides {text}").format(
                     signal=quoted(field.signal), text=quoted(hidden)
                 ),
-                translate("checks", "put blanks there, or move the field"),
-                Fix(translate("checks", "Put blanks under the field"), fixes.blank_under, (language,)),
+                translate("checks", "clear that text, or move the field"),
+                Fix(translate("checks", "Clear the text under the field"), fixes.blank_under, (language,)),
             )
 
 
@@ -154,7 +154,8 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> F
         "error",
         place,
         translate(
-            "checks", "{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown"
+            "checks",
+            "{text} contains {characters}, missing in the panel's character set {repertoire}; '?' would be shown",
         ).format(text=quoted(text.strip()), characters=listed(lacking), repertoire=quoted(name)),
         instead_of(lacking),
         fix,
@@ -169,22 +170,22 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
     keys = [(place, action) for place, action in context.actions() if action.do == "next-language"]
     chooser = context.signal(panel.language)
     if len(panel.languages) < 2:
-        hint = translate("checks", "name two languages or more in the panel's properties, or take this out")
+        hint = translate("checks", "add a second language in the panel's properties, or remove this")
         if panel.language is not None:
-            message = translate("checks", "a signal chooses the language, and the panel has none to choose from")
+            message = translate("checks", "a signal selects the language, but the panel has only one")
             yield Fault("warning", ("panel", "language"), message, hint)
         for place, _ in keys:
-            message = translate("checks", "it is to show the next language, and the panel has no other")
+            message = translate("checks", "it shows the next language, but the panel has only one")
             yield Fault("error", place, message, hint)
         return
     if panel.language is None and not keys:
         yield Fault(
             "warning",
             ("panel", "languages"),
-            translate("checks", "nothing chooses the language, so only {language} is ever shown").format(
+            translate("checks", "nothing selects the language, so only {language} is shown").format(
                 language=quoted(panel.languages[0])
             ),
-            translate("checks", "let a key show the next language, or name the signal that chooses"),
+            translate("checks", "let a key show the next language, or choose the signal that selects it"),
         )
     if chooser is None:
         return
@@ -192,10 +193,10 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
         yield Fault(
             "error",
             ("panel", "language"),
-            translate("checks", "{signal} is a text and cannot choose the language").format(
+            translate("checks", "{signal} is a text and cannot select the language").format(
                 signal=quoted(chooser.name)
             ),
-            translate("checks", "name a signal that is a number: 0 is the first language"),
+            translate("checks", "choose a signal that is a number: 0 is the first language"),
         )
     reason = None if isinstance(chooser, HeldSignal) else unwritable(project, chooser.name)
     if reason is not None:
@@ -204,5 +205,5 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
                 "error",
                 place,
                 translate("checks", "it is refused: {reason}").format(reason=reason),
-                translate("checks", "let the signal that chooses the language be written, or take the action out"),
+                translate("checks", "make the signal that selects the language writable, or remove the action"),
             )

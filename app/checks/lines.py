@@ -28,14 +28,14 @@ def device_shared(context: CheckContext) -> Iterator[Fault]:
         if earlier == index:
             continue
         if serial:
-            message = translate("checks", "it uses {device}, as line {line} does")
+            message = translate("checks", "it uses {device}, like line {line}")
         else:
-            message = translate("checks", "it uses {device} port {port}, as line {line} does")
+            message = translate("checks", "it uses {device} port {port}, like line {line}")
         yield Fault(
             "error" if serial else "warning",
             ("line", index),
             message.format(device=end[1], port=end[2], line=quoted(context.project.lines[earlier].name)),
-            translate("checks", "put the followers of both on one line, or name another device"),
+            translate("checks", "put the devices of both on one line, or use another port or host"),
         )
 
 
@@ -51,10 +51,10 @@ def no_address(_context: CheckContext, line: Line) -> Iterator[Fault]:
         yield Fault(
             "error",
             ("host",),
-            translate("checks", "nobody has chosen its address yet: there can be no host {host}").format(
+            translate("checks", "its address is not set yet: {host} is only a placeholder").format(
                 host=quoted(line.host)
             ),
-            translate("checks", "enter the name or the IP address that is set at the device or the converter"),
+            translate("checks", "enter the name or IP address set at the device or converter"),
         )
 
 
@@ -70,12 +70,12 @@ def unit_clash(context: CheckContext) -> Iterator[Fault]:
         yield Fault(
             "error",
             ("follower", index),
-            translate("checks", "unit {unit} on line {line} is follower {follower} already").format(
+            translate("checks", "unit address {unit} on line {line} is already used by device {follower}").format(
                 unit=follower.unit,
                 line=quoted(follower.line),
                 follower=quoted(context.project.followers[earlier].name),
             ),
-            translate("checks", "give every follower of a line its own unit address"),
+            translate("checks", "every device on a line needs its own unit address"),
             _give_unit(free),
         )
 
@@ -88,7 +88,7 @@ def _free_unit(project: Project, line: str) -> int | None:
 def _give_unit(free: int | None) -> Fix | None:
     if free is None:
         return None
-    words = translate("checks", "Give it the unit address {unit}").format(unit=free)
+    words = translate("checks", "Set its unit address to {unit}").format(unit=free)
     return Fix(words, fixes.set_at, (("unit",), free))
 
 
@@ -100,15 +100,15 @@ def unit_of_tcp(context: CheckContext) -> Iterator[Fault]:
         if follower.unit not in DIRECT_UNITS or line is None or isinstance(line, TcpLine):
             continue
         message = (
-            translate("checks", "unit 0 means all devices of a serial line at once; none of them answers to it")
+            translate("checks", "unit address 0 is the broadcast address of a serial line; no device answers to it")
             if follower.unit == 0
-            else translate("checks", "unit 255 is for Modbus TCP only; no device of a serial line has it")
+            else translate("checks", "unit address 255 is for Modbus TCP only; no device on a serial line has it")
         )
         yield Fault(
             "error",
             ("follower", index, "unit"),
             message,
-            translate("checks", "give it the address that is set at the device, 1 to 247"),
+            translate("checks", "use the address set at the device, 1 to 247"),
             _give_unit(_free_unit(context.project, follower.line)),
         )
 
@@ -135,10 +135,11 @@ def polled_too_slowly(context: CheckContext) -> Iterator[Fault]:
             ("follower", index),
             translate(
                 "checks",
-                "it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at "
-                "the most",
+                "it stops by itself after {limit} ms without a request, but its signals are only read every {every} ms",
             ).format(limit=limit, every=signal_read.every_ms),
-            translate("checks", "read one of them more often, say every {every} ms ('every_ms')").format(every=wanted),
+            translate("checks", "read one of them more often, for example every {every} ms ('every_ms')").format(
+                every=wanted
+            ),
             None
             if wanted >= limit
             else Fix(
@@ -170,7 +171,7 @@ def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
                 ("follower", index),
                 translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
                 translate("checks", "give its signals roles in the drive ('drive_role')"),
-                Fix(translate("checks", "Simulate it as a bank of registers"), fixes.set_at, (("simulate",), "bank")),
+                Fix(translate("checks", "Simulate plain registers instead"), fixes.set_at, (("simulate",), "bank")),
             )
 
 
@@ -188,9 +189,9 @@ def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[F
         "warning",
         (),
         translate(
-            "checks", "it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms"
+            "checks", "it is written every {every} ms ('refresh_ms'), but its device stops after {limit} ms"
         ).format(every=signal.refresh_ms, limit=limit),
-        translate("checks", "write it more often, say every {every} ms").format(every=wanted),
+        translate("checks", "write it more often, for example every {every} ms").format(every=wanted),
         None
         if wanted >= limit
         else Fix(

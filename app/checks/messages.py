@@ -46,7 +46,7 @@ def translation_of_messages_missing(context: CheckContext) -> Iterator[Fault]:
         if not lacking:
             continue
         if len(lacking) == len(MESSAGES):
-            message = translate("checks", "what the panel itself says is not written in {language}").format(
+            message = translate("checks", "the panel's own messages are not written in {language}").format(
                 language=quoted(language)
             )
         else:
@@ -81,14 +81,14 @@ def message_too_long(context: CheckContext) -> Iterator[Fault]:
             "warning",
             (*_place(panel, number), message),
             translate(
-                "checks", "{text} needs {rows} rows of {columns} cells, and a message surely has room for {room}"
+                "checks", "{text} needs {rows} rows of {columns} cells, but only {room} are guaranteed for a message"
             ).format(
                 text=quoted(text),
                 rows=len(in_rows(spelled(panel.repertoire, text), panel.columns)),
                 columns=panel.columns,
                 room=message_rows(panel),
             ),
-            translate("checks", "say it shorter"),
+            translate("checks", "shorten it"),
             _shorter(panel, number, message, value),
         )
 
@@ -118,7 +118,8 @@ def message_character(context: CheckContext) -> Iterator[Fault]:
             "warning",
             (*_place(panel, number), message),
             translate(
-                "checks", "{text} has {characters}, which the panel's repertoire {repertoire} lacks; it shows {shown}"
+                "checks",
+                "{text} contains {characters}, missing in the panel's character set {repertoire}; it shows {shown}",
             ).format(
                 text=quoted(words),
                 characters=listed(lacking),
@@ -142,14 +143,14 @@ def message_value(context: CheckContext) -> Iterator[Fault]:
             if strange == own:
                 continue
             hint = (
-                translate("checks", "take it out; this message has no value")
+                translate("checks", "remove it; this message has no value")
                 if own is None
-                else translate("checks", "write {place} where the value is to stand").format(place=own)
+                else translate("checks", "write {place} where the value belongs").format(place=own)
             )
             yield Fault(
                 "warning",
                 (*_place(panel, number), message),
-                translate("checks", "nothing is put in for {place} in {text}").format(
+                translate("checks", "{place} in {text} is not replaced by a value").format(
                     place=strange, text=quoted(words)
                 ),
                 hint,

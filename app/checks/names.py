@@ -35,7 +35,7 @@ def _fault(problem: Problem, place: Place, fix: Fix | None) -> Fault:
         "error",
         place,
         problem.message,
-        problem.hint or translate("checks", "add it, or name one that exists"),
+        problem.hint or translate("checks", "add it, or choose an existing one"),
         fix,
     )
 
@@ -48,9 +48,9 @@ def _fix(context: CheckContext, part: Part, section: str, problem: Problem) -> F
     known = context.known_names.fitting(section, problem.place)
     near = nearest(name, known) if isinstance(name, str) else None
     if near is not None:
-        return Fix(translate("checks", "Name {name} there instead").format(name=quoted(near)), fixes.set_here, (near,))
+        return Fix(translate("checks", "Use {name} there instead").format(name=quoted(near)), fixes.set_here, (near,))
     if isinstance(part, ScreenChange):
-        return Fix(translate("checks", "Remove this turn"), fixes.remove)
+        return Fix(translate("checks", "Remove this screen change"), fixes.remove)
     return Fix(translate("checks", "Remove this action"), fixes.remove) if isinstance(part, Action) else None
 
 
@@ -61,9 +61,9 @@ def name_clash(context: CheckContext) -> Iterator[Fault]:
         return
     for problem in name_clashes(context.project):
         if problem.place[:1] == ("panel",):
-            words = translate("checks", "Take the second of the two keys off the panel")
+            words = translate("checks", "Remove the second of the two keys")
         else:
-            words = translate("checks", "Give it a name of its own; what names it goes on meaning the first")
+            words = translate("checks", "Give it a unique name; references keep pointing to the first one")
         yield Fault("error", problem.place, problem.message, problem.hint, Fix(words, fixes.rename_apart))
 
 

@@ -23,8 +23,8 @@ def unreachable_screen(context: CheckContext) -> Iterator[Fault]:
         yield Fault(
             "warning",
             ("screen", context.screen_names.index(name)),
-            translate("checks", "nothing leads to it from the start screen {screen}").format(screen=quoted(start)),
-            translate("checks", "add a turn to it, or remove the screen"),
+            translate("checks", "it cannot be reached from the start screen {screen}").format(screen=quoted(start)),
+            translate("checks", "add a screen change to it, or remove the screen"),
             _screen_change(context, start, name, ()),
         )
 
@@ -37,10 +37,10 @@ def dead_end(context: CheckContext) -> Iterator[Fault]:
         yield Fault(
             "warning",
             ("screen", context.screen_names.index(name)),
-            translate("checks", "no key leads from it back to the start screen {screen}, and no idle time does").format(
-                screen=quoted(start)
-            ),
-            translate("checks", "add a turn by a key, say 'escape', or after idle time"),
+            translate(
+                "checks", "there is no way back from it to the start screen {screen}, neither by key nor by idle time"
+            ).format(screen=quoted(start)),
+            translate("checks", "add a screen change by a key, such as 'escape', or after idle time"),
             _screen_change(context, name, start, ("escape", "left")),
         )
 
@@ -56,7 +56,7 @@ def _screen_change(context: CheckContext, source: str, target: str, wished: tupl
     keys = [key for key in (*wished, *context.panel.keys) if key in context.panel.keys and key not in taken]
     if not keys or target in RELATIVE_SCREENS:
         return None
-    words = translate("checks", "Let the key {key} turn from {source} to {target}").format(
+    words = translate("checks", "Make key {key} go from {source} to {target}").format(
         key=quoted(keys[0]), source=quoted(source), target=quoted(target)
     )
     return Fix(words, fixes.add_screen_change, (keys[0], source, target))
@@ -78,13 +78,15 @@ def override_never_shown(context: CheckContext) -> Iterator[Fault]:
             "warning",
             ("screen_change", index),
             translate(
-                "checks", "its condition is that of turn {number}, so {shown} is shown and {hidden} never"
+                "checks",
+                "its condition is the same as that of screen change {number}, so {shown} is shown and {hidden} never "
+                "is",
             ).format(
                 number=earlier + 1,
                 shown=quoted(context.project.screen_changes[earlier].to),
                 hidden=quoted(screen_change.to),
             ),
-            translate("checks", "mend one of the two conditions or remove one of the turns"),
+            translate("checks", "correct one of the conditions, or remove one of the screen changes"),
             remove_screen_change(),
         )
 
@@ -112,10 +114,10 @@ def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
             "warning",
             place,
             translate(
-                "checks", "turn {number} leads to {screen} after {seconds} s already, so this one never comes"
+                "checks", "screen change {number} already goes to {screen} after {seconds} s, so this one never happens"
             ).format(
                 number=sooner + 1, screen=quoted(screen_changes[sooner].to), seconds=screen_changes[sooner].idle_s
             ),
-            translate("checks", "remove one of the two, or give them different screens ('from')"),
+            translate("checks", "remove one of the two, or use different screens ('from')"),
             remove_screen_change(),
         )

@@ -33,9 +33,9 @@ def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault
             "error",
             ("register",),
             str(error),
-            translate(
-                "checks", "look it up in the manual of follower {follower}, which is said to count '{numbering}'"
-            ).format(follower=quoted(follower.name), numbering=follower.numbering),
+            translate("checks", "check the manual of device {follower}; its numbering is set to '{numbering}'").format(
+                follower=quoted(follower.name), numbering=follower.numbering
+            ),
         )
         return
     count = _count(context, signal)
@@ -43,10 +43,10 @@ def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault
         yield Fault(
             "error",
             ("register",),
-            translate("checks", "its {count} registers from wire address {address} on end beyond {last}").format(
-                count=count, address=address, last=LAST_ADDRESS
-            ),
-            translate("checks", "mend the register or the encoding"),
+            translate(
+                "checks", "its {count} registers starting at address {address} (0-based) end beyond {last}"
+            ).format(count=count, address=address, last=LAST_ADDRESS),
+            translate("checks", "correct the register or the encoding"),
         )
 
 
@@ -69,9 +69,9 @@ def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
             (),
             translate(
                 "checks",
-                "it takes {count} registers, and follower {follower} answers {most} in one read ('max_registers')",
+                "it takes {count} registers, but device {follower} answers at most {most} per read ('max_registers')",
             ).format(count=block.count, follower=quoted(block.follower.name), most=block.follower.max_registers),
-            translate("checks", "mend the limit of the follower, or read a shorter value"),
+            translate("checks", "correct the limit of the device, or read a shorter value"),
         )
 
 
@@ -83,8 +83,10 @@ def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[F
             try:
                 wire_address(follower.numbering, part.table, number)
             except NotARegister as error:
-                hint = translate("checks", "mend the range ('never_read'); it counts as the follower's manual does")
-                message = translate("checks", "of what is never read, {reason}").format(reason=error)
+                hint = translate(
+                    "checks", "correct the range ('never_read'); it uses the numbering of the device's manual"
+                )
+                message = translate("checks", "never-read range: {reason}").format(reason=error)
                 yield Fault("error", (), message, hint)
                 break
 
@@ -101,7 +103,7 @@ def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Faul
                 "error",
                 (),
                 translate(
-                    "checks", "it stands in registers that are never read from follower {follower} ('never_read')"
+                    "checks", "it is in registers that are never read from device {follower} ('never_read')"
                 ).format(follower=quoted(block.follower.name)),
                 translate("checks", "remove the signal, or mend the range"),
             )
@@ -122,13 +124,13 @@ def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Faul
             "error",
             (),
             translate("checks", "{reason}; it can never be written").format(reason=reason),
-            translate("checks", "take 'write' off, or mend what the follower offers ('write_functions')"),
+            translate("checks", "remove 'write', or correct the functions the device offers ('write_functions')"),
             _unwritten(),
         )
 
 
 def _unwritten() -> Fix:
-    return Fix(translate("checks", "Let it not be written"), fixes.set_at, (("write",), False))
+    return Fix(translate("checks", "Make it read-only"), fixes.set_at, (("write",), False))
 
 
 @whole("signals", "followers", name="registers-overlap")
@@ -149,10 +151,10 @@ def registers_overlap(context: CheckContext) -> Iterator[Fault]:
                 yield Fault(
                     "warning",
                     ("signal", second.index),
-                    translate("checks", "it shares registers with {signal}: {second} against {first}").format(
+                    translate("checks", "it overlaps registers of {signal}: {second} against {first}").format(
                         signal=quoted(first.signal.name), second=_said(second), first=_said(first)
                     ),
-                    translate("checks", "look up both in the manual; one register or one encoding is probably wrong"),
+                    translate("checks", "check both in the manual; probably a register or an encoding is wrong"),
                 )
             if longest is None or block.end > longest.end:
                 longest = block
@@ -168,7 +170,7 @@ def _said(block: Block) -> str:
         return translate("checks", "{encoding} at register {register}").format(
             encoding=block.signal.encoding, register=block.signal.number
         )
-    return translate("checks", "{encoding} at the registers {first} to {last}").format(
+    return translate("checks", "{encoding} at registers {first} to {last}").format(
         encoding=block.signal.encoding, first=block.signal.number, last=block.signal.number + block.count - 1
     )
 
@@ -185,8 +187,8 @@ def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Fau
     yield Fault(
         "error",
         (),
-        translate("checks", "it may be written, but the table '{table}' can only be read").format(table=base.table),
-        translate("checks", "take 'write' off, or name the table '{table}' if the follower has it there").format(
+        translate("checks", "it is writable, but the table '{table}' is read-only").format(table=base.table),
+        translate("checks", "remove 'write', or use the table '{table}' if the device has it there").format(
             table=writable
         ),
         _unwritten(),
@@ -200,11 +202,11 @@ def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator
         yield Fault(
             "warning",
             (),
-            translate("checks", "it is to be written every {every} ms ('refresh_ms'), but may not be written").format(
+            translate("checks", "it is set to be written every {every} ms ('refresh_ms'), but is read-only").format(
                 every=signal.refresh_ms
             ),
-            translate("checks", "let it be written ('write'), or take 'refresh_ms' off"),
-            Fix(translate("checks", "Do not write it again and again"), fixes.set_at, (("refresh_ms",), 0)),
+            translate("checks", "make it writable ('write'), or remove 'refresh_ms'"),
+            Fix(translate("checks", "Disable repeated writing"), fixes.set_at, (("refresh_ms",), 0)),
         )
 
 
@@ -228,7 +230,7 @@ def bit_outside_word(context: CheckContext, signal: AnySignal) -> Iterator[Fault
         bit_place(word.encoding, signal.bit.number)
     except ValueError as error:
         if is_integer(word.encoding):
-            hint = translate("checks", "bits are counted from 0, the least significant")
+            hint = translate("checks", "bits are numbered from 0, the least significant")
         else:
             hint = translate("checks", "read {signal} as uint16 or uint32").format(signal=quoted(word.name))
         message = translate("checks", "bit {number} of {signal}: {reason}").format(
@@ -246,18 +248,18 @@ def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
         yield Fault(
             "error",
             (),
-            translate("checks", "it is a string, and its length is not given"),
-            translate("checks", "give its registers, two characters each: 'length = 8' for 16 characters"),
+            translate("checks", "it is a string without a length"),
+            translate("checks", "set the number of registers, two characters each: 'length = 8' for 16 characters"),
         )
     elif not context.is_text(signal) and signal.length is not None:
         yield Fault(
             "warning",
             (),
             translate(
-                "checks", "it has a length ('length = {length}') but is no string; the length means nothing"
+                "checks", "it has a length ('length = {length}') but is not a string; the length has no effect"
             ).format(length=signal.length),
-            translate("checks", "take 'length' off, or choose the encoding 'string'"),
-            Fix(translate("checks", "Take the length off"), fixes.set_at, (("length",), None)),
+            translate("checks", "remove 'length', or choose the encoding 'string'"),
+            Fix(translate("checks", "Remove the length"), fixes.set_at, (("length",), None)),
         )
 
 
@@ -267,13 +269,13 @@ def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iter
     if not isinstance(signal, RegisterSignal) or signal.word_order is None:
         return
     if context.of_one_bit(signal):
-        message = translate("checks", "it is a single bit; its word order means nothing")
+        message = translate("checks", "it is a single bit; its word order has no effect")
     elif has_word_order(signal.encoding):
         return
     elif context.is_text(signal):
-        message = translate("checks", "it is a text, read from its first register on; its word order means nothing")
+        message = translate("checks", "it is a text, read from its first register on; its word order has no effect")
     else:
-        message = translate("checks", "it has one register; its word order means nothing")
+        message = translate("checks", "it has one register; its word order has no effect")
     fix = Fix(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
     yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), fix)
 
@@ -284,10 +286,10 @@ def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[
     if not isinstance(signal, RegisterSignal) or signal.scale is None:
         return
     if context.of_one_bit(signal):
-        message = translate("checks", "it is a single bit; its scale is not applied")
+        message = translate("checks", "it is a single bit; its scale has no effect")
     elif context.is_text(signal):
-        message = translate("checks", "it is a text; its scale is not applied")
+        message = translate("checks", "it is a text; its scale has no effect")
     else:
         return
-    fix = Fix(translate("checks", "Take the scale off"), fixes.set_at, (("scale",), None))
-    yield Fault("warning", (), message, translate("checks", "take 'scale' off"), fix)
+    fix = Fix(translate("checks", "Remove the scale"), fixes.set_at, (("scale",), None))
+    yield Fault("warning", (), message, translate("checks", "remove 'scale'"), fix)

@@ -60,7 +60,8 @@ def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, s
             "error",
             place,
             translate(
-                "checks", "{text}, the text of {signal} for {value}, has {count} characters and the field {cells}"
+                "checks",
+                "{text}, the text of {signal} for {value}, has {count} characters, but the field is {cells} wide",
             ).format(
                 text=quoted(text), signal=quoted(signal.name), value=value, count=len(text), cells=cells(field.width)
             ),
@@ -95,14 +96,14 @@ def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Fault]:
         if not whole_registers(signal):
             said = translate("checks", "{signal} is not a whole number in registers, so it is shown in decimal")
         elif field.entry:
-            said = translate("checks", "{signal} is shown in hexadecimal, and the operator would change it in decimal")
+            said = translate("checks", "{signal} is shown in hexadecimal, but entered in decimal")
         else:
             continue
         yield Fault(
             "warning",
             place,
             said.format(signal=quoted(signal.name)),
-            translate("checks", "make it a number field"),
+            translate("checks", "change it to a number field"),
             Fix(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")),
         )
 
@@ -115,7 +116,7 @@ def _narrow_for_string(
         yield Fault(
             "warning",
             place,
-            translate("checks", "{signal} may have {count} characters and the field has {cells}").format(
+            translate("checks", "{signal} can have {count} characters, but the field is {cells} wide").format(
                 signal=quoted(signal.name), count=count, cells=cells(field.width)
             ),
             translate("checks", "make the field {cells} wide, or read fewer registers ('length')").format(
@@ -134,10 +135,10 @@ def _narrow_for_number(
         yield Fault(
             "note",
             place,
-            translate("checks", "{signal} is a float without limits, so no width can be proved enough").format(
+            translate("checks", "{signal} is a float without limits, so no field width is certain to be enough").format(
                 signal=quoted(signal.name)
             ),
-            translate("checks", "give the signal the limits of the values to expect"),
+            translate("checks", "set limits for the values to expect"),
         )
     if span is None and isinstance(signal, HeldSignal):
         span = Fraction(signal.held), Fraction(signal.held)
@@ -184,7 +185,7 @@ def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Fault
                 "warning",
                 place,
                 translate("checks", "{signal} has no texts to choose from").format(signal=quoted(signal.name)),
-                translate("checks", "give the signal 'texts', or make it a number field"),
+                translate("checks", "add 'texts' to the signal, or change it to a number field"),
                 _texts_or_number(context, screen, place, field, signal),
             )
             continue
@@ -196,10 +197,10 @@ def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Fault
             severity,
             place,
             translate(
-                "checks", "{signal} can be {value}, and there is no text for that; its number would be shown"
+                "checks", "{signal} can be {value}, but there is no text for it; the number would be shown"
             ).format(signal=quoted(signal.name), value=lacking),
             translate(
-                "checks", "add a text for {value} if it can come about, or one for all other values: otherwise = ..."
+                "checks", "add a text for {value} if it can occur, or one for all other values: otherwise = ..."
             ).format(value=lacking),
             _text_for(signal, field, (lacking,)) if context.of_one_bit(signal) else None,
         )
@@ -234,7 +235,7 @@ def _texts_or_number(
     )
     if any(fault.severity == "error" for fault in worse):
         return None
-    return Fix(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number"))
+    return Fix(translate("checks", "Change it to a number field"), fixes.set_at, (("kind",), "number"))
 
 
 def _without_text(context: CheckContext, signal: AnySignal) -> str | None:
@@ -269,10 +270,10 @@ def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Faul
             yield Fault(
                 "warning",
                 (),
-                translate("checks", "the text {text} is for {value}, which the signal can never be").format(
+                translate("checks", "the text {text} is for {value}, which the signal can never have").format(
                     text=quoted(text), value=value
                 ),
-                translate("checks", "it is {low} to {high}: mend the number or remove it").format(
+                translate("checks", "the signal is {low} to {high}: correct the number or remove it").format(
                     low=number_digits(span[0], 0), high=number_digits(span[1], 0)
                 ),
                 # Without its last text a signal would be shown as a number, for which a field may have no room.

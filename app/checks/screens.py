@@ -45,7 +45,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
             ),
             translate("checks", "shorten the text"),
             Fix(
-                translate("checks", "Cut the text after the last column"),
+                translate("checks", "Cut the text off at the last column"),
                 fixes.set_here,
                 (text[: panel.columns].rstrip(),),
             ),
@@ -141,8 +141,8 @@ def field_over_text(_context: CheckContext, screen: Screen) -> Iterator[Fault]:
                     translate("checks", "the field of {signal} hides the text {text}").format(
                         signal=quoted(field.signal), text=quoted(hidden)
                     ),
-                    translate("checks", "put blanks there, or move the field"),
-                    Fix(translate("checks", "Put blanks under the field"), fixes.blank_under),
+                    translate("checks", "clear that text, or move the field"),
+                    Fix(translate("checks", "Clear the text under the field"), fixes.blank_under),
                 )
 
 
@@ -155,22 +155,24 @@ def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterat
             if lacking := missing(name, text):
                 message = translate(
                     "checks",
-                    "the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
+                    "the text contains {characters}, missing in the panel's character set '{repertoire}'; '?' would "
+                    "be shown",
                 ).format(characters=listed(lacking), repertoire=name)
                 yield _lacking(("text", row), message, lacking, respelled(name, text), fixes.set_here)
         return
     if lacking := missing(name, part.unit):
         message = translate(
             "checks",
-            "the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
+            "the unit {unit} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be "
+            "shown",
         ).format(unit=quoted(part.unit), characters=listed(lacking), repertoire=name)
         yield _lacking((), message, lacking, respelled(name, part.unit), fixes.set_at, ("unit",))
     for value, text in part.texts.items():
         if lacking := missing(name, text):
             message = translate(
                 "checks",
-                "the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' "
-                "would be shown",
+                "the text {text} for {value} contains {characters}, missing in the panel's character set "
+                "'{repertoire}'; '?' would be shown",
             ).format(text=quoted(text), value=value, characters=listed(lacking), repertoire=name)
             yield _lacking((), message, lacking, respelled(name, text), fixes.set_at, ("texts", value))
 
@@ -184,10 +186,10 @@ def instead_of(lacking: str) -> str:
     """What to do about characters that the panel's repertoire lacks: which other one would have all of them."""
     having = ", ".join(name for name in REPERTOIRES if not missing(name, lacking))
     if not having:
-        return translate("checks", "write it with other characters; no repertoire has all of these")
+        return translate("checks", "use other characters; no character set has all of these")
     return translate(
         "checks",
-        "write it with other characters; if the panel that you have shows them, choose its repertoire: {names}",
+        "use other characters; if the real panel can show these, choose its character set: {names}",
     ).format(names=having)
 
 
@@ -234,18 +236,20 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
             yield Fault(
                 "error",
                 place,
-                translate("checks", "{signal} is a text and has no bar").format(signal=quoted(signal.name)),
-                translate("checks", "make it a number field"),
-                Fix(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number")),
+                translate("checks", "{signal} is a text and cannot be shown as a bar").format(
+                    signal=quoted(signal.name)
+                ),
+                translate("checks", "change it to a number field"),
+                Fix(translate("checks", "Change it to a number field"), fixes.set_at, (("kind",), "number")),
             )
         elif ends is None:
             yield Fault(
                 "error",
                 place,
                 translate(
-                    "checks", "the bar of {signal} has no ends: the field has no range and the signal no limits"
+                    "checks", "the bar of {signal} has no range: the field has no range and the signal has no limits"
                 ).format(signal=quoted(signal.name)),
-                translate("checks", "give the field 'range = [empty, full]'"),
+                translate("checks", "set 'range = [empty, full]' for the field"),
             )
         elif ends[0] == ends[1]:
             yield Fault(
@@ -254,5 +258,5 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 translate("checks", "the bar of {signal} is empty and full at the same value, {value}").format(
                     signal=quoted(signal.name), value=ends[0]
                 ),
-                translate("checks", "give the field a range with two different ends"),
+                translate("checks", "set a range with two different ends"),
             )

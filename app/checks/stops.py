@@ -36,10 +36,10 @@ def start_without_stop(context: CheckContext) -> Iterator[Fault]:
             yield Fault(
                 "warning",
                 ("action", index),
-                translate("checks", "the key {key} switches on {signal}, and no key switches it off again").format(
+                translate("checks", "key {key} switches {signal} on, but no key switches it off again").format(
                     key=quoted(action.key or ""), signal=quoted(action.signal or "")
                 ),
-                translate("checks", "add an action of a stop key that clears {signal}").format(
+                translate("checks", "add an action that clears {signal} by a stop key").format(
                     signal=quoted(action.signal or "")
                 ),
             )
@@ -52,7 +52,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
     A warning where the start works and the stop does not, a note where both are on some screens only.
     """
     screens = set(context.screen_names)
-    hint = translate("checks", "let the stop act on every screen: leave out its 'from'")
+    hint = translate("checks", "make the stop act on every screen: remove its 'from'")
     for index, action in enumerate(context.project.actions):
         stops = _stops(context, action) if _starts(context, action) else []
         if not stops or any(stop.from_ is None for stop in stops):
@@ -64,9 +64,9 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
             yield Fault(
                 "warning",
                 ("action", index),
-                translate("checks", "{signal} can be switched on from {screens}, where no key switches it off").format(
-                    signal=quoted(action.signal or ""), screens=_listed(sorted(starts - covered))
-                ),
+                translate(
+                    "checks", "{signal} can be switched on from {screens}, but no key there switches it off"
+                ).format(signal=quoted(action.signal or ""), screens=_listed(sorted(starts - covered))),
                 hint,
                 _everywhere(context, stops),
             )
@@ -90,7 +90,7 @@ def _everywhere(context: CheckContext, stops: list[Action]) -> Fix | None:
         alone = all(other is stop or other.key != stop.key for other in actions)
         if alone and stop.key is not None and stop.key not in serving:
             at = next(index for index, action in enumerate(actions) if action is stop)
-            words = translate("checks", "Let the key {key} switch it off on every screen").format(key=quoted(stop.key))
+            words = translate("checks", "Make key {key} switch it off on every screen").format(key=quoted(stop.key))
             return Fix(words, fixes.set_elsewhere, (("action", at, "from"), None))
     return None
 
@@ -116,10 +116,9 @@ def stop_lost_in_entry(context: CheckContext) -> Iterator[Fault]:
                 ("action", index),
                 translate(
                     "checks",
-                    "{signal} is switched off by {key}, which does not do so while a value is being changed, because "
-                    "it serves in entry",
+                    "{signal} is switched off by {key}, but not during value entry, because it is an entry key",
                 ).format(signal=quoted(action.signal or ""), key=quoted(here[0].key or "")),
-                translate("checks", "stop by a key that the panel's entry keys do not name"),
+                translate("checks", "use a stop key that is not an entry key of the panel"),
             )
 
 
@@ -141,11 +140,11 @@ def stop_sent_once(context: CheckContext) -> Iterator[Fault]:
             ("action", at),
             translate(
                 "checks",
-                "the key {key} is to stop {signal}, but is sent once only: if that is lost, nothing stops",
+                "key {key} stops {signal}, but the command is sent only once: if it is lost, nothing stops",
             ).format(key=quoted(stop.key or ""), signal=quoted(action.signal or "")),
-            translate("checks", "say that it stops ('stops = true'): then it is sent again until it is confirmed"),
+            translate("checks", "mark it as a stop ('stops = true'): it is then repeated until confirmed"),
             Fix(
-                translate("checks", "Send the stop of the key {key} until it is confirmed").format(
+                translate("checks", "Repeat the stop of key {key} until it is confirmed").format(
                     key=quoted(stop.key or "")
                 ),
                 fixes.set_elsewhere,
@@ -168,11 +167,11 @@ def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Fault]:
     yield Fault(
         "warning",
         (),
-        translate("checks", "it is called a stop ('stops'), and brings {signal} to {value}").format(
+        translate("checks", "it is marked as a stop ('stops'), but sets {signal} to {value}").format(
             signal=quoted(signal.name), value=action.value
         ),
-        translate("checks", "write 0, or take 'stops' off: what is no stop must not be sent again by itself"),
-        Fix(translate("checks", "Do not call it a stop"), fixes.set_at, (("stops",), None)),
+        translate("checks", "write 0, or remove 'stops': what is not a stop must not be repeated automatically"),
+        Fix(translate("checks", "Do not treat it as a stop"), fixes.set_at, (("stops",), None)),
     )
 
 
@@ -188,9 +187,9 @@ def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Fault]:
                 "warning",
                 ("action", index),
                 translate(
-                    "checks", "{signal} is set to stop here, and cleared to stop elsewhere: one of them starts"
+                    "checks", "{signal} is set as a stop here, and cleared as a stop elsewhere: one of them starts"
                 ).format(signal=quoted(action.signal or "")),
-                translate("checks", "say 'stops = false' of the one that starts"),
+                translate("checks", "set 'stops = false' for the one that starts"),
             )
 
 
@@ -201,10 +200,10 @@ def starts_without_a_key(context: CheckContext, action: Action) -> Iterator[Faul
         yield Fault(
             "warning",
             (),
-            translate("checks", "when {condition}: {deed}, by itself and without a key").format(
+            translate("checks", "when {condition}: {deed}, automatically and without a key").format(
                 condition=condition_in_words(action.when), deed=deed_in_words(context.project, action)
             ),
-            translate("checks", "let a key do it; or accept this, if nobody can be hurt by it"),
+            translate("checks", "use a key instead, or accept this if nobody can be hurt by it"),
         )
 
 
@@ -215,10 +214,10 @@ def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[
         yield Fault(
             "note",
             (),
-            translate("checks", "once written, it is written again every {every} ms by itself ('refresh_ms')").format(
+            translate("checks", "once written, it is rewritten automatically every {every} ms ('refresh_ms')").format(
                 every=signal.refresh_ms
             ),
-            translate("checks", "accept this, if its device needs it"),
+            translate("checks", "accept this if the device needs it"),
         )
 
 
@@ -234,13 +233,13 @@ def momentary_without_time_out(context: CheckContext, action: Action) -> Iterato
             (),
             translate(
                 "checks",
-                "while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since "
+                "while {key} is held, {signal} is on; if the line fails then, device {follower} keeps it on, because "
                 "it has no communication time-out",
             ).format(key=quoted(action.key or ""), signal=quoted(action.signal or ""), follower=quoted(follower.name)),
             translate(
                 "checks",
-                "set the follower's own time-out and give it here as 'communication_timeout_ms'; if it has none, use "
-                "no momentary action",
+                "set the device's own communication time-out and enter it here as 'communication_timeout_ms'; if it "
+                "has none, do not use a momentary action",
             ),
         )
 

@@ -31,7 +31,7 @@ def nothing_yet(context: CheckContext) -> Iterator[Fault]:
             "note",
             ("signal",),
             translate("checks", "it has no signal yet"),
-            translate("checks", "add a line, a follower and its signals"),
+            translate("checks", "add a line, a device and its signals"),
         )
     elif project.screens and not context.shown:
         yield Fault(
@@ -49,8 +49,8 @@ def unused(context: CheckContext) -> Iterator[Fault]:
     An unused signal is read from the line all the same.
     """
     project = context.project
-    message = translate("checks", "it is used nowhere")
-    message_if_read = translate("checks", "it is used nowhere, but read from the line")
+    message = translate("checks", "it is not used")
+    message_if_read = translate("checks", "it is read from the line, but not used")
     hint = translate("checks", "show it on a screen, or remove it")
     fix = Fix(translate("checks", "Delete this signal"), fixes.remove)
     twice = _names_given_twice(project.signals)
@@ -62,7 +62,7 @@ def unused(context: CheckContext) -> Iterator[Fault]:
     twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
-            fix = Fix(translate("checks", "Delete this follower"), fixes.remove)
+            fix = Fix(translate("checks", "Delete this device"), fixes.remove)
             yield Fault(
                 "note",
                 ("follower", index),
@@ -78,8 +78,8 @@ def unused(context: CheckContext) -> Iterator[Fault]:
             yield Fault(
                 "note",
                 ("line", index),
-                translate("checks", "it has no followers"),
-                translate("checks", "add its followers, or remove it"),
+                translate("checks", "it has no devices"),
+                translate("checks", "add its devices, or remove it"),
                 None if line.name in twice else fix,
             )
 

@@ -31,6 +31,6 @@ def add_endpoint(verb: argparse.ArgumentParser) -> None:
     verb.add_argument(
         "--via",
         metavar="ENDPOINT",
-        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as the project says",
+        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as set in the project",
     )
     verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="run for S seconds")

@@ -73,7 +73,7 @@ def _with_verb(argv: Sequence[str]) -> list[str]:
     if words and (words[0] in VERBS or words[0] in ("-h", "--help", "--version")):
         return words
     if len(words) > 1 and not any(word.startswith("-") for word in words[:2]):
-        _parser().error(f"'{words[0]}' is no verb; the verbs are {', '.join(VERBS)}")
+        _parser().error(f"'{words[0]}' is not a verb; the verbs are {', '.join(VERBS)}")
     return ["window", *words]
 
 
@@ -91,8 +91,9 @@ def _parser(chosen: str = "") -> argparse.ArgumentParser:
     """The parser of the command. A verb that was chosen is the only one that it knows, and that is imported."""
     parser = _Parser(
         prog="fanlight",
-        description="Design small text panels for Modbus devices, prove them and hand them over.",
-        epilog="'fanlight PROJECT' opens the window. Exit status: 0 fine, 1 something wrong found, 2 could not run.",
+        description="Design small text panels for Modbus devices, test them, and hand them over.",
+        epilog="'fanlight PROJECT' opens the window. "
+        "Exit status: 0 no problems, 1 problems or differences found, 2 could not run.",
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version of this program and exit")
     verbs = parser.add_subparsers(metavar="VERB", required=True)
@@ -108,17 +109,17 @@ def _parser(chosen: str = "") -> argparse.ArgumentParser:
 
 VERBS: Final = {
     "window": ("window", "open the window"),
-    "demo": ("window", "open the window on a demo project, live against its simulated follower"),
+    "demo": ("window", "open the window on a demo project, live against its simulated device"),
     "check": ("design", "check the design of a project"),
     "compare": ("design", "show what differs between two project files"),
-    "plan": ("design", "show which registers are read together, and how long it takes"),
-    "follower": ("follower", "play the followers of a project until interrupted"),
+    "plan": ("design", "show which registers are read together, and how long that takes"),
+    "follower": ("follower", "simulate the devices of a project until interrupted"),
     "read": ("read", "read the signals of a project"),
     "line": ("line", "show each transaction of the line as it happens, its bytes explained"),
     "panel": ("panel", "operate the panel in the terminal"),
     "record": ("recordings", "record what is read from a project's lines, until interrupted"),
     "export": ("recordings", "write a recording as text for a spreadsheet or a script"),
-    "snapshot": ("snapshots", "read all readable registers of a follower into a file"),
+    "snapshot": ("snapshots", "read all readable registers of a device into a file"),
     "differences": ("snapshots", "show what differs between two snapshots of registers"),
 }
 """The module of each verb in `app/cli/verbs`, with a function of its name and one with `_arguments`; and its help."""

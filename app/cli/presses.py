@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 Press = str | float
-"""The name of a key or an order, FOLLOWER.WHAT=VALUE; or a wait, in seconds."""
+"""The name of a key or an order, NAME.WHAT=VALUE; or a wait, in seconds."""
 
 
 def presses(project: Project, keys: str) -> list[Press]:
@@ -25,7 +25,7 @@ def presses(project: Project, keys: str) -> list[Press]:
     try:
         words = shlex.split(keys)  # so that a follower's name may have blanks
     except ValueError as why:
-        raise CouldNotRun(f"the keys cannot be read: {why}") from None
+        raise CouldNotRun(f"cannot read the keys: {why}") from None
     for word in words:
         if is_order(word) or word in project.panel.keys:
             found.append(word)
@@ -33,10 +33,12 @@ def presses(project: Project, keys: str) -> list[Press]:
             try:
                 found.append(seconds(word[:-1]))
             except argparse.ArgumentTypeError as why:
-                raise CouldNotRun(f"a wait among the keys: {why}") from None
+                raise CouldNotRun(f"wait between keys: {why}") from None
         else:
             keys_there = ", ".join(project.panel.keys)
-            raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {keys_there}{_blanks(project, word)}")
+            raise CouldNotRun(
+                f"there is no key '{word}' on the panel; its keys are: {keys_there}{_blanks(project, word)}"
+            )
     return found
 
 
@@ -44,7 +46,7 @@ def _blanks(project: Project, word: str) -> str:
     """How to give an order to a follower of which `word` is the first in its name; empty if it is of none."""
     for follower in project.followers:
         if follower.name.startswith(f"{word} "):
-            return f"; a name with blanks stands in quotes, such as \"'{follower.name}'.jammed=on\""
+            return f"; put a name with spaces in quotes, such as \"'{follower.name}'.jammed=on\""
     return ""
 
 

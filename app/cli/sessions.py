@@ -36,7 +36,7 @@ def session_of(args: argparse.Namespace, project: Project, *, armed: bool = Fals
     from app.session.session import CannotConnect, Session
 
     if not project.lines:
-        raise CouldNotRun(f"{args.project}: the project has no line; add a [[line]] and its [[follower]]")
+        raise CouldNotRun(f"{args.project}: there is no line in the project; add a [[line]] and its [[follower]]")
     try:
         if args.via is None or args.via == "simulated":
             return Session(project, args.via, armed=armed)

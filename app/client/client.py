@@ -339,7 +339,7 @@ class Client:
 
     async def _broadcast(self, request: Request, permit: Callable[[], None] | None) -> Answer:
         if not request.writes:
-            raise ValueError("unit 0 is everybody: it can be written to, and not read")
+            raise ValueError("unit address 0 is a broadcast: it can be written, not read")
         await self._keep_silence()
         wire = self._ready(permit)
         at, sent = time.monotonic(), time.perf_counter()
@@ -487,7 +487,7 @@ class Client:
                 fault = replace(
                     fault,
                     kind=FaultKind.SILENCE,
-                    detail=translate("bus", "unit {unit} did not answer; an earlier answer came again").format(
+                    detail=translate("bus", "unit {unit} did not answer; an earlier answer was repeated").format(
                         unit=request.unit
                     ),
                 )

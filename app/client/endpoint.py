@@ -50,7 +50,7 @@ class Endpoint:
         for name in (self.host, self.device):
             if not name.isprintable():
                 raise BadEndpoint(
-                    translate("bus", "'{name}' holds a control character; type the name anew").format(
+                    translate("bus", "'{name}' contains a control character; type the name again").format(
                         name=visible(name)
                     )
                 )
@@ -109,8 +109,7 @@ class Endpoint:
                 raise BadEndpoint(
                     translate(
                         "bus",
-                        "'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or "
-                        "serial:COM3",
+                        "'{text}' has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3",
                     ).format(text=text)
                 )
             own = cls.of_line(line)
@@ -119,7 +118,7 @@ class Endpoint:
             )
         if scheme not in ("tcp", "serial+tcp"):
             raise BadEndpoint(
-                translate("bus", "'{text}' is no endpoint; write {forms}").format(text=text, forms=_FORMS)
+                translate("bus", "'{text}' is not an endpoint; use {forms}").format(text=text, forms=_FORMS)
             )
         found = _TCP.fullmatch(text.strip())
         if found is None:
@@ -130,15 +129,13 @@ class Endpoint:
             )
         if found["port"] is None:
             raise BadEndpoint(
-                translate("bus", "'{text}' names no port; the usual one is {port}: {whole}").format(
+                translate("bus", "'{text}' has no port; the usual one is {port}: {whole}").format(
                     text=text, port=USUAL_PORT, whole=f"{text.rstrip('/')}:{USUAL_PORT}"
                 )
             )
         port = int(found["port"])
         if not 1 <= port <= 65_535:
-            raise BadEndpoint(
-                translate("bus", "'{text}': port {port} is outside 1..65535").format(text=text, port=port)
-            )
+            raise BadEndpoint(translate("bus", "'{text}': port {port} is not in 1..65535").format(text=text, port=port))
         host = found["six"] or found["host"]
         if scheme == "tcp":
             in_flight = line.in_flight if isinstance(line, TcpLine) else 1

@@ -71,24 +71,24 @@ _SHORT: Final = {
     FaultKind.BAD_CRC: mark("bus", "bad check sum"),
     FaultKind.CUT: mark("bus", "answer cut off"),
     FaultKind.GARBLED: mark("bus", "garbled bytes"),
-    FaultKind.WRONG_UNIT: mark("bus", "other unit answered"),
-    FaultKind.WRONG_FUNCTION: mark("bus", "other function"),
+    FaultKind.WRONG_UNIT: mark("bus", "wrong unit answered"),
+    FaultKind.WRONG_FUNCTION: mark("bus", "wrong function"),
     FaultKind.WRONG_LENGTH: mark("bus", "wrong length"),
     FaultKind.WRONG_ECHO: mark("bus", "wrong echo"),
     FaultKind.WRONG_TRANSACTION: mark("bus", "wrong transaction"),
     FaultKind.OTHER_CLIENT: mark("bus", "another client"),
-    FaultKind.UNASKED: mark("bus", "unasked answer"),
+    FaultKind.UNASKED: mark("bus", "unexpected answer"),
     FaultKind.EXCEPTION: mark("bus", "refused"),
     FaultKind.CLOSED: mark("bus", "connection closed"),
     FaultKind.RESET: mark("bus", "connection reset"),
     FaultKind.REFUSED_CONNECTION: mark("bus", "connection refused"),
-    FaultKind.NO_SUCH_HOST: mark("bus", "no such host"),
+    FaultKind.NO_SUCH_HOST: mark("bus", "unknown host"),
     FaultKind.UNREACHABLE: mark("bus", "host unreachable"),
-    FaultKind.PORT_MISSING: mark("bus", "no such port"),
+    FaultKind.PORT_MISSING: mark("bus", "port not found"),
     FaultKind.PORT_BUSY: mark("bus", "port is busy"),
-    FaultKind.PORT_PERMISSION: mark("bus", "port not permitted"),
+    FaultKind.PORT_PERMISSION: mark("bus", "port: no permission"),
     FaultKind.PORT_SETTINGS: mark("bus", "port settings"),
-    FaultKind.PORT_VANISHED: mark("bus", "port is gone"),
+    FaultKind.PORT_VANISHED: mark("bus", "port disappeared"),
 }
 
 _CONNECTION: Final = frozenset(
@@ -99,55 +99,55 @@ _CHECK: Final = {
     FaultKind.SILENCE: mark(
         "bus", "check its power, its unit address, the wiring, and on a serial line baud rate and parity"
     ),
-    FaultKind.LATE: mark("bus", "give the line a longer time-out"),
+    FaultKind.LATE: mark("bus", "increase the time-out of the line"),
     FaultKind.BAD_CRC: mark(
-        "bus", "check parity and baud rate, the line's ends and shield, and that no two devices share a unit"
+        "bus", "check parity, baud rate, termination and shield, and that no two devices share a unit address"
     ),
     FaultKind.CUT: mark(
-        "bus", "check the wiring and the converter; a follower that pauses inside a frame does this too"
+        "bus", "check the wiring and the converter; a device that pauses within a frame also causes this"
     ),
     FaultKind.GARBLED: mark("bus", "check baud rate and parity, and that A and B are not swapped"),
     FaultKind.WRONG_UNIT: mark("bus", "check for a second device or a second client on the line"),
     FaultKind.WRONG_FUNCTION: mark(
-        "bus", "check for a second client on the line; else the follower does not keep to the protocol"
+        "bus", "check for a second client on the line; otherwise the device violates the protocol"
     ),
     FaultKind.WRONG_LENGTH: mark(
-        "bus", "check for a second client on the line; else the follower does not keep to the protocol"
+        "bus", "check for a second client on the line; otherwise the device violates the protocol"
     ),
     FaultKind.WRONG_ECHO: mark("bus", "read the value back before relying on it"),
-    FaultKind.WRONG_TRANSACTION: mark("bus", "the follower or gateway does not keep to Modbus TCP"),
-    FaultKind.OTHER_CLIENT: mark("bus", "only one client may ask on a serial line; take the other one off it"),
+    FaultKind.WRONG_TRANSACTION: mark("bus", "the device or gateway violates Modbus TCP"),
+    FaultKind.OTHER_CLIENT: mark("bus", "only one client may poll a serial line; disconnect the other one"),
     FaultKind.UNASKED: mark(
         "bus",
-        "two devices at one address? A radio or a converter that repeats, or another client, can be the cause too",
+        "two devices at one address? A radio link or converter that repeats, or another client, can also be the cause",
     ),
 }
 
 EXCEPTIONS: Final = {
     1: (
         "illegal function",
-        mark("bus", "the device does not know this function; its manual lists those that it does"),
+        mark("bus", "the device does not support this function; its manual lists the ones it does"),
     ),
     2: (
         "illegal data address",
-        mark("bus", "the device has no such register; compare the number and the numbering with its manual"),
+        mark("bus", "the device does not have this register; compare the number and the numbering with its manual"),
     ),
-    3: ("illegal data value", mark("bus", "the device does not take this value or count")),
+    3: ("illegal data value", mark("bus", "the device does not accept this value or count")),
     4: (
         "server device failure",
-        mark("bus", "the device failed while it did this; look at its own fault display"),
+        mark("bus", "the device failed while doing this; look at its own fault display"),
     ),
-    5: ("acknowledge", mark("bus", "the device accepted and needs longer; ask again later")),
+    5: ("acknowledge", mark("bus", "the device has accepted the request and needs more time; ask again later")),
     6: ("server device busy", mark("bus", "the device is busy; ask again later, or less often")),
     7: ("negative acknowledge", mark("bus", "the device cannot do this now; see its manual")),
-    8: ("memory parity error", mark("bus", "the device found its memory damaged")),
+    8: ("memory parity error", mark("bus", "the device has a memory error")),
     10: (
         "gateway path unavailable",
-        mark("bus", "the gateway has no way to that unit; check its configuration"),
+        mark("bus", "the gateway has no path to that unit address; check its configuration"),
     ),
     11: (
         "gateway target device failed to respond",
-        mark("bus", "the gateway reached nobody at that unit; check the device behind it"),
+        mark("bus", "the gateway got no answer from that unit address; check the device behind it"),
     ),
 }
 """Exception codes: the name in the standard, which manuals use in every language, and what it means. MODBUS Application
@@ -232,10 +232,10 @@ def exception_fault(code: int, concerned: str = "") -> Fault:
     name = (
         exception_text(code)[0]
         if code in EXCEPTIONS
-        else translate("bus", "exception {code}, a code of its own; see its manual").format(code=code_text(code))
+        else translate("bus", "exception {code}, a device-specific code; see the manual").format(code=code_text(code))
     )
     if concerned:
-        told = translate("bus", "refused: {name}, when asked to {concerned} (wire addresses, from 0)")
+        told = translate("bus", "refused: {name} at {concerned} (0-based addresses)")
     else:
         told = translate("bus", "refused: {name}")
     return Fault(FaultKind.EXCEPTION, told.format(name=name, concerned=concerned), code)
@@ -244,7 +244,7 @@ def exception_fault(code: int, concerned: str = "") -> Fault:
 def refusal_words(code: int, register: str) -> str:
     """Why a register, told in words, is refused: the name in the standard first, where a table has little room."""
     if code not in EXCEPTIONS:
-        return translate("bus", "exception {code} at {register}, a code of its own; see its manual").format(
+        return translate("bus", "exception {code} at {register}, a device-specific code; see the manual").format(
             code=code_text(code), register=register
         )
     name, meaning = exception_text(code)
@@ -261,7 +261,7 @@ def closed_fault(endpoint: Endpoint, error: Exception | None) -> Fault:
     if endpoint.kind == "serial":
         return Fault(
             FaultKind.PORT_VANISHED,
-            translate("bus", "serial port {device} went away while it was in use; plug the adapter in again").format(
+            translate("bus", "serial port {device} disappeared while in use; plug the adapter in again").format(
                 device=endpoint.device
             ),
         )
@@ -277,8 +277,8 @@ def closed_fault(endpoint: Endpoint, error: Exception | None) -> Fault:
         FaultKind.CLOSED,
         translate(
             "bus",
-            "the connection to {endpoint} was closed by the other end; it may have been switched "
-            "off, it may close connections that are idle, or it allows fewer of them",
+            "the device closed the connection to {endpoint}; it may have been switched off, it may close idle "
+            "connections, or it allows fewer connections",
         ).format(endpoint=endpoint),
     )
 
@@ -289,7 +289,7 @@ def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
         return Fault(
             FaultKind.NO_SUCH_HOST,
             translate(
-                "bus", "the host '{host}' has no address; check its spelling and the name service, or give its number"
+                "bus", "host '{host}' not found; check the spelling and the DNS server, or use its IP address"
             ).format(host=endpoint.host),
         )
     if isinstance(error, ConnectionRefusedError):
@@ -297,14 +297,15 @@ def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
             FaultKind.REFUSED_CONNECTION,
             translate(
                 "bus",
-                "nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port",
+                "connection to {where} refused; check that the device is on, its Modbus server is enabled, and the "
+                "port is right",
             ).format(where=where),
         )
     if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
         return Fault(
             FaultKind.UNREACHABLE,
             translate(
-                "bus", "no connection to {where} within its time; check the address, the cable and any firewall between"
+                "bus", "connection to {where} timed out; check the address, the cable and any firewall in between"
             ).format(where=where),
         )
     if isinstance(error, OSError) and error.errno in (
@@ -315,7 +316,7 @@ def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
     ):
         return Fault(
             FaultKind.UNREACHABLE,
-            translate("bus", "no way leads to {host}; check the cable and this computer's network address").format(
+            translate("bus", "no route to {host}; check the cable and this computer's network address").format(
                 host=endpoint.host
             ),
         )
@@ -341,13 +342,14 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
             FaultKind.PORT_PERMISSION,
             translate(
                 "bus",
-                "{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again",
+                "no permission to open {port}; add this user to the group that owns it (often 'dialout') and log in "
+                "again",
             ).format(port=port),
         )
     if number in (errno.ENOENT, errno.ENODEV, errno.ENXIO) or "no such file" in text or "filenotfound" in text:
         return Fault(
             FaultKind.PORT_MISSING,
-            translate("bus", "{port} does not exist; plug the adapter in, or check the port's name").format(port=port),
+            translate("bus", "there is no {port}; plug the adapter in, or check the port's name").format(port=port),
         )
     if number in (errno.EBUSY, errno.EWOULDBLOCK) or "exclusively lock" in text or "busy" in text:
         return Fault(
@@ -357,7 +359,7 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
     if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
         return Fault(
             FaultKind.PORT_BUSY,
-            translate("bus", "{port} does not open; unplug the adapter and plug it in again").format(port=port),
+            translate("bus", "{port} cannot be opened; unplug the adapter and plug it in again").format(port=port),
         )
     settings = translate("bus", "{baud} Bd, parity {parity}, {stop_bits} stop bits").format(
         baud=endpoint.baud, parity=endpoint.parity, stop_bits=endpoint.stop_bits
@@ -375,7 +377,7 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
     ):
         return Fault(
             FaultKind.PORT_SETTINGS,
-            translate("bus", "{port} does not offer {settings}; choose settings that it has").format(
+            translate("bus", "{port} does not support {settings}; choose other settings").format(
                 port=port, settings=settings
             ),
         )

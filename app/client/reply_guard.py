@@ -168,7 +168,8 @@ class RtuGuard:
                 FaultKind.OTHER_CLIENT,
                 translate(
                     "bus",
-                    "another client asked unit {unit} the like at the same time; whose answer came cannot be told",
+                    "another client sent unit {unit} a similar request at the same time; it is not clear whose answer "
+                    "this is",
                 ).format(unit=unit),
             )
         if not data:
@@ -189,7 +190,7 @@ class RtuGuard:
             if not answers:
                 return Fault(
                     FaultKind.OTHER_CLIENT,
-                    translate("bus", "another client asked unit {asked} while unit {unit} was to answer").format(
+                    translate("bus", "another client polled unit {asked} while unit {unit} was answering").format(
                         asked=frame[0], unit=unit
                     ),
                 )
@@ -214,7 +215,7 @@ class RtuGuard:
             return Fault(
                 FaultKind.BAD_CRC,
                 translate("bus", "the answer of unit {unit} arrived damaged: {seen}").format(
-                    unit=unit, seen=cause.seen if cause else translate("bus", "its check sum does not fit")
+                    unit=unit, seen=cause.seen if cause else translate("bus", "its check sum is wrong")
                 ),
                 check=cause.check if cause else "",
             )
@@ -348,7 +349,7 @@ class MbapGuard:
                 others.append(
                     Fault(
                         FaultKind.WRONG_TRANSACTION,
-                        translate("bus", "an answer came with transaction number {found}; asked was {asked}").format(
+                        translate("bus", "the answer has transaction number {found} instead of {asked}").format(
                             found=transaction, asked=self._transaction
                         ),
                     )
@@ -389,21 +390,21 @@ def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:
     if function & 0x7F != request.function:
         return Fault(
             FaultKind.WRONG_FUNCTION,
-            translate("bus", "unit {unit} answered function {function:02d} instead of {asked:02d}").format(
+            translate("bus", "unit {unit} answered with function {function:02d} instead of {asked:02d}").format(
                 unit=unit, function=function & 0x7F, asked=request.function
             ),
         )
     if request.writes and len(pdu) == request.answer_length:
         return Fault(
             FaultKind.WRONG_ECHO,
-            translate("bus", "unit {unit} acknowledged another register or value than the one that was written").format(
+            translate("bus", "unit {unit} acknowledged a different register or value from the one written").format(
                 unit=unit
             ),
         )
     return Fault(
         FaultKind.WRONG_LENGTH,
         translate(
-            "bus", "unit {unit} answered {bytes} long; the answer to this request is {answer_length} long"
+            "bus", "unit {unit} sent an answer of {bytes}; the answer to this request has {answer_length}"
         ).format(unit=unit, bytes=bytes_text(len(pdu)), answer_length=request.answer_length),
     )
 
@@ -411,7 +412,7 @@ def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:
 def _no_frame(data: bytes, unit: int) -> Fault:
     return Fault(
         FaultKind.GARBLED,
-        translate("bus", "{bytes} arrived instead of an answer of unit {unit}, and no frame").format(
+        translate("bus", "{bytes} arrived instead of an answer of unit {unit}, not a frame").format(
             bytes=bytes_text(len(data)), unit=unit
         ),
     )
@@ -420,7 +421,7 @@ def _no_frame(data: bytes, unit: int) -> Fault:
 def _cut(unit: int, came: int, wanted: int) -> Fault:
     return Fault(
         FaultKind.CUT,
-        translate("bus", "the answer of unit {unit} broke off after {came} of {wanted} bytes").format(
+        translate("bus", "the answer of unit {unit} ended after {came} of {wanted} bytes").format(
             unit=unit, came=came, wanted=wanted
         ),
     )

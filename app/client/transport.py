@@ -77,7 +77,7 @@ class Wire(ModbusProtocol):
                 trouble = trouble or error
             else:
                 return
-        raise trouble or OSError(translate("bus", "no address of {host}").format(host=endpoint.host))
+        raise trouble or OSError(translate("bus", "there is no address for {host}").format(host=endpoint.host))
 
     async def _open_serial(self) -> None:
         endpoint, loop = self._endpoint, self.loop

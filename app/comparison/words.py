@@ -17,38 +17,38 @@ _LONGEST: Final = 90
 _TITLES: Final[dict[tuple[Sort, Kind], str]] = {
     ("line", "added"): mark("comparison", "line {after} added"),
     ("line", "removed"): mark("comparison", "line {before} removed"),
-    ("line", "renamed"): mark("comparison", "line {before} is called {after} now"),
+    ("line", "renamed"): mark("comparison", "line {before} renamed to {after}"),
     ("line", "changed"): mark("comparison", "line {after} changed"),
-    ("follower", "added"): mark("comparison", "follower {after} added"),
-    ("follower", "removed"): mark("comparison", "follower {before} removed"),
-    ("follower", "renamed"): mark("comparison", "follower {before} is called {after} now"),
-    ("follower", "changed"): mark("comparison", "follower {after} changed"),
+    ("follower", "added"): mark("comparison", "device {after} added"),
+    ("follower", "removed"): mark("comparison", "device {before} removed"),
+    ("follower", "renamed"): mark("comparison", "device {before} renamed to {after}"),
+    ("follower", "changed"): mark("comparison", "device {after} changed"),
     ("signal", "added"): mark("comparison", "signal {after} added"),
     ("signal", "removed"): mark("comparison", "signal {before} removed"),
-    ("signal", "renamed"): mark("comparison", "signal {before} is called {after} now"),
+    ("signal", "renamed"): mark("comparison", "signal {before} renamed to {after}"),
     ("signal", "changed"): mark("comparison", "signal {after} changed"),
     ("screen", "added"): mark("comparison", "screen {after} added"),
     ("screen", "removed"): mark("comparison", "screen {before} removed"),
-    ("screen", "renamed"): mark("comparison", "screen {before} is called {after} now"),
+    ("screen", "renamed"): mark("comparison", "screen {before} renamed to {after}"),
     ("screen", "changed"): mark("comparison", "screen {after} changed"),
     ("field", "added"): mark("comparison", "field added: {after}"),
     ("field", "removed"): mark("comparison", "field removed: {before}"),
     ("field", "changed"): mark("comparison", "field changed: {before}"),
-    ("screen_change", "added"): mark("comparison", "turn added: {after}"),
-    ("screen_change", "removed"): mark("comparison", "turn removed: {before}"),
-    ("screen_change", "changed"): mark("comparison", "turn changed: {before}"),
+    ("screen_change", "added"): mark("comparison", "screen change added: {after}"),
+    ("screen_change", "removed"): mark("comparison", "screen change removed: {before}"),
+    ("screen_change", "changed"): mark("comparison", "screen change changed: {before}"),
     ("action", "added"): mark("comparison", "action added: {after}"),
     ("action", "removed"): mark("comparison", "action removed: {before}"),
     ("action", "changed"): mark("comparison", "action changed: {before}"),
 }
 
 _ORDERS: Final[dict[Sort, str]] = {
-    "line": mark("comparison", "the lines stand in another order"),
-    "follower": mark("comparison", "the followers stand in another order"),
-    "signal": mark("comparison", "the signals stand in another order"),
-    "screen": mark("comparison", "the screens stand in another order"),
-    "screen_change": mark("comparison", "the turns stand in another order"),
-    "action": mark("comparison", "the actions stand in another order"),
+    "line": mark("comparison", "order of lines changed"),
+    "follower": mark("comparison", "order of devices changed"),
+    "signal": mark("comparison", "order of signals changed"),
+    "screen": mark("comparison", "order of screens changed"),
+    "screen_change": mark("comparison", "order of screen changes changed"),
+    "action": mark("comparison", "order of actions changed"),
 }
 
 
@@ -68,7 +68,7 @@ def order_text(sort: Sort) -> str:
 def change_text(change: Change) -> str:
     """One key, before and after."""
     if change.key == "field":
-        return translate("comparison", "the fields stand in another order: {before}, now {after}").format(
+        return translate("comparison", "order of fields changed: {before}, now {after}").format(
             before=change.before, after=change.after
         )
     nothing = translate("comparison", "nothing")
@@ -89,8 +89,8 @@ def details(difference: Difference) -> Iterator[str]:
 def in_lines(comparison: Comparison) -> Iterator[str]:
     """The whole comparison for a terminal, nothing if both are the same."""
     for head, changes in (
-        (translate("comparison", "the project itself changed"), comparison.project),
-        (translate("comparison", "the panel changed"), comparison.panel),
+        (translate("comparison", "project changed"), comparison.project),
+        (translate("comparison", "panel changed"), comparison.panel),
     ):
         if changes:
             yield f"{SIGNS['changed']} {head}"
@@ -104,17 +104,17 @@ def in_lines(comparison: Comparison) -> Iterator[str]:
 def summary(comparison: Comparison) -> str:
     """How much differs, in one line."""
     if comparison.same:
-        return translate("comparison", "nothing differs")
+        return translate("comparison", "no differences")
     counts = [
         (translate("comparison", "screens: {count}"), len(comparison.screens)),
         (translate("comparison", "signals: {count}"), len(comparison.signals)),
-        (translate("comparison", "lines and followers: {count}"), len(comparison.lines) + len(comparison.followers)),
+        (translate("comparison", "lines and devices: {count}"), len(comparison.lines) + len(comparison.followers)),
         (
-            translate("comparison", "turns and actions: {count}"),
+            translate("comparison", "screen changes and actions: {count}"),
             len(comparison.screen_changes) + len(comparison.actions),
         ),
         (translate("comparison", "panel and project: {count}"), len(comparison.panel) + len(comparison.project)),
-        (translate("comparison", "another order: {count}"), len(comparison.reordered)),
+        (translate("comparison", "order changed: {count}"), len(comparison.reordered)),
     ]
     parts = ", ".join(words.format(count=count) for words, count in counts if count)
     return translate("comparison", "differences in {parts}").format(parts=parts)

@@ -126,7 +126,7 @@ def step_response(
     change = final - initial
     if abs(change) <= max(ripple, quantum, 1e-12 * max(abs(initial), abs(final), 1.0)):
         raise NoResponse(
-            translate("record", "the signal does not change more than it ripples; choose a span that holds a step")
+            translate("record", "the signal changes no more than its ripple; choose a span that contains a step")
         )
     scaled = (values - initial) / change
     low, high = _first_crossing(times, scaled, 0.1), _first_crossing(times, scaled, 0.9)
@@ -165,7 +165,7 @@ def ramp_response(
     change = final - before
     if abs(change) <= max(ripple, quantum):
         raise NoResponse(
-            translate("record", "the signal does not change more than it ripples; choose a span that holds a ramp")
+            translate("record", "the signal changes no more than its ripple; choose a span that contains a ramp")
         )
     slope, middle = _straight_part(times, (values - before) / change)
     set_ramp = lag = None
@@ -297,7 +297,7 @@ def _straight_part(times: Array, scaled: Array) -> tuple[float, _Crossing]:
     first, last = np.flatnonzero(scaled >= 0.2), np.flatnonzero(scaled >= 0.8)
     middle = _first_crossing(times, scaled, 0.5)
     if not len(first) or not len(last) or middle is None:
-        raise NoResponse(translate("record", "the signal does not come to its final value; choose a longer span"))
+        raise NoResponse(translate("record", "the signal does not reach its final value; choose a longer span"))
     part = slice(int(first[0]), int(last[0]) + 1)
     if int(last[0]) - int(first[0]) < 2:
         raise NoResponse(
@@ -306,6 +306,6 @@ def _straight_part(times: Array, scaled: Array) -> tuple[float, _Crossing]:
     slope = float(np.polynomial.Polynomial.fit(times[part], scaled[part], 1).convert().coef[1])
     if slope <= 0:
         raise NoResponse(
-            translate("record", "the signal does not go straight to its final value; measure it as a step")
+            translate("record", "the signal does not ramp straight to its final value; measure it as a step")
         )
     return slope, middle

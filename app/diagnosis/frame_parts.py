@@ -113,7 +113,7 @@ class FrameReader:
         parts = cursor.parts
         if role in (Role.DAMAGED, Role.CUT, Role.STRANGER):
             # Nobody must take for a reading what the program did not.
-            doubted = translate("bus", "not to be trusted: {words}")
+            doubted = translate("bus", "unreliable: {words}")
             parts = [replace(part, words=doubted.format(words=part.words)) if part.signals else part for part in parts]
         return Frame(role, tuple(parts))
 
@@ -125,10 +125,10 @@ class FrameReader:
             if unit != asked:
                 return instead(unit, asked)
             if unit == 0 and self.label is None:
-                return translate("bus", "0, a broadcast to all units")
-            return translate("bus", "{unit}, follower {name}").format(unit=unit, name=self.follower)
+                return translate("bus", "0, broadcast to all devices")
+            return translate("bus", "{unit}, device {name}").format(unit=unit, name=self.follower)
 
-        cursor.take(1, translate("bus", "unit"), say, wrong=lambda data: data[0] != asked)
+        cursor.take(1, translate("bus", "unit address"), say, wrong=lambda data: data[0] != asked)
 
     def _header(self, cursor: _Cursor, label: bytes, *, asking: bool) -> None:
         own = int.from_bytes(label, "big")
@@ -137,7 +137,9 @@ class FrameReader:
             found = int.from_bytes(part, "big")
             if asking:
                 return f"{found}"
-            return translate("bus", "{found}, as asked").format(found=found) if found == own else instead(found, own)
+            return (
+                translate("bus", "{found}, as requested").format(found=found) if found == own else instead(found, own)
+            )
 
         cursor.take(2, translate("bus", "transaction"), number, wrong=lambda part: part != label)
         cursor.take(
@@ -152,7 +154,9 @@ class FrameReader:
             said = int.from_bytes(part, "big")
             if said == follow:
                 return translate("bus", "{bytes} follow").format(bytes=bytes_text(said))
-            return translate("bus", "{bytes} should follow, {found} do").format(bytes=bytes_text(said), found=follow)
+            return translate("bus", "{bytes} should follow, but there are {found}").format(
+                bytes=bytes_text(said), found=follow
+            )
 
         cursor.take(2, translate("bus", "length"), length, wrong=lambda part: int.from_bytes(part, "big") != follow)
         self._unit(cursor)
@@ -170,8 +174,10 @@ class FrameReader:
             told = translate("bus", "{code:02d}, {name}: refused (80h added)").format(code=plain, name=name)
             words = told if plain == own else instead(told, f"{own:02d}")
             cursor.take(1, translate("bus", "function"), words, wrong=plain != own)
-            cursor.take(1, translate("bus", "exception"), lambda data: exception_words(data[0]))
-            cursor.rest(translate("bus", "surplus"), translate("bus", "more than an exception has"), wrong=True)
+            cursor.take(1, translate("bus", "exception code"), lambda data: exception_words(data[0]))
+            cursor.rest(
+                translate("bus", "extra bytes"), translate("bus", "more bytes than an exception has"), wrong=True
+            )
             return
         wrong = function != own
         told = f"{function:02d}, {name}"
@@ -196,9 +202,11 @@ class FrameReader:
         elif function == 23:
             self._both(cursor, asking=asking)
         if function in TABLE_OF_FUNCTION:
-            cursor.rest(translate("bus", "surplus"), translate("bus", "more than this function has"), wrong=True)
+            cursor.rest(
+                translate("bus", "extra bytes"), translate("bus", "more bytes than this function has"), wrong=True
+            )
         else:
-            cursor.rest(translate("bus", "data"), translate("bus", "not told apart"))
+            cursor.rest(translate("bus", "data"), translate("bus", "not decoded"))
 
     def _address(self, cursor: _Cursor, function: int, name: str = "") -> None:
         request, table = self.request, TABLE_OF_FUNCTION[function]
@@ -222,7 +230,7 @@ class FrameReader:
         place = register_text(table, address)
         if documented is None:
             return place
-        return translate("bus", "{register}; in the manual {number}").format(register=place, number=documented)
+        return translate("bus", "{register}; {number} in the manual").format(register=place, number=documented)
 
     def _count(self, cursor: _Cursor, function: int, name: str = "") -> None:
         request = self.request
@@ -249,15 +257,15 @@ class FrameReader:
             words = data_follow(data)
             if not ours or data[0] == due:
                 return words
-            return translate("bus", "{follow}; {due} were due").format(follow=words, due=due)
+            return translate("bus", "{follow}; expected: {due}").format(follow=words, due=due)
 
         said = cursor.take(1, translate("bus", "byte count"), say, wrong=lambda data: ours and data[0] != due)
         if said:
             fits = ours and said[0] == due
             size = min(said[0], cursor.left)
             if not fits:
-                wrong_length = translate("bus", "not for this request: its length is wrong")
-                words = wrong_length if ours else translate("bus", "not for this request")
+                wrong_length = translate("bus", "does not match this request: wrong length")
+                words = wrong_length if ours else translate("bus", "does not match this request")
                 cursor.take(said[0], translate("bus", "data"), words)
             elif bits:
                 self._bits(cursor, cursor.data[cursor.at : cursor.at + size], request.address, self.count)
@@ -285,7 +293,9 @@ class FrameReader:
             first, last = address + start, address + start + len(states) - 1
             groups = self.names.groups(self.follower, table, first, states)
             named = "; ".join(group.words for group in groups if group.words)
-            plain = translate("bus", "lowest first: {bits}").format(bits=" ".join("1" if on else "0" for on in states))
+            plain = translate("bus", "lowest bit first: {bits}").format(
+                bits=" ".join("1" if on else "0" for on in states)
+            )
             cursor.take(
                 1,
                 register_text(table, first, last),
@@ -310,7 +320,7 @@ class FrameReader:
             words = named or words
             if not ours or data == wanted:
                 return words
-            return translate("bus", "{found}; written was {wanted}").format(found=words, wanted=hex_text(wanted))
+            return translate("bus", "{found}; written: {wanted}").format(found=words, wanted=hex_text(wanted))
 
         signals = self.names.at(self.follower, request.table, request.address, self.count) if ours else ()
         cursor.take(2, translate("bus", "value"), say, wrong=lambda data: ours and data != wanted, signals=signals)
@@ -338,12 +348,12 @@ class FrameReader:
 
         def say(data: bytes) -> str:
             if ours and data != wanted:
-                return translate("bus", "sent was {wanted}").format(wanted=hex_text(wanted))
-            return translate("bus", "comes back as it was sent")
+                return translate("bus", "sent: {wanted}").format(wanted=hex_text(wanted))
+            return translate("bus", "must come back unchanged")
 
         def diagnosis(data: bytes) -> str:
             return (
-                translate("bus", "0, return query data") if data == b"\0\0" else translate("bus", "another diagnosis")
+                translate("bus", "0, return query data") if data == b"\0\0" else translate("bus", "another diagnostic")
             )
 
         cursor.take(2, translate("bus", "sub-function"), diagnosis)
@@ -364,7 +374,7 @@ class FrameReader:
             bits = bits_set((put & ~keep & 0xFFFF).to_bytes(2, "big"))
             if named:
                 return translate("bus", "{named} (sets bits {bits})").format(named=named, bits=bits)
-            return translate("bus", "sets bits {bits}, clears the others that are not kept").format(bits=bits)
+            return translate("bus", "sets bits {bits}, clears the other bits that are not kept").format(bits=bits)
 
         signals = self.names.at(self.follower, "holding", self.request.address, 1) if ours else ()
         kept = cursor.take(2, translate("bus", "AND mask"), keeping, wrong=lambda data: ours and data != wanted[:2])

@@ -14,19 +14,19 @@ FUNCTIONS: Final = {
     2: mark("bus", "read discrete inputs"),
     3: mark("bus", "read holding registers"),
     4: mark("bus", "read input registers"),
-    5: mark("bus", "write one coil"),
-    6: mark("bus", "write one register"),
+    5: mark("bus", "write single coil"),
+    6: mark("bus", "write single register"),
     7: mark("bus", "read exception status"),
     8: mark("bus", "diagnostics"),
     11: mark("bus", "read event counter"),
     12: mark("bus", "read event log"),
-    15: mark("bus", "write coils"),
-    16: mark("bus", "write registers"),
-    17: mark("bus", "report server identification"),
+    15: mark("bus", "write multiple coils"),
+    16: mark("bus", "write multiple registers"),
+    17: mark("bus", "report server ID"),
     20: mark("bus", "read file record"),
     21: mark("bus", "write file record"),
     22: mark("bus", "mask write register"),
-    23: mark("bus", "read and write registers"),
+    23: mark("bus", "read/write multiple registers"),
     24: mark("bus", "read FIFO queue"),
     43: mark("bus", "encapsulated transport"),
 }
@@ -36,9 +36,9 @@ FUNCTIONS: Final = {
 def crc_words(covered: bytes, *, fits: bool) -> str:
     """Whether a check sum fits the bytes that it covers, and what would."""
     if fits:
-        return translate("bus", "fits")
+        return translate("bus", "correct")
     due = hex_text(FramerRTU.compute_CRC(covered).to_bytes(2, "big"))
-    return translate("bus", "does not fit: these bytes would have {due}").format(due=due)
+    return translate("bus", "wrong: these bytes give {due}").format(due=due)
 
 
 def exception_words(code: int) -> str:
@@ -46,17 +46,17 @@ def exception_words(code: int) -> str:
     if code in EXCEPTIONS:
         name, meaning = exception_text(code)
         return f"{name}: {meaning}"
-    return translate("bus", "{code}, not in the standard: see the manual of the device").format(code=code_text(code))
+    return translate("bus", "{code}, device-specific: see the manual of the device").format(code=code_text(code))
 
 
 def instead(found: object, asked: object) -> str:
     """What was found, beside what was asked for."""
-    return translate("bus", "{found}; asked was {asked}").format(found=found, asked=asked)
+    return translate("bus", "{found}; requested: {asked}").format(found=found, asked=asked)
 
 
 def cut_off(came: int, size: int) -> str:
     """A part of which only some bytes came."""
-    return translate("bus", "cut off: {came} of {size} bytes").format(came=came, size=size)
+    return translate("bus", "incomplete: {came} of {size} bytes").format(came=came, size=size)
 
 
 def data_follow(data: bytes) -> str:

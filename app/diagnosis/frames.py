@@ -34,12 +34,12 @@ ROLE_WORDS: Final = {
     Role.REQUEST: mark("bus", "request"),
     Role.ANSWER: mark("bus", "answer"),
     Role.REFUSAL: mark("bus", "answer: refused"),
-    Role.ECHO: mark("bus", "echo of the request, from the adapter"),
+    Role.ECHO: mark("bus", "echo of the request from the adapter"),
     Role.OTHER_CLIENT: mark("bus", "request of another client"),
     Role.STRANGER: mark("bus", "a frame that does not answer this request"),
     Role.DAMAGED: mark("bus", "damaged answer"),
-    Role.CUT: mark("bus", "answer that broke off"),
-    Role.NOISE: mark("bus", "bytes that make no frame"),
+    Role.CUT: mark("bus", "incomplete answer"),
+    Role.NOISE: mark("bus", "bytes that are not a frame"),
 }
 
 

@@ -97,7 +97,7 @@ def _cut(data: bytes, length: int, reader: FrameReader) -> Frame:
 
 def _noise(data: bytes) -> Frame:
     name = translate("bus", "stray bytes") if len(data) > 1 else translate("bus", "stray byte")
-    return Frame(Role.NOISE, (Part(data, name, translate("bus", "no frame"), (), True),))
+    return Frame(Role.NOISE, (Part(data, name, translate("bus", "not a frame"), (), True),))
 
 
 def _role(request: Request, frame: bytes) -> Role:

@@ -105,13 +105,13 @@ def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
     good = translate("bus", "{requests}, {good} good").format(requests=state.requests, good=state.good)
     rows = [(translate("bus", "requests"), good)]
     if told.transactions:
-        newest = translate("bus", "of the newest {count}").format(count=told.transactions)
+        newest = translate("bus", "of the last {count}").format(count=told.transactions)
         rows.append((newest, translate("bus", "in {seconds:.1f} s").format(seconds=told.seconds)))
-        cycle = f"{milliseconds(told.cycle_ms)} ms" if told.cycle_ms else translate("bus", "no reads")
-        rows.append((translate("bus", "one pass of reads"), cycle))
-        rows.append((translate("bus", "wire in use"), f"{100 * told.used:.0f} %"))
+        cycle = f"{milliseconds(told.cycle_ms)} ms" if told.cycle_ms else translate("bus", "nothing to read")
+        rows.append((translate("bus", "poll cycle"), cycle))
+        rows.append((translate("bus", "bus load"), f"{100 * told.used:.0f} %"))
     for name, spread in told.response_time.items():
-        rows.append((translate("bus", "turnaround of {follower}").format(follower=name), spread_text(spread)))
+        rows.append((translate("bus", "response time of {follower}").format(follower=name), spread_text(spread)))
     rows += [(kind_text(kind), f"{count}") for kind, count in by_number(state)]
     if state.outages.last is not None:
         rows.append((translate("bus", "outages"), outages_text(state.outages)))
@@ -120,7 +120,7 @@ def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
 
 def outages_text(outages: Outages) -> str:
     """The outages of a line in words: '2, 5.3 s in all, the last one of 4.1 s'."""
-    told = translate("bus", "{count}, {seconds:.1f} s in all, the last one of {last:.1f} s")
+    told = translate("bus", "{count}, {seconds:.1f} s in total, the last one {last:.1f} s")
     last = outages.last.seconds if outages.last is not None else 0.0
     return told.format(count=outages.count, seconds=outages.seconds, last=last)
 

@@ -117,9 +117,9 @@ def align_block(project: Project, screen_name: str, block: Block, side: Side) ->
     for index, field in enumerate(screen.fields):
         if block.touches(field) and not block.holds(field):
             raise EditRefused(
-                translate(
-                    "edits", "field {number} (signal {signal}) lies across the edge of the selected cells"
-                ).format(number=index + 1, signal=quoted(field.signal))
+                translate("edits", "field {number} (signal {signal}) is only partly selected").format(
+                    number=index + 1, signal=quoted(field.signal)
+                )
             )
     for row in range(block.top, block.top + block.rows):
         project = _align_row(project, screen_name, Block(row, block.left, 1, block.columns), side)
@@ -207,7 +207,7 @@ def _laid_down(rows: Texts, lifted: Texts, block: Block, fields: Iterable[Field]
                 )
             if cells[column] != BLANK:
                 raise EditRefused(
-                    translate("edits", "the text {text} in row {row} stands there").format(
+                    translate("edits", "the text {text} in row {row} is there").format(
                         text=quoted(_word_at(rows[row], column)), row=row + 1
                     )
                 )
@@ -265,4 +265,4 @@ def _must_lie_inside(project: Project, block: Block) -> None:
         or block.top + block.rows > panel.rows
         or block.left + block.columns > panel.columns
     ):
-        raise EditRefused(translate("edits", "the cells would leave the panel"))
+        raise EditRefused(translate("edits", "the cells would be outside the panel"))

@@ -95,7 +95,7 @@ def numbered_names(pattern: str, count: int, first: int, step: int = 1) -> tuple
     """
     runs = re.findall("#+", pattern)
     if len(runs) != 1:
-        raise EditRefused(translate("edits", "write '#' once, where the number is to stand: 'belt # speed'"))
+        raise EditRefused(translate("edits", "write '#' once where the number belongs: 'belt # speed'"))
     return tuple(pattern.replace(runs[0], f"{first + n * step:0{len(runs[0])}d}") for n in range(count))
 
 

@@ -81,7 +81,7 @@ def with_fields(project: Project, screen: Screen, fields: tuple[Field, ...], tou
             if other == index or not _overlap(field, neighbour):
                 continue
             if not (old and other in before and _overlap(old, before[other])):
-                why = translate("edits", "the field would lie over field {number} (signal {signal})")
+                why = translate("edits", "the field would overlap field {number} (signal {signal})")
                 raise EditRefused(why.format(number=other + 1, signal=quoted(neighbour.signal)))
     after = with_screen(project, changed(screen, fields=fields))
     if all(index in before and _names(fields[index]) == _names(before[index]) for index in touched):
@@ -104,7 +104,7 @@ def _why_outside(panel: Panel, field: Field) -> str:
     row, column = field.at
     past = column + field.width - panel.columns
     if not 0 <= row < panel.rows or column < 0 or past >= field.width:
-        return translate("edits", "the field would begin outside the panel")
+        return translate("edits", "the field would start outside the panel")
     if past == 1:
         return translate("edits", "the field would reach 1 cell past the right edge of the panel")
     return translate("edits", "the field would reach {count} cells past the right edge of the panel").format(count=past)

@@ -45,7 +45,9 @@ def rename_language(project: Project, language: str, new_name: str) -> Project:
     """With another name for a language of the panel; its texts follow."""
     languages = project.panel.languages
     if language not in languages:
-        raise EditRefused(translate("edits", "the panel has no language {language}").format(language=quoted(language)))
+        raise EditRefused(
+            translate("edits", "there is no language {language} in the panel").format(language=quoted(language))
+        )
     if new_name == language:
         return project
 
@@ -76,9 +78,7 @@ def translate_screen(project: Project, name: str, language: str, text: Iterable[
     screen = project.screen_named[name]
     if language not in project.panel.languages[1:]:
         raise EditRefused(
-            translate("edits", "the panel has no language {language} behind the first").format(
-                language=quoted(language)
-            )
+            translate("edits", "the panel has no additional language {language}").format(language=quoted(language))
         )
     text_in = {each: rows for each, rows in screen.text_in.items() if each != language}
     if text is not None:

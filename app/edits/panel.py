@@ -27,7 +27,7 @@ def set_size(project: Project, rows: int, columns: int) -> Project:
         return project
     outside = tuple(_outside(project, rows, columns))
     if outside:
-        why = translate("edits", "{columns} columns and {rows} rows are too few for {parts}")
+        why = translate("edits", "{columns} columns and {rows} rows are not enough for {parts}")
         raise EditRefused(why.format(columns=columns, rows=rows, parts=listed(outside)), outside)
     screens = tuple(_of_rows(screen, rows) for screen in project.screens)
     return changed(project, panel=panel, screens=screens)

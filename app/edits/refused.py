@@ -50,7 +50,7 @@ def must_be_unused(project: Project, kind: Kind, name: str) -> None:
     """Raises EditRefused with the list of uses if the `kind` called `name` is used."""
     found = uses(project, kind, name)
     if found:
-        why = translate("edits", "{kind} {name} cannot be taken away: it is used by {uses}")
+        why = translate("edits", "{kind} {name} cannot be removed: it is used by {uses}")
         raise EditRefused(why.format(kind=called(kind), name=quoted(name), uses=listed(found)), found)
 
 
@@ -65,7 +65,7 @@ def must_exist(kind: Kind, name: str, names: Collection[str]) -> None:
 def must_be_free(kind: Kind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is among `names`."""
     if name in names:
-        why = translate("edits", "there is a {kind} {name} already; choose another name")
+        why = translate("edits", "there is already a {kind} {name}; choose another name")
         raise EditRefused(why.format(kind=called(kind), name=quoted(name)))
 
 

@@ -131,7 +131,7 @@ def _put_in(row: str, seen: str, start: int, end: int, put: str) -> str:
     new = put + seen[end:word_end]
     if len(new) > room:
         raise EditRefused(
-            translate("edits", "{text} needs {needed} cells, and {room} are free there").format(
+            translate("edits", "{text} needs {needed} cells, but only {room} are free there").format(
                 text=quoted(put), needed=len(new), room=room
             )
         )
@@ -155,7 +155,7 @@ def _must_fit_a_row(put: str) -> None:
     must_be_printable(put)
     if len(put) > LONGEST:
         raise EditRefused(
-            translate("edits", "the new text has {count} characters, more than any row of a panel").format(
+            translate("edits", "the new text has {count} characters, more than a row of a panel can have").format(
                 count=len(put)
             )
         )

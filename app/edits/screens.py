@@ -57,12 +57,13 @@ def delete_screen(project: Project, name: str, *, with_screen_changes: bool = Fa
         screen_changes = tuple(use for use in in_the_way if use.place[0] == "screen_change")
         if starts and screen_changes:
             why = translate(
-                "project", "screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}"
+                "project",
+                "screen {name} cannot be deleted: it is the start screen, and screen changes go to it: {turns}",
             )
         elif starts:
-            why = translate("edits", "screen {name} cannot be deleted: the panel starts with it")
+            why = translate("edits", "screen {name} cannot be deleted: it is the start screen")
         else:
-            why = translate("edits", "screen {name} cannot be deleted: these lead to it: {turns}")
+            why = translate("edits", "screen {name} cannot be deleted: screen changes go to it: {turns}")
         raise EditRefused(why.format(name=quoted(name), screen_changes=listed(screen_changes)), in_the_way)
     return changed(
         project,
@@ -119,5 +120,5 @@ def _inserted(project: Project, screen: Screen, at: int | None) -> Project:
 def _must_be_usable(project: Project, name: str) -> None:
     must_be_free("screen", name, project.screen_named)
     if name in RELATIVE_SCREENS:
-        why = translate("edits", "a screen cannot be called {name}: turns use this word; choose another name")
+        why = translate("edits", "a screen cannot be called {name}: screen changes use this word; choose another name")
         raise EditRefused(why.format(name=quoted(name)))

@@ -115,7 +115,7 @@ def order_parts(project: Project, kind: Listed, order: Sequence[int]) -> Project
     """With the list in another order: `order` names every index once, the one that is to stand first, first."""
     parts = parts_of(project, kind)
     if sorted(order) != list(range(len(parts))):
-        raise EditRefused(translate("edits", "the new order must name every part once"))
+        raise EditRefused(translate("edits", "the new order must contain every part once"))
     if list(order) == list(range(len(parts))):
         return project
     return changed(project, **{_LIST[kind]: tuple(parts[index] for index in order)})
@@ -136,7 +136,7 @@ def _in_use(kind: Listed, names: Sequence[str], places: Sequence[Use]) -> str:
     if len(names) == 1:
         text = {
             "signal": translate("edits", "signal {name} cannot be deleted: it is used by {places}"),
-            "follower": translate("edits", "follower {name} cannot be deleted: it is used by {places}"),
+            "follower": translate("edits", "device {name} cannot be deleted: it is used by {places}"),
             "line": translate("edits", "line {name} cannot be deleted: it is used by {places}"),
         }[kind]
         return text.format(name=quoted(names[0]), places=listed(places))

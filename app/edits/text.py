@@ -83,7 +83,7 @@ def _put_in(project: Project, screen: Screen, row: int, column: int, text: str, 
     run = old[column:end]
     longer = (text + run).rstrip(" ")
     if len(longer) > len(run):
-        raise EditRefused(translate("edits", "there is no room: text would be pushed under a field or off the panel"))
+        raise EditRefused(translate("edits", "no space: text would be pushed under a field or off the panel"))
     return old[:column] + longer.ljust(len(run)) + old[end:]
 
 
@@ -93,7 +93,7 @@ def _end_of_run(project: Project, screen: Screen, row: int, column: int) -> int:
     field = field_at(screen, row, column)
     if field is not None:
         raise EditRefused(
-            translate("edits", "the field of signal {signal} stands there").format(signal=quoted(field.signal))
+            translate("edits", "the field of signal {signal} is there").format(signal=quoted(field.signal))
         )
     starts = [field.at[1] for field in screen.fields if field.at[0] == row and field.at[1] > column]
     return min([*starts, project.panel.columns])
@@ -109,7 +109,7 @@ def must_be_printable(text: str) -> None:
     for character in text:
         if unicodedata.category(character) in ("Cc", "Cs", "Zl", "Zp"):
             raise EditRefused(
-                translate("edits", "the text holds a control character (code {code}), which no panel shows").format(
+                translate("edits", "the text contains a control character (code {code}), which no panel shows").format(
                     code=ord(character)
                 )
             )

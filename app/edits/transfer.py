@@ -194,7 +194,7 @@ def paste_cells(
     if row < 0 or column < 0 or row + block.rows > panel.rows or column + block.columns > panel.columns:
         raise EditRefused(
             translate(
-                "edits", "this needs {rows} x {columns} cells, and from the cursor on there are {left_rows} x {left}"
+                "edits", "this needs {rows} x {columns} cells, but there are only {left_rows} x {left} from the cursor"
             ).format(
                 rows=block.rows,
                 columns=block.columns,

@@ -34,7 +34,7 @@ WORDS: Final[Mapping[AlarmState, str]] = MappingProxyType(
         AlarmState.NORMAL: mark("record", "normal"),
         AlarmState.UNACKNOWLEDGED: mark("record", "active, not acknowledged"),
         AlarmState.ACKNOWLEDGED: mark("record", "active, acknowledged"),
-        AlarmState.RETURNED: mark("record", "over, not acknowledged"),
+        AlarmState.RETURNED: mark("record", "returned to normal, not acknowledged"),
     }
 )
 """Each state for a person; to be translated where it is shown."""

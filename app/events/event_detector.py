@@ -78,7 +78,7 @@ class EventDetector:
                 self._add(at, Kind.SCREEN_CHANGED, effect.screen, words, cause=effect.cause)
             elif isinstance(effect, Entered):
                 old, new = (self._text(effect.signal, value) for value in (effect.old, effect.new))
-                words = translate("record", "the operator entered {new} for {old}").format(new=new, old=old)
+                words = translate("record", "the operator changed {old} to {new}").format(new=new, old=old)
                 self._add(at, Kind.ENTERED, effect.signal, words, old=old, new=new)
             elif isinstance(effect, Refused):
                 self._add(at, Kind.REFUSED, effect.signal, effect.reason)
@@ -119,7 +119,7 @@ class EventDetector:
                 self._add(each.since, Kind.STOP, each.signal, words)
         if looked_at is not None and looked_at != self._looked_at:
             for signal in self._failed:
-                self._add(looked_at, Kind.STOP, signal, translate("record", "somebody has looked at the machine"))
+                self._add(looked_at, Kind.STOP, signal, translate("record", "the machine has been checked"))
         self._looked_at = looked_at
         now = {report.signal: report for report in failed}
         for signal, report in now.items():
@@ -134,7 +134,7 @@ class EventDetector:
     def _stopped(self, report: WriteReport) -> None:
         since = self._owed.pop(report.signal, None)
         if since is not None:
-            words = translate("record", "the stop was confirmed after all, {seconds:.1f} s after it was asked for")
+            words = translate("record", "the stop was confirmed late, {seconds:.1f} s after the request")
             self._add(report.at, Kind.STOP, report.signal, words.format(seconds=report.at - since))
 
     def samples(self, samples: Iterable[Sample]) -> None:
@@ -159,15 +159,15 @@ class EventDetector:
         at = self._clock()
         for name, line in snapshot.lines.items():
             if line.connected or line.short:  # a line without either is being opened, at first or afresh
-                back = translate("record", "the line is up")
+                back = translate("record", "the line is connected")
                 self._events += self._line_spells.look(name, line.connected, line.since, line.reason, None, back, at)
             else:
                 self._line_spells.nothing_yet(name)
             outage = line.outages.last
             if outage is not None and self._outages.get(name) not in (None, line.outages.count):
-                words = translate("record", "answers come again after {seconds:.1f} s without any: {reason}")
+                words = translate("record", "answers are back after {seconds:.1f} s without any: {reason}")
                 if outage.late:
-                    words = translate("record", "answers come in time again after {seconds:.1f} s: {reason}")
+                    words = translate("record", "answers are in time again after {seconds:.1f} s: {reason}")
                 text = words.format(seconds=outage.seconds, reason=outage.reason)
                 self._add(outage.until, Kind.LINE_BACK, name, text)
             self._outages[name] = line.outages.count
@@ -189,10 +189,10 @@ class EventDetector:
             now = name in now_armed or (state_of is not None and state_of.armed)
             if self._turned_over(self._armed, name, now):
                 if now:
-                    self._add(at, Kind.ARMED, name, translate("record", "the line may be written to"))
+                    self._add(at, Kind.ARMED, name, translate("record", "writing to the line is enabled"))
                 else:
                     why = state_of.disarmed if state_of is not None else ""
-                    words = translate("record", "the line may no longer be written to")
+                    words = translate("record", "writing to the line is disabled")
                     self._add(at, Kind.DISARMED, name, why or words)
         self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)
 
@@ -234,7 +234,7 @@ class EventDetector:
         if before is None or before == value:
             return
         old, new = self._text(sample.signal, before), self._text(sample.signal, value)
-        words = translate("record", "{new}, before {old}").format(new=new, old=old)
+        words = translate("record", "{old} -> {new}").format(new=new, old=old)
         self._add(sample.at, Kind.CHANGED, sample.signal, words, old=old, new=new)
 
     @staticmethod

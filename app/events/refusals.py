@@ -41,7 +41,7 @@ class _Device:
         return sum(self.refused.values())
 
     def words(self, count: int) -> str:
-        told = translate("record", "it refuses {count} of {total} readings: {reason}")
+        told = translate("record", "{count} of {total} readings are refused: {reason}")
         return told.format(count=count, total=self.total, reason=self.reason)
 
 
@@ -92,11 +92,11 @@ class Refusals:
     def _tell(self, name: str, device: _Device, since: float) -> Iterator[Event]:
         count, before = device.count, device.told
         device.told, device.since = count, None
-        back = translate("record", "it refuses only {count} of {total} readings now").format(
+        back = translate("record", "now only {count} of {total} readings are refused").format(
             count=count, total=device.total
         )
         if not count:
-            back = translate("record", "it refuses no readings any more")
+            back = translate("record", "no more readings are refused")
         if count > before:
             yield Event(since, Kind.LINE_FAULT, name, device.words(count))
         elif count < before:

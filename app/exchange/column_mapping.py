@@ -134,9 +134,9 @@ def _by_titles(sheet: Sheet, row: Row | None, sample: Sequence[Row], remarks: li
             keys[min(fitting, key=lambda column: _rank(key, cell_text(row.cell(column))))] = key
         else:
             remarks.append(
-                translate(
-                    "exchange", "The column {title} is left aside: what stands in it is not what its title says."
-                ).format(title=cell_text(row.cell(columns[0])))
+                translate("exchange", "Column {title} is ignored: its content does not match its title.").format(
+                    title=cell_text(row.cell(columns[0]))
+                )
             )
     return keys
 
@@ -257,7 +257,7 @@ def _with_mark(matching: Matching, rows: Sequence[Row], remarks: list[str]) -> M
         remarks.append(
             translate(
                 "exchange",
-                "The list writes numbers in two ways, {first} and {second}. Look whether the decimal mark is right.",
+                "The list contains two number formats, {first} and {second}. Check that the decimal mark is right.",
             ).format(first=found.example, second=found.contrary)
         )
     return replace(matching, mark=found.mark)
@@ -305,7 +305,8 @@ def _doubt_factors(matching: Matching, sample: Sequence[Row], remarks: list[str]
         remarks.append(
             translate(
                 "exchange",
-                "The factors are {factors}. If the list means raw number / {example}, take the column for the divisor.",
+                "The factors are {factors}. If the list means raw number / {example}, assign the column to the "
+                "divisor.",
             ).format(factors=", ".join(sorted(found, key=int)), example=max(found, key=int))
         )
 

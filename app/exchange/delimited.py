@@ -69,7 +69,7 @@ def read_text(data: bytes, way: TextWay = TextWay(), progress: Progress = no_pro
         rows.append(Row(number, tuple(record)))
         if len(rows) > MOST_ROWS:
             raise CannotRead(
-                translate("exchange", "The table has more than {most} rows; divide the file.").format(most=MOST_ROWS)
+                translate("exchange", "The table has more than {most} rows; split the file.").format(most=MOST_ROWS)
             )
     columns = max((len(row.cells) for row in rows), default=0)
     if columns == 1:
@@ -95,7 +95,7 @@ def _coding(data: bytes) -> str:
 
 def _no_text() -> CannotRead:
     return CannotRead(
-        translate("exchange", "This is no text and no workbook. Save the list as CSV or XLSX and import that.")
+        translate("exchange", "This is neither a text nor a workbook. Save the list as CSV or XLSX and import it.")
     )
 
 
@@ -112,7 +112,8 @@ def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]
         text = data.decode("utf-8-sig" if name == "utf-8" else name, errors="replace")
         remarks.append(
             translate(
-                "exchange", "Line {line} holds bytes that are no {coding}; they are shown as \ufffd. Choose another."
+                "exchange",
+                "Line {line} contains bytes that are not {coding}; they are shown as �. Choose another coding.",
             ).format(line=line, coding=translate("exchange", CODINGS[coding]))
         )
     head = text[:4096]
@@ -122,7 +123,7 @@ def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]
         shown = "".join(dict.fromkeys(c for c in text if not c.isascii()))[:12]
         remarks.append(
             translate(
-                "exchange", "The text is not UTF-8 and was read as {coding}. Look whether these are right: {shown}"
+                "exchange", "The text is not UTF-8 and was read as {coding}. Check that these are right: {shown}"
             ).format(coding=translate("exchange", CODINGS[coding]), shown=" ".join(shown))
         )
     return text, remarks
@@ -168,20 +169,21 @@ def _records(text: str, separator: str, remarks: list[str]) -> Iterator[list[str
             remarks.append(
                 translate(
                     "exchange",
-                    'A quotation mark (") in row {row} or before is never closed. All marks were read as they stand.',
+                    'A quotation mark (") in row {row} or before is never closed. All quotation marks were read as '
+                    "text.",
                 ).format(row=row)
             )
         else:
             remarks.append(
-                translate(
-                    "exchange", 'The quotation marks (") of row {row} do not pair up. Look whether its cells are right.'
-                ).format(row=row)
+                translate("exchange", 'The quotation marks (") in row {row} do not match. Check its cells.').format(
+                    row=row
+                )
             )
     try:
         yield from csv.reader(io.StringIO(text, ""), delimiter=separator, strict=strict, quoting=quoting)
     except csv.Error as error:
         raise CannotRead(
-            translate("exchange", "The text cannot be divided into cells: {reason}.").format(reason=error)
+            translate("exchange", "The text cannot be split into cells: {reason}.").format(reason=error)
         ) from None
 
 

@@ -193,7 +193,9 @@ class _Planner:
         if not name:
             follower = self.target.follower
             if follower is None:
-                self._note(draft, "follower", translate("exchange", "no follower: choose one for rows that name none"))
+                self._note(
+                    draft, "follower", translate("exchange", "no device given: choose one for rows without a device")
+                )
             elif follower.name not in known:
                 if self.matching.numbering is not None:
                     follower = follower.replace(numbering=self.matching.numbering)
@@ -207,7 +209,7 @@ class _Planner:
                 self._note(
                     draft,
                     "follower",
-                    translate("exchange", "the project has no follower '{name}', and no line for a new one").format(
+                    translate("exchange", "the project has no device '{name}', and no line to add it to").format(
                         name=name[:40]
                     ),
                 )
@@ -240,7 +242,7 @@ class _Planner:
                 self._note(
                     draft,
                     "name",
-                    translate("exchange", "the name '{name}' stands in row {row} already").format(
+                    translate("exchange", "the name '{name}' is already used in row {row}").format(
                         name=wanted, row=self.taken[wanted]
                     ),
                 )
@@ -252,9 +254,7 @@ class _Planner:
                 self._note(
                     draft,
                     "name",
-                    translate("exchange", "there is a signal '{name}' already, which stays as it is").format(
-                        name=wanted
-                    ),
+                    translate("exchange", "there is already a signal '{name}'; it is not changed").format(name=wanted),
                     "aside",
                 )
                 return False
@@ -265,7 +265,7 @@ class _Planner:
         else:
             placed.name = wanted
         if placed.how == "renamed":
-            self._note(draft, "name", translate("exchange", "comes in as '{name}'").format(name=placed.name), "remark")
+            self._note(draft, "name", translate("exchange", "imported as '{name}'").format(name=placed.name), "remark")
         self.taken.setdefault(wanted, draft.row)
         self.taken[placed.name] = draft.row
         self.final.setdefault(wanted, placed.name)
@@ -294,7 +294,7 @@ class _Planner:
             self._note(
                 draft,
                 "texts_in",
-                translate("exchange", "the panel has no other language '{name}'; add it to the panel first").format(
+                translate("exchange", "there is no other language '{name}' in the panel; add it first").format(
                     name=unknown[0]
                 ),
             )
@@ -311,7 +311,7 @@ class _Planner:
                 last = wire_address(placed.follower.numbering, placed.table, placed.number) - 1
                 last += register_count(rest["encoding"], rest.get("length"))
                 if last > LAST_ADDRESS:
-                    self._note(draft, "register", translate("exchange", "the value reaches beyond the last register"))
+                    self._note(draft, "register", translate("exchange", "the value extends beyond the last register"))
                     return None
                 order = self.matching.word_order
                 if order not in (None, placed.follower.word_order) and has_word_order(rest["encoding"]):
@@ -331,13 +331,13 @@ class _Planner:
         if placed.draft.is_bit and any(
             isinstance(signal, BitSignal) and signal.bit.of == placed.name for signal in self.project.signals
         ):
-            return translate("exchange", "signal '{name}' has bits of its own and cannot become a bit").format(
+            return translate("exchange", "signal '{name}' already has bits and cannot become a bit").format(
                 name=placed.name
             )
         if placed.draft.held is None and any(
             isinstance(action.value, HeldValue) and action.value.from_ == placed.name for action in self.project.actions
         ):
-            return translate("exchange", "signal '{name}' is a held value that an action writes from").format(
+            return translate("exchange", "signal '{name}' is a held value that an action writes").format(
                 name=placed.name
             )
         return ""
@@ -371,9 +371,9 @@ class _Planner:
                 self._note(
                     draft,
                     "bit_of",
-                    translate(
-                        "exchange", "signal '{name}' is neither in the project nor among the rows that come in"
-                    ).format(name=draft.bit_of[:40]),
+                    translate("exchange", "signal '{name}' is neither in the project nor in the imported rows").format(
+                        name=draft.bit_of[:40]
+                    ),
                 )
                 return
         else:
@@ -406,7 +406,7 @@ class _Planner:
             self._note(
                 draft,
                 "register",
-                translate("exchange", "signal '{name}' is added for its bits").format(name=new.name),
+                translate("exchange", "signal '{name}' is added to hold its bits").format(name=new.name),
                 "remark",
             )
             yield Incoming(draft.row, new, "new")
@@ -416,10 +416,10 @@ class _Planner:
 def _no_bit(base: AnySignal, bit: int) -> str:
     """Why a signal has no such bit; empty if it has."""
     if isinstance(base, BitSignal):
-        return translate("exchange", "signal '{name}' is a bit itself").format(name=base.name)
+        return translate("exchange", "signal '{name}' is itself a bit").format(name=base.name)
     if isinstance(base, RegisterSignal):
         if not is_integer(base.encoding):
-            return translate("exchange", "signal '{name}' is no whole number and has no bits").format(name=base.name)
+            return translate("exchange", "signal '{name}' is not a whole number and has no bits").format(name=base.name)
         if bit >= 16 * register_count(base.encoding):
             return translate("exchange", "signal '{name}' has no bit {bit}").format(name=base.name, bit=bit)
     return ""

@@ -86,7 +86,7 @@ def number(text: str, decimal_mark: Mark | None) -> Decimal:
     """
     bare = _bare(text)
     if not _NUMBER.fullmatch(bare):
-        raise NotANumber(translate("exchange", "'{text}' is no number").format(text=_short(text)))
+        raise NotANumber(translate("exchange", "'{text}' is not a number").format(text=_short(text)))
     if sum(character.isdigit() for character in bare) > _MOST_DIGITS:
         raise NotANumber(translate("exchange", "'{text}' has too many digits").format(text=_short(text)))
     mark = decimal_mark or _told_mark(text)
@@ -114,8 +114,8 @@ def number(text: str, decimal_mark: Mark | None) -> Decimal:
 
 def _other_mark(text: str, mark: Mark) -> str:
     if mark == ".":
-        return translate("exchange", "'{text}' is no number with a decimal point").format(text=_short(text))
-    return translate("exchange", "'{text}' is no number with a decimal comma").format(text=_short(text))
+        return translate("exchange", "'{text}' is not a number with a decimal point").format(text=_short(text))
+    return translate("exchange", "'{text}' is not a number with a decimal comma").format(text=_short(text))
 
 
 def whole_number(text: str, decimal_mark: Mark | None) -> int:
@@ -128,7 +128,7 @@ def whole_number(text: str, decimal_mark: Mark | None) -> int:
         return int(found[1] or found[2], 16)
     exact = number(text, decimal_mark)
     if exact != exact.to_integral_value():
-        raise NotANumber(translate("exchange", "'{text}' is no whole number").format(text=_short(text)))
+        raise NotANumber(translate("exchange", "'{text}' is not a whole number").format(text=_short(text)))
     return int(exact)
 
 
@@ -198,13 +198,13 @@ def _register(plain: str, *, hexadecimal: bool) -> int | None:
 def _no_register(bare: str) -> str:
     if re.fullmatch(r"[0-9]{1,3}[.,][0-9]{3}", bare):
         return translate(
-            "exchange", "'{text}' can be a register with its thousands grouped, or a part of one; write plain digits"
+            "exchange", "'{text}' can be a register with a thousands separator, or a part of one; write plain digits"
         ).format(text=_short(bare))
     if re.fullmatch(r"(?=.*[A-Fa-f])[0-9A-Fa-f]{2,6}", bare):
         return translate(
-            "exchange", "'{text}' is a register only if registers are hexadecimal: say so above, or write 0x{text}"
+            "exchange", "'{text}' is a register only if registers are hexadecimal: set this above, or write 0x{text}"
         ).format(text=_short(bare))
-    return translate("exchange", "'{text}' is no register number").format(text=_short(bare))
+    return translate("exchange", "'{text}' is not a register number").format(text=_short(bare))
 
 
 @lru_cache(maxsize=4096)
@@ -216,11 +216,11 @@ def factor(text: str, decimal_mark: Mark | None) -> tuple[Fraction, str]:
     bare = " ".join(text.split())
     found = _FACTOR.fullmatch(bare)
     if found is None:
-        raise NotANumber(translate("exchange", "'{text}' is no factor").format(text=_short(text)))
+        raise NotANumber(translate("exchange", "'{text}' is not a factor").format(text=_short(text)))
     if found["power"]:
         exponent = int(_bare(found["power"]))
         if abs(exponent) > 30:
-            raise NotANumber(translate("exchange", "'{text}' is no factor").format(text=_short(text)))
+            raise NotANumber(translate("exchange", "'{text}' is not a factor").format(text=_short(text)))
         result = Fraction(10) ** exponent
     elif found["under"]:
         top = Fraction(number(found["top"], decimal_mark)) if found["top"] else Fraction(1)
@@ -260,7 +260,7 @@ def limits(text: str, decimal_mark: Mark | None) -> tuple[Decimal, Decimal]:
     text = re.sub(r"(?<=[0-9])\s*(\.\.\.?|\u2026)\s*(?=[+\-\u2212.,0-9])", " ; ", text)
     found = _LIMITS.fullmatch(text)
     if found is None:
-        raise NotANumber(translate("exchange", "'{text}' is no range such as 0..50").format(text=_short(text)))
+        raise NotANumber(translate("exchange", "'{text}' is not a range such as 0..50").format(text=_short(text)))
     return number(found["lower"], decimal_mark), number(found["upper"], decimal_mark)
 
 

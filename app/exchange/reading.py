@@ -48,13 +48,15 @@ def source_of(path: Path) -> Source:
     try:
         data = read_ordinary(path, LARGEST_FILE)
     except NotOrdinary:
-        raise CannotRead(translate("exchange", "This is no ordinary file. Choose a CSV, XLSX or JSON file.")) from None
+        raise CannotRead(
+            translate("exchange", "This is not a regular file. Choose a CSV, XLSX or JSON file.")
+        ) from None
     except FileNotFoundError:
-        raise CannotRead(translate("exchange", "There is no such file. Check the name and the folder.")) from None
+        raise CannotRead(translate("exchange", "File not found. Check the name and the folder.")) from None
     except IsADirectoryError:
         raise CannotRead(translate("exchange", "This is a folder. Choose a file in it.")) from None
     except PermissionError:
-        raise CannotRead(translate("exchange", "You have no permission to read this file.")) from None
+        raise CannotRead(translate("exchange", "No permission to read this file.")) from None
     except (OSError, ValueError) as error:
         reason = (error.strerror if isinstance(error, OSError) else None) or str(error)
         raise CannotRead(translate("exchange", "The file cannot be read: {reason}.").format(reason=reason)) from None
@@ -65,7 +67,7 @@ def source(name: str, data: bytes) -> Source:
     """The content of a file called `name`. Raises CannotRead."""
     if len(data) > LARGEST_FILE:
         raise CannotRead(
-            translate("exchange", "The file has more than {size} MB, which no register list needs.").format(
+            translate("exchange", "The file has more than {size} MB, too large for a register list.").format(
                 size=LARGEST_FILE // 1024**2
             )
         )
@@ -75,8 +77,8 @@ def source(name: str, data: bytes) -> Source:
         raise CannotRead(
             translate(
                 "exchange",
-                "This is a workbook of the old binary kind, or one locked with a password. "
-                "Save it as XLSX without a password and import that.",
+                "This is a workbook in the old binary format (XLS), or password-protected. Save it as XLSX without a "
+                "password and import it.",
             )
         )
     if data.startswith(b"%PDF"):

@@ -134,7 +134,7 @@ class _RowReader:
     def read(self, row: Row) -> tuple[Draft | None, list[Note]]:
         self._row, self._notes = row, []
         if _filled(row) == 1 and len(self._at) > 1:
-            self._note("register", translate("exchange", "taken for a heading between the rows"), "aside")
+            self._note("register", translate("exchange", "recognised as a heading between rows"), "aside")
             return None, self._notes
         draft = Draft(row.number)
         self._read_place(draft)
@@ -193,7 +193,7 @@ class _RowReader:
     def _whole(self, cell: Cell) -> int:
         if isinstance(cell, Decimal):
             if cell != cell.to_integral_value():
-                raise _Refused(translate("exchange", "'{text}' is no whole number").format(text=cell_text(cell)))
+                raise _Refused(translate("exchange", "'{text}' is not a whole number").format(text=cell_text(cell)))
             return int(cell)
         return whole_number(_text(cell), self._mark)
 
@@ -208,21 +208,19 @@ class _RowReader:
         draft.bit_of = self._take("bit_of", _line) or ""
         if draft.bit_of:
             if draft.bit is None and not self._has_faults():
-                self._note("bit", translate("exchange", "the number of the bit is missing"))
+                self._note("bit", translate("exchange", "the bit number is missing"))
             return
         draft.table = self._take("table", lambda cell: table_word(_text(cell)))
         draft.place = self._take("register", self._register)
         if draft.place is not None and draft.place.bit is not None:
             if draft.bit is not None and draft.bit != draft.place.bit:
-                self._note("bit", translate("exchange", "the register names another bit than this"))
+                self._note("bit", translate("exchange", "the register contains a different bit number"))
             draft.bit = draft.place.bit
         if draft.bit is not None and draft.place is None and not self._has_faults():
             self._note("register", translate("exchange", "a bit needs its register, or the name of its signal"))
         if draft.bit is not None and draft.table in ("coil", "discrete"):
             draft.bit = None  # lists say "bit 0" of single bits too
-            self._note(
-                "bit", translate("exchange", "a coil or discrete input has no bits; this is left aside"), "remark"
-            )
+            self._note("bit", translate("exchange", "a coil or discrete input has no bits; this is ignored"), "remark")
 
     def _register(self, cell: Cell) -> RegisterText:
         if isinstance(cell, Decimal):
@@ -232,7 +230,7 @@ class _RowReader:
                 raise _Refused(
                     translate(
                         "exchange",
-                        "{number} is no register; a bit of one is written as text, or in a column of its own",
+                        "{number} is not a register; write a bit of a register as text, or in a separate column",
                     ).format(number=cell_text(cell))
                 )
         return register_text(_text(cell), hexadecimal=self._hexadecimal)
@@ -241,7 +239,9 @@ class _RowReader:
         text = cell_text(cell).casefold().removeprefix("bit").strip()
         found = self._whole(text)
         if not 0 <= found <= 63:
-            raise _Refused(translate("exchange", "'{text}' is no bit; bits are 0 to 63").format(text=cell_text(cell)))
+            raise _Refused(
+                translate("exchange", "'{text}' is not a bit; bits are 0 to 63").format(text=cell_text(cell))
+            )
         return found
 
     # What it is called
@@ -255,7 +255,7 @@ class _RowReader:
             self._note(
                 "name",
                 translate(
-                    "exchange", "the name has {count} characters and was cut to {most}; the notes keep the whole"
+                    "exchange", "the name has {count} characters and was cut to {most}; the full name is in the notes"
                 ).format(count=len(name), most=LONGEST_NAME),
                 "remark",
             )
@@ -276,7 +276,9 @@ class _RowReader:
             length, counts = place.last - place.number + 1, "registers"
         if word is None:
             if length is not None and length > 1 and "encoding" in self._at and not self._has_faults():
-                self._note("encoding", translate("exchange", "the encoding of several registers is missing"))
+                self._note(
+                    "encoding", translate("exchange", "the encoding is missing for a value of several registers")
+                )
             return
         if word.kind == "string" and counts == "" and length is not None:
             counts = "registers"
@@ -288,9 +290,7 @@ class _RowReader:
         if registers is not None:
             draft.rest["length"] = registers
         if word.bits == 8:
-            self._note(
-                "encoding", translate("exchange", "a value of 8 bits: the whole register is read for it"), "remark"
-            )
+            self._note("encoding", translate("exchange", "an 8-bit value: the whole register is read"), "remark")
         order = self._take("word_order", lambda cell: order_word(_text(cell))) or word.order
         if order is not None and has_word_order(draft.rest["encoding"]):
             draft.rest["word_order"] = order
@@ -300,8 +300,8 @@ class _RowReader:
                     "word_order" if "word_order" in self._at else "encoding",
                     translate(
                         "exchange",
-                        "little endian is taken for the order of the words; if it means the bytes of each word too, "
-                        "set the byte order of the follower",
+                        "'little endian' is taken as the word order; if it also applies to the bytes of each word, "
+                        "set the byte order of the device",
                     ),
                     "remark",
                 )
@@ -322,7 +322,7 @@ class _RowReader:
                 if not self._has_faults():
                     self._note(None, translate("exchange", "a scale needs two raw numbers and their two values"))
             elif found.points is not None:
-                self._note(None, translate("exchange", "there are two scales: by points and by a factor"))
+                self._note(None, translate("exchange", "there are two scales, one by points and one by a factor"))
             else:
                 draft.rest["scale"] = (*points,)
         elif found.points is not None:
@@ -335,7 +335,7 @@ class _RowReader:
     def _exponent(self, cell: Cell) -> int:
         found = self._whole(cell)
         if abs(found) > 30:
-            raise _Refused(translate("exchange", "an exponent of ten is -30 to 30"))
+            raise _Refused(translate("exchange", "the exponent must be -30 to 30"))
         return found
 
     def _factor(self, cell: Cell) -> tuple[Fraction, str]:
@@ -366,7 +366,7 @@ class _RowReader:
                 self._note(
                     "unit",
                     translate(
-                        "exchange", "the unit has {count} characters, more than {most}; it went into the notes"
+                        "exchange", "the unit has {count} characters, more than {most}; it was moved to the notes"
                     ).format(count=len(unit), most=LONGEST_UNIT),
                     "remark",
                 )
@@ -407,7 +407,7 @@ class _RowReader:
                 missing: Key = "lower" if lower is None else "upper"
                 self._note(
                     missing,
-                    translate("exchange", "only one limit is given; without the other it is left aside"),
+                    translate("exchange", "only one limit is given; without the other it is ignored"),
                     "remark",
                 )
             return
@@ -458,7 +458,7 @@ def _drive_value(cell: Cell) -> str:
     word = _text(cell).casefold()
     if word not in DRIVE_VALUES:
         hint = did_you_mean(word, DRIVE_VALUES)
-        why = translate("exchange", "'{text}' is nothing of a simulated drive").format(text=_text(cell))
+        why = translate("exchange", "'{text}' is not a role in the simulated drive").format(text=_text(cell))
         raise _Refused(f"{why}; {hint}" if hint else why)
     return word
 

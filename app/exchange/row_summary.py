@@ -21,11 +21,11 @@ def account(incoming: Incoming, followers: Mapping[str, Follower]) -> str:
     """Where a signal that comes in stands on the line and what its numbers mean."""
     signal = incoming.signal
     if isinstance(signal, BitSignal):
-        return translate("exchange", "Row {row} becomes '{name}': bit {bit} of '{of}'").format(
+        return translate("exchange", "Row {row}: '{name}', bit {bit} of '{of}'").format(
             row=incoming.row, name=signal.name, bit=signal.bit.number, of=signal.bit.of
         )
     if not isinstance(signal, RegisterSignal):
-        return translate("exchange", "Row {row} becomes '{name}', held in the panel").format(
+        return translate("exchange", "Row {row}: '{name}', a held value of the panel").format(
             row=incoming.row, name=signal.name
         )
     try:
@@ -33,7 +33,7 @@ def account(incoming: Incoming, followers: Mapping[str, Follower]) -> str:
     except (KeyError, NotARegister):
         address = "?"
     said = translate(
-        "exchange", "Row {row} becomes '{name}': {follower}, {table} {number}, address {address} on the wire"
+        "exchange", "Row {row}: '{name}', {follower}, {table} {number}, address {address} (0-based)"
     ).format(
         row=incoming.row,
         name=signal.name,
@@ -54,7 +54,7 @@ def _example(signal: RegisterSignal) -> str:
     if signal.scale is not None:
         value = StraightLine(*map(Fraction, signal.scale.raw), *map(Fraction, signal.scale.value)).value(_EXAMPLE)
     return (
-        translate("exchange", "a raw {raw} is {value} {unit}")
+        translate("exchange", "raw {raw} is {value} {unit}")
         .format(raw=_EXAMPLE, value=number_digits(value, signal.decimals), unit=signal.unit)
         .rstrip()
     )

@@ -81,8 +81,8 @@ def _must_be_of_usual_size(piece: bytes) -> None:
         raise CannotRead(
             translate(
                 "exchange",
-                "The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. "
-                "Delete what stands far outside the list, or divide it.",
+                "The sheet extends to {place}; at most {rows} rows and {columns} columns are read. Delete cells far "
+                "outside the list, or split the list.",
             ).format(place=place[:20], rows=MOST_ROWS, columns=MOST_COLUMNS)
         )
 

@@ -111,12 +111,14 @@ def model_of(data: bytes) -> SunSpecModel:
     try:
         root = json.loads(data.decode("utf-8-sig"))
     except (ValueError, RecursionError):
-        raise CannotRead(translate("exchange", "The file begins like JSON but is none. Is it cut short?")) from None
+        raise CannotRead(
+            translate("exchange", "The file starts like JSON but is not valid JSON. Is it incomplete?")
+        ) from None
     group = root.get("group") if isinstance(root, dict) else None
     number = root.get("id") if isinstance(root, dict) else None
     if not isinstance(group, dict) or not isinstance(number, int) or not isinstance(group.get("points"), list):
         raise CannotRead(
-            translate("exchange", "This JSON is no SunSpec model: it needs an 'id' and a 'group' with 'points'.")
+            translate("exchange", "This JSON is not a SunSpec model: it needs an 'id' and a 'group' with 'points'.")
         )
     _check(group, str(group.get("name", "group")), 0)
     factors = sorted({point["sf"] for point in _all_points(group) if isinstance(point.get("sf"), str)})
@@ -141,14 +143,14 @@ def model_sheet(model: SunSpecModel, way: ModelWay = ModelWay()) -> Sheet:
         if len(rows) > _MOST_POINTS:
             raise CannotRead(
                 translate(
-                    "exchange", "The model becomes more than {most} points; repeat its groups less often."
+                    "exchange", "The model has more than {most} points; use fewer repetitions of its groups."
                 ).format(most=_MOST_POINTS)
             )
     end = layout.end
     remarks = [
         translate(
             "exchange",
-            "Model {id}, {label}: addresses {first} to {last} on the wire, in the table of holding registers.",
+            "Model {id}, {label}: holding registers, addresses {first} to {last} (0-based).",
         ).format(id=model.id, label=model.label, first=start, last=end - 1)
     ]
     unknown = [name for name in model.scale_factors if name not in dict(way.exponents)]
@@ -156,19 +158,17 @@ def model_sheet(model: SunSpecModel, way: ModelWay = ModelWay()) -> Sheet:
         remarks.append(
             translate(
                 "exchange",
-                "Scale factors that stand in the device only: {names}. Read them there and fill them in; "
-                "until then their points come in unscaled, with a note.",
+                "Scale factors stored only in the device: {names}. Read them there and fill them in; until then their "
+                "points are imported unscaled, with a note.",
             ).format(names=", ".join(unknown))
         )
     if layout.padding:
-        remarks.append(
-            translate("exchange", "Padding that holds nothing was left out: {count}").format(count=layout.padding)
-        )
+        remarks.append(translate("exchange", "Padding registers skipped: {count}").format(count=layout.padding))
     remarks.append(
         translate(
             "exchange",
-            "What a device does not implement, it answers with the largest or least number of the type: "
-            "65535 or -32768, say.",
+            "For points it does not implement, a device returns the largest or smallest number of the type, such as "
+            "65535 or -32768.",
         )
     )
     return Sheet(tuple(rows), len(COLUMNS), tuple(remarks))
@@ -274,9 +274,7 @@ def _fitting(name: str) -> str:
 
 
 def _no_encoding(kind: str) -> UnusableCell:
-    return UnusableCell(
-        kind, translate("exchange", "a point of type {type} is neither a number nor a text here").format(type=kind)
-    )
+    return UnusableCell(kind, translate("exchange", "points of type {type} are not supported").format(type=kind))
 
 
 def _repeated(group: Mapping[str, Any], key: str) -> Iterator[str]:
@@ -334,4 +332,4 @@ def _check(group: Any, path: str, depth: int) -> None:
 
 
 def _wrong(where: str) -> CannotRead:
-    return CannotRead(translate("exchange", "This SunSpec model is wrong at {where}.").format(where=where[:200]))
+    return CannotRead(translate("exchange", "This SunSpec model has an error at {where}.").format(where=where[:200]))

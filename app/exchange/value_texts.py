@@ -35,7 +35,7 @@ def texts_in(text: str) -> tuple[tuple[str, str], ...]:
         entry = _ENTRY.match(text, at)
         if entry is None:
             raise NotKnown(
-                translate("exchange", "'{text}' is no list of texts such as 0=stopped; 1=running").format(
+                translate("exchange", "'{text}' is not a list of texts such as 0=stopped; 1=running").format(
                     text=" ".join(text.split())[:40]
                 )
             )
@@ -54,7 +54,7 @@ def texts_in_languages(text: str) -> dict[str, dict[str, str]]:
         named = re.fullmatch(r'\s*(?:("(?:[^"\\]|\\.)*")|([^:"]+?))\s*:\s*(.*)', line)
         if named is None:
             raise NotKnown(
-                translate("exchange", "'{text}' is no line such as Deutsch: 0=steht; 1=läuft").format(
+                translate("exchange", "'{text}' is not a line such as Deutsch: 0=steht; 1=läuft").format(
                     text=" ".join(line.split())[:40]
                 )
             )

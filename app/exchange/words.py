@@ -189,7 +189,7 @@ def encoding_word(text: str) -> EncodingWord:
 def _unknown_encoding(text: str) -> NotKnown:
     shown = " ".join(text.split())[:40]
     return NotKnown(
-        translate("exchange", "'{text}' is no encoding that is known here; write one of {encodings}").format(
+        translate("exchange", "'{text}' is not a known encoding; use one of {encodings}").format(
             text=shown, encodings=", ".join(ENCODINGS)
         )
     )
@@ -205,7 +205,7 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
         if word.characters is not None:
             length = max(1, (word.characters + 1) // 2)
         if length is None:
-            raise NotKnown(translate("exchange", "a string needs its length in registers; match a column with it"))
+            raise NotKnown(translate("exchange", "a string needs a length in registers; assign a column to the length"))
         if not 1 <= length <= 125:
             raise NotKnown(
                 translate("exchange", "a string is 1 to 125 registers long, not {length}").format(length=length)
@@ -221,7 +221,7 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
         raise NotKnown(translate("exchange", "there is no encoding for this type with {bits} bits").format(bits=bits))
     if registers is not None and registers != register_count(encoding):
         raise NotKnown(
-            translate("exchange", "{encoding} takes {own} registers, but the row says {given}").format(
+            translate("exchange", "{encoding} takes {own} registers, but the row has {given}").format(
                 encoding=encoding, own=register_count(encoding), given=registers
             )
         )
@@ -238,8 +238,7 @@ def order_word(text: str) -> Order:
         raise NotKnown(
             translate(
                 "exchange",
-                "'{text}' turns the bytes of each word too: set the byte order of the follower, and leave this column "
-                "aside",
+                "'{text}' also swaps the bytes of each word: set the byte order of the device, and ignore this column",
             ).format(text=text.strip())
         )
     raise NotKnown(
@@ -261,7 +260,7 @@ def registers_of(text: str, unit: str, decimal_mark: Mark | None) -> tuple[int, 
     """
     found = re.fullmatch(r"\s*([0-9.,]+)\s*([^\W\d_]*)\.?\s*", text)
     if found is None:
-        raise NotANumber(translate("exchange", "'{text}' is no length").format(text=" ".join(text.split())[:40]))
+        raise NotANumber(translate("exchange", "'{text}' is not a length").format(text=" ".join(text.split())[:40]))
     count = whole_number(found[1], decimal_mark)
     said = found[2].casefold() or unit
     counts = "bits" if said.startswith("bit") else "bytes" if said.startswith(("byte", "char", "zeichen")) else ""
@@ -270,7 +269,7 @@ def registers_of(text: str, unit: str, decimal_mark: Mark | None) -> tuple[int, 
     if counts == "bytes":
         return max(1, -(-count // 2)), counts
     if said and not said.startswith(("reg", "word", "wort", "w\u00f6rt")):
-        raise NotANumber(translate("exchange", "'{text}' is no length").format(text=" ".join(text.split())[:40]))
+        raise NotANumber(translate("exchange", "'{text}' is not a length").format(text=" ".join(text.split())[:40]))
     return count, "registers"
 
 
@@ -302,7 +301,7 @@ def table_word(text: str) -> Table:
         return table
     raise NotKnown(
         translate(
-            "exchange", "'{text}' is no table; write holding, input, coil or discrete, or the function code"
+            "exchange", "'{text}' is not a table; write holding, input, coil or discrete, or the function code"
         ).format(text=" ".join(text.split())[:40])
     )
 
@@ -330,7 +329,5 @@ def may_write(text: str) -> bool:
     if word in _NO or not word:
         return False
     raise NotKnown(
-        translate("exchange", "'{text}' does not say whether it may be written; write R/W or RO").format(
-            text=" ".join(text.split())[:40]
-        )
+        translate("exchange", "'{text}' is not an access; write R/W or RO").format(text=" ".join(text.split())[:40])
     )

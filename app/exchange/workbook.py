@@ -61,7 +61,7 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     if name is None:
         name = next(iter(parts))
     if name not in parts:
-        raise CannotRead(translate("exchange", "The workbook has no sheet {name}.").format(name=name))
+        raise CannotRead(translate("exchange", "There is no sheet {name} in the workbook.").format(name=name))
     progress(0.05)
     for member in archive.infolist():
         if member.filename.lower().endswith("sharedstrings.xml"):
@@ -72,7 +72,7 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     except KeyError:
         raise CannotRead(
             translate(
-                "exchange", "The workbook is damaged: its sheet {name} is missing. Save it again and import that."
+                "exchange", "The workbook is damaged: sheet {name} is missing. Save it again and import it."
             ).format(name=name)
         ) from None
     oddities = look_through(content, progress, 0.15, 0.4)
@@ -121,7 +121,9 @@ def _sheet(
         )
     if filled:
         remarks.append(
-            translate("exchange", "Merged cells count for each row they cover: {places}.").format(places=_named(filled))
+            translate("exchange", "Merged cells are used for each row they cover: {places}.").format(
+                places=_named(filled)
+            )
         )
     return Sheet(tuple(rows), max((len(row.cells) for row in rows), default=0), tuple(remarks), name)
 
@@ -153,7 +155,7 @@ def _cell(value: object, known: dict[object, Cell]) -> Cell:
             str(value),
             translate(
                 "exchange",
-                "the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; "
+                "the cell contains a date or time ({value}); spreadsheets also convert texts such as 1-10 to dates; "
                 "format the column as text and type it again",
             ).format(value=value),
         )
@@ -169,7 +171,7 @@ _ERRORS: Final = frozenset({"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#RE
 
 def _error(text: str) -> UnusableCell:
     return UnusableCell(
-        text, translate("exchange", "the cell holds the error {error}; mend its formula").format(error=text)
+        text, translate("exchange", "the cell contains the error {error}; correct its formula").format(error=text)
     )
 
 
@@ -206,7 +208,7 @@ def _opened(data: bytes) -> zipfile.ZipFile:
         return zipfile.ZipFile(io.BytesIO(data))
     except _DAMAGED:
         raise CannotRead(
-            translate("exchange", "The workbook is damaged or cut short. Save it again and import that.")
+            translate("exchange", "The workbook is damaged or incomplete. Save it again and import it.")
         ) from None
 
 
@@ -217,7 +219,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
         links = ElementTree.fromstring(_inflated(archive, "xl/_rels/workbook.xml.rels"))
     except (KeyError, ElementTree.ParseError, ValueError, LookupError):
         raise CannotRead(
-            translate("exchange", "This is a packed file but no XLSX workbook. Save the list as XLSX and import that.")
+            translate("exchange", "This is a ZIP file but not an XLSX workbook. Save the list as XLSX and import it.")
         ) from None
     targets = {link.get("Id"): link.get("Target", "") for link in links}
     found: dict[str, str] = {}
@@ -230,7 +232,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
         if "worksheets" in target:
             found[sheet.get("name", "")] = str(path)
     if not found:
-        raise CannotRead(translate("exchange", "The workbook has no sheet with cells."))
+        raise CannotRead(translate("exchange", "There is no sheet with cells in the workbook."))
     return found
 
 
@@ -241,13 +243,13 @@ def _inflated(archive: zipfile.ZipFile, name: str) -> bytes:
             content = part.read(LARGEST_PART + 1)
     except _DAMAGED:
         raise CannotRead(
-            translate("exchange", "The workbook is damaged or locked with a password. Save it again without one.")
+            translate("exchange", "The workbook is damaged or password-protected. Save it again without a password.")
         ) from None
     if len(content) > LARGEST_PART or archive.getinfo(name).file_size > LARGEST_PART:
         raise CannotRead(
-            translate("exchange", "The workbook unpacks to more than {size} MB, which no register list needs.").format(
-                size=LARGEST_PART // 1024**2
-            )
+            translate(
+                "exchange", "The unpacked workbook has more than {size} MB, too large for a register list."
+            ).format(size=LARGEST_PART // 1024**2)
         )
     return content
 
@@ -262,7 +264,7 @@ def _grid(data: bytes, name: str) -> tuple[list[list[object]], Sequence[tuple[tu
         return rows, tuple(sheet.merged_cell_ranges or ())
     except python_calamine.PasswordError:
         raise CannotRead(
-            translate("exchange", "The workbook is locked with a password. Save it without one and import that.")
+            translate("exchange", "The workbook is password-protected. Save it without a password and import it.")
         ) from None
     except (python_calamine.CalamineError, OSError, ValueError) as error:
         raise CannotRead(translate("exchange", "The workbook cannot be read: {reason}.").format(reason=error)) from None

@@ -95,8 +95,8 @@ def as_workbook(signals: Sequence[AnySignal], progress: Progress = no_progress) 
                 raise CannotWrite(
                     translate(
                         "exchange",
-                        "Signal '{name}' has a text of more than {most} characters, which a cell of a workbook cannot "
-                        "hold. Export as CSV.",
+                        "Signal '{name}' has a text of more than {most} characters, too long for a cell of a "
+                        "workbook. Export as CSV.",
                     ).format(name=signals[at - 1].name, most=_LONGEST_CELL)
                 )
             sheet.write_string(at, column, text, lines if "\n" in text else top)
@@ -141,12 +141,12 @@ def write_file(path: Path, content: bytes) -> None:
 def _why(error: Exception, path: Path) -> str:
     name = path.name
     if isinstance(error, IsADirectoryError):
-        return translate("exchange", "{file} was not written: a folder has this name.").format(file=name)
+        return translate("exchange", "{file} was not written: there is a folder with this name.").format(file=name)
     if isinstance(error, PermissionError):
         return translate(
             "exchange",
-            "{file} was not written: it is write-protected, open in another program, or in a folder where you may not "
-            "write.",
+            "{file} was not written: it is write-protected, open in another program, or in a folder without write "
+            "permission.",
         ).format(file=name)
     if isinstance(error, FileNotFoundError | NotADirectoryError):
         return translate("exchange", "{file} was not written: there is no folder {folder}.").format(

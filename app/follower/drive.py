@@ -103,12 +103,12 @@ class WarningBit(enum.IntFlag):
 
 FAULT_TEXT: Final = {
     FaultCode.NONE: mark("follower", "no fault"),
-    FaultCode.OVERCURRENT: mark("follower", "overcurrent: the shaft was torn away from the field"),
-    FaultCode.OVERLOAD: mark("follower", "motor overload: too much current for too long"),
+    FaultCode.OVERCURRENT: mark("follower", "overcurrent: motor pulled out"),
+    FaultCode.OVERLOAD: mark("follower", "motor overload: overcurrent for too long"),
     FaultCode.OVERVOLTAGE: mark("follower", "overvoltage of the DC link"),
     FaultCode.UNDERVOLTAGE: mark("follower", "undervoltage of the DC link"),
-    FaultCode.BLOCKED: mark("follower", "motor blocked: at the torque limit for too long"),
-    FaultCode.COMMUNICATION: mark("follower", "no request for longer than the communication time-out"),
+    FaultCode.BLOCKED: mark("follower", "motor stalled: at the torque limit for too long"),
+    FaultCode.COMMUNICATION: mark("follower", "communication time-out: no request in time"),
     FaultCode.EXTERNAL: mark("follower", "external fault input"),
 }
 """What each fault code means, in words."""

@@ -124,9 +124,9 @@ class DriveBank(RegisterBank):
         for place, value in enumerate(values, address):
             setting = self._settings.get(place)
             if setting is not None and not setting.low <= setting.count(value) <= setting.high:
-                return translate("follower", "the drive's {name} (register {register}) takes {low} to {high}").format(
-                    name=translate("follower", setting.name), register=place, low=setting.low, high=setting.high
-                )
+                return translate(
+                    "follower", "{name} of the drive (register {register}) must be {low} to {high}"
+                ).format(name=translate("follower", setting.name), register=place, low=setting.low, high=setting.high)
         return None
 
     def _written(self, table: Table, address: int, values: Sequence[int]) -> None:

@@ -122,7 +122,7 @@ def number(text: str, what: str, least: float, most: float) -> float:
         found = float("nan")
     if not least <= found <= most:
         raise ValueError(
-            translate("follower", "{what} takes a number from {least} to {most}, not '{text}'").format(
+            translate("follower", "{what} must be a number from {least} to {most}, not '{text}'").format(
                 what=what, least=f"{least:g}", most=f"{most:g}", text=text
             )
         )

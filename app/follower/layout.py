@@ -152,7 +152,7 @@ COMMUNICATION_TIMEOUT: Final = Setting(
     mark("follower", "communication time-out"), 301, 0, _A_REGISTER, 0, "ms; 0 = none", _communication_timeout
 )
 
-_PRESET: Final = "as the speed reference; outranks it while its input is set"
+_PRESET: Final = "as the speed reference; overrides it while its input is set"
 
 _SETTINGS: Final = (
     COMMUNICATION_TIMEOUT,
@@ -163,9 +163,7 @@ _SETTINGS: Final = (
     Setting(
         mark("follower", "ramp-down time"), 312, 1, 36_000, 50, "0.1 s, from base frequency to standstill", _ramp_down
     ),
-    Setting(
-        mark("follower", "ramp rounding"), 313, 0, 600, 0, "0.1 s, of both ends of a ramp; 0 = straight", _rounding
-    ),
+    Setting(mark("follower", "S-ramp time"), 313, 0, 600, 0, "0.1 s, of both ends of a ramp; 0 = straight", _rounding),
     Setting(mark("follower", "preset speed 1"), 320, 0, FULL_SPEED, 0, _PRESET, _preset(0)),
     Setting(mark("follower", "preset speed 2"), 321, 0, FULL_SPEED, 0, _PRESET, _preset(1)),
     Setting(mark("follower", "preset speed 3"), 322, 0, FULL_SPEED, 0, _PRESET, _preset(2)),
@@ -194,13 +192,13 @@ _MEASURED: Final = (
 )
 
 INDICATORS: Final = (
-    Indicator("remote", 0, "the line commands the drive", lambda drive: drive.inputs.remote),
+    Indicator("remote", 0, "remote: commanded by the bus", lambda drive: drive.inputs.remote),
     Indicator("external fault input", 1, "the input is set", lambda drive: drive.inputs.external_fault),
     Indicator("running", 2, "the inverter feeds the motor", lambda drive: drive.running),
     Indicator("fault", 3, "a fault is active or waits for its reset", lambda drive: drive.faulted),
     Indicator("safe torque off", 4, "the input is set", lambda drive: drive.inputs.safe_torque_off),
-    Indicator("preset", 5, "a preset speed outranks the reference", lambda drive: drive.inputs.preset > 0),
-    Indicator("warning", 6, "something is near to a trip", lambda drive: bool(drive.warnings)),
+    Indicator("preset", 5, "a preset speed overrides the reference", lambda drive: drive.inputs.preset > 0),
+    Indicator("warning", 6, "a trip limit is near", lambda drive: bool(drive.warnings)),
 )
 
 COILS: Final = range(16)

@@ -26,7 +26,7 @@ _DEED: Final = re.compile(r"(?P<follower>[^.=]+)\.(?P<what>[^=]+)=(?P<value>.*)"
 
 
 def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
-    """Do what a deed says: FOLLOWER.WHAT=VALUE.
+    """Do what a deed says: NAME.WHAT=VALUE.
 
     WHAT is a switch of a drive (`jammed`, `safe-torque-off`, `external-fault`, `local`: on or off), `supply` (per
     cent), `preset` (0 to 4), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`,
@@ -37,14 +37,14 @@ def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
     found = _DEED.fullmatch(deed.strip())
     if found is None:
         raise FollowerError(
-            translate("follower", "'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on").format(deed=deed)
+            translate("follower", "'{deed}' is not NAME.WHAT=VALUE, such as fan.jammed=on").format(deed=deed)
         )
     name, what, value = (found[key].strip() for key in ("follower", "what", "value"))
     model = models.get(name)
     if model is None:
         known = ", ".join(f"'{each}'" for each in models)
         raise FollowerError(
-            translate("follower", "there is no simulated follower '{name}'; there is {known}").format(
+            translate("follower", "there is no simulated device '{name}'; choose from: {known}").format(
                 name=name, known=known
             )
         )
@@ -67,14 +67,12 @@ def _drive(model: DriveBank, what: str, value: str) -> bool:
         setattr(model.inputs, attribute, _on(value) is on)
     elif what == "preset":
         if value not in ("0", "1", "2", "3", "4"):
-            raise ValueError(translate("follower", "a preset is 0 to 4, not '{value}'").format(value=value))
+            raise ValueError(translate("follower", "the preset must be 0 to 4, not '{value}'").format(value=value))
         model.inputs.preset = int(value)
     elif what == "supply":
         share = float(value.removesuffix("%")) / 100 if re.fullmatch(r"\d{1,3}%?", value) else -1.0
         if not 0 <= share <= 1.5:
-            raise ValueError(
-                translate("follower", "the supply is 0 to 150 per cent, not '{value}'").format(value=value)
-            )
+            raise ValueError(translate("follower", "the supply must be 0 to 150 %, not '{value}'").format(value=value))
         model.inputs.supply = share
     else:
         return False
@@ -83,7 +81,7 @@ def _drive(model: DriveBank, what: str, value: str) -> bool:
 
 def _on(value: str) -> bool:
     if value not in _ON:
-        raise ValueError(translate("follower", "it is on or off, not '{value}'").format(value=value))
+        raise ValueError(translate("follower", "use on or off, not '{value}'").format(value=value))
     return _ON[value]
 
 

@@ -99,7 +99,7 @@ class RegisterBank:
                     raise FollowerError(
                         translate(
                             "follower",
-                            "follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does "
+                            "device '{follower}' cannot be simulated: start_value {value} of signal '{signal}' does "
                             "not fit: {why}",
                         ).format(follower=self.name, value=binding.signal.start_value, signal=name, why=why)
                     ) from None
@@ -220,7 +220,7 @@ class RegisterBank:
             return self._bindings[signal]
         except KeyError:
             raise FollowerError(
-                translate("follower", "follower '{follower}' has no signal '{signal}' to set or to look at").format(
+                translate("follower", "there is no signal '{signal}' on device '{follower}'").format(
                     follower=self.name, signal=signal
                 )
             ) from None
@@ -255,5 +255,5 @@ class RegisterBank:
 def _start_words(binding: Binding, start: Decimal | str) -> tuple[int, ...] | bool:
     """The registers of a start value, which is an engineering value. Raises OutOfRange if it does not fit."""
     if isinstance(start, str) != (is_text(binding.base.encoding) and not binding.single):
-        raise OutOfRange(translate("follower", "a text goes with the encoding 'string', and with no other"))
+        raise OutOfRange(translate("follower", "a text is only possible with the encoding 'string'"))
     return binding.encode(start if isinstance(start, str) else Fraction(start))

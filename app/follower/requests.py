@@ -56,19 +56,22 @@ class Responder:
                 raise FollowerError(
                     translate(
                         "follower",
-                        "followers '{one}' and '{other}' have the same unit address {unit} and cannot be played "
-                        "at one endpoint; choose one of them by its name",
+                        "devices '{one}' and '{other}' have the same unit address {unit} and cannot be simulated at "
+                        "one endpoint; choose one of them by name",
                     ).format(one=other.name, other=model.name, unit=model.follower.unit)
                 )
         if not self.models:
             raise FollowerError(
-                translate("follower", "there is no follower to play; add one to the project, or name one that it has")
+                translate(
+                    "follower", "there is no device to simulate; add one to the project, or choose an existing one"
+                )
             )
         for unit in DIRECT_UNITS & self.models.keys() if rtu else ():
             raise FollowerError(
                 translate(
                     "follower",
-                    "follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247",
+                    "device '{name}' has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to "
+                    "247",
                 ).format(name=self.models[unit].name, unit=unit)
             )
         if not rtu:

@@ -333,31 +333,32 @@ def _family(host: str) -> socket.AddressFamily:
 
 
 def _cannot_listen(host: str, port: int, why: Exception) -> str:
-    place = translate("follower", "cannot listen at {host}:{port}").format(host=host, port=port)
+    place = translate("follower", "cannot listen on {host}:{port}").format(host=host, port=port)
     number = why.errno if isinstance(why, OSError) else None
     if isinstance(why, (socket.gaierror, UnicodeError)):
         return translate(
             "follower",
-            "{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses",
+            "{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all addresses",
         ).format(place=place)
     if number == errno.EADDRINUSE:
         return translate(
-            "follower", "{place}: another program uses that port; stop it, or take another port (0 takes a free one)"
+            "follower",
+            "{place}: the port is in use by another program; close it, or choose another port (0 chooses a free one)",
         ).format(place=place)
     if number in (errno.EACCES, errno.EPERM):
         return translate(
             "follower",
-            "{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020",
+            "{place}: ports below 1024 need special rights on this system; choose one from 1024, such as 5020",
         ).format(place=place)
     if number == errno.EADDRNOTAVAIL:
         return translate(
-            "follower", "{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+            "follower", "{place}: this computer does not have this address; use 127.0.0.1, or 0.0.0.0 for all addresses"
         ).format(place=place)
     return f"{place}: {_reason(why)}"
 
 
 def _cannot_open(device: str, why: Exception) -> str:
-    place = translate("follower", "cannot open the serial device {device}").format(device=device)
+    place = translate("follower", "cannot open the serial port {device}").format(device=device)
     number = why.errno if isinstance(why, OSError) else None
     text = str(why)
     if isinstance(why, _BAD_SETTINGS):
@@ -365,18 +366,20 @@ def _cannot_open(device: str, why: Exception) -> str:
             place=place, text=text
         )
     if number == errno.ENOENT or "FileNotFoundError" in text:
-        return translate("follower", "{place}: there is no such device; plug it in, or look up its name").format(
+        return translate("follower", "{place}: port not found; plug the adapter in, or check the name").format(
             place=place
         )
     if number == errno.EACCES and os.name != "nt":
         return translate(
             "follower",
-            "{place}: permission denied; on most systems your user must be in the group that owns the device",
+            "{place}: permission denied; on most systems the user must be in the group that owns the port",
         ).format(place=place)
     if number in (errno.EBUSY, errno.EAGAIN) or "exclusively lock" in text or "PermissionError" in text:
-        return translate("follower", "{place}: another program uses it; close that first").format(place=place)
+        return translate("follower", "{place}: it is in use by another program; close that program first").format(
+            place=place
+        )
     if number == errno.ENOTTY or "Could not configure port" in text:
-        return translate("follower", "{place}: that is no serial port; look up its name").format(place=place)
+        return translate("follower", "{place}: this is not a serial port; check its name").format(place=place)
     return f"{place}: {_reason(why)}"
 
 

@@ -145,7 +145,7 @@ def _refusal(part: _Part, command: Command) -> str:
         return number_digits(Fraction(number) * part.parts, signal.decimals)
 
     return (
-        translate("follower", "the drive's {name} takes {low} to {high} {unit}")
+        translate("follower", "{name} of the drive must be {low} to {high} {unit}")
         .format(
             name=translate("project", DRIVE_VALUES[part.value]),
             low=told(command.low),

@@ -140,23 +140,25 @@ class Simulation:
             if whom not in self.project.line_named:
                 raise FollowerError(
                     _but(
-                        translate("follower", "the project has no line '{name}'").format(name=whom),
+                        translate("follower", "there is no line '{name}' in the project").format(name=whom),
                         self.project.line_named,
                     )
                 )
             found = [model for model in self.models.values() if model.follower.line == whom]
             if not found:
                 raise FollowerError(
-                    translate("follower", "line '{name}' has no follower to play; add one to the project").format(
-                        name=whom
-                    )
+                    translate(
+                        "follower", "there is no device to simulate on line '{name}'; add one to the project"
+                    ).format(name=whom)
                 )
             return found
         names = list(whom)
         for name in names:
             if name not in self.models:
                 raise FollowerError(
-                    _but(translate("follower", "there is no follower '{name}' to play").format(name=name), self.models)
+                    _but(
+                        translate("follower", "there is no device '{name}' to simulate").format(name=name), self.models
+                    )
                 )
         return [self.models[name] for name in dict.fromkeys(names)]
 
@@ -169,8 +171,8 @@ class Simulation:
             raise FollowerError(
                 translate(
                     "follower",
-                    "the followers' lines have different serial settings and cannot be played at one device; "
-                    "choose the followers of one line by their names",
+                    "the lines have different serial settings and cannot be simulated on one serial port; choose the "
+                    "devices of one line by name",
                 )
             )
         return found.pop() if found else SerialSettings()
@@ -217,7 +219,8 @@ def _follower(project: Project, name: str) -> Follower:
     except KeyError:
         raise FollowerError(
             _but(
-                translate("follower", "the project has no follower '{name}'").format(name=name), project.follower_named
+                translate("follower", "there is no device '{name}' in the project").format(name=name),
+                project.follower_named,
             )
         ) from None
 
@@ -225,4 +228,4 @@ def _follower(project: Project, name: str) -> Follower:
 def _but(lacking: str, known: Iterable[str]) -> str:
     """What is lacking, and what is there instead."""
     names = ", ".join(f"'{name}'" for name in known) or translate("follower", "none")
-    return translate("follower", "{lacking}; it has {names}").format(lacking=lacking, names=names)
+    return translate("follower", "{lacking}; choose from: {names}").format(lacking=lacking, names=names)

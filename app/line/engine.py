@@ -89,7 +89,7 @@ class Engine:
             if plan.line in endpoints
         }
         self._unled = {
-            line.name: LineState(line.name, "", reason=translate("bus", "nothing says where this line leads"))
+            line.name: LineState(line.name, "", reason=translate("bus", "this line has no port or host"))
             for line in project.lines
             if line.name not in endpoints
         }
@@ -167,7 +167,7 @@ class Engine:
         name = binding.follower.line
         line = self._lines.get(name)
         if line is None:
-            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=name)
+            reason = translate("bus", "line '{line}' is down: it has no port or host").format(line=name)
             return reason, Obstacle.DOWN
         if not (line.armed if purpose is Purpose.VALUE else line.takes_stops):
             return translate("bus", "line '{line}' is not armed").format(line=name), Obstacle.NOT_ARMED
@@ -191,7 +191,7 @@ class Engine:
         line = self._lines.get(line_name)
         reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         if line is None:
-            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=line_name)
+            reason = translate("bus", "line '{line}' is down: it has no port or host").format(line=line_name)
         # Under the lock, so that `stop` comes behind: what was handed over is then still answered.
         with self._lock:
             if line is not None and self._loop is not None and not self._ended:

@@ -204,7 +204,7 @@ class Followers:
             fault = Fault(
                 FaultKind.SILENCE,
                 translate(
-                    "bus", "unit {unit} did not answer within {took:.0f} ms, and then an output had to be written again"
+                    "bus", "unit {unit} did not answer within {took:.0f} ms, then an output had to be refreshed"
                 ).format(unit=request.unit, took=took),
             )
             sent = request.rtu if self._endpoint.rtu else request.mbap(0)
@@ -389,7 +389,7 @@ def _unasked(unit: int, delay_s: float | None) -> Fault:
     if delay_s is None:
         return Fault(
             FaultKind.UNASKED,
-            translate("bus", "unit {unit} sent an answer that nobody had asked for").format(unit=unit),
+            translate("bus", "unit {unit} sent an answer without a request").format(unit=unit),
         )
     return Fault(
         FaultKind.UNASKED,
@@ -402,7 +402,7 @@ def _unasked(unit: int, delay_s: float | None) -> Fault:
 def _refused_or_not(unit: int) -> Fault:
     return Fault(
         FaultKind.UNASKED,
-        translate("bus", "unit {unit} refused, or an earlier refusal came a second time").format(unit=unit),
+        translate("bus", "unit {unit} refused, or an earlier refusal was repeated").format(unit=unit),
     )
 
 
@@ -411,7 +411,7 @@ def _two_devices(unit: int) -> Fault:
         FaultKind.UNASKED,
         translate(
             "bus",
-            "unit {unit} gave two different answers to one request; neither is shown until there were none for "
+            "unit {unit} gave two different answers to one request; neither is shown until this has not happened for "
             "{seconds:.0f} s",
         ).format(unit=unit, seconds=CAREFUL_S),
     )

@@ -212,7 +212,7 @@ class LinePoller:
             lost = polled.failures > 1 or not self._connected
             if lost and lost_at is not None and lost_at >= self._armed_at and now - lost_at > limit_s:
                 self._disarmed = translate(
-                    "bus", "line '{line}' was disarmed: follower '{name}' did not answer for {limit} s"
+                    "bus", "line '{line}' was disarmed: device '{name}' did not answer for {limit} s"
                 ).format(line=self.name, name=polled.follower.name, limit=f"{limit_s:g}")
                 self._writing.armed = False
                 self.disarm(None)
@@ -240,7 +240,7 @@ class LinePoller:
                     self._becomes(False)
                     self._writing.down = _not_yet()
                     self._writing.forget(
-                        translate("bus", "the connection of line '{name}' was given up").format(name=self.name)
+                        translate("bus", "the connection of line '{name}' was closed").format(name=self.name)
                     )
                     pause = FIRST_PAUSE_S
                     continue  # the requests that went unanswered were pause enough
@@ -253,7 +253,7 @@ class LinePoller:
             self._down(
                 Fault(
                     FaultKind.CLOSED,
-                    translate("bus", "line '{name}' stopped by a fault of this program; start it anew").format(
+                    translate("bus", "line '{name}' was stopped by a fault in this program; start it again").format(
                         name=self.name
                     ),
                 )
@@ -262,7 +262,7 @@ class LinePoller:
         finally:
             self._client.close()
             self._becomes(False)
-            self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "it was stopped"))
+            self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "stopped"))
             self._ended = self._trouble or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
             self._wishes.fail(self._ended)
             self._writing.end(translate("bus", "line '{name}' was stopped").format(name=self.name))
@@ -295,8 +295,8 @@ class LinePoller:
                 fault,
                 detail=translate(
                     "bus",
-                    "serial port {device} is used by line '{shared_with}' of this project too; put the "
-                    "followers of both on one line, or name another device",
+                    "serial port {device} is also used by line '{shared_with}' of this project; put the devices of "
+                    "both on one line, or choose another port",
                 ).format(device=self._endpoint.device, shared_with=self._shared_with),
             )
         self._client.close()

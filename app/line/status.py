@@ -169,7 +169,7 @@ class Statuses:
             if state.answering and state.answer_ms is not None and limit and state.answer_ms > SLOW * limit:
                 words = translate("bus", "{name} answers slowly").format(name=state.name)
                 advice = translate(
-                    "bus", "its answers take {ms} ms of the {limit} ms time-out of the line; give the line a longer one"
+                    "bus", "answers take {ms} ms of the line's {limit} ms time-out; increase the time-out"
                 ).format(ms=round(state.answer_ms), limit=limit)
                 yield Status(Level.DEVICE, "slow", words, advice, (state.name,))
 
@@ -197,15 +197,15 @@ def _unasked(states: Sequence[FollowerState]) -> Iterator[Status]:
     if two:
         words = _counted(
             two,
-            translate("bus", "Two devices answer as {name}"),
+            translate("bus", "Two devices answer at the address of {name}"),
             translate("bus", "Two devices answer at each of {count} addresses: {names}"),
         )
         yield Status(Level.DEVICE, "two-devices", words, two[0].reason, _names(two))
     if told:
         words = _counted(
             told,
-            translate("bus", "Answers of {name} come twice"),
-            translate("bus", "Answers of {count} devices come twice: {names}"),
+            translate("bus", "{name} answers twice"),
+            translate("bus", "{count} devices answer twice: {names}"),
         )
         yield Status(Level.DEVICE, "unasked", words, told[0].reason, _names(told))
 

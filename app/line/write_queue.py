@@ -212,7 +212,7 @@ class WriteQueue:
             behind = self._jobs.index(waiting[-1]) + 1 if waiting else 0
         else:
             self.drop_values(
-                translate("bus", "a stop was asked for meanwhile"), Obstacle.STOP_FIRST, binding.follower.name
+                translate("bus", "a stop was requested in the meantime"), Obstacle.STOP_FIRST, binding.follower.name
             )
         if not behind:
             for job in self._jobs:

@@ -198,7 +198,7 @@ class WriteExecutor:
         if purpose is Purpose.RELEASE and signal not in self._pressed and not self._queue.has(signal):
             under_way = self._under_way is not None and self._under_way.of(signal) is not None
             if not under_way:
-                drop((wanted,), translate("bus", "its press was not sent"))
+                drop((wanted,), translate("bus", "the key press was not sent"))
                 return
         self._queue.owe(wanted.binding, wanted.value, wanted.futures[0], purpose, since=now, until=now + OWED_S)
         self._changed()
@@ -256,7 +256,7 @@ class WriteExecutor:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
                 unchanged = fault.code in _REFUSED_OUTRIGHT
-                reason = translate("bus", "follower '{follower}' {sentence}").format(
+                reason = translate("bus", "device '{follower}' {sentence}").format(
                     follower=job.follower, sentence=fault.sentence
                 )
                 if job.stops:
@@ -277,7 +277,7 @@ class WriteExecutor:
             if job.stops:
                 self._owe_again(job, time.monotonic() - began)
             else:
-                drop(job.wanted, _unsure(translate("bus", "the connection was given up")), Outcome.UNPROVED)
+                drop(job.wanted, _unsure(translate("bus", "the connection was closed")), Outcome.UNPROVED)
             self._changed()
         return True
 
@@ -297,7 +297,7 @@ class WriteExecutor:
         self._queue.drop_values(self._not_proved(job), Obstacle.STOP_FIRST, job.follower)
         now = time.monotonic()
         if now >= job.until:
-            give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
+            give_up(job, translate("bus", "the connection was closed"), Obstacle.DOWN)
             return
         self._queue.put_back(job)
         if job.tries == 1:
@@ -311,7 +311,7 @@ class WriteExecutor:
 
     @staticmethod
     def _not_proved(job: WriteJob) -> str:
-        return translate("bus", "a stop of follower '{name}' ('{signal}') is not confirmed yet").format(
+        return translate("bus", "a stop of device '{name}' ('{signal}') is not confirmed yet").format(
             name=job.follower, signal=job.wanted[0].signal
         )
 
@@ -348,18 +348,18 @@ class WriteExecutor:
         """
         if job is not None and job.stops:
             if time.monotonic() > job.until:
-                raise Dropped(job.reason or translate("bus", "its time was over"), Obstacle.DOWN)
+                raise Dropped(job.reason or translate("bus", "too late to be sent"), Obstacle.DOWN)
             if job.purpose is Purpose.RELEASE and job.wanted[0].signal not in self._pressed:
-                raise Dropped(translate("bus", "its press was not sent"), None)
+                raise Dropped(translate("bus", "the key press was not sent"), None)
             return
         self._line_permits()
         if job is not None and self._gives_way(job):
-            raise Dropped(translate("bus", "a stop was asked for meanwhile"), Obstacle.STOP_FIRST)
+            raise Dropped(translate("bus", "a stop was requested in the meantime"), Obstacle.STOP_FIRST)
         polled = self._conversation.polled_followers[binding.follower.name]
         if polled.answering is False:
-            reason = polled.fault.sentence if polled.fault else translate("bus", "it was not reached")
+            reason = polled.fault.sentence if polled.fault else translate("bus", "the device could not be reached")
             raise Dropped(
-                translate("bus", "follower '{name}' does not answer: {reason}").format(
+                translate("bus", "device '{name}' does not answer: {reason}").format(
                     name=binding.follower.name, reason=reason
                 ),
                 Obstacle.NO_ANSWER,
@@ -440,7 +440,7 @@ class WriteExecutor:
         """Report what was read back; but a stop after which all is as before is sent once more first."""
         kept = _value(wanted, words)
         if job.stops and not job.tries and not same and kept == former != wanted.value:
-            job.reason = translate("bus", "acknowledged, and nothing changed")
+            job.reason = translate("bus", "acknowledged, but nothing changed")
             return
         _report(wanted, kept, former, same=same, note=note)
 
@@ -472,7 +472,7 @@ class WriteExecutor:
                     break
             else:
                 note = translate(
-                    "bus", "register {number} keeps changing; its other bits may have been set back"
+                    "bus", "register {number} keeps changing; its other bits may have been overwritten"
                 ).format(number=binding.base.number + place)
             asked = word & keep | put
             await self._send(job, _write_words(binding, register, (asked,)))
@@ -485,9 +485,9 @@ class WriteExecutor:
             if not (words[place] ^ asked) & keep:
                 return words, note  # nobody else wrote: the follower did not take it
         somebody = (
-            translate("bus", "somebody else wrote register {number}")
+            translate("bus", "another client wrote register {number}")
             if put
-            else translate("bus", "somebody else keeps writing register {number}")
+            else translate("bus", "another client keeps writing register {number}")
         )
         return words, somebody.format(number=binding.base.number + place)
 
@@ -505,7 +505,7 @@ class WriteExecutor:
             if not job.stops or failed.fault.of_connection or known is None:
                 raise
             return known[register - binding.address], translate(
-                "bus", "the other bits of register {number} were written as they were read last"
+                "bus", "the other bits of register {number} were written with the values last read"
             ).format(number=binding.base.number + register - binding.address)
         return word, ""
 
@@ -517,7 +517,7 @@ class WriteExecutor:
         """
         binding = job.wanted[0].binding
         if self._gives_way(job):
-            self._unproved(job, translate("bus", "acknowledged, but not read back: a stop went first"))
+            self._unproved(job, translate("bus", "acknowledged, but not read back: a stop took priority"))
             return None
         where = binding.follower.name, binding.table, binding.address, binding.count
         try:
@@ -598,8 +598,8 @@ def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: b
         wanted.report(ok=True, kept=kept, reason=note)
         return
     binding = wanted.binding
-    held = translate("bus", "something that its encoding cannot mean") if kept is None else _said(binding, kept)
-    reason = translate("bus", "follower '{name}' kept {held} instead of {wanted}").format(
+    held = translate("bus", "a value that its encoding cannot hold") if kept is None else _said(binding, kept)
+    reason = translate("bus", "device '{name}' kept {held} instead of {wanted}").format(
         name=binding.follower.name, held=held, wanted=_said(binding, wanted.value)
     )
     outcome = Outcome.CHANGED
@@ -607,19 +607,18 @@ def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: b
         outcome = Outcome.IGNORED
         reason = translate(
             "bus",
-            "{kept}, as before: the register may be read-only, limited there, or not writable in the "
-            "follower's present state",
+            "{kept}, unchanged: the register may be read-only, limited, or not writable in the device's present state",
         ).format(kept=reason)
     elif _between(former, kept, wanted.value):
         outcome = Outcome.LIMITED
         reason = translate(
-            "bus", "{kept}: it limits this value; compare its own limits with those of the signal"
+            "bus", "{kept}: the device limits this value; compare its limits with those of the signal"
         ).format(kept=reason)
     wanted.report(ok=False, kept=kept, reason=f"{reason}; {note}" if note else reason, outcome=outcome)
 
 
 def _unsure(why: str) -> str:
-    return translate("bus", "not acknowledged, and perhaps written all the same: {why}").format(why=why)
+    return translate("bus", "not acknowledged, but perhaps written: {why}").format(why=why)
 
 
 def _between(former: Value | None, kept: Value | None, wanted: Value) -> bool:

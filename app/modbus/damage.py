@@ -50,11 +50,11 @@ def _first_byte_missing(request: Request, data: bytes) -> Cause | None:
     if len(data) < 4 or not crc_fits(bytes((request.unit,)) + data):
         return None
     return Cause(
-        translate("bus", "its first byte is missing"),
+        translate("bus", "the first byte is missing"),
         translate(
             "bus",
-            "the adapter or converter switches from sending to receiving too late; shorten its "
-            "turn-off delay, or give the follower a longer answer delay",
+            "the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or "
+            "increase the device's answer delay",
         ),
         of_answer=True,
     )
@@ -66,11 +66,11 @@ def _damaged_echo(request: Request, data: bytes) -> Cause | None:
     if request.echo_could_answer or len(data) < len(own) or not len(own) - 2 <= alike < len(own):
         return None
     return Cause(
-        translate("bus", "it is our own request, come back damaged"),
+        translate("bus", "this is our own request, returned damaged"),
         translate(
             "bus",
-            "the adapter echoes, and something else drives the line at the same time; check for a "
-            "second client, for two devices with one unit address, and for swapped wires",
+            "the adapter echoes, and something else sends on the line at the same time; check for a second client, "
+            "two devices with the same unit address, and swapped wires",
         ),
     )
 
@@ -82,9 +82,7 @@ def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
             if rest.startswith(head[:2]) and crc_fits(rest):
                 return Cause(
                     translate("bus", "byte {number} came twice").format(number=at + 1),
-                    translate(
-                        "bus", "check the converter and its driver; a byte that is doubled is not a fault of the wire"
-                    ),
+                    translate("bus", "check the converter and its driver; a doubled byte is not a wiring fault"),
                     of_answer=True,
                 )
     return None
@@ -108,8 +106,7 @@ def _one_bit(head: bytes, frame: bytes) -> Cause | None:
                 ),
                 translate(
                     "bus",
-                    "the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart "
-                    "from motor cables",
+                    "interference on the line; check termination (120 ohm), shield, and distance from motor cables",
                 ),
                 of_answer=True,
             )
@@ -142,16 +139,16 @@ def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
         return None
     sends_even = translate(
         "bus",
-        "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, "
-        "even by the bytes that came",
+        "this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes "
+        "suggest even parity",
     )
     sends_odd = translate(
         "bus",
-        "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, "
-        "odd by the bytes that came",
+        "this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes "
+        "suggest odd parity",
     )
     return Cause(
-        translate("bus", "some of its bytes read as zeros, the others are right"),
+        translate("bus", "some bytes read as zero, the others are right"),
         sends_even if 1 in odd else sends_odd,
         of_answer=True,
     )
@@ -164,26 +161,23 @@ def _speed_or_parity(data: bytes, wanted: int) -> Cause | None:
     if share > 1.05:
         return Cause(
             translate(
-                "bus", "{count} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones"
+                "bus", "{count} bytes instead of {wanted}, most of them only zeros or a single run of ones"
             ).format(count=len(data), wanted=wanted),
-            translate(
-                "bus", "that is what a wrong speed looks like: the follower's baud rate is lower than this line's"
-            ),
+            translate("bus", "this looks like a wrong baud rate: the device's is lower than this line's"),
         )
     if share > 0.6:
         return Cause(
-            translate("bus", "{count} bytes came in place of {wanted}, most of them zeros").format(
+            translate("bus", "{count} bytes instead of {wanted}, most of them zeros").format(
                 count=len(data), wanted=wanted
             ),
             translate(
                 "bus",
-                "that is what a wrong parity looks like: the follower sends no parity bit, or another "
-                "number of stop bits",
+                "this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits",
             ),
         )
     return Cause(
-        translate("bus", "{count} bytes came in place of {wanted}, most of them zeros").format(
+        translate("bus", "{count} bytes instead of {wanted}, most of them zeros").format(
             count=len(data), wanted=wanted
         ),
-        translate("bus", "that is what a wrong speed looks like: the follower's baud rate is higher than this line's"),
+        translate("bus", "this looks like a wrong baud rate: the device's is higher than this line's"),
     )

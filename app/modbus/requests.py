@@ -91,7 +91,7 @@ class Request:
     def deed(self) -> str:
         """What is asked for, in a few words: 'read holding 300..311'."""
         if self.function == RETURN_QUERY_DATA:
-            return translate("bus", "ask for a sign of life")
+            return translate("bus", "check that the device answers")
         # A request that is only to settle the line has no count of its own.
         count = self.count or (int.from_bytes(self.pdu[3:5], "big") if self.function < 5 else 1)
         span = f"{self.address}..{self.address + count - 1}" if count > 1 else f"{self.address}"

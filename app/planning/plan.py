@@ -134,8 +134,8 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
             if any(span.address < end and first < span.end for first, end in ranges):
                 left_out[name] = translate(
                     "bus",
-                    "signal '{signal}' stands in registers that are never read from follower '{follower}'; mend "
-                    "its register or the range ('never_read')",
+                    "signal '{signal}' is in registers that are never read from device '{follower}'; correct its "
+                    "register or the range ('never_read')",
                 ).format(signal=name, follower=follower.name)
                 continue
         tables.setdefault(follower.line, {}).setdefault(key, []).append(span)

@@ -144,7 +144,7 @@ class Binding:
         if self.bit is not None:
             if words is None:
                 raise OutOfRange(
-                    translate("project", "a bit can be written only into registers that are known; read them first")
+                    translate("project", "a bit can only be written into a register that has been read; read it first")
                 )
             _, keep, put = self.mask_write(value)
             index, _ = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
@@ -166,7 +166,7 @@ class Binding:
         """
         if self.bit is None:
             raise OutOfRange(
-                translate("project", "signal '{name}' is no bit of a register").format(name=self.signal.name)
+                translate("project", "signal '{name}' is not a bit of a register").format(name=self.signal.name)
             )
         index, place = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
         mask = 1 << place
@@ -224,7 +224,7 @@ def bind(project: Project, name: str) -> Binding:
     if signal is None:
         raise Unbound(translate("project", "there is no signal '{name}'").format(name=name))
     if isinstance(signal, HeldSignal):
-        raise Unbound(translate("project", "signal '{name}' is a held value and not on the line").format(name=name))
+        raise Unbound(translate("project", "signal '{name}' is a held value, not on the line").format(name=name))
     raise Unbound(bound.unbound[name])
 
 
@@ -294,13 +294,13 @@ def unwritable(project: Project, name: str) -> str | None:
     if isinstance(signal, HeldSignal):
         return None
     if not signal.write:
-        return translate("project", "signal '{name}' is not to be written ('write' is not set)").format(name=name)
+        return translate("project", "signal '{name}' is read-only ('write' is not set)").format(name=name)
     try:
         binding = bind(project, name)
     except Unbound as error:
         return str(error)
     if binding.table in ("discrete", "input"):
-        return translate("project", "signal '{name}' is in the table '{table}', which can only be read").format(
+        return translate("project", "signal '{name}' is in the table '{table}', which is read-only").format(
             name=name, table=binding.table
         )
     return None
@@ -317,11 +317,11 @@ def refusal(project: Project, name: str, value: Value | int) -> str | None:
         return reason
     signal = project.signal_named[name]
     if isinstance(signal, RegisterSignal) and not isinstance(value, str) and is_text(signal.encoding):
-        return translate("project", "{said} is a number; signal '{name}' holds a text").format(
+        return translate("project", "{said} is a number, but signal '{name}' is a text").format(
             said=_said(signal, value), name=name
         )
     if isinstance(value, str) and not (isinstance(signal, RegisterSignal) and is_text(signal.encoding)):
-        return translate("project", "'{value}' is a text; signal '{name}' holds a number").format(
+        return translate("project", "'{value}' is a text, but signal '{name}' is a number").format(
             value=value, name=name
         )
     limits = _limits(signal)
@@ -441,7 +441,7 @@ def _work_out(project: Project, former: _Bound) -> _Bound:
             follower = project.follower_named.get(base.follower)
             if follower is None:
                 raise Unbound(
-                    translate("project", "signal '{name}': there is no follower '{follower}'").format(
+                    translate("project", "signal '{name}': there is no device '{follower}'").format(
                         name=base.name, follower=base.follower
                     )
                 )
@@ -459,19 +459,19 @@ def _base(project: Project, signal: BitSignal) -> RegisterSignal:
     base = project.signal_named.get(signal.bit.of)
     if base is None:
         raise Unbound(
-            translate("project", "signal '{name}': there is no signal '{of}' to take a bit of").format(
+            translate("project", "signal '{name}': there is no signal '{of}' that could contain the bit").format(
                 name=signal.name, of=signal.bit.of
             )
         )
     if not isinstance(base, RegisterSignal):
         if isinstance(base, HeldSignal):
-            why = translate("project", "signal '{name}': '{base}' is a held value; bits are taken of registers")
+            why = translate("project", "signal '{name}': '{base}' is a held value; only registers have bits")
         else:
-            why = translate("project", "signal '{name}': '{base}' is itself one bit; bits are taken of registers")
+            why = translate("project", "signal '{name}': '{base}' is itself one bit; only registers have bits")
         raise Unbound(why.format(name=signal.name, base=base.name))
     if base.table in ("coil", "discrete"):
         raise Unbound(
-            translate("project", "signal '{name}': '{base}' is in the table '{table}' and itself one bit").format(
+            translate("project", "signal '{name}': '{base}' is in the table '{table}' and is itself one bit").format(
                 name=signal.name, base=base.name, table=base.table
             )
         )
@@ -493,7 +493,7 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
         raise Unbound(
             translate(
                 "project",
-                "signal '{name}': its {count} registers from wire address {address} end beyond {last}",
+                "signal '{name}': its {count} registers starting at address {address} (0-based) end beyond {last}",
             ).format(name=signal.name, count=count, address=address, last=LAST_ADDRESS)
         )
     number = not single and bit is None
@@ -519,7 +519,7 @@ def _limits(signal: AnySignal) -> tuple[Fraction, Fraction] | None:
 def _on(value: Value | int) -> bool:
     if isinstance(value, str) or value not in (0, 1):
         raise OutOfRange(
-            translate("project", "{value} is neither 0 nor 1; a single bit holds nothing else").format(value=value)
+            translate("project", "{value} is not possible for a single bit; use 0 or 1").format(value=value)
         )
     return value == 1
 
@@ -537,9 +537,9 @@ def unencodable(binding: Binding, value: Value | int) -> str | None:
             return str(error)
         raw = round_half_away(binding.scale.raw(value))
         least, greatest = raw_range(encoding)
-        return translate("project", "{said} would be raw {raw}; {encoding} holds {least} to {greatest}").format(
-            said=_said(binding.signal, value), raw=raw, encoding=encoding, least=least, greatest=greatest
-        )
+        return translate(
+            "project", "{said} would be raw {raw}; the range of {encoding} is {least} to {greatest}"
+        ).format(said=_said(binding.signal, value), raw=raw, encoding=encoding, least=least, greatest=greatest)
     return None
 
 

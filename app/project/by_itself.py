@@ -55,9 +55,9 @@ def deed_in_words(project: Project, action: Action) -> str:
         words = translate("project", "{value} is written to '{signal}'")
         return words.format(value=f"{value} {unit}".rstrip(), signal=action.signal)
     words = {
-        "set": translate("project", "'{signal}' becomes 1"),
-        "clear": translate("project", "'{signal}' becomes 0"),
-        "toggle": translate("project", "'{signal}' becomes 1 if it was 0, and 0 if it was not"),
+        "set": translate("project", "'{signal}' is set to 1"),
+        "clear": translate("project", "'{signal}' is set to 0"),
+        "toggle": translate("project", "'{signal}' is toggled between 0 and 1"),
     }.get(action.do, "")
     return words.format(signal=action.signal)
 
@@ -71,7 +71,7 @@ def _found(project: Project) -> Iterator[ByItself]:
             yield ByItself(words, starts_by_itself(project, action))
     for signal in project.signals:
         if isinstance(signal, RegisterSignal) and signal.refresh_ms and signal.write:
-            words = translate("project", "'{signal}', once it was written, is written again every {every} ms")
+            words = translate("project", "'{signal}', once written, is rewritten every {every} ms")
             yield ByItself(words.format(signal=signal.name, every=signal.refresh_ms), starts=False)
 
 

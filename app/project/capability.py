@@ -46,14 +46,14 @@ def not_offered(binding: Binding) -> str | None:
     if binding.count > 1 and binding.bit is None:
         why = translate(
             "project",
-            "a value of {count} registers is written with function 16, which follower '{follower}' does not offer",
+            "a value of {count} registers is written with function 16, which device '{follower}' does not offer",
         )
     elif binding.bit is not None:
         why = translate(
-            "project", "it is written with function 06 or 16, or 22, which follower '{follower}' does not offer"
+            "project", "it is written with function 06 or 16, or 22, which device '{follower}' does not offer"
         )
     elif binding.single:
-        why = translate("project", "it is written with function 05 or 15, which follower '{follower}' does not offer")
+        why = translate("project", "it is written with function 05 or 15, which device '{follower}' does not offer")
     else:
-        why = translate("project", "it is written with function 06 or 16, which follower '{follower}' does not offer")
+        why = translate("project", "it is written with function 06 or 16, which device '{follower}' does not offer")
     return why.format(count=binding.count, follower=binding.follower.name)

@@ -141,9 +141,9 @@ class Panel(Part):
         for language in self.languages:
             if self.languages.count(language) > 1:
                 raise ValueError(
-                    translate(
-                        "project", "the language '{language}' is named twice; each needs a name of its own"
-                    ).format(language=language)
+                    translate("project", "the language '{language}' is listed twice; each needs a unique name").format(
+                        language=language
+                    )
                 )
         return self
 
@@ -202,7 +202,7 @@ class NeverRead(Part):
     def _in_order(self) -> Self:
         if self.first > self.last:
             raise ValueError(
-                translate("project", "the first register {first} is behind the last one {last}").format(
+                translate("project", "the first register {first} is after the last one {last}").format(
                     first=self.first, last=self.last
                 )
             )
@@ -245,11 +245,11 @@ class Simulated(Part):
         if not field * Decimal("0.8") <= self.speed_rpm < field:
             why = translate(
                 "project",
-                "a motor of {poles} poles turns a little slower than {field} min-1 at 50 Hz, and not at {rated}",
+                "a motor with {poles} poles runs slightly below {field} min-1 at 50 Hz, not at {rated}",
             )
             raise ValueError(why.format(poles=self.poles, field=f"{field.normalize():f}", rated=self.speed_rpm))
         if self.load_share < self.friction:
-            raise ValueError(translate("project", "the load takes at least the torque of its friction"))
+            raise ValueError(translate("project", "the load torque must be at least its friction torque"))
         return self
 
 
@@ -268,7 +268,7 @@ serial line 0 is everybody and 255 reserved."""
 def _a_unit(unit: int) -> int:
     if not 1 <= unit <= LAST_UNIT and unit not in DIRECT_UNITS:
         raise ValueError(
-            translate("project", "{unit} is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP").format(
+            translate("project", "{unit} is not a unit address; use 1 to 247, on Modbus TCP also 255 or 0").format(
                 unit=unit
             )
         )
@@ -319,12 +319,10 @@ class Scale(Part):
     def _a_line(self) -> Self:
         if self.raw[0] == self.raw[1]:
             raise ValueError(
-                translate("project", "the two raw points are the same; a straight line needs two different ones")
+                translate("project", "the two raw numbers are equal; a straight line needs two different ones")
             )
         if self.value[0] == self.value[1]:
-            raise ValueError(
-                translate("project", "the two values are the same; a straight line needs two different ones")
-            )
+            raise ValueError(translate("project", "the two values are equal; a straight line needs two different ones"))
         return self
 
 
@@ -444,7 +442,7 @@ class Condition(Part):
                 translate("project", "'is = \"{is_}\"' needs a value to compare with").format(is_=self.is_)
             )
         if self.is_ in ("set", "clear") and self.value is not None:
-            raise ValueError(translate("project", "'is = \"{is_}\"' takes no value").format(is_=self.is_))
+            raise ValueError(translate("project", "'is = \"{is_}\"' has no value").format(is_=self.is_))
         return self
 
 
@@ -496,9 +494,9 @@ class ScreenChange(Part):
         if sum(cause is not None for cause in (self.key, self.when, self.idle_s)) != 1:
             raise ValueError(translate("project", "a screen change needs exactly one of 'key', 'when' and 'idle_s'"))
         if self.when is not None and self.from_ is not None:
-            raise ValueError(translate("project", "an override ('when') holds on every screen and takes no 'from'"))
+            raise ValueError(translate("project", "an override ('when') works on every screen and has no 'from'"))
         if self.to in ("next", "previous") and self.key is None:
-            raise ValueError(translate("project", "'to = \"{to}\"' goes with a key only").format(to=self.to))
+            raise ValueError(translate("project", "'to = \"{to}\"' is only possible with a key").format(to=self.to))
         return self
 
 
@@ -528,23 +526,25 @@ class Action(Part):
         if (self.key is None) == (self.when is None):
             raise ValueError(translate("project", "an action needs exactly one of 'key' and 'when'"))
         if self.when is not None and self.from_ is not None:
-            raise ValueError(translate("project", "an action on a condition acts on every screen and takes no 'from'"))
+            raise ValueError(translate("project", "an action with a condition works on every screen and has no 'from'"))
         if self.key is None and self.do in ("begin-entry", "momentary", "next-language"):
-            raise ValueError(translate("project", "'do = \"{do}\"' goes with a key only").format(do=self.do))
+            raise ValueError(translate("project", "'do = \"{do}\"' is only possible with a key").format(do=self.do))
         if self.signal is None and self.do not in ("begin-entry", "next-language"):
             raise ValueError(translate("project", "'do = \"{do}\"' needs a signal").format(do=self.do))
         if self.signal is not None and self.do == "next-language":
             raise ValueError(
-                translate("project", "'do = \"next-language\"' takes no signal; the panel's 'language' names it")
+                translate("project", "'do = \"next-language\"' has no signal; it is set by the panel's 'language'")
             )
         if (self.value is None) != (self.do != "write"):
-            raise ValueError(translate("project", "'value' goes with 'do = \"write\"', and that needs it"))
+            raise ValueError(translate("project", "'value' is required for 'do = \"write\"', and only allowed there"))
         if self.stops is not None and self.do in ("begin-entry", "next-language"):
             raise ValueError(
-                translate("project", "'stops' goes with what writes a value, not with '{do}'").format(do=self.do)
+                translate("project", "'stops' is only for actions that write a value, not for '{do}'").format(
+                    do=self.do
+                )
             )
         if self.stops and isinstance(self.value, HeldValue):
-            raise ValueError(translate("project", "a held value may start something: it cannot be a stop ('stops')"))
+            raise ValueError(translate("project", "a held value can start something, so it cannot be a stop ('stops')"))
         return self
 
 

@@ -17,15 +17,15 @@ def bind_register(project: Project, follower: str, table: Table, address: int) -
     """
     device = project.follower_named[follower]
     if table in ("discrete", "input"):
-        raise Unbound(translate("project", "the table '{table}' can only be read").format(table=table))
+        raise Unbound(translate("project", "the table '{table}' is read-only").format(table=table))
     if not 0 <= address <= LAST_ADDRESS:
         raise Unbound(
-            translate("signals", "address {address} is outside 0..{last}").format(address=address, last=LAST_ADDRESS)
+            translate("signals", "address {address} is not in 0..{last}").format(address=address, last=LAST_ADDRESS)
         )
     for name, bound in bindings(project).items():
         its_own = bound.follower.name == follower and bound.table == table
         if its_own and bound.address <= address < bound.address + bound.count:
-            raise Unbound(translate("project", "signal '{name}' names this register").format(name=name))
+            raise Unbound(translate("project", "signal '{name}' uses this register").format(name=name))
     number = number_of(device.numbering, table, address)
     name = register_text(table, number)
     while name in project.signal_named:

@@ -221,7 +221,7 @@ def _name_clashes(root: object) -> Iterator[Problem]:
                 yield Problem(
                     translate("project", "screen {number}").format(number=index + 1),
                     translate("project", "cannot be called {name}").format(name=quoted(name)),
-                    translate("project", "turns use this word; call it otherwise"),
+                    translate("project", "screen changes use this word; choose another name"),
                     at,
                 )
 
@@ -230,27 +230,27 @@ _TWICE: Final[dict[Kind, tuple[str, str, str]]] = {
     "key": (
         mark("project", "panel, key {number}"),
         mark("project", "has the same name as key {number}, {name}"),
-        mark("project", "each key needs a name of its own"),
+        mark("project", "each key needs a unique name"),
     ),
     "line": (
         mark("project", "line {number}"),
         mark("project", "has the same name as line {number}, {name}"),
-        mark("project", "each line needs a name of its own"),
+        mark("project", "each line needs a unique name"),
     ),
     "follower": (
-        mark("project", "follower {number}"),
-        mark("project", "has the same name as follower {number}, {name}"),
-        mark("project", "each follower needs a name of its own"),
+        mark("project", "device {number}"),
+        mark("project", "has the same name as device {number}, {name}"),
+        mark("project", "each device needs a unique name"),
     ),
     "signal": (
         mark("project", "signal {number}"),
         mark("project", "has the same name as signal {number}, {name}"),
-        mark("project", "each signal needs a name of its own"),
+        mark("project", "each signal needs a unique name"),
     ),
     "screen": (
         mark("project", "screen {number}"),
         mark("project", "has the same name as screen {number}, {name}"),
-        mark("project", "each screen needs a name of its own"),
+        mark("project", "each screen needs a unique name"),
     ),
 }
 """Of a name given twice: where, what is wrong, what to do."""
@@ -318,12 +318,12 @@ class KnownNames:
         if name in self.of_kind[kind]:
             if sought == "register":
                 return (
-                    translate("project", "signal {name} is a bit itself").format(name=quoted(name)),
-                    translate("project", "name the signal that holds the bits"),
+                    translate("project", "signal {name} is itself a bit").format(name=quoted(name)),
+                    translate("project", "use the signal that contains the bits"),
                 )
             return (
                 translate("project", "signal {name} is not a held value").format(name=quoted(name)),
-                translate("project", "name a signal with 'held', or write a number"),
+                translate("project", "use a signal with 'held', or a number"),
             )
         hint = did_you_mean(name, self.of_kind[kind]) if guess else ""
         missing = _MISSING["start" if place == ("panel", "start") else kind]
@@ -332,7 +332,7 @@ class KnownNames:
 
 _MISSING: Final = {
     "line": mark("project", "line {name} does not exist"),
-    "follower": mark("project", "follower {name} does not exist"),
+    "follower": mark("project", "device {name} does not exist"),
     "signal": mark("project", "signal {name} does not exist"),
     "screen": mark("project", "screen {name} does not exist"),
     "key": mark("project", "key {name} does not exist"),
@@ -376,14 +376,14 @@ def _unknown_languages(known: KnownNames, place: Place, texts: object) -> Iterat
         if language in known.languages[1:]:
             continue
         if language in known.languages:
-            message = translate("project", "{language} is the first language; its texts stand in {key}").format(
+            message = translate("project", "{language} is the first language; its texts belong in {key}").format(
                 language=quoted(language), key=quoted(str(place[-1])[:-3])
             )
-            hint = translate("project", "leave them out here, or change the order of the languages")
+            hint = translate("project", "remove them here, or change the order of the languages")
         else:
             message = translate("project", "language {language} does not exist").format(language=quoted(language))
             near = did_you_mean(language, known.languages[1:])
-            hint = near or translate("project", "name it in the panel's 'languages', behind the first")
+            hint = near or translate("project", "add it to the panel's 'languages', after the first")
         yield Problem("", message, hint, (*place, language))
 
 

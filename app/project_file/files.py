@@ -183,7 +183,7 @@ def _content(path: Path) -> bytes:
         content = read_ordinary(path, LARGEST_FILE)
     except NotOrdinary:
         raise _unreadable(
-            translate("project", "this is no ordinary file"), translate("project", "choose a project file")
+            translate("project", "this is not a regular file"), translate("project", "choose a project file")
         ) from None
     except IsADirectoryError:
         raise _unreadable(
@@ -191,7 +191,7 @@ def _content(path: Path) -> bytes:
         ) from None
     except FileNotFoundError:
         raise _unreadable(
-            translate("project", "there is no such file"), translate("project", "check the name and the folder")
+            translate("project", "file not found"), translate("project", "check the name and the folder")
         ) from None
     except PermissionError:
         if path.is_dir():  # what Windows says of a folder
@@ -199,17 +199,17 @@ def _content(path: Path) -> bytes:
                 translate("project", "this is a folder"), translate("project", "choose a project file in it")
             ) from None
         raise _unreadable(
-            translate("project", "you have no permission to read this file"),
-            translate("project", "ask its owner for it"),
+            translate("project", "no permission to read this file"),
+            translate("project", "ask its owner for permission"),
         ) from None
     except (OSError, ValueError) as error:
         raise _unreadable(
             translate("project", "the file cannot be read: {reason}").format(reason=_reason(error)),
-            translate("project", "check the name and the drive"),
+            translate("project", "check the name and the disk"),
         ) from None
     if len(content) > LARGEST_FILE:
         raise _unreadable(
-            translate("project", "the file has more than {most} MB, which no project needs").format(
+            translate("project", "the file has more than {most} MB, too large for a project").format(
                 most=LARGEST_FILE // 1024**2
             ),
             translate("project", "choose a project file"),
@@ -227,13 +227,15 @@ def _decoded(content: bytes) -> str:
             translate("project", "the text is UTF-16, not UTF-8"), translate("project", "save it again as UTF-8")
         )
     if b"\0" in content:
-        raise _unreadable(translate("project", "this is no text file"), translate("project", "choose a project file"))
+        raise _unreadable(
+            translate("project", "this is not a text file"), translate("project", "choose a project file")
+        )
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         raise _unreadable(
-            translate("project", "line {line} holds a character that is not UTF-8").format(line=line),
+            translate("project", "line {line} contains a character that is not UTF-8").format(line=line),
             translate("project", "save the file again as UTF-8"),
         ) from None
 
@@ -242,7 +244,7 @@ def _tables(text: str) -> Tables:
     if not text.strip():
         raise _unreadable(
             translate("project", "the file is empty"),
-            translate("project", "start a new project, or take the backup beside it"),
+            translate("project", "start a new project, or use the backup next to it"),
         )
     # Keys cannot go over several lines; most files need no closer look.
     dotted = any(line.count(".") >= 32 for line in text.split("\n"))
@@ -268,20 +270,20 @@ def _tables(text: str) -> Tables:
         raise _too_deep() from None
     except (ValueError, DecimalException):
         raise _unreadable(
-            translate("project", "a number has too many digits"), translate("project", "no project needs that")
+            translate("project", "a number has too many digits"), translate("project", "too much for a project")
         ) from None
     if _values(tables) > _MOST_VALUES:
         raise _unreadable(
-            translate("project", "the file holds more than {most} values").format(most=_MOST_VALUES),
-            translate("project", "no project needs that"),
+            translate("project", "the file contains more than {most} values").format(most=_MOST_VALUES),
+            translate("project", "too much for a project"),
         )
     return tables
 
 
 def _too_deep() -> ProjectFileError:
     return _unreadable(
-        translate("project", "tables or lists stand too deep inside each other"),
-        translate("project", "no project needs that"),
+        translate("project", "tables or lists are nested too deeply"),
+        translate("project", "too much for a project"),
     )
 
 
@@ -307,7 +309,7 @@ def _format_problems(tables: Tables) -> list[Problem]:
             Problem(
                 called("project"),
                 translate("project", "'format' is missing"),
-                translate("project", "the present format is written 'format = {format}'").format(format=FORMAT),
+                translate("project", "the current format is written 'format = {format}'").format(format=FORMAT),
                 ("format",),
             )
         ]
@@ -316,7 +318,7 @@ def _format_problems(tables: Tables) -> list[Problem]:
         return [
             Problem(
                 "format",
-                translate("project", "needs a whole number, not {kind_of}").format(kind_of=kind_of(number)),
+                translate("project", "must be a whole number, not {kind_of}").format(kind_of=kind_of(number)),
                 translate("project", "write {format}").format(format=FORMAT),
                 ("format",),
             )
@@ -370,7 +372,7 @@ def save(project: Project, path: str | os.PathLike[str], *, known: str | None = 
     asked = Path(path)
     if problems := problems_of_names(project):
         raise ProjectSaveError(
-            translate("project", "{asked} was not saved, because it could not be opened again: {problems}").format(
+            translate("project", "{asked} was not saved, because it could not be opened afterwards: {problems}").format(
                 asked=asked, problems=problems[0]
             )
         )
@@ -427,18 +429,18 @@ def _replace(target: Path, content: bytes, known: str | None) -> None:
     if target.exists():
         mode = target.stat().st_mode
         if not stat.S_ISREG(mode):
-            raise _Unfit(translate("project", "a folder or a device has this name; choose another name"))
+            raise _Unfit(translate("project", "a folder or a system device has this name; choose another name"))
         if not may_write(target):
             raise _Unfit(
-                translate("project", "the file is write-protected; save under another name, or take the protection off")
+                translate("project", "the file is write-protected; save under another name, or remove the protection")
             )
     with temporary(target) as new:
         write_new(new, content)
         if known is not None and mode is not None and digest_of(target) != known:
             raise ChangedOnDisk(
-                translate("project", "{name} was not saved: another program has changed the file meanwhile").format(
-                    name=target.name
-                )
+                translate(
+                    "project", "{name} was not saved: another program has changed the file in the meantime"
+                ).format(name=target.name)
             )
         if mode is not None:
             new.chmod(stat.S_IMODE(mode))
@@ -464,17 +466,17 @@ def _save_trouble(error: Exception, path: Path) -> str:
         return translate("project", "another program is saving this file; try again")
     match getattr(error, "errno", None):
         case errno.ENOSPC | errno.EDQUOT:
-            return translate("project", "the disk is full; free some space, or save elsewhere")
+            return translate("project", "the disk is full; free some space, or save somewhere else")
         case errno.EFBIG:
-            return translate("project", "the file would be larger than this account may write; save elsewhere")
+            return translate("project", "the file would exceed the size limit of this account; save somewhere else")
         case errno.EACCES | errno.EPERM:
-            return translate("project", "you have no permission to write there; save in another folder")
+            return translate("project", "no permission to write there; save in another folder")
         case errno.EROFS:
-            return translate("project", "the drive can only be read; save in another folder")
+            return translate("project", "the disk is read-only; save in another folder")
         case errno.ENOENT | errno.ENOTDIR:
             return translate("project", "there is no folder {parent}; choose one that exists").format(
                 parent=path.parent
             )
         case errno.ENAMETOOLONG:
             return translate("project", "the name is too long; choose a shorter one")
-    return translate("project", "{reason}; save elsewhere").format(reason=_reason(error))
+    return translate("project", "{reason}; save somewhere else").format(reason=_reason(error))

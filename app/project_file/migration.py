@@ -30,7 +30,7 @@ def migrated(tables: Tables) -> Tables:
     found = int(tables["format"])
     if found > FORMAT:
         raise UnknownFormat(
-            translate("project", "the file has format {shown}, and this program reads formats up to {last}").format(
+            translate("project", "the file has format {shown}, but this program reads formats up to {last}").format(
                 shown=_shown(found), last=FORMAT
             ),
             translate("project", "open it with a newer Fanlight"),
@@ -39,14 +39,14 @@ def migrated(tables: Tables) -> Tables:
         if number not in MIGRATIONS:
             raise UnknownFormat(
                 translate("project", "there is no format {shown}").format(shown=_shown(found)),
-                translate("project", "the present format is {format}").format(format=FORMAT),
+                translate("project", "the current format is {format}").format(format=FORMAT),
             )
         tables = {**MIGRATIONS[number](tables), "format": number + 1}
     return tables
 
 
 def _shown(number: int) -> str:
-    return str(number) if abs(number) < 10**6 else translate("project", "of that number")
+    return str(number) if abs(number) < 10**6 else translate("project", "with that number")
 
 
 # From 1 to 2: other words for the same things ------------------------------------------------------------------------

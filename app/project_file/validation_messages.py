@@ -49,8 +49,8 @@ _PARTS: Final[dict[tuple[str, ...], tuple[type[Part], str]]] = {
     (): (Project, mark("parts", "a project")),
     ("panel",): (Panel, mark("parts", "a panel")),
     ("panel", "entry"): (EntryKeys, mark("parts", "the entry keys")),
-    ("follower",): (Follower, mark("parts", "a follower")),
-    ("follower", "simulate"): (Simulated, mark("parts", "what plays a follower")),
+    ("follower",): (Follower, mark("parts", "a device")),
+    ("follower", "simulate"): (Simulated, mark("parts", "the simulation of a device")),
     ("follower", "never_read"): (NeverRead, mark("parts", "a range that is never read")),
     ("signal", "scale"): (Scale, mark("parts", "a scale")),
     ("signal", "bit"): (Bit, mark("parts", "a bit")),
@@ -61,13 +61,13 @@ _PARTS: Final[dict[tuple[str, ...], tuple[type[Part], str]]] = {
     ("screen_change", "when"): (Condition, mark("parts", "a condition")),
     ("action",): (Action, mark("parts", "an action")),
     ("action", "when"): (Condition, mark("parts", "a condition")),
-    ("action", "value"): (HeldValue, mark("parts", "a value taken from the panel")),
+    ("action", "value"): (HeldValue, mark("parts", "a held value reference")),
     ("accepted",): (Accepted, mark("parts", "an accepted finding")),
 }
 
 _HINTS: Final = {
-    ("panel",): mark("project", "write [panel] with start = the name of the first screen"),
-    ("panel", "start"): mark("project", "name the first screen"),
+    ("panel",): mark("project", "add [panel] with start = the name of the first screen"),
+    ("panel", "start"): mark("project", "enter the first screen"),
     ("format",): mark("project", "write 'format = 2' at the top"),
     ("line", "kind"): mark("project", "write {kinds}"),
 }
@@ -108,7 +108,7 @@ def at_key_path(root: object, place: Place) -> object:
 def kind_of(value: object) -> str:
     """What a value of a project file is, in words, to stand after "needs a number, not "."""
     kinds: tuple[tuple[type | tuple[type, ...], str], ...] = (
-        (bool, translate("project", "a yes or no")),
+        (bool, translate("project", "true or false")),
         (str, translate("project", "a text")),
         (int, translate("project", "a whole number")),
         ((Decimal, float), translate("project", "a number with decimals")),
@@ -167,7 +167,7 @@ def _either_or(place: Place, value: object) -> str:
 
 
 def _needed(what: str, given: str) -> str:
-    return translate("project", "needs {what}, not {given}").format(what=what, given=given)
+    return translate("project", "must be {what}, not {given}").format(what=what, given=given)
 
 
 def _is_missing(key: object) -> str:
@@ -184,7 +184,7 @@ def _problem(details: ErrorDetails, root: object, place: Place) -> Problem:
         place = (*place, "kind")
     if place and place[-1] in _TABLES and isinstance(details["input"], dict) and "tuple" in details["type"]:
         message = translate("project", "needs a list of tables")
-        hint = translate("project", "write [[{keys}]] for [{keys}]").format(keys=".".join(_keys(place)))
+        hint = translate("project", "write [[{keys}]] instead of [{keys}]").format(keys=".".join(_keys(place)))
     return Problem(in_words(root, place), message, hint, place)
 
 
@@ -192,7 +192,7 @@ def _unknown_key(root: object, place: Place) -> Problem:
     holder, key = place[:-1], str(place[-1])
     model, noun = _part_at(root, holder)
     keys = LAYOUTS[model].keys
-    hint = did_you_mean(key, keys) or translate("project", "its keys are {keys}").format(keys=", ".join(keys))
+    hint = did_you_mean(key, keys) or translate("project", "possible keys: {keys}").format(keys=", ".join(keys))
     message = translate("project", "{key} is not a key of {part}").format(key=quoted(key), part=noun)
     return Problem(in_words(root, holder), message, hint, place)
 
@@ -267,17 +267,19 @@ def _pattern(context: dict[str, Any], value: object) -> tuple[str, str]:
     if "[0-9]" in str(context["pattern"]):
         message = translate("project", "{key} is not a whole number").format(key=quoted(str(value)))
         return message, translate(
-            "project", 'texts belong to whole numbers and to all others: { 0 = "stopped", otherwise = "unknown" }'
+            "project",
+            "state texts are for whole numbers, and 'otherwise' for all others: { 0 = \"stopped\", otherwise = "
+            '"unknown" }',
         )
-    message = translate("project", "has a blank at an end or a control character")
-    return message, translate("project", "take it out")
+    message = translate("project", "starts or ends with a space, or contains a control character")
+    return message, translate("project", "remove it")
 
 
 def _too_long(context: dict[str, Any], value: object) -> tuple[str, str]:
     most = context["max_length"]
     if not isinstance(value, list | tuple | str | dict):
-        return translate("project", "holds at most {most}").format(most=most), ""
-    return translate("project", "holds at most {most}, not {count}").format(most=most, count=len(value)), ""
+        return translate("project", "can have at most {most}").format(most=most), ""
+    return translate("project", "can have at most {most}, not {count}").format(most=most, count=len(value)), ""
 
 
 def _long_string(context: dict[str, Any], value: str) -> tuple[str, str]:
@@ -293,7 +295,7 @@ def _short(value: object) -> str:
     text = f"{value:f}" if isinstance(value, Decimal) and abs(value.adjusted()) < 40 else ""
     if isinstance(value, int) and abs(value) < 10**40:
         text = str(value)
-    return text if text and len(text) <= 40 else translate("project", "a number of that size")
+    return text if text and len(text) <= 40 else translate("project", "a smaller number")
 
 
 _WORDS: Final[dict[str, Callable[[dict[str, Any], Any], tuple[str, str]]]] = {
@@ -301,15 +303,15 @@ _WORDS: Final[dict[str, Callable[[dict[str, Any], Any], tuple[str, str]]]] = {
     "is_instance_of": _needs(mark("project", "a number")),
     "decimal_type": _needs(mark("project", "a number")),
     "string_type": _needs(mark("project", "a text")),
-    "string_unicode": _says(mark("project", "holds half of a character pair, which no file can hold")),
+    "string_unicode": _says(mark("project", "contains half of a surrogate pair, which cannot be saved")),
     "bool_type": _needs(mark("project", "true or false")),
     "tuple_type": _needs(mark("project", "a list")),
     "dict_type": _needs(mark("project", "a table")),
     "model_type": _needs(mark("project", "a table")),
     "model_attributes_type": _needs(mark("project", "a table")),
-    "greater_than": _bound(mark("project", "needs a number above {bound}, not {value}"), "gt"),
-    "greater_than_equal": _bound(mark("project", "needs at least {bound}, not {value}"), "ge"),
-    "less_than_equal": _bound(mark("project", "needs at most {bound}, not {value}"), "le"),
+    "greater_than": _bound(mark("project", "must be a number above {bound}, not {value}"), "gt"),
+    "greater_than_equal": _bound(mark("project", "must be at least {bound}, not {value}"), "ge"),
+    "less_than_equal": _bound(mark("project", "must be at most {bound}, not {value}"), "le"),
     "literal_error": _choice,
     "union_tag_invalid": _choice,
     "string_pattern_mismatch": _pattern,
@@ -318,6 +320,6 @@ _WORDS: Final[dict[str, Callable[[dict[str, Any], Any], tuple[str, str]]]] = {
     "too_long": _too_long,
     "decimal_max_digits": _digits("max_digits"),
     "decimal_whole_digits": _digits("whole_digits"),
-    "finite_number": _says(mark("project", "needs a finite number")),
+    "finite_number": _says(mark("project", "must be a finite number")),
     "value_error": lambda context, _: (str(context["error"]), ""),
 }

@@ -106,14 +106,14 @@ class Recording:
             raise NotReadable(
                 translate(
                     "record",
-                    "{path} is not opened: it holds what no recording of Fanlight does ({what}) and may have been made "
-                    "to do harm; ask whoever it comes from for the file as Fanlight wrote it",
+                    "{path} was not opened: it contains something that Fanlight never writes ({what}) and may be "
+                    "malicious; ask the sender for the original file",
                 ).format(path=path, what=why)
             ) from None
         except sqlite3.Error as why:
             database.close()
             raise NotReadable(
-                translate("record", "{path} is no recording, or damaged at its beginning: {reason}").format(
+                translate("record", "{path} is not a recording, or its beginning is damaged: {reason}").format(
                     path=path, reason=why
                 )
             ) from None
@@ -138,14 +138,14 @@ class Recording:
         if has_log(self.path):
             return translate(
                 "record",
-                "{name} is still being written, or whatever wrote it ended suddenly: its newest seconds lie in "
-                "{name}-wal beside it. Who copies it copies both.",
+                "{name} is still being written, or the program that wrote it crashed: the newest seconds are in "
+                "{name}-wal in the same folder. Always copy both files.",
             ).format(name=name)
         if self.ended is None:
             return translate(
                 "record",
-                "{name} was not ended in order, or was copied while it was being written: up to 10 seconds may be "
-                "missing at its end.",
+                "{name} was not closed properly, or was copied while being written: up to 10 seconds may be missing "
+                "at the end.",
             ).format(name=name)
         return ""
 
@@ -224,7 +224,7 @@ class Recording:
         if (count := sum(block[2] for block in blocks)) > MOST_AT_ONCE:
             raise TooMany(
                 translate(
-                    "record", "{count} samples of '{signal}' lie in this span, too many at once; choose a shorter one"
+                    "record", "this span has {count} samples of '{signal}', too many at once; choose a shorter one"
                 ).format(count=count, signal=signal)
             )
         parts = [part for block in blocks if (part := self._unpacked(block, width)) is not None]
@@ -392,14 +392,14 @@ class Recording:
             if not self._opened:
                 raise  # without its beginning nothing can be made of it
             self._note(
-                translate("record", "reading it took more steps than a file of its size can need, and was given up")
+                translate("record", "reading was stopped: it took more steps than a file of this size can need")
                 if self._budget.spent
                 else str(why)
             )
         return found
 
     def _note_table(self, table: str) -> None:
-        self._note(translate("record", "rows of the table '{table}' hold what cannot be").format(table=table))
+        self._note(translate("record", "rows of table '{table}' contain invalid values").format(table=table))
 
     def _note(self, words: str) -> None:
         if words not in self.damage:
@@ -410,18 +410,17 @@ def _check_version(path: Path, database: sqlite3.Connection) -> None:
     (application,) = database.execute("PRAGMA application_id").fetchone()
     (version,) = database.execute("PRAGMA user_version").fetchone()
     if application != APPLICATION_ID:
-        raise NotReadable(translate("record", "{path} is no recording of Fanlight").format(path=path))
+        raise NotReadable(translate("record", "{path} is not a Fanlight recording").format(path=path))
     if version > FORMAT:
         raise NotReadable(
             translate(
-                "record", "{path} was written by a newer Fanlight (layout {version}); use that one, or a later one"
+                "record",
+                "{path} was written by a newer Fanlight (file version {version}); use that version or a later one",
             ).format(path=path, version=version)
         )
     if version < FORMAT:
         raise NotReadable(
-            translate("record", "{path} has the layout {version}, which never left the workshop").format(
-                path=path, version=version
-            )
+            translate("record", "{path} has an unreleased file version ({version})").format(path=path, version=version)
         )
 
 

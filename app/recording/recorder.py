@@ -92,7 +92,7 @@ class Recorder:
         self._trouble = ""
         self._ending = threading.Event()
         self._progress = self._look()
-        self.event(Event(clock.now(), Kind.RECORDING, path.name, translate("record", "recording began")))
+        self.event(Event(clock.now(), Kind.RECORDING, path.name, translate("record", "recording started")))
         for signal, value in () if state is None else state.held.items():
             self.held(signal, clock.now(), value)
         self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
@@ -177,7 +177,7 @@ class Recorder:
     def _note_lost(self) -> None:
         lost = self._subscription.lost + self._given_up
         if lost > self._noted:
-            words = translate("record", "{count} samples could not be kept").format(count=lost - self._noted)
+            words = translate("record", "{count} samples were lost").format(count=lost - self._noted)
             self._writer.event(Event(self._clock.now(), Kind.RECORDING, self._writer.path.name, words))
             self._noted = lost
 
@@ -193,8 +193,8 @@ class Recorder:
         self._written += writer.samples
         now = self._clock.now()
         for file, words, other in (
-            (writer, translate("record", "recording goes on in {file}"), following),
-            (following, translate("record", "recording goes on from {file}"), writer),
+            (writer, translate("record", "recording continues in {file}"), following),
+            (following, translate("record", "recording continued from {file}"), writer),
         ):
             file.event(Event(now, Kind.RECORDING, file.path.name, words.format(file=other.path.name)))
         for signal, value in self._held.items():

@@ -171,7 +171,7 @@ class Replay:
 
     def _feed(self, event: KeyDown | KeyUp | Tick | ReleaseAll) -> tuple[Effect, ...]:
         self.state, effects = step(self.project, self.state, event, self._readings())
-        reason = translate("record", "this is a recording")
+        reason = translate("record", "not possible in a recording")
         for effect in effects:
             if isinstance(effect, Write):
                 # What a condition wrote was written then; what a key asks for now is not.
@@ -208,7 +208,7 @@ class Replay:
         words = [int(word) for word in samples.words[index]]
         if quality is Quality.GOOD:
             return bindings(self.project)[signal].reading(words, at)
-        reason = translate("record", "it was not read then")
+        reason = translate("record", "not read at that time")
         good = np.flatnonzero(samples.qualities[:index] == GOOD)
         if quality is Quality.STALE and len(good):
             former = self._made(signal, samples, int(good[-1]))

@@ -103,7 +103,7 @@ def unpack(data: object, first: int, count: int, width: int, *, packed: bool) ->
     """What `pack` made `data` of. Raises ValueError if it is damaged."""
     due = count * (5 + 2 * width)
     if not isinstance(data, bytes):
-        raise ValueError(translate("record", "a block of samples holds no samples"))
+        raise ValueError(translate("record", "a block of samples is empty"))
     try:
         plain = _inflated(data, due) if packed else data
     except zlib.error as why:
@@ -114,7 +114,7 @@ def unpack(data: object, first: int, count: int, width: int, *, packed: bool) ->
     steps = np.frombuffer(plain, "<u4", count)
     qualities = np.frombuffer(plain, np.uint8, count, 4 * count)
     if qualities.max() >= len(QUALITIES):
-        raise ValueError(translate("record", "a block of samples holds a quality that there is not"))
+        raise ValueError(translate("record", "a block of samples contains an unknown quality code"))
     words = np.frombuffer(plain, "<u2", count * width, 5 * count).reshape(count, width)
     times = np.cumsum(steps, dtype=np.int64)
     times += first

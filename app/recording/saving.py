@@ -32,7 +32,7 @@ def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
             writer.held(signal, at, value)
         for event in kept.events:
             writer.event(event)
-        words = translate("record", "saved from what was kept since then")
+        words = translate("record", "saved from the values kept since then")
         writer.event(Event(kept.begin, Kind.RECORDING, path.name, words))
         for signal, blocks in kept.samples.items():
             for samples in _from(blocks, microseconds(kept.begin)):

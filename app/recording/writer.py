@@ -332,9 +332,9 @@ def _create(path: Path, first: list[tuple[str, tuple[object, ...]]]) -> sqlite3.
             write_first(path, bytes(content))
         except FileExistsError:
             raise CannotRecord(
-                translate("record", "{path} exists already; a recording is not written over: give another name").format(
-                    path=path
-                )
+                translate(
+                    "record", "{path} already exists; recordings are not overwritten: choose another name"
+                ).format(path=path)
             ) from None
         database = sqlite3.connect(path, isolation_level="IMMEDIATE", check_same_thread=False)
         try:
@@ -365,7 +365,7 @@ class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(p
         if isinstance(error, sqlite3.Error):
             if "full" in str(error):
                 raise DiskFull(
-                    translate("record", "there is no room for {path}: the disk is full; free some space").format(
+                    translate("record", "no space for {path}: the disk is full; free some space").format(
                         path=self._path
                     )
                 ) from error

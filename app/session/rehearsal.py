@@ -149,7 +149,7 @@ class Rehearsal:
                 refused = model.write(binding.table, binding.address, values)
                 if refused is not None:
                     message = "refused"
-                    reason = translate("rehearsal", "follower '{follower}' refuses it: {exception}").format(
+                    reason = translate("rehearsal", "device '{follower}' refuses: {exception}").format(
                         follower=binding.follower.name, exception=exception_text(int(refused))[0]
                     )
         if reason is not None:
@@ -189,4 +189,4 @@ class _Registers(Mapping[str, Reading]):
 
 
 def _silence(model: RegisterBank) -> str:
-    return translate("rehearsal", "follower '{follower}' does not answer").format(follower=model.name)
+    return translate("rehearsal", "device '{follower}' does not answer").format(follower=model.name)

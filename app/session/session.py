@@ -155,7 +155,7 @@ class Session:
             headline = translate("bus", "STOP NOT CONFIRMED: {signals} may still be on")
             said = {
                 owed.signal: translate(
-                    "bus", "'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}"
+                    "bus", "'{signal}': sent {tries} times, repeated for another {left:.0f} s; {reason}"
                 ).format(
                     signal=owed.signal,
                     tries=owed.tries,
@@ -365,8 +365,8 @@ def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
         raise CannotConnect(
             translate(
                 "bus",
-                "one endpoint can stand in for one line, and the project has {count} ({names}); change "
-                "the lines in the project, or use 'simulated'",
+                "one endpoint can replace one line, but the project has {count} ({names}); change the lines in the "
+                "project, or use 'simulated'",
             ).format(count=len(project.lines), names=names)
         )
     return _fitting(project, {project.lines[0].name: via})
@@ -380,8 +380,8 @@ def _fitting(project: Project, endpoints: dict[str, Endpoint]) -> dict[str, Endp
             raise CannotConnect(
                 translate(
                     "bus",
-                    "follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial "
-                    "line; give it the address that is set at the device, 1 to 247",
+                    "device '{follower}' has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a "
+                    "serial line; use the address set at the device, 1 to 247",
                 ).format(follower=follower.name, unit=follower.unit, endpoint=endpoint)
             )
     return endpoints

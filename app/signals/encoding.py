@@ -100,7 +100,7 @@ def register_count(encoding: EncodingName, length: int | None = None) -> int:
     if encoding != "string":
         return _COUNT[encoding]
     if length is None:
-        raise ValueError(translate("signals", "a string needs its length in registers ('length')"))
+        raise ValueError(translate("signals", "a string needs a length in registers ('length')"))
     if not 1 <= length <= 125:
         raise ValueError(
             translate("signals", "a string is 1 to 125 registers long, not {length}").format(length=length)
@@ -147,9 +147,9 @@ def decode(
         number: float = struct.unpack(_FLOAT_FORMAT[encoding], _bytes(words))[0]
         if not math.isfinite(number):
             raise Implausible(
-                translate("signals", "the registers hold {name} ({hex}), which is no {encoding} value to show").format(
-                    name=_not_finite(number), hex=_hex(words), encoding=encoding
-                )
+                translate(
+                    "signals", "the registers contain {name} ({hex}), not a {encoding} value that can be shown"
+                ).format(name=_not_finite(number), hex=_hex(words), encoding=encoding)
             )
         return number
     count = 0
@@ -163,7 +163,7 @@ def decode(
         if not digits.isdecimal():
             raise Implausible(
                 translate(
-                    "signals", "the registers hold {hex}, which has a digit above 9 and is no {encoding} value"
+                    "signals", "the registers contain {hex}, which has a digit above 9 and is not a {encoding} value"
                 ).format(hex=_hex(words), encoding=encoding)
             )
         return int(digits)
@@ -188,7 +188,7 @@ def encode(
         return tuple(arranged(_string_words(raw, length), "high-first", byte_order))
     if isinstance(raw, str):
         raise OutOfRange(
-            translate("signals", "{raw!r} is a text; {encoding} holds a number").format(raw=raw, encoding=encoding)
+            translate("signals", "{raw!r} is a text, but {encoding} is a number").format(raw=raw, encoding=encoding)
         )
     if encoding in _FLOAT_FORMAT:
         words = _float_words(encoding, raw)
@@ -197,7 +197,7 @@ def encode(
         least, greatest = _RANGE[encoding]
         if not least <= count <= greatest:
             raise OutOfRange(
-                translate("signals", "{count} does not fit {encoding}, which holds {least} to {greatest}").format(
+                translate("signals", "{count} does not fit {encoding}; its range is {least} to {greatest}").format(
                     count=count, encoding=encoding, least=least, greatest=greatest
                 )
             )
@@ -238,12 +238,12 @@ def bit_place(
     """
     if encoding not in _INTEGERS:
         raise ValueError(
-            translate("signals", "{encoding} has no bits to name; integers have").format(encoding=encoding)
+            translate("signals", "{encoding} has no single bits; only integers do").format(encoding=encoding)
         )
     width = 16 * _COUNT[encoding]
     if not 0 <= number < width:
         raise ValueError(
-            translate("signals", "{encoding} has the bits 0 to {last}, there is no bit {number}").format(
+            translate("signals", "{encoding} has bits 0 to {last}; there is no bit {number}").format(
                 encoding=encoding, last=width - 1, number=number
             )
         )
@@ -276,7 +276,7 @@ def _whole(encoding: EncodingName, raw: RawNumber) -> int:
         raise OutOfRange(translate("signals", "{raw} does not fit {encoding}").format(raw=raw, encoding=encoding))
     if raw != (count := int(raw)):
         raise OutOfRange(
-            translate("signals", "{raw} is not a whole number; {encoding} holds whole numbers only").format(
+            translate("signals", "{raw} is not a whole number; {encoding} has whole numbers only").format(
                 raw=raw, encoding=encoding
             )
         )
@@ -293,7 +293,7 @@ def _float_words(encoding: EncodingName, raw: RawNumber) -> tuple[int, ...]:
         ) from None
     if not math.isfinite(number):
         raise OutOfRange(
-            translate("signals", "{raw} is not a finite number; {encoding} set points must be").format(
+            translate("signals", "{raw} is not a finite number; {encoding} set points must be finite").format(
                 raw=raw, encoding=encoding
             )
         )
@@ -302,21 +302,21 @@ def _float_words(encoding: EncodingName, raw: RawNumber) -> tuple[int, ...]:
 
 def _string_words(raw: RawNumber | str, length: int | None) -> tuple[int, ...]:
     if not isinstance(raw, str):
-        raise OutOfRange(translate("signals", "{raw} is a number; a string holds characters").format(raw=raw))
+        raise OutOfRange(translate("signals", "{raw} is a number, but a string contains characters").format(raw=raw))
     if "\0" in raw:
-        raise OutOfRange(translate("signals", "a string register holds no NUL character inside the text"))
+        raise OutOfRange(translate("signals", "a string cannot contain a NUL character"))
     try:
         data = raw.encode("latin-1")
     except UnicodeEncodeError as error:
         raise OutOfRange(
-            translate("signals", "the character {character!r} is not in Latin-1 and has no place in a register").format(
-                character=raw[error.start]
-            )
+            translate(
+                "signals", "the character {character!r} is not in Latin-1 and cannot be stored in a register"
+            ).format(character=raw[error.start])
         ) from None
     room = (len(data) + 1) // 2 if length is None else register_count("string", length)
     if len(data) > 2 * room:
         raise OutOfRange(
-            translate("signals", "the text has {count} characters; its registers hold {most}").format(
+            translate("signals", "the text has {count} characters, but its registers hold only {most}").format(
                 count=len(data), most=2 * room
             )
         )

@@ -50,7 +50,7 @@ def wire_address(numbering: Numbering, table: Table, number: int) -> int:
                 raise NotARegister(
                     translate(
                         "signals",
-                        "register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'",
+                        "register 0 is not in 1..{last}; if the manual has a register 0, the numbering is 'from-0'",
                     ).format(last=LAST_ADDRESS + 1)
                 )
             raise _outside(table, number, 1, LAST_ADDRESS + 1)
@@ -66,7 +66,7 @@ def documented_number(numbering: Numbering, table: Table, address: int, digits: 
     """
     if not 0 <= address <= LAST_ADDRESS:
         raise NotARegister(
-            translate("signals", "address {address} is outside 0..{last}").format(address=address, last=LAST_ADDRESS)
+            translate("signals", "address {address} is not in 0..{last}").format(address=address, last=LAST_ADDRESS)
         )
     if numbering == "from-0":
         return address
@@ -97,12 +97,12 @@ def _prefixed_address(table: Table, number: int) -> int:
         raise NotARegister(
             translate(
                 "signals",
-                "register {number} is by its prefix number {rest} of the table '{other}', but the signal says "
-                "table '{table}'; {rule}",
+                "register {number} has the prefix of the table '{other}' (number {rest}), but the signal has table "
+                "'{table}'; {rule}",
             ).format(number=number, rest=named[1] + 1, other=named[0], table=table, rule=_rule(table))
         )
     raise NotARegister(
-        translate("signals", "register {number} has no prefix of the table '{table}'; {rule}").format(
+        translate("signals", "register {number} does not have the prefix of the table '{table}'; {rule}").format(
             number=number, table=table, rule=_rule(table)
         )
     )
@@ -121,7 +121,7 @@ def _rule(table: Table) -> str:
     prefix = _PREFIX[table]
     if prefix == 0:
         return translate(
-            "signals", "prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant"
+            "signals", "prefixed coils are 1..9999, or up to 65536 if no other table uses these five digits"
         )
     return translate("signals", "its registers are {prefix}0001..{prefix}9999 or {prefix}00001..{prefix}65536").format(
         prefix=prefix
@@ -132,14 +132,14 @@ def _outside(table: Table, number: int, first: int, last: int) -> NotARegister:
     named = _named_by_prefix(number)
     if named is None or named[0] != table:
         return NotARegister(
-            translate("signals", "register {number} is outside {first}..{last}").format(
+            translate("signals", "register {number} is not in {first}..{last}").format(
                 number=number, first=first, last=last
             )
         )
     return NotARegister(
         translate(
             "signals",
-            "register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the "
+            "register {number} is not in {first}..{last}; it looks like number {rest} of the table '{table}': is the "
             "numbering 'prefixed'?",
         ).format(number=number, first=first, last=last, rest=named[1] + 1, table=table)
     )

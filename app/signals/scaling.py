@@ -29,12 +29,10 @@ class StraightLine:
     def __post_init__(self) -> None:
         if self.raw0 == self.raw1:
             raise ValueError(
-                translate("signals", "the two raw points are the same; a straight line needs two different ones")
+                translate("signals", "the two raw numbers are equal; a straight line needs two different ones")
             )
         if self.value0 == self.value1:
-            raise ValueError(
-                translate("signals", "the two values are the same; a straight line needs two different ones")
-            )
+            raise ValueError(translate("signals", "the two values are equal; a straight line needs two different ones"))
         slope = Fraction(self.value1 - self.value0) / Fraction(self.raw1 - self.raw0)
         offset = self.value0 - slope * self.raw0
         object.__setattr__(self, "_slope", slope)

@@ -80,7 +80,7 @@ def bar_fill(value: int | Fraction, low: int | Fraction, high: int | Fraction, w
     Raises ValueError if the two ends are the same.
     """
     if low == high:
-        raise ValueError(translate("signals", "the two ends of a bar are the same"))
+        raise ValueError(translate("signals", "the two ends of a bar are equal"))
     cells = round_half_away(Fraction(value - low) / Fraction(high - low) * width)
     return int(min(max(cells, Fraction(0)), Fraction(width)))
 

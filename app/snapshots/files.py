@@ -116,21 +116,23 @@ def open_snapshot(path: Path) -> RegisterSnapshot:
     try:
         content = read_ordinary(path, LARGEST_FILE)
     except NotOrdinary:
-        raise NotASnapshot(translate("snapshots", "{path} is no ordinary file").format(path=path)) from None
+        raise NotASnapshot(translate("snapshots", "{path} is not a regular file").format(path=path)) from None
     except (OSError, ValueError) as why:
         raise NotASnapshot(
             translate("snapshots", "{path} cannot be read: {reason}").format(path=path, reason=_reason(why))
         ) from None
     if len(content) > LARGEST_FILE:
         raise NotASnapshot(
-            translate("snapshots", "{path} has more than {most} MB, which no snapshot needs").format(
+            translate("snapshots", "{path} has more than {most} MB, too large for a snapshot").format(
                 path=path, most=LARGEST_FILE // 1024**2
             )
         )
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise NotASnapshot(translate("snapshots", "{path} is no text, and so no snapshot").format(path=path)) from None
+        raise NotASnapshot(
+            translate("snapshots", "{path} is not a text file, so not a snapshot").format(path=path)
+        ) from None
     try:
         return snapshot_of_text(text)
     except NotASnapshot as why:
@@ -142,12 +144,12 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
     try:
         data = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as why:
-        raise NotASnapshot(translate("snapshots", "it is no TOML: {reason}").format(reason=why)) from None
+        raise NotASnapshot(translate("snapshots", "this is not TOML: {reason}").format(reason=why)) from None
     if data.get("kind") != KIND:
-        raise NotASnapshot(translate("snapshots", "it is no register snapshot"))
+        raise NotASnapshot(translate("snapshots", "this is not a register snapshot"))
     if data.get("format") != FORMAT:
         raise NotASnapshot(
-            translate("snapshots", "its format is {found}, and this program reads {known}").format(
+            translate("snapshots", "its format is {found}, but this program reads {known}").format(
                 found=data.get("format"), known=FORMAT
             )
         )
@@ -219,4 +221,4 @@ def _list(data: dict[str, object], key: str) -> list[object]:
 
 
 def _bad(key: str) -> NotASnapshot:
-    return NotASnapshot(translate("snapshots", "the key {key} is missing, or does not fit there").format(key=key))
+    return NotASnapshot(translate("snapshots", "the key {key} is missing or wrong").format(key=key))

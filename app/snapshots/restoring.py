@@ -79,23 +79,23 @@ def _offer(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place,
 
 def _impossible(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place, str], row: Row) -> str | None:
     if not row.differs:
-        return translate("snapshots", "it is the same")
+        return translate("snapshots", "equal")
     if row.before is None:
-        return translate("snapshots", "the snapshot does not have it")
+        return translate("snapshots", "not in the snapshot")
     if row.after is None:
-        return translate("snapshots", "the follower does not give it now")
+        return translate("snapshots", "the device does not return it now")
     if row.table in ("discrete", "input"):
-        return translate("snapshots", "the table '{table}' can only be read").format(table=row.table)
+        return translate("snapshots", "the table '{table}' is read-only").format(table=row.table)
     if row.measured:
         return translate("snapshots", "a measured value: 'write' is not set")
     if not row.signal:
         whole = parts.get((row.table, row.address))
         if whole is None:
             return None
-        return translate("snapshots", "a part of signal '{name}', which is written as a whole").format(name=whole)
+        return translate("snapshots", "part of signal '{name}', which is only written as a whole").format(name=whole)
     binding = bound.get(row.signal)
     if binding is None or (binding.table, binding.address, binding.count) != (row.table, row.address, row.count):
-        return translate("snapshots", "the project has this signal no more, or at another place")
+        return translate("snapshots", "the project no longer has this signal, or it is at another register")
     try:
         _, value = binding.decode(row.before)
     except Implausible as why:
@@ -108,15 +108,15 @@ def _caution(project: Project, row: Row) -> str:
     if row.table == "coil":
         return translate("snapshots", "a coil: it may be a command")
     if not row.signal:
-        return translate("snapshots", "no signal names it: look into the manual first")
+        return translate("snapshots", "no signal uses it: check the manual first")
     signal = project.signal_named[row.signal]
     bits = {each.name for each in project.signals if isinstance(each, BitSignal) and each.bit.of == row.signal}
     if any(isinstance(each, BitSignal) and each.write and each.name in bits for each in project.signals):
-        return translate("snapshots", "it holds command bits")
+        return translate("snapshots", "it contains command bits")
     if any(action.do in _COMMANDS and action.signal in {row.signal, *bits} for action in project.actions):
-        return translate("snapshots", "a command of the panel writes it")
+        return translate("snapshots", "an action of the panel writes it")
     if getattr(signal, "refresh_ms", 0):
-        return translate("snapshots", "an output that is written again and again")
+        return translate("snapshots", "an output that is refreshed cyclically")
     return ""
 
 
@@ -152,10 +152,10 @@ def _one(engine: Writes, project: Project, follower: str, row: Row) -> Restored:
     except LineFault as failed:
         return Restored(row, False, translate("snapshots", "not written: {why}").format(why=failed.fault.sentence))
     if now == row.before:
-        return Restored(row, True, translate("snapshots", "it holds this value already"))
+        return Restored(row, True, translate("snapshots", "it already has this value"))
     if now != row.after:
         return Restored(
-            row, False, translate("snapshots", "not written: it has changed since it was compared; compare again")
+            row, False, translate("snapshots", "not written: the value has changed since the comparison; compare again")
         )
     if row.signal:
         _, value = signals_of(project, follower)[row.signal].decode(row.before)

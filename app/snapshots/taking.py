@@ -67,7 +67,7 @@ def range_of(follower: Follower, text: str) -> Range:
         raise CannotTake(
             translate(
                 "snapshots",
-                "'{text}' is no range; write it as holding:0-99, with coil, discrete, input or holding in front",
+                "'{text}' is not a range; write it as holding:0-99, with coil, discrete, input or holding first",
             ).format(text=text)
         )
     return numbered_range(follower, found, int(first), int(last) if dash else int(first))
@@ -77,7 +77,7 @@ def numbered_range(follower: Follower, table: Table, first: int, last: int) -> R
     """A range in the follower's own numbering. Raises CannotTake in words."""
     if first > last:
         raise CannotTake(
-            translate("snapshots", "the first register {first} is behind the last one {last}").format(
+            translate("snapshots", "the first register {first} is after the last one {last}").format(
                 first=first, last=last
             )
         )
@@ -132,7 +132,7 @@ def take(
     if not taking.total:
         raise CannotTake(
             translate(
-                "snapshots", "No signal of follower '{follower}' is on the line; name ranges of registers to read."
+                "snapshots", "No signal of device '{follower}' is on the line; enter register ranges to read."
             ).format(follower=follower)
         )
     for table in TABLES:
@@ -140,7 +140,7 @@ def take(
     if not taking.registers:
         reason = taking.refused[0].reason if taking.refused else ""
         raise CannotTake(
-            translate("snapshots", "Follower '{follower}' refuses every register asked for: {reason}").format(
+            translate("snapshots", "Device '{follower}' refuses all requested registers: {reason}").format(
                 follower=follower, reason=reason
             )
         )
@@ -221,7 +221,7 @@ class _Taking:
         return CannotTake(
             translate(
                 "snapshots",
-                "Follower '{follower}' does not answer at {where}: {reason}. Nothing is kept of the snapshot.",
+                "Device '{follower}' does not answer at {where}: {reason}. The snapshot was discarded.",
             ).format(follower=self._follower.name, where=register_text(table, *numbers), reason=reason)
         )
 

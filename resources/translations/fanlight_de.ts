@@ -8242,44 +8242,44 @@ otherwise = unbekannt</translation>
 <context>
     <name>bus</name>
     <message>
-        <source>&apos;{name}&apos; holds a control character; type the name anew</source>
+        <source>&apos;{name}&apos; contains a control character; type the name again</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>&apos;{signal}&apos;: sent {tries} times, and again for {left:.0f} s; {reason}</source>
-        <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
+        <source>&apos;{signal}&apos;: sent {tries} times, repeated for another {left:.0f} s; {reason}</source>
+        <translation>„{signal}“: {tries}-mal gesendet, Wiederholung noch {left:.0f} s; {reason}</translation>
     </message>
     <message>
         <source>&apos;{signal}&apos;: {reason}</source>
         <translation>„{signal}“: {reason}</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
-        <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
+        <source>&apos;{text}&apos; has no port; the usual one is {port}: {whole}</source>
+        <translation>„{text}“ enthält keinen Port; üblich ist {port}: {whole}</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <translation>„{text}“ enthält keinen seriellen Anschluss; möglich: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is not an endpoint; use {forms}</source>
+        <translation>„{text}“ ist kein Endpunkt; möglich: {forms}</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; names no port; the usual one is {port}: {whole}</source>
-        <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos; names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
-        <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos;: port {port} is outside 1..65535</source>
-        <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
+        <source>&apos;{text}&apos;: port {port} is not in 1..65535</source>
+        <translation>„{text}“: Port {port} liegt nicht in 1..65535</translation>
     </message>
     <message>
         <source>0 to 15</source>
         <translation>0 bis 15</translation>
     </message>
     <message>
-        <source>0, a broadcast to all units</source>
-        <translation>0, ein Rundruf an alle Units</translation>
+        <source>0, broadcast to all devices</source>
+        <translation>0, Broadcast an alle Geräte</translation>
     </message>
     <message>
         <source>0, return query data</source>
@@ -8302,14 +8302,6 @@ otherwise = unbekannt</translation>
         <translation>UND-Maske</translation>
     </message>
     <message>
-        <source>Answers of {count} devices come twice: {names}</source>
-        <translation>Antworten von {count} Geräten kommen doppelt: {names}</translation>
-    </message>
-    <message>
-        <source>Answers of {name} come twice</source>
-        <translation>Antworten von {name} kommen doppelt</translation>
-    </message>
-    <message>
         <source>Line {line} cannot be opened</source>
         <translation>Leitung {line} lässt sich nicht öffnen</translation>
     </message>
@@ -8327,47 +8319,51 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>STOP FAILED: {signals} may still be on. Stop the machine at the machine.</source>
-        <translation>STOPP GESCHEITERT: {signals} ist vielleicht noch ein. Die Maschine an der Maschine stoppen.</translation>
+        <translation>STOPP FEHLGESCHLAGEN: {signals} eventuell noch eingeschaltet. Maschine vor Ort stillsetzen.</translation>
     </message>
     <message>
         <source>STOP NOT CONFIRMED: {signals} may still be on</source>
-        <translation>STOPP NICHT BESTÄTIGT: {signals} ist vielleicht noch ein</translation>
-    </message>
-    <message>
-        <source>Two devices answer as {name}</source>
-        <translation>Zwei Geräte antworten als {name}</translation>
+        <translation>STOPP NICHT BESTÄTIGT: {signals} eventuell noch eingeschaltet</translation>
     </message>
     <message>
         <source>Two devices answer at each of {count} addresses: {names}</source>
         <translation>An {count} Adressen antworten je zwei Geräte: {names}</translation>
     </message>
     <message>
+        <source>Two devices answer at the address of {name}</source>
+        <translation>Zwei Geräte antworten auf die Adresse von {name}</translation>
+    </message>
+    <message>
         <source>a frame that does not answer this request</source>
-        <translation>ein Rahmen, der diese Anfrage nicht beantwortet</translation>
+        <translation>ein Telegramm, das nicht zu dieser Anfrage gehört</translation>
     </message>
     <message>
         <source>a part of {name}, which has {count} registers</source>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
-        <source>a stop of follower &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
+        <source>a stop of device &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
         <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
     </message>
     <message>
-        <source>a stop was asked for meanwhile</source>
-        <translation>inzwischen wurde ein Stopp verlangt</translation>
+        <source>a stop was requested in the meantime</source>
+        <translation>inzwischen wurde ein Stopp angefordert</translation>
     </message>
     <message>
-        <source>acknowledged, and nothing changed</source>
-        <translation>quittiert, und es hat sich nichts geändert</translation>
+        <source>a value that its encoding cannot hold</source>
+        <translation>einen Wert, den sein Datentyp nicht darstellen kann</translation>
     </message>
     <message>
-        <source>acknowledged, but not read back: a stop went first</source>
-        <translation>quittiert, aber nicht zurückgelesen: ein Stopp ging vor</translation>
+        <source>acknowledged, but not read back: a stop took priority</source>
+        <translation>bestätigt, aber nicht zurückgelesen: ein Stopp hatte Vorrang</translation>
     </message>
     <message>
         <source>acknowledged, but not read back: {sentence}</source>
         <translation>bestätigt, aber nicht zurückgelesen: {sentence}</translation>
+    </message>
+    <message>
+        <source>acknowledged, but nothing changed</source>
+        <translation>bestätigt, aber der Wert hat sich nicht geändert</translation>
     </message>
     <message>
         <source>address</source>
@@ -8378,23 +8374,27 @@ otherwise = unbekannt</translation>
         <translation>alle {count} Werte sind gut</translation>
     </message>
     <message>
-        <source>an answer came with transaction number {found}; asked was {asked}</source>
-        <translation>eine Antwort kam mit Transaktionsnummer {found}; gefragt war {asked}</translation>
-    </message>
-    <message>
         <source>another client</source>
         <translation>anderer Client</translation>
     </message>
     <message>
-        <source>another client asked unit {asked} while unit {unit} was to answer</source>
-        <translation>ein anderer Client fragte Unit {asked}, während Unit {unit} antworten sollte</translation>
+        <source>another client keeps writing register {number}</source>
+        <translation>ein anderer Client schreibt ständig Register {number}</translation>
     </message>
     <message>
-        <source>another client asked unit {unit} the like at the same time; whose answer came cannot be told</source>
-        <translation>ein anderer Client fragte Unit {unit} zugleich dasselbe; wessen Antwort kam, ist nicht zu sagen</translation>
+        <source>another client polled unit {asked} while unit {unit} was answering</source>
+        <translation>ein anderer Client fragte Geräteadresse {asked} ab, während Geräteadresse {unit} antworten sollte</translation>
     </message>
     <message>
-        <source>another diagnosis</source>
+        <source>another client sent unit {unit} a similar request at the same time; it is not clear whose answer this is</source>
+        <translation>ein anderer Client stellte Geräteadresse {unit} zugleich eine gleichartige Anfrage; wem die Antwort gilt, ist nicht erkennbar</translation>
+    </message>
+    <message>
+        <source>another client wrote register {number}</source>
+        <translation>ein anderer Client hat Register {number} geschrieben</translation>
+    </message>
+    <message>
+        <source>another diagnostic</source>
         <translation>eine andere Diagnose</translation>
     </message>
     <message>
@@ -8403,11 +8403,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>answer cut off</source>
-        <translation>Antwort abgeschnitten</translation>
-    </message>
-    <message>
-        <source>answer that broke off</source>
-        <translation>Antwort, die abbrach</translation>
+        <translation>Antwort unvollständig</translation>
     </message>
     <message>
         <source>answer too late</source>
@@ -8418,12 +8414,16 @@ otherwise = unbekannt</translation>
         <translation>Antwort: abgelehnt</translation>
     </message>
     <message>
-        <source>ask for a sign of life</source>
-        <translation>nach einem Lebenszeichen fragen</translation>
+        <source>answers take {ms} ms of the line&apos;s {limit} ms time-out; increase the time-out</source>
+        <translation>Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; den Timeout erhöhen</translation>
     </message>
     <message>
         <source>bad check sum</source>
         <translation>Prüfsumme falsch</translation>
+    </message>
+    <message>
+        <source>bus load</source>
+        <translation>Busauslastung</translation>
     </message>
     <message>
         <source>byte count</source>
@@ -8434,16 +8434,16 @@ otherwise = unbekannt</translation>
         <translation>Byte {number} kam zweimal</translation>
     </message>
     <message>
-        <source>bytes that make no frame</source>
-        <translation>Bytes, die keinen Rahmen ergeben</translation>
+        <source>bytes that are not a frame</source>
+        <translation>Bytes, die kein Telegramm ergeben</translation>
     </message>
     <message>
         <source>check baud rate and parity, and that A and B are not swapped</source>
         <translation>Baudrate und Parität prüfen, und ob A und B vertauscht sind</translation>
     </message>
     <message>
-        <source>check for a second client on the line; else the follower does not keep to the protocol</source>
-        <translation>nach einem zweiten Client an der Leitung suchen; sonst hält sich das Gerät nicht an das Protokoll</translation>
+        <source>check for a second client on the line; otherwise the device violates the protocol</source>
+        <translation>nach einem zweiten Client an der Leitung suchen; sonst hält das Gerät das Protokoll nicht ein</translation>
     </message>
     <message>
         <source>check for a second device or a second client on the line</source>
@@ -8451,27 +8451,27 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>check its power, its unit address, the wiring, and on a serial line baud rate and parity</source>
-        <translation>Versorgung, Unit-Adresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
+        <translation>Versorgung, Geräteadresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
     </message>
     <message>
-        <source>check parity and baud rate, the line&apos;s ends and shield, and that no two devices share a unit</source>
-        <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
+        <source>check parity, baud rate, termination and shield, and that no two devices share a unit address</source>
+        <translation>Parität, Baudrate, Abschlusswiderstände und Schirm prüfen, und ob zwei Geräte dieselbe Geräteadresse haben</translation>
     </message>
     <message>
         <source>check sum</source>
         <translation>Prüfsumme</translation>
     </message>
     <message>
-        <source>check the converter and its driver; a byte that is doubled is not a fault of the wire</source>
-        <translation>Umsetzer und Treiber prüfen; ein doppeltes Byte ist kein Fehler des Kabels</translation>
+        <source>check that the device answers</source>
+        <translation>prüfen, ob das Gerät antwortet</translation>
     </message>
     <message>
-        <source>check the wiring and the converter; a follower that pauses inside a frame does this too</source>
-        <translation>Verdrahtung und Umsetzer prüfen; auch ein Gerät, das im Rahmen innehält, bewirkt dies</translation>
+        <source>check the converter and its driver; a doubled byte is not a wiring fault</source>
+        <translation>Umsetzer und Treiber prüfen; ein doppeltes Byte ist kein Verdrahtungsfehler</translation>
     </message>
     <message>
-        <source>comes back as it was sent</source>
-        <translation>kommt zurück, wie es gesendet wurde</translation>
+        <source>check the wiring and the converter; a device that pauses within a frame also causes this</source>
+        <translation>Verdrahtung und Umsetzer prüfen; auch ein Gerät mit Pausen im Telegramm verursacht dies</translation>
     </message>
     <message>
         <source>connecting</source>
@@ -8490,12 +8490,20 @@ otherwise = unbekannt</translation>
         <translation>Verbindung abgebrochen</translation>
     </message>
     <message>
-        <source>count</source>
-        <translation>Anzahl</translation>
+        <source>connection to {where} refused; check that the device is on, its Modbus server is enabled, and the port is right</source>
+        <translation>Verbindung zu {where} abgelehnt; prüfen, ob das Gerät eingeschaltet, sein Modbus-Server aktiv und der Port richtig ist</translation>
     </message>
     <message>
-        <source>cut off: {came} of {size} bytes</source>
-        <translation>abgeschnitten: {came} von {size} Byte</translation>
+        <source>connection to {where} timed out; check the address, the cable and any firewall in between</source>
+        <translation>Zeitüberschreitung beim Verbinden mit {where}; Adresse, Kabel und Firewalls dazwischen prüfen</translation>
+    </message>
+    <message>
+        <source>correct</source>
+        <translation>richtig</translation>
+    </message>
+    <message>
+        <source>count</source>
+        <translation>Anzahl</translation>
     </message>
     <message>
         <source>damaged answer</source>
@@ -8506,56 +8514,60 @@ otherwise = unbekannt</translation>
         <translation>Daten</translation>
     </message>
     <message>
+        <source>device &apos;{follower}&apos; has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a serial line; use the address set at the device, 1 to 247</source>
+        <translation>Gerät „{follower}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt, aber {endpoint} ist eine serielle Leitung; die am Gerät eingestellte Adresse verwenden, 1 bis 247</translation>
+    </message>
+    <message>
+        <source>device &apos;{follower}&apos; {sentence}</source>
+        <translation>Gerät „{follower}“: {sentence}</translation>
+    </message>
+    <message>
+        <source>device &apos;{name}&apos; does not answer: {reason}</source>
+        <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
+    </message>
+    <message>
+        <source>device &apos;{name}&apos; kept {held} instead of {wanted}</source>
+        <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
+    </message>
+    <message>
         <source>diagnostics</source>
         <translation>Diagnose</translation>
     </message>
     <message>
-        <source>does not fit: these bytes would have {due}</source>
-        <translation>passt nicht: zu diesen Bytes gehört {due}</translation>
+        <source>does not match this request</source>
+        <translation>passt nicht zu dieser Anfrage</translation>
     </message>
     <message>
-        <source>echo of the request, from the adapter</source>
-        <translation>Echo der Anfrage, vom Adapter</translation>
+        <source>does not match this request: wrong length</source>
+        <translation>passt nicht zu dieser Anfrage: falsche Länge</translation>
+    </message>
+    <message>
+        <source>echo of the request from the adapter</source>
+        <translation>Echo der Anfrage vom Adapter</translation>
     </message>
     <message>
         <source>encapsulated transport</source>
         <translation>gekapselter Transport</translation>
     </message>
     <message>
-        <source>exception</source>
-        <translation>Ausnahme</translation>
+        <source>exception code</source>
+        <translation>Exception-Code</translation>
     </message>
     <message>
         <source>exception {code}</source>
-        <translation>Ausnahme {code}</translation>
+        <translation>Exception {code}</translation>
     </message>
     <message>
-        <source>exception {code} at {register}, a code of its own; see its manual</source>
-        <translation>Ausnahme {code} bei {register}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
+        <source>exception {code} at {register}, a device-specific code; see the manual</source>
+        <translation>Exception {code} bei {register}, gerätespezifisch; siehe Handbuch</translation>
     </message>
     <message>
-        <source>exception {code}, a code of its own; see its manual</source>
-        <translation>Ausnahme {code}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
+        <source>exception {code}, a device-specific code; see the manual</source>
+        <translation>Exception {code}, gerätespezifisch; siehe Handbuch</translation>
     </message>
     <message>
-        <source>fits</source>
-        <translation>passt</translation>
-    </message>
-    <message>
-        <source>follower &apos;{follower}&apos; has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
-        <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
-    </message>
-    <message>
-        <source>follower &apos;{follower}&apos; {sentence}</source>
-        <translation>Gerät „{follower}“: {sentence}</translation>
-    </message>
-    <message>
-        <source>follower &apos;{name}&apos; does not answer: {reason}</source>
-        <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
-    </message>
-    <message>
-        <source>follower &apos;{name}&apos; kept {held} instead of {wanted}</source>
-        <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
+        <source>extra bytes</source>
+        <translation>überzählige Bytes</translation>
     </message>
     <message>
         <source>function</source>
@@ -8564,10 +8576,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>garbled bytes</source>
         <translation>unlesbare Bytes</translation>
-    </message>
-    <message>
-        <source>give the line a longer time-out</source>
-        <translation>der Leitung einen längeren Timeout geben</translation>
     </message>
     <message>
         <source>given up after {took} ms</source>
@@ -8582,52 +8590,44 @@ otherwise = unbekannt</translation>
         <translation>gut</translation>
     </message>
     <message>
+        <source>host &apos;{host}&apos; not found; check the spelling and the DNS server, or use its IP address</source>
+        <translation>Host „{host}“ nicht gefunden; Schreibweise und DNS-Server prüfen oder die IP-Adresse verwenden</translation>
+    </message>
+    <message>
         <source>host unreachable</source>
-        <translation>Rechner unerreichbar</translation>
+        <translation>Host nicht erreichbar</translation>
     </message>
     <message>
         <source>in {seconds:.1f} s</source>
         <translation>in {seconds:.1f} s</translation>
     </message>
     <message>
+        <source>incomplete answer</source>
+        <translation>unvollständige Antwort</translation>
+    </message>
+    <message>
+        <source>incomplete: {came} of {size} bytes</source>
+        <translation>unvollständig: {came} von {size} Byte</translation>
+    </message>
+    <message>
+        <source>increase the time-out of the line</source>
+        <translation>den Timeout der Leitung erhöhen</translation>
+    </message>
+    <message>
+        <source>interference on the line; check termination (120 ohm), shield, and distance from motor cables</source>
+        <translation>Störungen auf der Leitung; Abschlusswiderstände (120 Ohm), Schirm und Abstand zu Motorkabeln prüfen</translation>
+    </message>
+    <message>
         <source>it could not be sent</source>
-        <translation>er konnte nicht gesendet werden</translation>
+        <translation>nicht gesendet</translation>
     </message>
     <message>
         <source>it is not connected yet</source>
         <translation>noch nicht verbunden</translation>
     </message>
     <message>
-        <source>it is our own request, come back damaged</source>
-        <translation>es ist die eigene Anfrage, beschädigt zurückgekommen</translation>
-    </message>
-    <message>
-        <source>it was not reached</source>
-        <translation>es wurde nicht erreicht</translation>
-    </message>
-    <message>
-        <source>it was stopped</source>
-        <translation>angehalten</translation>
-    </message>
-    <message>
-        <source>its answers take {ms} ms of the {limit} ms time-out of the line; give the line a longer one</source>
-        <translation>seine Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; der Leitung einen längeren geben</translation>
-    </message>
-    <message>
-        <source>its check sum does not fit</source>
-        <translation>ihre Prüfsumme passt nicht</translation>
-    </message>
-    <message>
-        <source>its first byte is missing</source>
-        <translation>ihr erstes Byte fehlt</translation>
-    </message>
-    <message>
-        <source>its press was not sent</source>
-        <translation>der Tastendruck dazu wurde nicht gesendet</translation>
-    </message>
-    <message>
-        <source>its time was over</source>
-        <translation>seine Zeit war abgelaufen</translation>
+        <source>its check sum is wrong</source>
+        <translation>Prüfsumme falsch</translation>
     </message>
     <message>
         <source>keeps bits {bits}</source>
@@ -8642,100 +8642,84 @@ otherwise = unbekannt</translation>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line &apos;{line}&apos; is down: nothing says where it leads</source>
-        <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
+        <source>line &apos;{line}&apos; is down: it has no port or host</source>
+        <translation>Leitung „{line}“ ist ausgefallen: Anschluss oder Host fehlt</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is down: {sentence}</source>
-        <translation>Leitung „{line}“ ist unterbrochen: {sentence}</translation>
+        <translation>Leitung „{line}“ ist ausgefallen: {sentence}</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is not armed</source>
-        <translation>Leitung „{line}“ ist nicht scharf</translation>
+        <translation>Schreiben auf Leitung „{line}“ ist nicht freigegeben</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line &apos;{line}&apos; was disarmed: follower &apos;{name}&apos; did not answer for {limit} s</source>
-        <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
-    </message>
-    <message>
-        <source>line &apos;{name}&apos; stopped by a fault of this program; start it anew</source>
-        <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
+        <source>line &apos;{line}&apos; was disarmed: device &apos;{name}&apos; did not answer for {limit} s</source>
+        <translation>Schreiben auf Leitung „{line}“ wurde gesperrt: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; was disarmed</source>
-        <translation>Leitung „{name}“ wurde entschärft</translation>
+        <translation>Schreiben auf Leitung „{name}“ wurde gesperrt</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
-        <source>lowest first: {bits}</source>
-        <translation>niedrigstes zuerst: {bits}</translation>
+        <source>line &apos;{name}&apos; was stopped by a fault in this program; start it again</source>
+        <translation>Leitung „{name}“ wurde durch einen Programmfehler angehalten; neu starten</translation>
+    </message>
+    <message>
+        <source>lowest bit first: {bits}</source>
+        <translation>niederwertigstes zuerst: {bits}</translation>
     </message>
     <message>
         <source>mask write register</source>
         <translation>Register maskiert schreiben</translation>
     </message>
     <message>
-        <source>more than an exception has</source>
-        <translation>mehr als zu einer Ausnahme gehört</translation>
+        <source>more bytes than an exception has</source>
+        <translation>mehr Bytes als eine Exception-Antwort hat</translation>
     </message>
     <message>
-        <source>more than this function has</source>
-        <translation>mehr als zu dieser Funktion gehört</translation>
+        <source>more bytes than this function has</source>
+        <translation>mehr Bytes als diese Funktion hat</translation>
+    </message>
+    <message>
+        <source>must come back unchanged</source>
+        <translation>muss unverändert zurückkommen</translation>
     </message>
     <message>
         <source>neither FF00h (on) nor 0000h (off)</source>
         <translation>weder FF00h (ein) noch 0000h (aus)</translation>
     </message>
     <message>
-        <source>no address of {host}</source>
-        <translation>keine Adresse zu {host}</translation>
-    </message>
-    <message>
         <source>no answer</source>
         <translation>keine Antwort</translation>
-    </message>
-    <message>
-        <source>no connection to {where} within its time; check the address, the cable and any firewall between</source>
-        <translation>keine rechtzeitige Verbindung zu {where}; Adresse, Kabel und Firewalls dazwischen prüfen</translation>
     </message>
     <message>
         <source>no connection to {where}: {said}; check address and port</source>
         <translation>keine Verbindung zu {where}: {said}; Adresse und Port prüfen</translation>
     </message>
     <message>
-        <source>no frame</source>
-        <translation>kein Rahmen</translation>
-    </message>
-    <message>
         <source>no newer value within {life_s:.1f} s</source>
         <translation>kein neuerer Wert in {life_s:.1f} s</translation>
     </message>
     <message>
-        <source>no reads</source>
-        <translation>kein Lesen</translation>
+        <source>no permission to open {port}; add this user to the group that owns it (often &apos;dialout&apos;) and log in again</source>
+        <translation>keine Berechtigung für {port}; den Benutzer in die Gruppe aufnehmen, der er gehört (oft „dialout“), und neu anmelden</translation>
+    </message>
+    <message>
+        <source>no route to {host}; check the cable and this computer&apos;s network address</source>
+        <translation>keine Route zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
         <source>no signal: {numbers}</source>
         <translation>kein Signal: {numbers}</translation>
-    </message>
-    <message>
-        <source>no such host</source>
-        <translation>Rechner unbekannt</translation>
-    </message>
-    <message>
-        <source>no such port</source>
-        <translation>Anschluss fehlt</translation>
-    </message>
-    <message>
-        <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
-        <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
         <source>none</source>
@@ -8746,44 +8730,32 @@ otherwise = unbekannt</translation>
         <translation>kein Modbus: hier muss 0 stehen</translation>
     </message>
     <message>
-        <source>not acknowledged, and perhaps written all the same: {why}</source>
-        <translation>nicht bestätigt und vielleicht dennoch geschrieben: {why}</translation>
+        <source>not a frame</source>
+        <translation>kein gültiges Telegramm</translation>
     </message>
     <message>
-        <source>not for this request</source>
-        <translation>nicht für diese Anfrage</translation>
+        <source>not acknowledged, but perhaps written: {why}</source>
+        <translation>nicht bestätigt, aber vielleicht geschrieben: {why}</translation>
     </message>
     <message>
-        <source>not for this request: its length is wrong</source>
-        <translation>nicht für diese Anfrage: die Länge ist falsch</translation>
+        <source>not decoded</source>
+        <translation>nicht aufgeschlüsselt</translation>
     </message>
     <message>
         <source>not in the standard</source>
-        <translation>nicht im Standard</translation>
-    </message>
-    <message>
-        <source>not to be trusted: {words}</source>
-        <translation>nicht verlässlich: {words}</translation>
-    </message>
-    <message>
-        <source>not told apart</source>
-        <translation>nicht unterschieden</translation>
+        <translation>nicht in der Norm</translation>
     </message>
     <message>
         <source>not written: {why}</source>
         <translation>nicht geschrieben: {why}</translation>
     </message>
     <message>
-        <source>nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port</source>
-        <translation>an {where} lauscht niemand; prüfen, ob das Gerät an und sein Modbus-Server aktiv ist und der Port stimmt</translation>
+        <source>nothing to read</source>
+        <translation>nichts zu lesen</translation>
     </message>
     <message>
-        <source>nothing says where this line leads</source>
-        <translation>nirgends steht, wohin diese Leitung führt</translation>
-    </message>
-    <message>
-        <source>of the newest {count}</source>
-        <translation>von den neuesten {count}</translation>
+        <source>of the last {count}</source>
+        <translation>der letzten {count}</translation>
     </message>
     <message>
         <source>off</source>
@@ -8798,40 +8770,32 @@ otherwise = unbekannt</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
-        <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
+        <source>one endpoint can replace one line, but the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
+        <translation>ein Endpunkt kann eine Leitung ersetzen, das Projekt hat aber {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
-        <source>one pass of reads</source>
-        <translation>Lesezyklus</translation>
-    </message>
-    <message>
-        <source>only one client may ask on a serial line; take the other one off it</source>
-        <translation>an einer seriellen Leitung darf nur ein Client fragen; den anderen von ihr nehmen</translation>
-    </message>
-    <message>
-        <source>other function</source>
-        <translation>andere Funktion</translation>
-    </message>
-    <message>
-        <source>other unit answered</source>
-        <translation>andere Unit</translation>
+        <source>only one client may poll a serial line; disconnect the other one</source>
+        <translation>an einer seriellen Leitung darf nur ein Client abfragen; den anderen abklemmen</translation>
     </message>
     <message>
         <source>outages</source>
         <translation>Ausfälle</translation>
     </message>
     <message>
+        <source>poll cycle</source>
+        <translation>Abfragezyklus</translation>
+    </message>
+    <message>
+        <source>port disappeared</source>
+        <translation>Anschluss weg</translation>
+    </message>
+    <message>
         <source>port is busy</source>
         <translation>Anschluss belegt</translation>
     </message>
     <message>
-        <source>port is gone</source>
-        <translation>Anschluss weg</translation>
-    </message>
-    <message>
-        <source>port not permitted</source>
-        <translation>Anschluss verboten</translation>
+        <source>port not found</source>
+        <translation>Anschluss fehlt</translation>
     </message>
     <message>
         <source>port settings</source>
@@ -8840,6 +8804,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>port {port} of {host}</source>
         <translation>Port {port} von {host}</translation>
+    </message>
+    <message>
+        <source>port: no permission</source>
+        <translation>keine Berechtigung</translation>
     </message>
     <message>
         <source>protocol</source>
@@ -8852,10 +8820,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>read address</source>
         <translation>Leseadresse</translation>
-    </message>
-    <message>
-        <source>read and write registers</source>
-        <translation>Register lesen und schreiben</translation>
     </message>
     <message>
         <source>read coils</source>
@@ -8879,7 +8843,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>read exception status</source>
-        <translation>Ausnahmestatus lesen</translation>
+        <translation>Exception-Status lesen</translation>
     </message>
     <message>
         <source>read file record</source>
@@ -8895,11 +8859,15 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>read the value back before relying on it</source>
-        <translation>den Wert zurücklesen, bevor er gelten darf</translation>
+        <translation>den Wert zurücklesen, bevor er als gültig gilt</translation>
     </message>
     <message>
         <source>read {table} {span}</source>
         <translation>{table} {span} lesen</translation>
+    </message>
+    <message>
+        <source>read/write multiple registers</source>
+        <translation>mehrere Register lesen und schreiben</translation>
     </message>
     <message>
         <source>received: nothing</source>
@@ -8918,23 +8886,23 @@ otherwise = unbekannt</translation>
         <translation>abgelehnt: {name}</translation>
     </message>
     <message>
-        <source>refused: {name}, when asked to {concerned} (wire addresses, from 0)</source>
-        <translation>abgelehnt: {name}, bei der Anfrage {concerned} (Adressen auf der Leitung, ab 0)</translation>
+        <source>refused: {name} at {concerned} (0-based addresses)</source>
+        <translation>abgelehnt: {name} bei {concerned} (Adressen ab 0)</translation>
     </message>
     <message>
         <source>register {first}</source>
         <translation>Register {first}</translation>
     </message>
     <message>
-        <source>register {number} keeps changing; its other bits may have been set back</source>
-        <translation>Register {number} ändert sich ständig; seine anderen Bits können zurückgesetzt worden sein</translation>
+        <source>register {number} keeps changing; its other bits may have been overwritten</source>
+        <translation>Register {number} ändert sich ständig; seine anderen Bits können überschrieben worden sein</translation>
     </message>
     <message>
         <source>registers {first} to {last}</source>
         <translation>Register {first} bis {last}</translation>
     </message>
     <message>
-        <source>report server identification</source>
+        <source>report server ID</source>
         <translation>Serverkennung melden</translation>
     </message>
     <message>
@@ -8950,8 +8918,8 @@ otherwise = unbekannt</translation>
         <translation>Anfragen</translation>
     </message>
     <message>
-        <source>sent was {wanted}</source>
-        <translation>gesendet war {wanted}</translation>
+        <source>response time of {follower}</source>
+        <translation>Antwortzeit von {follower}</translation>
     </message>
     <message>
         <source>sent: nothing</source>
@@ -8962,164 +8930,148 @@ otherwise = unbekannt</translation>
         <translation>gesendet: Anfrage</translation>
     </message>
     <message>
+        <source>sent: {wanted}</source>
+        <translation>gesendet: {wanted}</translation>
+    </message>
+    <message>
         <source>serial port {device}</source>
-        <translation>Serieller Anschluss {device}</translation>
+        <translation>serieller Anschluss {device}</translation>
     </message>
     <message>
-        <source>serial port {device} is used by line &apos;{shared_with}&apos; of this project too; put the followers of both on one line, or name another device</source>
-        <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
+        <source>serial port {device} disappeared while in use; plug the adapter in again</source>
+        <translation>serieller Anschluss {device} ist im Betrieb verschwunden; den Adapter wieder einstecken</translation>
     </message>
     <message>
-        <source>serial port {device} went away while it was in use; plug the adapter in again</source>
-        <translation>Serieller Anschluss {device} verschwand im Betrieb; den Adapter wieder einstecken</translation>
+        <source>serial port {device} is also used by line &apos;{shared_with}&apos; of this project; put the devices of both on one line, or choose another port</source>
+        <translation>serieller Anschluss {device} wird auch von Leitung „{shared_with}“ dieses Projekts benutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss wählen</translation>
     </message>
     <message>
-        <source>sets bits {bits}, clears the others that are not kept</source>
-        <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
+        <source>sets bits {bits}, clears the other bits that are not kept</source>
+        <translation>setzt Bits {bits}, löscht die übrigen nicht beibehaltenen</translation>
     </message>
     <message>
-        <source>signal &apos;{signal}&apos; stands in registers that are never read from follower &apos;{follower}&apos;; mend its register or the range (&apos;never_read&apos;)</source>
-        <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
+        <source>signal &apos;{signal}&apos; is in registers that are never read from device &apos;{follower}&apos;; correct its register or the range (&apos;never_read&apos;)</source>
+        <translation>Signal „{signal}“ liegt in Registern, die von Gerät „{follower}“ nie gelesen werden; Register oder Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
-        <source>some of its bytes read as zeros, the others are right</source>
-        <translation>einige ihrer Bytes sind Nullen, die anderen stimmen</translation>
+        <source>some bytes read as zero, the others are right</source>
+        <translation>einige Bytes sind Null, die anderen stimmen</translation>
     </message>
     <message>
-        <source>somebody else keeps writing register {number}</source>
-        <translation>jemand anderes schreibt ständig Register {number}</translation>
-    </message>
-    <message>
-        <source>somebody else wrote register {number}</source>
-        <translation>jemand anders hat Register {number} geschrieben</translation>
-    </message>
-    <message>
-        <source>something that its encoding cannot mean</source>
-        <translation>etwas, das sein Datentyp nicht bedeuten kann</translation>
+        <source>stopped</source>
+        <translation>angehalten</translation>
     </message>
     <message>
         <source>stray byte</source>
-        <translation>verirrtes Byte</translation>
+        <translation>unerwartetes Byte</translation>
     </message>
     <message>
         <source>stray bytes</source>
-        <translation>verirrte Bytes</translation>
+        <translation>unerwartete Bytes</translation>
     </message>
     <message>
         <source>sub-function</source>
         <translation>Unterfunktion</translation>
     </message>
     <message>
-        <source>surplus</source>
-        <translation>Überschuss</translation>
+        <source>the adapter echoes, and something else sends on the line at the same time; check for a second client, two devices with the same unit address, and swapped wires</source>
+        <translation>der Adapter gibt ein Echo, und etwas anderes sendet gleichzeitig auf der Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Geräteadresse und vertauschten Adern suchen</translation>
     </message>
     <message>
-        <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, even by the bytes that came</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes gerade</translation>
+        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device&apos;s answer delay</source>
+        <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder die Antwortverzögerung des Geräts erhöhen</translation>
     </message>
     <message>
-        <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, odd by the bytes that came</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes ungerade</translation>
-    </message>
-    <message>
-        <source>that is what a wrong parity looks like: the follower sends no parity bit, or another number of stop bits</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
-    </message>
-    <message>
-        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is higher than this line&apos;s</source>
-        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
-    </message>
-    <message>
-        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is lower than this line&apos;s</source>
-        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
-    </message>
-    <message>
-        <source>the adapter echoes, and something else drives the line at the same time; check for a second client, for two devices with one unit address, and for swapped wires</source>
-        <translation>der Adapter gibt ein Echo, und etwas anderes treibt zugleich die Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Unit-Adresse und vertauschten Adern suchen</translation>
-    </message>
-    <message>
-        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or give the follower a longer answer delay</source>
-        <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder dem Gerät eine längere Antwortverzögerung geben</translation>
+        <source>the answer has transaction number {found} instead of {asked}</source>
+        <translation>die Antwort hat Transaktionsnummer {found} statt {asked}</translation>
     </message>
     <message>
         <source>the answer of unit {unit} arrived damaged: {seen}</source>
-        <translation>die Antwort von Unit {unit} kam beschädigt an: {seen}</translation>
+        <translation>die Antwort von Geräteadresse {unit} kam beschädigt an: {seen}</translation>
     </message>
     <message>
-        <source>the answer of unit {unit} broke off after {came} of {wanted} bytes</source>
-        <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
+        <source>the answer of unit {unit} ended after {came} of {wanted} bytes</source>
+        <translation>die Antwort von Geräteadresse {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line &apos;{name}&apos; was given up</source>
-        <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
-    </message>
-    <message>
-        <source>the connection to {endpoint} was closed by the other end; it may have been switched off, it may close connections that are idle, or it allows fewer of them</source>
-        <translation>die Verbindung zu {endpoint} wurde von der Gegenseite beendet; sie wurde vielleicht ausgeschaltet, beendet untätige Verbindungen oder erlaubt weniger davon</translation>
+        <source>the connection of line &apos;{name}&apos; was closed</source>
+        <translation>die Verbindung der Leitung „{name}“ wurde getrennt</translation>
     </message>
     <message>
         <source>the connection to {endpoint} was reset; the device may have restarted, or a firewall has dropped it</source>
         <translation>die Verbindung zu {endpoint} wurde abgebrochen; das Gerät ist vielleicht neu gestartet, oder eine Firewall hat sie verworfen</translation>
     </message>
     <message>
-        <source>the connection was given up</source>
-        <translation>die Verbindung wurde aufgegeben</translation>
-    </message>
-    <message>
-        <source>the device accepted and needs longer; ask again later</source>
-        <translation>das Gerät hat angenommen und braucht länger; später erneut anfragen</translation>
+        <source>the connection was closed</source>
+        <translation>die Verbindung wurde getrennt</translation>
     </message>
     <message>
         <source>the device cannot do this now; see its manual</source>
-        <translation>das Gerät kann das jetzt nicht; siehe seine Anleitung</translation>
+        <translation>das Gerät kann das jetzt nicht; siehe Handbuch</translation>
     </message>
     <message>
-        <source>the device does not know this function; its manual lists those that it does</source>
-        <translation>das Gerät kennt diese Funktion nicht; seine Anleitung nennt die bekannten</translation>
+        <source>the device closed the connection to {endpoint}; it may have been switched off, it may close idle connections, or it allows fewer connections</source>
+        <translation>die Gegenseite hat die Verbindung zu {endpoint} beendet; das Gerät wurde vielleicht ausgeschaltet, beendet ungenutzte Verbindungen oder lässt weniger Verbindungen zu</translation>
     </message>
     <message>
-        <source>the device does not take this value or count</source>
+        <source>the device could not be reached</source>
+        <translation>das Gerät war nicht erreichbar</translation>
+    </message>
+    <message>
+        <source>the device does not accept this value or count</source>
         <translation>das Gerät nimmt diesen Wert oder diese Anzahl nicht an</translation>
     </message>
     <message>
-        <source>the device failed while it did this; look at its own fault display</source>
-        <translation>das Gerät ist dabei gescheitert; seine eigene Störungsanzeige ansehen</translation>
+        <source>the device does not have this register; compare the number and the numbering with its manual</source>
+        <translation>das Gerät hat dieses Register nicht; Nummer und Zählweise mit dem Handbuch vergleichen</translation>
     </message>
     <message>
-        <source>the device found its memory damaged</source>
-        <translation>das Gerät hat seinen Speicher beschädigt vorgefunden</translation>
+        <source>the device does not support this function; its manual lists the ones it does</source>
+        <translation>das Gerät unterstützt diese Funktion nicht; das Handbuch nennt die unterstützten</translation>
     </message>
     <message>
-        <source>the device has no such register; compare the number and the numbering with its manual</source>
-        <translation>das Gerät hat dieses Register nicht; Nummer und Zählweise mit seiner Anleitung vergleichen</translation>
+        <source>the device failed while doing this; look at its own fault display</source>
+        <translation>das Gerät ist dabei auf einen Fehler gestoßen; seine eigene Störungsanzeige ansehen</translation>
+    </message>
+    <message>
+        <source>the device has a memory error</source>
+        <translation>das Gerät meldet einen Speicherfehler</translation>
+    </message>
+    <message>
+        <source>the device has accepted the request and needs more time; ask again later</source>
+        <translation>das Gerät hat die Anfrage angenommen und braucht länger; später erneut anfragen</translation>
     </message>
     <message>
         <source>the device is busy; ask again later, or less often</source>
         <translation>das Gerät ist beschäftigt; später oder seltener anfragen</translation>
     </message>
     <message>
-        <source>the follower or gateway does not keep to Modbus TCP</source>
-        <translation>das Gerät oder Gateway hält sich nicht an Modbus TCP</translation>
+        <source>the device or gateway violates Modbus TCP</source>
+        <translation>das Gerät oder Gateway hält Modbus TCP nicht ein</translation>
     </message>
     <message>
-        <source>the gateway has no way to that unit; check its configuration</source>
-        <translation>das Gateway hat keinen Weg zu dieser Unit; seine Konfiguration prüfen</translation>
+        <source>the first byte is missing</source>
+        <translation>das erste Byte fehlt</translation>
     </message>
     <message>
-        <source>the gateway reached nobody at that unit; check the device behind it</source>
-        <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
+        <source>the gateway got no answer from that unit address; check the device behind it</source>
+        <translation>das Gateway bekam von dieser Geräteadresse keine Antwort; das Gerät dahinter prüfen</translation>
     </message>
     <message>
-        <source>the host &apos;{host}&apos; has no address; check its spelling and the name service, or give its number</source>
-        <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
+        <source>the gateway has no path to that unit address; check its configuration</source>
+        <translation>das Gateway hat keinen Pfad zu dieser Geräteadresse; seine Konfiguration prüfen</translation>
+    </message>
+    <message>
+        <source>the key press was not sent</source>
+        <translation>der Tastendruck wurde nicht gesendet</translation>
     </message>
     <message>
         <source>the line was stopped</source>
         <translation>die Leitung wurde angehalten</translation>
     </message>
     <message>
-        <source>the other bits of register {number} were written as they were read last</source>
-        <translation>die übrigen Bits von Register {number} wurden geschrieben, wie sie zuletzt gelesen wurden</translation>
+        <source>the other bits of register {number} were written with the values last read</source>
+        <translation>die übrigen Bits von Register {number} wurden mit den zuletzt gelesenen Werten geschrieben</translation>
     </message>
     <message>
         <source>the registers that are written</source>
@@ -9130,100 +9082,132 @@ otherwise = unbekannt</translation>
         <translation>die gelesenen Register</translation>
     </message>
     <message>
-        <source>the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart from motor cables</source>
-        <translation>das Kabel ist gestört; Abschlüsse (120 Ohm) und Schirm prüfen, und dass es getrennt von Motorkabeln liegt</translation>
+        <source>there is no address for {host}</source>
+        <translation>keine Adresse für {host}</translation>
+    </message>
+    <message>
+        <source>there is no {port}; plug the adapter in, or check the port&apos;s name</source>
+        <translation>{port} ist nicht vorhanden; den Adapter einstecken oder den Namen prüfen</translation>
+    </message>
+    <message>
+        <source>this is our own request, returned damaged</source>
+        <translation>das ist die eigene Anfrage, beschädigt zurückgekommen</translation>
+    </message>
+    <message>
+        <source>this line has no port or host</source>
+        <translation>für diese Leitung fehlt Anschluss oder Host</translation>
+    </message>
+    <message>
+        <source>this looks like a wrong baud rate: the device&apos;s is higher than this line&apos;s</source>
+        <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
+    </message>
+    <message>
+        <source>this looks like a wrong baud rate: the device&apos;s is lower than this line&apos;s</source>
+        <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
+    </message>
+    <message>
+        <source>this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes suggest even parity</source>
+        <translation>das sieht nach falscher Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet; die Bytes deuten auf gerade Parität</translation>
+    </message>
+    <message>
+        <source>this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes suggest odd parity</source>
+        <translation>das sieht nach falscher Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet; die Bytes deuten auf ungerade Parität</translation>
+    </message>
+    <message>
+        <source>this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits</source>
+        <translation>das sieht nach falscher Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
+    </message>
+    <message>
+        <source>too late to be sent</source>
+        <translation>zu spät zum Senden</translation>
     </message>
     <message>
         <source>transaction</source>
         <translation>Transaktion</translation>
     </message>
     <message>
-        <source>turnaround of {follower}</source>
-        <translation>Antwortzeit von {follower}</translation>
+        <source>two devices at one address? A radio link or converter that repeats, or another client, can also be the cause</source>
+        <translation>zwei Geräte mit derselben Adresse? Auch eine Funkstrecke oder ein Umsetzer mit Wiederholungen oder ein zweiter Client kann die Ursache sein</translation>
     </message>
     <message>
-        <source>two devices at one address? A radio or a converter that repeats, or another client, can be the cause too</source>
-        <translation>zwei Geräte mit derselben Adresse? Auch ein Funkgerät oder Umsetzer, der wiederholt, oder ein zweiter Client kann die Ursache sein</translation>
+        <source>unexpected answer</source>
+        <translation>unerwartete Antwort</translation>
     </message>
     <message>
-        <source>unasked answer</source>
-        <translation>unverlangte Antwort</translation>
+        <source>unit address</source>
+        <translation>Geräteadresse</translation>
     </message>
     <message>
-        <source>unit</source>
-        <translation>Unit</translation>
-    </message>
-    <message>
-        <source>unit {unit} acknowledged another register or value than the one that was written</source>
-        <translation>Unit {unit} bestätigte ein anderes Register oder einen anderen Wert als geschrieben</translation>
+        <source>unit {unit} acknowledged a different register or value from the one written</source>
+        <translation>Geräteadresse {unit} bestätigte ein anderes Register oder einen anderen Wert als geschrieben</translation>
     </message>
     <message>
         <source>unit {unit} answered a second time, {delay:.0f} ms after the first</source>
-        <translation>Unit {unit} antwortete ein zweites Mal, {delay:.0f} ms nach dem ersten</translation>
-    </message>
-    <message>
-        <source>unit {unit} answered function {function:02d} instead of {asked:02d}</source>
-        <translation>Unit {unit} beantwortete Funktion {function:02d} statt {asked:02d}</translation>
+        <translation>Geräteadresse {unit} antwortete ein zweites Mal, {delay:.0f} ms nach dem ersten</translation>
     </message>
     <message>
         <source>unit {unit} answered instead of unit {asked}</source>
-        <translation>Unit {unit} antwortete statt Unit {asked}</translation>
+        <translation>Geräteadresse {unit} antwortete statt Geräteadresse {asked}</translation>
     </message>
     <message>
-        <source>unit {unit} answered {bytes} long; the answer to this request is {answer_length} long</source>
-        <translation>die Antwort von Unit {unit} ist {bytes} lang; zu dieser Anfrage gehören {answer_length}</translation>
+        <source>unit {unit} answered with function {function:02d} instead of {asked:02d}</source>
+        <translation>Geräteadresse {unit} antwortete mit Funktion {function:02d} statt {asked:02d}</translation>
     </message>
     <message>
         <source>unit {unit} answered {late_ms:.0f} ms after the time-out</source>
-        <translation>Unit {unit} antwortete {late_ms:.0f} ms nach dem Timeout</translation>
+        <translation>Geräteadresse {unit} antwortete {late_ms:.0f} ms nach dem Timeout</translation>
     </message>
     <message>
         <source>unit {unit} did not answer</source>
-        <translation>Unit {unit} antwortete nicht</translation>
+        <translation>Geräteadresse {unit} antwortete nicht</translation>
     </message>
     <message>
-        <source>unit {unit} did not answer within {took:.0f} ms, and then an output had to be written again</source>
-        <translation>Unit {unit} antwortete nicht innerhalb {took:.0f} ms, und dann musste ein Ausgang erneut geschrieben werden</translation>
+        <source>unit {unit} did not answer within {took:.0f} ms, then an output had to be refreshed</source>
+        <translation>Geräteadresse {unit} antwortete nicht innerhalb {took:.0f} ms, dann musste ein Ausgang aufgefrischt werden</translation>
     </message>
     <message>
-        <source>unit {unit} did not answer; an earlier answer came again</source>
-        <translation>Unit {unit} antwortete nicht; eine frühere Antwort kam noch einmal</translation>
+        <source>unit {unit} did not answer; an earlier answer was repeated</source>
+        <translation>Geräteadresse {unit} antwortete nicht; eine frühere Antwort kam noch einmal</translation>
     </message>
     <message>
         <source>unit {unit} did not answer; only our own request came back from the adapter</source>
-        <translation>Unit {unit} antwortete nicht; nur die eigene Anfrage kam vom Adapter zurück</translation>
+        <translation>Geräteadresse {unit} antwortete nicht; nur die eigene Anfrage kam vom Adapter zurück</translation>
     </message>
     <message>
-        <source>unit {unit} gave two different answers to one request; neither is shown until there were none for {seconds:.0f} s</source>
-        <translation>Unit {unit} gab zwei verschiedene Antworten auf eine Anfrage; keine wird angezeigt, bis es {seconds:.0f} s lang keine mehr gab</translation>
+        <source>unit {unit} gave two different answers to one request; neither is shown until this has not happened for {seconds:.0f} s</source>
+        <translation>Geräteadresse {unit} gab zwei verschiedene Antworten auf eine Anfrage; keine wird angezeigt, bis das {seconds:.0f} s lang nicht mehr vorkam</translation>
     </message>
     <message>
         <source>unit {unit} may still answer an earlier request</source>
-        <translation>Unit {unit} antwortet vielleicht noch auf eine frühere Anfrage</translation>
+        <translation>Geräteadresse {unit} antwortet vielleicht noch auf eine frühere Anfrage</translation>
     </message>
     <message>
-        <source>unit {unit} refused, or an earlier refusal came a second time</source>
-        <translation>Unit {unit} lehnte ab, oder eine frühere Ablehnung kam ein zweites Mal</translation>
+        <source>unit {unit} refused, or an earlier refusal was repeated</source>
+        <translation>Geräteadresse {unit} lehnte ab, oder eine frühere Ablehnung kam ein zweites Mal</translation>
     </message>
     <message>
-        <source>unit {unit} sent an answer that nobody had asked for</source>
-        <translation>Unit {unit} sandte eine Antwort, die niemand verlangt hat</translation>
+        <source>unit {unit} sent an answer of {bytes}; the answer to this request has {answer_length}</source>
+        <translation>Geräteadresse {unit} sandte eine Antwort von {bytes}; zu dieser Anfrage gehören {answer_length}</translation>
+    </message>
+    <message>
+        <source>unit {unit} sent an answer without a request</source>
+        <translation>Geräteadresse {unit} sandte eine Antwort ohne Anfrage</translation>
+    </message>
+    <message>
+        <source>unknown host</source>
+        <translation>Host unbekannt</translation>
+    </message>
+    <message>
+        <source>unreliable: {words}</source>
+        <translation>unzuverlässig: {words}</translation>
     </message>
     <message>
         <source>value</source>
         <translation>Wert</translation>
     </message>
     <message>
-        <source>wire in use</source>
-        <translation>Leitung belegt</translation>
-    </message>
-    <message>
         <source>write address</source>
         <translation>Schreibadresse</translation>
-    </message>
-    <message>
-        <source>write coils</source>
-        <translation>Coils schreiben</translation>
     </message>
     <message>
         <source>write count</source>
@@ -9234,16 +9218,20 @@ otherwise = unbekannt</translation>
         <translation>Dateisatz schreiben</translation>
     </message>
     <message>
-        <source>write one coil</source>
-        <translation>einen Coil schreiben</translation>
+        <source>write multiple coils</source>
+        <translation>mehrere Coils schreiben</translation>
     </message>
     <message>
-        <source>write one register</source>
-        <translation>ein Register schreiben</translation>
+        <source>write multiple registers</source>
+        <translation>mehrere Register schreiben</translation>
     </message>
     <message>
-        <source>write registers</source>
-        <translation>Register schreiben</translation>
+        <source>write single coil</source>
+        <translation>einzelnen Coil schreiben</translation>
+    </message>
+    <message>
+        <source>write single register</source>
+        <translation>einzelnes Register schreiben</translation>
     </message>
     <message>
         <source>write {table} {span}</source>
@@ -9254,6 +9242,10 @@ otherwise = unbekannt</translation>
         <translation>falsches Echo</translation>
     </message>
     <message>
+        <source>wrong function</source>
+        <translation>falsche Funktion</translation>
+    </message>
+    <message>
         <source>wrong length</source>
         <translation>falsche Länge</translation>
     </message>
@@ -9262,16 +9254,24 @@ otherwise = unbekannt</translation>
         <translation>falsche Transaktion</translation>
     </message>
     <message>
+        <source>wrong unit answered</source>
+        <translation>falsche Adresse</translation>
+    </message>
+    <message>
+        <source>wrong: these bytes give {due}</source>
+        <translation>falsch: diese Bytes ergeben {due}</translation>
+    </message>
+    <message>
         <source>{baud} Bd, parity {parity}, {stop_bits} stop bits</source>
         <translation>{baud} Bd, Parität {parity}, {stop_bits} Stoppbits</translation>
     </message>
     <message>
-        <source>{bytes} arrived instead of an answer of unit {unit}, and no frame</source>
-        <translation>statt einer Antwort von Unit {unit} kam: {bytes}, und kein Rahmen</translation>
+        <source>{bytes} arrived instead of an answer of unit {unit}, not a frame</source>
+        <translation>statt einer Antwort von Geräteadresse {unit} kam: {bytes}, kein gültiges Telegramm</translation>
     </message>
     <message>
         <source>{bytes} arrived instead of an answer of unit {unit}: {seen}</source>
-        <translation>statt einer Antwort von Unit {unit} kam: {bytes}: {seen}</translation>
+        <translation>statt einer Antwort von Geräteadresse {unit} kam: {bytes}: {seen}</translation>
     </message>
     <message>
         <source>{bytes} follow</source>
@@ -9282,7 +9282,7 @@ otherwise = unbekannt</translation>
         <translation>es folgen {bytes} Daten</translation>
     </message>
     <message>
-        <source>{bytes} should follow, {found} do</source>
+        <source>{bytes} should follow, but there are {found}</source>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
@@ -9294,8 +9294,8 @@ otherwise = unbekannt</translation>
         <translation>{code:02d}, {name}: abgelehnt (80h addiert)</translation>
     </message>
     <message>
-        <source>{code}, not in the standard: see the manual of the device</source>
-        <translation>{code}, nicht in der Norm: siehe Anleitung des Geräts</translation>
+        <source>{code}, device-specific: see the manual of the device</source>
+        <translation>{code}, gerätespezifisch: siehe Handbuch des Geräts</translation>
     </message>
     <message>
         <source>{count} bits</source>
@@ -9306,16 +9306,20 @@ otherwise = unbekannt</translation>
         <translation>{count} Byte</translation>
     </message>
     <message>
-        <source>{count} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones</source>
-        <translation>{count} Byte kamen statt {wanted}, die meisten nichts als Nullen oder eine Folge von Einsen</translation>
+        <source>{count} bytes instead of {wanted}, most of them only zeros or a single run of ones</source>
+        <translation>{count} Byte statt {wanted}, die meisten nur Nullen oder eine Folge von Einsen</translation>
     </message>
     <message>
-        <source>{count} bytes came in place of {wanted}, most of them zeros</source>
-        <translation>{count} Byte kamen statt {wanted}, die meisten Nullen</translation>
+        <source>{count} bytes instead of {wanted}, most of them zeros</source>
+        <translation>{count} Byte statt {wanted}, die meisten Nullen</translation>
     </message>
     <message>
         <source>{count} devices answer too late: {names}</source>
         <translation>{count} Geräte antworten zu spät: {names}</translation>
+    </message>
+    <message>
+        <source>{count} devices answer twice: {names}</source>
+        <translation>{count} Geräte antworten doppelt: {names}</translation>
     </message>
     <message>
         <source>{count} devices do not answer: {names}</source>
@@ -9346,7 +9350,7 @@ otherwise = unbekannt</translation>
         <translation>{count} Register</translation>
     </message>
     <message>
-        <source>{count}, {seconds:.1f} s in all, the last one of {last:.1f} s</source>
+        <source>{count}, {seconds:.1f} s in total, the last one {last:.1f} s</source>
         <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
@@ -9354,28 +9358,28 @@ otherwise = unbekannt</translation>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
-        <source>{follow}; {due} were due</source>
-        <translation>{follow}; fällig waren {due}</translation>
+        <source>{follow}; expected: {due}</source>
+        <translation>{follow}; erwartet: {due}</translation>
     </message>
     <message>
-        <source>{found}, as asked</source>
-        <translation>{found}, wie gefragt</translation>
+        <source>{found}, as requested</source>
+        <translation>{found}, wie angefragt</translation>
     </message>
     <message>
-        <source>{found}; asked was {asked}</source>
-        <translation>{found}; gefragt war {asked}</translation>
+        <source>{found}; requested: {asked}</source>
+        <translation>{found}; angefragt: {asked}</translation>
     </message>
     <message>
-        <source>{found}; written was {wanted}</source>
-        <translation>{found}; geschrieben war {wanted}</translation>
+        <source>{found}; written: {wanted}</source>
+        <translation>{found}; geschrieben: {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower&apos;s present state</source>
-        <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
+        <source>{kept}, unchanged: the register may be read-only, limited, or not writable in the device&apos;s present state</source>
+        <translation>{kept}, unverändert: Das Register ist vielleicht nur lesbar, begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
-        <source>{kept}: it limits this value; compare its own limits with those of the signal</source>
-        <translation>{kept}: Es begrenzt diesen Wert; seine eigenen Grenzen mit denen des Signals vergleichen</translation>
+        <source>{kept}: the device limits this value; compare its limits with those of the signal</source>
+        <translation>{kept}: Das Gerät begrenzt diesen Wert; seine Grenzen mit denen des Signals vergleichen</translation>
     </message>
     <message>
         <source>{median} ms median, {most} ms 95 %, {worst} ms worst</source>
@@ -9402,6 +9406,10 @@ otherwise = unbekannt</translation>
         <translation>{name} antwortet zu spät</translation>
     </message>
     <message>
+        <source>{name} answers twice</source>
+        <translation>{name} antwortet doppelt</translation>
+    </message>
+    <message>
         <source>{name} at {register}; {meaning}</source>
         <translation>{name} bei {register}; {meaning}</translation>
     </message>
@@ -9418,27 +9426,19 @@ otherwise = unbekannt</translation>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
-        <source>{port} does not exist; plug the adapter in, or check the port&apos;s name</source>
-        <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
+        <source>{port} cannot be opened; unplug the adapter and plug it in again</source>
+        <translation>{port} lässt sich nicht öffnen; den Adapter abziehen und wieder einstecken</translation>
     </message>
     <message>
-        <source>{port} does not offer {settings}; choose settings that it has</source>
-        <translation>{port} bietet {settings} nicht; vorhandene Einstellungen wählen</translation>
-    </message>
-    <message>
-        <source>{port} does not open; unplug the adapter and plug it in again</source>
-        <translation>{port} öffnet nicht; den Adapter abziehen und wieder einstecken</translation>
+        <source>{port} does not support {settings}; choose other settings</source>
+        <translation>{port} unterstützt {settings} nicht; andere Einstellungen wählen</translation>
     </message>
     <message>
         <source>{port} is in use; close the other program that has it open</source>
         <translation>{port} ist belegt; das andere Programm schließen, das ihn offen hat</translation>
     </message>
     <message>
-        <source>{port} may not be opened by this user; join the group that owns it (often &apos;dialout&apos;) and log in again</source>
-        <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
-    </message>
-    <message>
-        <source>{register}; in the manual {number}</source>
+        <source>{register}; {number} in the manual</source>
         <translation>{register}; im Handbuch {number}</translation>
     </message>
     <message>
@@ -9454,7 +9454,7 @@ otherwise = unbekannt</translation>
         <translation>{took} ms, erwartet {predicted} ms</translation>
     </message>
     <message>
-        <source>{unit}, follower {name}</source>
+        <source>{unit}, device {name}</source>
         <translation>{unit}, Gerät {name}</translation>
     </message>
 </context>
@@ -9523,15 +9523,23 @@ otherwise = unbekannt</translation>
         <translation>Bild anlegen</translation>
     </message>
     <message>
-        <source>Add the key {key} to the panel</source>
+        <source>Add key {key} to the panel</source>
         <translation>Taste {key} am Panel anlegen</translation>
     </message>
     <message>
-        <source>Cut the text after the last column</source>
+        <source>Change it to a number field</source>
+        <translation>In ein Zahlenfeld ändern</translation>
+    </message>
+    <message>
+        <source>Clear the text under the field</source>
+        <translation>Text unter dem Feld löschen</translation>
+    </message>
+    <message>
+        <source>Cut the text off at the last column</source>
         <translation>Text nach der letzten Spalte abschneiden</translation>
     </message>
     <message>
-        <source>Delete this follower</source>
+        <source>Delete this device</source>
         <translation>Dieses Gerät löschen</translation>
     </message>
     <message>
@@ -9543,144 +9551,136 @@ otherwise = unbekannt</translation>
         <translation>Dieses Signal löschen</translation>
     </message>
     <message>
-        <source>Do not call it a stop</source>
-        <translation>Nicht als Stopp bezeichnen</translation>
+        <source>Disable repeated writing</source>
+        <translation>Zyklisches Schreiben abschalten</translation>
     </message>
     <message>
-        <source>Do not write it again and again</source>
-        <translation>Nicht immer wieder schreiben</translation>
+        <source>Do not treat it as a stop</source>
+        <translation>Nicht als Stopp behandeln</translation>
     </message>
     <message>
         <source>Fill in the English messages</source>
-        <translation>Die englischen Meldungen eintragen</translation>
+        <translation>Englische Meldungen eintragen</translation>
     </message>
     <message>
         <source>Fill in the German messages</source>
-        <translation>Die deutschen Meldungen eintragen</translation>
+        <translation>Deutsche Meldungen eintragen</translation>
     </message>
     <message>
-        <source>Give it a name of its own; what names it goes on meaning the first</source>
-        <translation>Einen eigenen Namen geben; was ihn nennt, meint weiter das erste</translation>
-    </message>
-    <message>
-        <source>Give it the unit address {unit}</source>
-        <translation>Unit-Adresse {unit} geben</translation>
+        <source>Give it a unique name; references keep pointing to the first one</source>
+        <translation>Eigenen Namen geben; Verweise gelten weiter dem ersten</translation>
     </message>
     <message>
         <source>Give {signal} the text {texts}</source>
-        <translation>{signal} den Text {texts} geben</translation>
+        <translation>Für {signal} den Text {texts} anlegen</translation>
     </message>
     <message>
-        <source>Let it begin as {value}</source>
-        <translation>Mit {value} beginnen lassen</translation>
+        <source>Make it read-only</source>
+        <translation>Schreiben nicht zulassen</translation>
     </message>
     <message>
-        <source>Let it not be written</source>
-        <translation>Nicht schreiben lassen</translation>
+        <source>Make key {key} go from {source} to {target}</source>
+        <translation>Mit Taste {key} von {source} nach {target} wechseln</translation>
     </message>
     <message>
-        <source>Let the key {key} switch it off on every screen</source>
-        <translation>Die Taste {key} es auf jedem Bild ausschalten lassen</translation>
-    </message>
-    <message>
-        <source>Let the key {key} turn from {source} to {target}</source>
-        <translation>Die Taste {key} von {source} nach {target} wechseln lassen</translation>
-    </message>
-    <message>
-        <source>Let {signal} be written</source>
-        <translation>{signal} schreibbar machen</translation>
-    </message>
-    <message>
-        <source>Make it a number field</source>
-        <translation>Zum Zahlenfeld machen</translation>
+        <source>Make key {key} switch it off on every screen</source>
+        <translation>Taste {key} auf jedem Bild zum Ausschalten verwenden</translation>
     </message>
     <message>
         <source>Make the field {cells} wide</source>
-        <translation>Das Feld {cells} breit machen</translation>
+        <translation>Feld auf {cells} verbreitern</translation>
     </message>
     <message>
-        <source>Make the step of {signal} {step}</source>
-        <translation>Die Schrittweite von {signal} auf {step} setzen</translation>
-    </message>
-    <message>
-        <source>Make the step {step}</source>
-        <translation>Die Schrittweite auf {step} setzen</translation>
+        <source>Make {signal} writable</source>
+        <translation>Schreiben von {signal} zulassen</translation>
     </message>
     <message>
         <source>Move the field to row {row}, column {column}</source>
-        <translation>Das Feld nach Zeile {row}, Spalte {column} verschieben</translation>
-    </message>
-    <message>
-        <source>Name {name} there instead</source>
-        <translation>Dort stattdessen {name} nennen</translation>
+        <translation>Feld nach Zeile {row}, Spalte {column} verschieben</translation>
     </message>
     <message>
         <source>Narrow the limits of {signal} to {low} and {high}</source>
-        <translation>Die Grenzen von {signal} auf {low} und {high} verengen</translation>
+        <translation>Grenzen von {signal} auf {low} und {high} einschränken</translation>
     </message>
     <message>
         <source>Narrow the limits to {low} and {high}</source>
-        <translation>Die Grenzen auf {low} und {high} verengen</translation>
-    </message>
-    <message>
-        <source>Put blanks under the field</source>
-        <translation>Leerzeichen unter das Feld setzen</translation>
+        <translation>Grenzen auf {low} und {high} einschränken</translation>
     </message>
     <message>
         <source>Read {signal} every {every} ms</source>
         <translation>{signal} alle {every} ms lesen</translation>
     </message>
     <message>
+        <source>Remove the length</source>
+        <translation>Länge entfernen</translation>
+    </message>
+    <message>
+        <source>Remove the scale</source>
+        <translation>Skalierung entfernen</translation>
+    </message>
+    <message>
+        <source>Remove the second of the two keys</source>
+        <translation>Die zweite der beiden Tasten entfernen</translation>
+    </message>
+    <message>
+        <source>Remove the start value</source>
+        <translation>Startwert entfernen</translation>
+    </message>
+    <message>
         <source>Remove the text {text}</source>
-        <translation>Den Text {text} entfernen</translation>
+        <translation>Text {text} entfernen</translation>
     </message>
     <message>
         <source>Remove the word order</source>
-        <translation>Die Wortfolge entfernen</translation>
+        <translation>Wortreihenfolge entfernen</translation>
     </message>
     <message>
         <source>Remove this action</source>
         <translation>Diese Aktion entfernen</translation>
     </message>
     <message>
+        <source>Remove this screen change</source>
+        <translation>Diesen Bildwechsel entfernen</translation>
+    </message>
+    <message>
         <source>Remove this text</source>
         <translation>Diesen Text entfernen</translation>
     </message>
     <message>
-        <source>Remove this turn</source>
-        <translation>Diesen Wechsel entfernen</translation>
+        <source>Remove value entry from this field</source>
+        <translation>Eingabe in diesem Feld abschalten</translation>
     </message>
     <message>
-        <source>Send the stop of the key {key} until it is confirmed</source>
-        <translation>Den Stopp der Taste {key} senden, bis er bestätigt ist</translation>
+        <source>Repeat the stop of key {key} until it is confirmed</source>
+        <translation>Stopp der Taste {key} wiederholen, bis er bestätigt ist</translation>
+    </message>
+    <message>
+        <source>Set its unit address to {unit}</source>
+        <translation>Geräteadresse {unit} einstellen</translation>
+    </message>
+    <message>
+        <source>Set the start value to {value}</source>
+        <translation>Startwert auf {value} setzen</translation>
+    </message>
+    <message>
+        <source>Set the step of {signal} to {step}</source>
+        <translation>Schrittweite von {signal} auf {step} setzen</translation>
+    </message>
+    <message>
+        <source>Set the step to {step}</source>
+        <translation>Schrittweite auf {step} setzen</translation>
     </message>
     <message>
         <source>Show it as a number</source>
         <translation>Als Zahl zeigen</translation>
     </message>
     <message>
-        <source>Simulate it as a bank of registers</source>
-        <translation>Als Registerbank simulieren</translation>
+        <source>Simulate plain registers instead</source>
+        <translation>Stattdessen reine Register simulieren</translation>
     </message>
     <message>
-        <source>Take the entry off this field</source>
-        <translation>Die Eingabe von diesem Feld nehmen</translation>
-    </message>
-    <message>
-        <source>Take the length off</source>
-        <translation>Die Länge wegnehmen</translation>
-    </message>
-    <message>
-        <source>Take the scale off</source>
-        <translation>Die Skalierung wegnehmen</translation>
-    </message>
-    <message>
-        <source>Take the second of the two keys off the panel</source>
-        <translation>Die zweite der beiden Tasten vom Panel nehmen</translation>
-    </message>
-    <message>
-        <source>Take the start value off</source>
-        <translation>Den Startwert wegnehmen</translation>
+        <source>Use {name} there instead</source>
+        <translation>Dort stattdessen {name} verwenden</translation>
     </message>
     <message>
         <source>Write it every {every} ms</source>
@@ -9691,23 +9691,27 @@ otherwise = unbekannt</translation>
         <translation>{text} schreiben</translation>
     </message>
     <message>
-        <source>a reason is needed, for whoever reads it later</source>
-        <translation>eine Begründung ist nötig, für alle, die das später lesen</translation>
+        <source>a reason is required, for whoever reads this later</source>
+        <translation>eine Begründung ist erforderlich, für alle, die dies später lesen</translation>
     </message>
     <message>
-        <source>a signal chooses the language, and the panel has none to choose from</source>
-        <translation>ein Signal wählt die Sprache, und das Panel hat keine zur Wahl</translation>
+        <source>a signal selects the language, but the panel has only one</source>
+        <translation>ein Signal wählt die Sprache, aber das Panel hat nur eine</translation>
     </message>
     <message>
-        <source>a step of {step} cannot be seen with {decimals} decimals</source>
-        <translation>ein Schritt von {step} ist mit {decimals} Dezimalen nicht zu sehen</translation>
+        <source>a step of {step} is not visible with {decimals} decimals</source>
+        <translation>eine Schrittweite von {step} ist mit {decimals} Nachkommastellen nicht sichtbar</translation>
     </message>
     <message>
-        <source>accept this, if its device needs it</source>
-        <translation>dies hinnehmen, wenn das Gerät es braucht</translation>
+        <source>accept this if the device needs it</source>
+        <translation>dies akzeptieren, wenn das Gerät es braucht</translation>
     </message>
     <message>
-        <source>add a line, a follower and its signals</source>
+        <source>add &apos;texts&apos; to the signal, or change it to a number field</source>
+        <translation>beim Signal „texts“ angeben oder ein Zahlenfeld verwenden</translation>
+    </message>
+    <message>
+        <source>add a line, a device and its signals</source>
         <translation>eine Leitung, ein Gerät und seine Signale anlegen</translation>
     </message>
     <message>
@@ -9715,27 +9719,31 @@ otherwise = unbekannt</translation>
         <translation>ein Bild anlegen</translation>
     </message>
     <message>
-        <source>add a text for {value} if it can come about, or one for all other values: otherwise = ...</source>
+        <source>add a screen change by a key, such as &apos;escape&apos;, or after idle time</source>
+        <translation>einen Bildwechsel durch eine Taste, etwa „escape“, oder nach einer Zeit ohne Bedienung anlegen</translation>
+    </message>
+    <message>
+        <source>add a screen change to it, or remove the screen</source>
+        <translation>einen Bildwechsel dorthin anlegen oder das Bild entfernen</translation>
+    </message>
+    <message>
+        <source>add a second language in the panel&apos;s properties, or remove this</source>
+        <translation>in den Eigenschaften des Panels eine zweite Sprache anlegen oder dies entfernen</translation>
+    </message>
+    <message>
+        <source>add a text for {value} if it can occur, or one for all other values: otherwise = ...</source>
         <translation>einen Text für {value} angeben, wenn dieser Wert vorkommen kann, oder einen für alle übrigen: otherwise = ...</translation>
     </message>
     <message>
-        <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
-        <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
+        <source>add an action that clears {signal} by a stop key</source>
+        <translation>eine Aktion anlegen, die {signal} mit einer Stopptaste löscht</translation>
     </message>
     <message>
-        <source>add a turn to it, or remove the screen</source>
-        <translation>einen Wechsel dorthin anlegen oder das Bild entfernen</translation>
+        <source>add it, or choose an existing one</source>
+        <translation>hinzufügen oder ein vorhandenes wählen</translation>
     </message>
     <message>
-        <source>add an action of a stop key that clears {signal}</source>
-        <translation>eine Aktion einer Stopptaste anlegen, die {signal} löscht</translation>
-    </message>
-    <message>
-        <source>add it, or name one that exists</source>
-        <translation>es anlegen oder ein vorhandenes nennen</translation>
-    </message>
-    <message>
-        <source>add its followers, or remove it</source>
+        <source>add its devices, or remove it</source>
         <translation>ihre Geräte anlegen oder sie entfernen</translation>
     </message>
     <message>
@@ -9743,115 +9751,115 @@ otherwise = unbekannt</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
-        <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
+        <source>add key {key} to the panel, or set another key as &apos;{purpose}&apos; in its entry keys</source>
+        <translation>die Taste {key} am Panel anlegen oder bei den Eingabetasten eine andere als „{purpose}“ einstellen</translation>
     </message>
     <message>
-        <source>allow entry on a field there, or remove the action</source>
-        <translation>dort auf einem Feld die Eingabe erlauben oder die Aktion entfernen</translation>
+        <source>allow value entry in a field there, or remove the action</source>
+        <translation>dort in einem Feld die Eingabe zulassen oder die Aktion entfernen</translation>
     </message>
     <message>
         <source>an error cannot be accepted: the panel cannot work as designed</source>
         <translation>ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten</translation>
     </message>
     <message>
-        <source>begin within the limits</source>
-        <translation>innerhalb der Grenzen beginnen</translation>
-    </message>
-    <message>
         <source>bit {number} of {signal}: {reason}</source>
         <translation>Bit {number} von {signal}: {reason}</translation>
     </message>
     <message>
-        <source>bits are counted from 0, the least significant</source>
-        <translation>Bits werden ab 0 gezählt, vom niederwertigsten</translation>
+        <source>bits are numbered from 0, the least significant</source>
+        <translation>Bits werden ab 0 gezählt; 0 ist das niederwertigste</translation>
     </message>
     <message>
-        <source>choose that language above the face and write it there</source>
+        <source>change it to a number field</source>
+        <translation>in ein Zahlenfeld ändern</translation>
+    </message>
+    <message>
+        <source>check both in the manual; probably a register or an encoding is wrong</source>
+        <translation>beide im Handbuch prüfen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
+    </message>
+    <message>
+        <source>check the manual of device {follower}; its numbering is set to &apos;{numbering}&apos;</source>
+        <translation>im Handbuch von Gerät {follower} prüfen; seine Zählweise ist auf „{numbering}“ eingestellt</translation>
+    </message>
+    <message>
+        <source>choose a signal that is a number</source>
+        <translation>ein Signal wählen, das eine Zahl ist</translation>
+    </message>
+    <message>
+        <source>choose a signal that is a number: 0 is the first language</source>
+        <translation>ein Signal wählen, das eine Zahl ist: 0 ist die erste Sprache</translation>
+    </message>
+    <message>
+        <source>choose that language above the panel and write it there</source>
         <translation>diese Sprache über dem Panel wählen und dort schreiben</translation>
     </message>
     <message>
-        <source>enter the name or the IP address that is set at the device or the converter</source>
+        <source>clear that text, or move the field</source>
+        <translation>diesen Text löschen oder das Feld verschieben</translation>
+    </message>
+    <message>
+        <source>correct one of the conditions, or remove one of the screen changes</source>
+        <translation>eine der Bedingungen berichtigen oder einen der Bildwechsel entfernen</translation>
+    </message>
+    <message>
+        <source>correct the limit of the device, or read a shorter value</source>
+        <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
+    </message>
+    <message>
+        <source>correct the range (&apos;never_read&apos;); it uses the numbering of the device&apos;s manual</source>
+        <translation>den Bereich („never_read“) berichtigen; es gilt die Zählweise des Handbuchs</translation>
+    </message>
+    <message>
+        <source>correct the register or the encoding</source>
+        <translation>Register oder Datentyp berichtigen</translation>
+    </message>
+    <message>
+        <source>correct the value of the condition or the scale of the signal</source>
+        <translation>den Wert der Bedingung oder die Skalierung des Signals berichtigen</translation>
+    </message>
+    <message>
+        <source>correct the value, the limits or the signal of the action</source>
+        <translation>den Wert, die Grenzen oder das Signal der Aktion berichtigen</translation>
+    </message>
+    <message>
+        <source>enter the name or IP address set at the device or converter</source>
         <translation>den Namen oder die IP-Adresse eintragen, die am Gerät oder am Umsetzer eingestellt ist</translation>
+    </message>
+    <message>
+        <source>every device on a line needs its own unit address</source>
+        <translation>jedes Gerät einer Leitung braucht eine eigene Geräteadresse</translation>
     </message>
     <message>
         <source>field {number} of screen {screen} has no room for these texts</source>
         <translation>Feld {number} von Bild {screen} hat keinen Platz für diese Texte</translation>
     </message>
     <message>
-        <source>give a value that its registers can hold</source>
-        <translation>einen Wert angeben, den seine Register fassen</translation>
-    </message>
-    <message>
-        <source>give every follower of a line its own unit address</source>
-        <translation>jedem Gerät einer Leitung eine eigene Unit-Adresse geben</translation>
-    </message>
-    <message>
-        <source>give it the address that is set at the device, 1 to 247</source>
-        <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
-    </message>
-    <message>
-        <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
-        <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
-    </message>
-    <message>
         <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
         <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
-        <source>give that another key, or begin entry by an action of another key</source>
-        <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
-    </message>
-    <message>
-        <source>give the field &apos;range = [empty, full]&apos;</source>
-        <translation>dem Feld „range = [leer, voll]“ geben</translation>
-    </message>
-    <message>
-        <source>give the field a range with two different ends</source>
-        <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
-    </message>
-    <message>
-        <source>give the signal &apos;texts&apos;, or make it a number field</source>
-        <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
-    </message>
-    <message>
-        <source>give the signal limits, lowest and highest, that the machine can stand</source>
-        <translation>dem Signal Grenzen geben, kleinste und größte, die die Maschine verträgt</translation>
-    </message>
-    <message>
-        <source>give the signal the limits of the values to expect</source>
-        <translation>dem Signal die Grenzen der zu erwartenden Werte geben</translation>
-    </message>
-    <message>
-        <source>give the turn or the action another key</source>
-        <translation>dem Wechsel oder der Aktion eine andere Taste geben</translation>
-    </message>
-    <message>
-        <source>it begins as {first}, outside its limits {low} to {high}</source>
-        <translation>beginnt als {first}, außerhalb seiner Grenzen {low} bis {high}</translation>
-    </message>
-    <message>
-        <source>it begins the entry of a value, but no screen it acts on has a field with entry for that</source>
-        <translation>beginnt die Eingabe eines Wertes, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
-    </message>
-    <message>
-        <source>it begins the entry of {signal}, but no screen it acts on has a field with entry for that</source>
-        <translation>beginnt die Eingabe von {signal}, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
+        <source>it cannot be reached from the start screen {screen}</source>
+        <translation>vom Startbild {screen} aus nicht erreichbar</translation>
     </message>
     <message>
         <source>it covers {cells} of the field of {signal} on row {row}</source>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
-        <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
+        <source>it does &apos;{deed}&apos; on {signal}, which is read-only</source>
+        <translation>führt „{deed}“ mit {signal} aus, das nur lesbar ist</translation>
     </message>
     <message>
-        <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
-        <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
+        <source>it goes from {screen} to the same screen, so nothing happens</source>
+        <translation>führt von {screen} auf dasselbe Bild, ohne Wirkung</translation>
     </message>
     <message>
-        <source>it has no followers</source>
+        <source>it has a length (&apos;length = {length}&apos;) but is not a string; the length has no effect</source>
+        <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge hat keine Wirkung</translation>
+    </message>
+    <message>
+        <source>it has no devices</source>
         <translation>hat keine Geräte</translation>
     </message>
     <message>
@@ -9867,116 +9875,124 @@ otherwise = unbekannt</translation>
         <translation>hat keine Signale</translation>
     </message>
     <message>
-        <source>it has one register; its word order means nothing</source>
-        <translation>hat ein einziges Register; seine Wortfolge bedeutet nichts</translation>
+        <source>it has one register; its word order has no effect</source>
+        <translation>hat nur ein Register; die Wortreihenfolge hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is a single bit; its scale is not applied</source>
-        <translation>ist ein einzelnes Bit; seine Skalierung wird nicht angewendet</translation>
+        <source>it is a single bit; its scale has no effect</source>
+        <translation>ist ein einzelnes Bit; die Skalierung hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is a single bit; its word order means nothing</source>
-        <translation>ist ein einzelnes Bit; seine Wortfolge bedeutet nichts</translation>
+        <source>it is a single bit; its word order has no effect</source>
+        <translation>ist ein einzelnes Bit; die Wortreihenfolge hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is a string, and its length is not given</source>
-        <translation>ist ein String, und seine Länge fehlt</translation>
+        <source>it is a string without a length</source>
+        <translation>ist ein String ohne Länge</translation>
     </message>
     <message>
-        <source>it is a text, read from its first register on; its word order means nothing</source>
-        <translation>ist ein Text, der ab seinem ersten Register gelesen wird; seine Wortfolge bedeutet nichts</translation>
+        <source>it is a text, read from its first register on; its word order has no effect</source>
+        <translation>ist ein Text, gelesen ab dem ersten Register; die Wortreihenfolge hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is a text; its scale is not applied</source>
-        <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
+        <source>it is a text; its scale has no effect</source>
+        <translation>ist ein Text; die Skalierung hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is called a stop (&apos;stops&apos;), and brings {signal} to {value}</source>
-        <translation>sie ist als Stopp bezeichnet („stops“) und bringt {signal} auf {value}</translation>
+        <source>it is in registers that are never read from device {follower} (&apos;never_read&apos;)</source>
+        <translation>liegt in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
+    </message>
+    <message>
+        <source>it is marked as a stop (&apos;stops&apos;), but sets {signal} to {value}</source>
+        <translation>ist als Stopp gekennzeichnet („stops“), setzt {signal} aber auf {value}</translation>
+    </message>
+    <message>
+        <source>it is not used</source>
+        <translation>wird nicht verwendet</translation>
+    </message>
+    <message>
+        <source>it is read from the line, but not used</source>
+        <translation>wird von der Leitung gelesen, aber nicht verwendet</translation>
     </message>
     <message>
         <source>it is refused: {reason}</source>
-        <translation>es wird abgelehnt: {reason}</translation>
+        <translation>wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
-        <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
+        <source>it is set to be written every {every} ms (&apos;refresh_ms&apos;), but is read-only</source>
+        <translation>soll alle {every} ms geschrieben werden („refresh_ms“), ist aber nur lesbar</translation>
     </message>
     <message>
-        <source>it is to show the next language, and the panel has no other</source>
-        <translation>die nächste Sprache soll gezeigt werden, und das Panel hat keine andere</translation>
+        <source>it is writable, but the table &apos;{table}&apos; is read-only</source>
+        <translation>soll geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
-        <source>it is used nowhere</source>
-        <translation>wird nirgends verwendet</translation>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), but its device stops after {limit} ms</source>
+        <translation>wird alle {every} ms geschrieben („refresh_ms“), aber das Gerät stoppt nach {limit} ms</translation>
     </message>
     <message>
-        <source>it is used nowhere, but read from the line</source>
-        <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
+        <source>it overlaps registers of {signal}: {second} against {first}</source>
+        <translation>überlappt Register von {signal}: {second} gegen {first}</translation>
     </message>
     <message>
-        <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
-        <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
+        <source>it shows the next language, but the panel has only one</source>
+        <translation>soll die nächste Sprache zeigen, aber das Panel hat nur eine</translation>
     </message>
     <message>
-        <source>it is {low} to {high}: mend the number or remove it</source>
-        <translation>es ist {low} bis {high}: die Nummer berichtigen oder es entfernen</translation>
+        <source>it starts entry of {signal}, but none of its screens has a field that allows it</source>
+        <translation>startet die Eingabe von {signal}, aber keines der betroffenen Bilder hat dafür ein Feld mit Eingabe</translation>
     </message>
     <message>
-        <source>it leads from {screen} to the same screen, so nothing happens</source>
-        <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
+        <source>it starts value entry, but none of its screens has a field that allows entry</source>
+        <translation>startet eine Eingabe, aber keines der betroffenen Bilder hat ein Feld mit Eingabe</translation>
     </message>
     <message>
-        <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
-        <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
+        <source>it stops by itself after {limit} ms without a request, but its signals are only read every {every} ms</source>
+        <translation>stoppt von selbst nach {limit} ms ohne Anfrage, aber seine Signale werden nur alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it shares registers with {signal}: {second} against {first}</source>
-        <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
+        <source>it takes {count} registers, but device {follower} answers at most {most} per read (&apos;max_registers&apos;)</source>
+        <translation>belegt {count} Register, aber Gerät {follower} liefert höchstens {most} je Anfrage („max_registers“)</translation>
     </message>
     <message>
-        <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
-        <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
-    </message>
-    <message>
-        <source>it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at the most</source>
-        <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
-    </message>
-    <message>
-        <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
-        <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
-    </message>
-    <message>
-        <source>it uses {device} port {port}, as line {line} does</source>
+        <source>it uses {device} port {port}, like line {line}</source>
         <translation>benutzt {device} Port {port}, wie Leitung {line}</translation>
     </message>
     <message>
-        <source>it uses {device}, as line {line} does</source>
+        <source>it uses {device}, like line {line}</source>
         <translation>benutzt {device}, wie Leitung {line}</translation>
     </message>
     <message>
-        <source>its condition is on {signal}, which is a text and can be neither set nor compared</source>
-        <translation>die Bedingung gilt {signal}, einem Text, der weder gesetzt noch verglichen werden kann</translation>
+        <source>its address is not set yet: {host} is only a placeholder</source>
+        <translation>die Adresse ist noch nicht eingestellt: {host} ist nur ein Platzhalter</translation>
     </message>
     <message>
-        <source>its condition is that of turn {number}, so {shown} is shown and {hidden} never</source>
-        <translation>die Bedingung ist die von Wechsel {number}, also wird {shown} gezeigt und {hidden} nie</translation>
+        <source>its condition is the same as that of screen change {number}, so {shown} is shown and {hidden} never is</source>
+        <translation>die Bedingung ist dieselbe wie bei Bildwechsel {number}: {shown} wird gezeigt, {hidden} nie</translation>
     </message>
     <message>
-        <source>its condition, {condition}, always holds: the signal is {low} to {high}</source>
-        <translation>die Bedingung {condition} gilt immer: das Signal ist {low} bis {high}</translation>
+        <source>its condition uses {signal}, a text, which can be neither set nor compared</source>
+        <translation>die Bedingung verwendet {signal}, einen Text, der weder gesetzt sein noch verglichen werden kann</translation>
     </message>
     <message>
-        <source>its condition, {condition}, never holds: the signal is {low} to {high}</source>
-        <translation>die Bedingung {condition} gilt nie: das Signal ist {low} bis {high}</translation>
+        <source>its condition, {condition}, is always true: the signal is {low} to {high}</source>
+        <translation>die Bedingung {condition} ist immer erfüllt: das Signal ist {low} bis {high}</translation>
     </message>
     <message>
-        <source>its fields allow entry, but the key {key} that begins it is taken by action {number}</source>
-        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Aktion {number} belegt</translation>
+        <source>its condition, {condition}, is never true: the signal is {low} to {high}</source>
+        <translation>die Bedingung {condition} ist nie erfüllt: das Signal ist {low} bis {high}</translation>
     </message>
     <message>
-        <source>its fields allow entry, but the key {key} that begins it is taken by turn {number}</source>
-        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Wechsel {number} belegt</translation>
+        <source>its fields allow entry, but its begin key {key} is used by action {number}</source>
+        <translation>die Felder lassen Eingabe zu, aber die Taste {key} für den Beginn ist von Aktion {number} belegt</translation>
+    </message>
+    <message>
+        <source>its fields allow entry, but its begin key {key} is used by screen change {number}</source>
+        <translation>die Felder lassen Eingabe zu, aber die Taste {key} für den Beginn ist von Bildwechsel {number} belegt</translation>
+    </message>
+    <message>
+        <source>its start value {first} is outside its limits {low} to {high}</source>
+        <translation>der Startwert {first} liegt außerhalb der Grenzen {low} bis {high}</translation>
     </message>
     <message>
         <source>its start value {value} does not fit: {reason}</source>
@@ -9991,52 +10007,56 @@ otherwise = unbekannt</translation>
         <translation>sein Text {text} ist nicht nach {language} übersetzt</translation>
     </message>
     <message>
-        <source>its {count} registers from wire address {address} on end beyond {last}</source>
-        <translation>die {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
+        <source>its {count} registers starting at address {address} (0-based) end beyond {last}</source>
+        <translation>die {count} Register ab Adresse {address} (ab 0 gezählt) enden hinter {last}</translation>
     </message>
     <message>
         <source>keep the limits of {held} within those of {signal}</source>
-        <translation>die Grenzen von {held} innerhalb derer von {signal} halten</translation>
+        <translation>die Grenzen von {held} innerhalb der Grenzen von {signal} halten</translation>
     </message>
     <message>
-        <source>let a key do it; or accept this, if nobody can be hurt by it</source>
-        <translation>es eine Taste tun lassen; oder dies hinnehmen, wenn dadurch niemand zu Schaden kommen kann</translation>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on the same signal right after it</source>
+        <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit demselben Signal aus</translation>
     </message>
     <message>
-        <source>let a key show the next language, or name the signal that chooses</source>
-        <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on {other} right after it</source>
+        <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit {other} aus</translation>
     </message>
     <message>
-        <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
-        <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
+        <source>key {key} already goes to {screen} on every screen (screen change {number})</source>
+        <translation>Taste {key} wechselt auf jedem Bild schon zu {screen} (Bildwechsel {number})</translation>
     </message>
     <message>
-        <source>let the signal be written (&apos;write&apos;), or act on another one</source>
-        <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
+        <source>key {key} already goes to {screen} on screen {source} (screen change {number})</source>
+        <translation>Taste {key} wechselt auf Bild {source} schon zu {screen} (Bildwechsel {number})</translation>
     </message>
     <message>
-        <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
-        <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
+        <source>key {key} also changes the screen (screen change {number}), which ends the action at once</source>
+        <translation>Taste {key} wechselt auch das Bild (Bildwechsel {number}), was die Aktion sofort beendet</translation>
     </message>
     <message>
-        <source>let the signal that chooses the language be written, or take the action out</source>
-        <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
+        <source>key {key} cancels an entry, but also does something else during entry</source>
+        <translation>Taste {key} bricht eine Eingabe ab, hat dabei aber noch eine andere Funktion</translation>
     </message>
     <message>
-        <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
-        <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
+        <source>key {key} is set both to increase and to decrease a value</source>
+        <translation>Taste {key} ist zum Erhöhen und zum Verringern eingestellt</translation>
     </message>
     <message>
-        <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
-        <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
+        <source>key {key} stops {signal}, but the command is sent only once: if it is lost, nothing stops</source>
+        <translation>Taste {key} stoppt {signal}, aber der Befehl wird nur einmal gesendet: geht er verloren, stoppt nichts</translation>
     </message>
     <message>
-        <source>look up both in the manual; one register or one encoding is probably wrong</source>
-        <translation>beide im Handbuch nachsehen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
+        <source>key {key} switches {signal} on, but no key switches it off again</source>
+        <translation>Taste {key} schaltet {signal} ein, aber keine Taste schaltet es wieder aus</translation>
     </message>
     <message>
-        <source>make it a number field</source>
-        <translation>ein Zahlenfeld daraus machen</translation>
+        <source>let a key show the next language, or choose the signal that selects it</source>
+        <translation>eine Taste für die nächste Sprache anlegen oder das Signal angeben, das die Sprache wählt</translation>
+    </message>
+    <message>
+        <source>make it writable (&apos;write&apos;), or remove &apos;refresh_ms&apos;</source>
+        <translation>das Schreiben zulassen („write“) oder „refresh_ms“ entfernen</translation>
     </message>
     <message>
         <source>make the field wider or shorten the text</source>
@@ -10044,51 +10064,39 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>make the field {cells} wide</source>
-        <translation>das Feld {cells} breit machen</translation>
+        <translation>das Feld auf {cells} verbreitern</translation>
     </message>
     <message>
         <source>make the field {cells} wide or shorten the text</source>
-        <translation>das Feld {cells} breit machen oder den Text kürzen</translation>
+        <translation>das Feld auf {cells} verbreitern oder den Text kürzen</translation>
     </message>
     <message>
         <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
-        <translation>das Feld {cells} breit machen oder weniger Register lesen („length“)</translation>
+        <translation>das Feld auf {cells} verbreitern oder weniger Register lesen („length“)</translation>
     </message>
     <message>
         <source>make the field {cells} wide, or show fewer decimals</source>
-        <translation>das Feld {cells} breit machen oder weniger Dezimalen zeigen</translation>
+        <translation>das Feld auf {cells} verbreitern oder weniger Nachkommastellen zeigen</translation>
     </message>
     <message>
-        <source>make the step smaller</source>
-        <translation>die Schrittweite verkleinern</translation>
+        <source>make the signal that selects the language writable, or remove the action</source>
+        <translation>das Schreiben des sprachwählenden Signals zulassen oder die Aktion entfernen</translation>
     </message>
     <message>
-        <source>make the step {size} or more</source>
-        <translation>die Schrittweite auf {size} oder mehr setzen</translation>
+        <source>make the signal writable (&apos;write&apos;), or remove entry from the field</source>
+        <translation>das Schreiben des Signals zulassen („write“) oder die Eingabe im Feld abschalten</translation>
     </message>
     <message>
-        <source>mend one of the two conditions or remove one of the turns</source>
-        <translation>eine der beiden Bedingungen berichtigen oder einen der Wechsel entfernen</translation>
+        <source>make the signal writable (&apos;write&apos;), or use another one</source>
+        <translation>das Schreiben des Signals zulassen („write“) oder ein anderes verwenden</translation>
     </message>
     <message>
-        <source>mend the limit of the follower, or read a shorter value</source>
-        <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
+        <source>make the stop act on every screen: remove its &apos;from&apos;</source>
+        <translation>den Stopp auf jedem Bild wirken lassen: „from“ entfernen</translation>
     </message>
     <message>
-        <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
-        <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
-    </message>
-    <message>
-        <source>mend the register or the encoding</source>
-        <translation>Register oder Datentyp berichtigen</translation>
-    </message>
-    <message>
-        <source>mend the value of the condition or the scale of the signal</source>
-        <translation>den Wert der Bedingung oder die Skalierung des Signals berichtigen</translation>
-    </message>
-    <message>
-        <source>mend the value, the limits or the signal that it acts on</source>
-        <translation>den Wert, die Grenzen oder das Signal der Aktion berichtigen</translation>
+        <source>mark it as a stop (&apos;stops = true&apos;): it is then repeated until confirmed</source>
+        <translation>als Stopp kennzeichnen („stops = true“): dann wird er bis zur Bestätigung wiederholt</translation>
     </message>
     <message>
         <source>move it up or to another screen</source>
@@ -10107,124 +10115,96 @@ otherwise = unbekannt</translation>
         <translation>das Feld verschieben oder schmaler machen</translation>
     </message>
     <message>
-        <source>name a signal that is a number</source>
-        <translation>ein Signal nennen, das eine Zahl ist</translation>
-    </message>
-    <message>
-        <source>name a signal that is a number: 0 is the first language</source>
-        <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
-    </message>
-    <message>
-        <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
-        <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
-    </message>
-    <message>
-        <source>name another screen in &apos;to&apos;, or remove the turn</source>
-        <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
-    </message>
-    <message>
-        <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
-        <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
-    </message>
-    <message>
-        <source>name two languages or more in the panel&apos;s properties, or take this out</source>
-        <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
-    </message>
-    <message>
         <source>narrow the limits</source>
-        <translation>die Grenzen verengen</translation>
+        <translation>die Grenzen einschränken</translation>
     </message>
     <message>
-        <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
-        <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
+        <source>narrow the limits, or use the encoding and scale given in the device&apos;s manual</source>
+        <translation>die Grenzen einschränken oder Datentyp und Skalierung nach dem Handbuch des Geräts verwenden</translation>
     </message>
     <message>
-        <source>no key leads from it back to the start screen {screen}, and no idle time does</source>
-        <translation>keine Taste führt von dort zum Startbild {screen} zurück, und keine Ruhezeit</translation>
+        <source>never-read range: {reason}</source>
+        <translation>nie gelesener Bereich: {reason}</translation>
     </message>
     <message>
         <source>no screen shows a signal yet</source>
-        <translation>noch zeigt kein Bild ein Signal</translation>
-    </message>
-    <message>
-        <source>nobody has chosen its address yet: there can be no host {host}</source>
-        <translation>ihre Adresse hat noch niemand gewählt: einen Rechner {host} kann es nicht geben</translation>
+        <translation>bisher zeigt kein Bild ein Signal</translation>
     </message>
     <message>
         <source>none of its signals has a role in the simulated drive, so the drive will not run</source>
-        <translation>keines seiner Signale hat eine Rolle im simulierten Antrieb, daher läuft dieser nicht</translation>
+        <translation>keines seiner Signale hat eine Rolle im simulierten Antrieb; dieser läuft deshalb nicht</translation>
     </message>
     <message>
-        <source>nothing chooses the language, so only {language} is ever shown</source>
-        <translation>nichts wählt die Sprache, also wird immer nur {language} gezeigt</translation>
+        <source>nothing selects the language, so only {language} is shown</source>
+        <translation>nichts wählt die Sprache, deshalb wird nur {language} gezeigt</translation>
     </message>
     <message>
-        <source>nothing is put in for {place} in {text}</source>
-        <translation>für {place} in {text} wird nichts eingesetzt</translation>
-    </message>
-    <message>
-        <source>nothing leads to it from the start screen {screen}</source>
-        <translation>nichts führt vom Startbild {screen} dorthin</translation>
-    </message>
-    <message>
-        <source>of what is never read, {reason}</source>
-        <translation>von den nie gelesenen: {reason}</translation>
-    </message>
-    <message>
-        <source>once written, it is written again every {every} ms by itself (&apos;refresh_ms&apos;)</source>
-        <translation>einmal geschrieben, wird es von selbst alle {every} ms neu geschrieben („refresh_ms“)</translation>
+        <source>once written, it is rewritten automatically every {every} ms (&apos;refresh_ms&apos;)</source>
+        <translation>nach dem ersten Schreiben wird es automatisch alle {every} ms neu geschrieben („refresh_ms“)</translation>
     </message>
     <message>
         <source>place a field on a screen</source>
         <translation>ein Feld auf einem Bild platzieren</translation>
     </message>
     <message>
-        <source>put blanks there, or move the field</source>
-        <translation>dort Leerzeichen setzen oder das Feld verschieben</translation>
+        <source>put the devices of both on one line, or use another port or host</source>
+        <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss oder Host verwenden</translation>
     </message>
     <message>
-        <source>put the followers of both on one line, or name another device</source>
-        <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
-    </message>
-    <message>
-        <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
-        <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
+        <source>read one of them more often, for example every {every} ms (&apos;every_ms&apos;)</source>
+        <translation>eines davon öfter lesen, zum Beispiel alle {every} ms („every_ms“)</translation>
     </message>
     <message>
         <source>read {signal} as uint16 or uint32</source>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
+        <source>remove &apos;entry&apos; from the field</source>
+        <translation>„entry“ beim Feld entfernen</translation>
+    </message>
+    <message>
+        <source>remove &apos;length&apos;, or choose the encoding &apos;string&apos;</source>
+        <translation>„length“ entfernen oder den Datentyp „string“ wählen</translation>
+    </message>
+    <message>
+        <source>remove &apos;scale&apos;</source>
+        <translation>„scale“ entfernen</translation>
+    </message>
+    <message>
         <source>remove &apos;word_order&apos;</source>
         <translation>„word_order“ entfernen</translation>
     </message>
     <message>
-        <source>remove one of the two or give it another key</source>
-        <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
+        <source>remove &apos;write&apos;, or correct the functions the device offers (&apos;write_functions&apos;)</source>
+        <translation>„write“ entfernen oder die Funktionen berichtigen, die das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
-        <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
-        <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
+        <source>remove &apos;write&apos;, or use the table &apos;{table}&apos; if the device has it there</source>
+        <translation>„write“ entfernen oder die Tabelle „{table}“ verwenden, falls das Gerät es dort hat</translation>
     </message>
     <message>
-        <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
-        <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
+        <source>remove it; this message has no value</source>
+        <translation>entfernen; diese Meldung hat keinen Wert</translation>
+    </message>
+    <message>
+        <source>remove one of the two, or use another key</source>
+        <translation>einen der beiden entfernen oder eine andere Taste verwenden</translation>
+    </message>
+    <message>
+        <source>remove one of the two, or use another key or another screen (&apos;from&apos;)</source>
+        <translation>eine der beiden entfernen oder eine andere Taste oder ein anderes Bild („from“) verwenden</translation>
+    </message>
+    <message>
+        <source>remove one of the two, or use different screens (&apos;from&apos;)</source>
+        <translation>einen der beiden entfernen oder verschiedene Bilder („from“) verwenden</translation>
     </message>
     <message>
         <source>remove the signal, or mend the range</source>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
-        <source>say &apos;stops = false&apos; of the one that starts</source>
-        <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
-    </message>
-    <message>
-        <source>say it shorter</source>
-        <translation>es kürzer sagen</translation>
-    </message>
-    <message>
-        <source>say that it stops (&apos;stops = true&apos;): then it is sent again until it is confirmed</source>
-        <translation>angeben, dass sie stoppt („stops = true“): dann wird sie bis zur Bestätigung neu gesendet</translation>
+        <source>screen change {number} already goes to {screen} after {seconds} s, so this one never happens</source>
+        <translation>Bildwechsel {number} führt schon nach {seconds} s zu {screen}, deshalb kommt dieser nie</translation>
     </message>
     <message>
         <source>screen {screens}</source>
@@ -10235,8 +10215,56 @@ otherwise = unbekannt</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
-        <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
+        <source>set &apos;range = [empty, full]&apos; for the field</source>
+        <translation>für das Feld „range = [leer, voll]“ angeben</translation>
+    </message>
+    <message>
+        <source>set &apos;stops = false&apos; for the one that starts</source>
+        <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
+    </message>
+    <message>
+        <source>set a range with two different ends</source>
+        <translation>einen Bereich mit zwei verschiedenen Enden angeben</translation>
+    </message>
+    <message>
+        <source>set a start value within the limits</source>
+        <translation>einen Startwert innerhalb der Grenzen angeben</translation>
+    </message>
+    <message>
+        <source>set another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
+        <translation>bei den Eingabetasten des Panels eine andere Taste als „abandon“ einstellen</translation>
+    </message>
+    <message>
+        <source>set another screen in &apos;to&apos;, or remove the screen change</source>
+        <translation>in „to“ ein anderes Bild angeben oder den Bildwechsel entfernen</translation>
+    </message>
+    <message>
+        <source>set limits for the values to expect</source>
+        <translation>Grenzen für die zu erwartenden Werte angeben</translation>
+    </message>
+    <message>
+        <source>set limits that are safe for the machine</source>
+        <translation>Grenzen angeben, die für die Maschine zulässig sind</translation>
+    </message>
+    <message>
+        <source>set the device&apos;s own communication time-out and enter it here as &apos;communication_timeout_ms&apos;; if it has none, do not use a momentary action</source>
+        <translation>den Kommunikations-Timeout des Geräts einstellen und hier als „communication_timeout_ms“ eintragen; hat es keinen, keine Tastfunktion verwenden</translation>
+    </message>
+    <message>
+        <source>set the number of registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
+        <translation>die Anzahl der Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
+    </message>
+    <message>
+        <source>set the step to {size} or more</source>
+        <translation>die Schrittweite auf {size} oder mehr setzen</translation>
+    </message>
+    <message>
+        <source>set two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
+        <translation>bei den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ einstellen</translation>
+    </message>
+    <message>
+        <source>shorten it</source>
+        <translation>kürzen</translation>
     </message>
     <message>
         <source>shorten the text</source>
@@ -10247,47 +10275,23 @@ otherwise = unbekannt</translation>
         <translation>es auf einem Bild zeigen oder entfernen</translation>
     </message>
     <message>
-        <source>show more decimals or make the step coarser</source>
-        <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
+        <source>show more decimals, or use a coarser step</source>
+        <translation>mehr Nachkommastellen zeigen oder eine gröbere Schrittweite verwenden</translation>
     </message>
     <message>
-        <source>stop by a key that the panel&apos;s entry keys do not name</source>
-        <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
+        <source>signal {signal} no longer exists</source>
+        <translation>das Signal {signal} gibt es nicht mehr</translation>
     </message>
     <message>
-        <source>take &apos;entry&apos; off the field</source>
-        <translation>dem Feld „entry“ nehmen</translation>
-    </message>
-    <message>
-        <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
-        <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
-    </message>
-    <message>
-        <source>take &apos;scale&apos; off</source>
-        <translation>„scale“ wegnehmen</translation>
-    </message>
-    <message>
-        <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
-        <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
-    </message>
-    <message>
-        <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
-        <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
-    </message>
-    <message>
-        <source>take it out; this message has no value</source>
-        <translation>es herausnehmen; diese Meldung hat keinen Wert</translation>
-    </message>
-    <message>
-        <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
-        <translation>der Balken von {signal} hat keine Enden: das Feld hat keinen Bereich und das Signal keine Grenzen</translation>
+        <source>the bar of {signal} has no range: the field has no range and the signal has no limits</source>
+        <translation>der Balken von {signal} hat keinen Bereich: weder Bereich beim Feld noch Grenzen beim Signal</translation>
     </message>
     <message>
         <source>the bar of {signal} is empty and full at the same value, {value}</source>
         <translation>der Balken von {signal} ist leer und voll beim selben Wert {value}</translation>
     </message>
     <message>
-        <source>the cells that this needs are not free any more</source>
+        <source>the cells needed for this are no longer free</source>
         <translation>die dafür nötigen Zellen sind nicht mehr frei</translation>
     </message>
     <message>
@@ -10299,8 +10303,8 @@ otherwise = unbekannt</translation>
         <translation>das Feld erlaubt Eingabe, aber {signal} hat keine Grenzen</translation>
     </message>
     <message>
-        <source>the field allows entry, but {signal} may not be written</source>
-        <translation>das Feld erlaubt Eingabe, aber {signal} darf nicht geschrieben werden</translation>
+        <source>the field allows entry, but {signal} is read-only</source>
+        <translation>das Feld lässt Eingabe zu, aber {signal} ist nur lesbar</translation>
     </message>
     <message>
         <source>the field of {signal} hides the text {text}</source>
@@ -10319,160 +10323,152 @@ otherwise = unbekannt</translation>
         <translation>das Feld von {signal} belegt die Spalten {first} bis {end}; das Panel hat 0 bis {last}</translation>
     </message>
     <message>
-        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
-        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
-    </message>
-    <message>
-        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
-        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
-    </message>
-    <message>
-        <source>the key {key} also turns the screen (turn {number}), which ends the action at once</source>
-        <translation>die Taste {key} wechselt auch das Bild (Wechsel {number}), was die Aktion sofort beendet</translation>
-    </message>
-    <message>
-        <source>the key {key} is to abandon an entry and does something else in it too</source>
-        <translation>die Taste {key} soll eine Eingabe abbrechen und tut darin noch anderes</translation>
-    </message>
-    <message>
-        <source>the key {key} is to raise and to lower a value</source>
-        <translation>die Taste {key} soll einen Wert erhöhen und verringern</translation>
-    </message>
-    <message>
-        <source>the key {key} is to stop {signal}, but is sent once only: if that is lost, nothing stops</source>
-        <translation>die Taste {key} soll {signal} stoppen, wird aber nur einmal gesendet: geht das verloren, stoppt nichts</translation>
-    </message>
-    <message>
-        <source>the key {key} on every screen turns to {screen} already, by turn {number}</source>
-        <translation>die Taste {key} auf jedem Bild wechselt schon zu {screen}, durch Wechsel {number}</translation>
-    </message>
-    <message>
-        <source>the key {key} on screen {source} turns to {screen} already, by turn {number}</source>
-        <translation>die Taste {key} auf Bild {source} wechselt schon zu {screen}, durch Wechsel {number}</translation>
-    </message>
-    <message>
-        <source>the key {key} switches on {signal}, and no key switches it off again</source>
-        <translation>die Taste {key} schaltet {signal} ein, und keine Taste schaltet es wieder aus</translation>
-    </message>
-    <message>
         <source>the limits are {low} to {high}, but a single bit can hold only {least} to {most}</source>
-        <translation>die Grenzen sind {low} bis {high}, aber ein einzelnes Bit fasst nur {least} bis {most}</translation>
+        <translation>die Grenzen sind {low} bis {high}, aber ein einzelnes Bit kann nur {least} bis {most} sein</translation>
     </message>
     <message>
         <source>the limits are {low} to {high}, but {encoding} can hold only {least} to {most}</source>
-        <translation>die Grenzen sind {low} bis {high}, aber {encoding} fasst nur {least} bis {most}</translation>
+        <translation>die Grenzen sind {low} bis {high}, aber {encoding} reicht nur von {least} bis {most}</translation>
     </message>
     <message>
         <source>the limits are {low} to {high}, but {encoding} with this scale can hold only {least} to {most}</source>
-        <translation>die Grenzen sind {low} bis {high}, aber {encoding} mit dieser Skalierung fasst nur {least} bis {most}</translation>
+        <translation>die Grenzen sind {low} bis {high}, aber {encoding} reicht mit dieser Skalierung nur von {least} bis {most}</translation>
     </message>
     <message>
-        <source>the step of {signal} is {step}, and its limits are only {apart} apart</source>
-        <translation>die Schrittweite von {signal} ist {step}, und seine Grenzen liegen nur {apart} auseinander</translation>
+        <source>the panel&apos;s own messages are not written in {language}</source>
+        <translation>die eigenen Meldungen des Panels gibt es nicht auf {language}</translation>
+    </message>
+    <message>
+        <source>the signal is {low} to {high}: correct the number or remove it</source>
+        <translation>das Signal ist {low} bis {high}: die Zahl berichtigen oder entfernen</translation>
+    </message>
+    <message>
+        <source>the step of {signal} is {step}, but its limits are only {apart} apart</source>
+        <translation>die Schrittweite von {signal} ist {step}, aber seine Grenzen liegen nur {apart} auseinander</translation>
     </message>
     <message>
         <source>the step {step} is finer than one raw count, which is {size}</source>
-        <translation>der Schritt {step} ist feiner als ein Rohschritt, der {size} ist</translation>
+        <translation>die Schrittweite {step} ist feiner als ein Rohschritt ({size})</translation>
     </message>
     <message>
-        <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
+        <source>the text contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
+        <translation>der Text enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
         <source>the text has {count} characters, the panel {columns} columns: {lost} is lost</source>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
+        <source>the text {text} for {value} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
+        <translation>der Text {text} für {value} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>the text {text} is for {value}, which the signal can never be</source>
-        <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
+        <source>the text {text} is for {value}, which the signal can never have</source>
+        <translation>der Text {text} ist für {value}, einen Wert, den das Signal nie hat</translation>
     </message>
     <message>
-        <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
+        <source>the unit {unit} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
+        <translation>die Einheit {unit} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>there are fields with entry, but no key {key} to abandon it without a change</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie ohne Änderung abzubrechen</translation>
+        <source>there are fields with entry, but there is no key {key} to cancel an entry</source>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um eine Eingabe abzubrechen</translation>
     </message>
     <message>
-        <source>there are fields with entry, but no key {key} to begin an entry</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu beginnen</translation>
+        <source>there are fields with entry, but there is no key {key} to confirm an entry</source>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um eine Eingabe zu bestätigen</translation>
     </message>
     <message>
-        <source>there are fields with entry, but no key {key} to confirm it</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu bestätigen</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to lower the value</source>
+        <source>there are fields with entry, but there is no key {key} to decrease the value</source>
         <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu verringern</translation>
     </message>
     <message>
-        <source>there are fields with entry, but no key {key} to raise the value</source>
+        <source>there are fields with entry, but there is no key {key} to increase the value</source>
         <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu erhöhen</translation>
     </message>
     <message>
-        <source>there is no signal {signal} any more</source>
-        <translation>es gibt kein Signal {signal} mehr</translation>
+        <source>there are fields with entry, but there is no key {key} to start an entry</source>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um eine Eingabe zu beginnen</translation>
     </message>
     <message>
-        <source>turn {number} leads to {screen} after {seconds} s already, so this one never comes</source>
-        <translation>Wechsel {number} führt schon nach {seconds} s zu {screen}, also kommt dieser nie</translation>
+        <source>there is no way back from it to the start screen {screen}, neither by key nor by idle time</source>
+        <translation>von dort führt weder eine Taste noch eine Zeit ohne Bedienung zum Startbild {screen} zurück</translation>
     </message>
     <message>
-        <source>unit 0 means all devices of a serial line at once; none of them answers to it</source>
-        <translation>mit Unit-Adresse 0 sind alle Geräte einer seriellen Leitung zugleich gemeint; darauf antwortet keines</translation>
+        <source>unit address 0 is the broadcast address of a serial line; no device answers to it</source>
+        <translation>Geräteadresse 0 ist an einer seriellen Leitung der Broadcast; darauf antwortet kein Gerät</translation>
     </message>
     <message>
-        <source>unit 255 is for Modbus TCP only; no device of a serial line has it</source>
-        <translation>Unit-Adresse 255 gibt es nur bei Modbus TCP; kein Gerät einer seriellen Leitung hat sie</translation>
+        <source>unit address 255 is for Modbus TCP only; no device on a serial line has it</source>
+        <translation>Geräteadresse 255 gibt es nur bei Modbus TCP; kein Gerät einer seriellen Leitung hat sie</translation>
     </message>
     <message>
-        <source>unit {unit} on line {line} is follower {follower} already</source>
-        <translation>Unit {unit} an Leitung {line} ist schon Gerät {follower}</translation>
+        <source>unit address {unit} on line {line} is already used by device {follower}</source>
+        <translation>Geräteadresse {unit} an Leitung {line} ist schon von Gerät {follower} belegt</translation>
+    </message>
+    <message>
+        <source>use a key instead, or accept this if nobody can be hurt by it</source>
+        <translation>stattdessen eine Taste verwenden, oder dies akzeptieren, wenn dadurch niemand zu Schaden kommen kann</translation>
+    </message>
+    <message>
+        <source>use a smaller step</source>
+        <translation>eine kleinere Schrittweite verwenden</translation>
+    </message>
+    <message>
+        <source>use a stop key that is not an entry key of the panel</source>
+        <translation>eine Stopptaste verwenden, die keine Eingabetaste des Panels ist</translation>
+    </message>
+    <message>
+        <source>use a value that its registers can hold</source>
+        <translation>einen Wert angeben, den die Register darstellen können</translation>
+    </message>
+    <message>
+        <source>use another key for that, or start the entry by an action of another key</source>
+        <translation>dort eine andere Taste verwenden oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
+    </message>
+    <message>
+        <source>use another key for the screen change or the action</source>
+        <translation>für den Bildwechsel oder die Aktion eine andere Taste verwenden</translation>
+    </message>
+    <message>
+        <source>use other characters; if the real panel can show these, choose its character set: {names}</source>
+        <translation>andere Zeichen verwenden; kann das vorhandene Panel diese zeigen, dessen Zeichensatz wählen: {names}</translation>
+    </message>
+    <message>
+        <source>use other characters; no character set has all of these</source>
+        <translation>andere Zeichen verwenden; kein Zeichensatz enthält alle diese</translation>
+    </message>
+    <message>
+        <source>use the address set at the device, 1 to 247</source>
+        <translation>die am Gerät eingestellte Adresse verwenden, 1 bis 247</translation>
     </message>
     <message>
         <source>use {signal} instead of a bit of it</source>
         <translation>{signal} statt eines Bits davon verwenden</translation>
     </message>
     <message>
-        <source>what the panel itself says is not written in {language}</source>
-        <translation>was das Panel selbst sagt, ist nicht auf {language} geschrieben</translation>
+        <source>when {condition}: {deed}, automatically and without a key</source>
+        <translation>wenn {condition}: {deed}, automatisch und ohne Taste</translation>
     </message>
     <message>
-        <source>when {condition}: {deed}, by itself and without a key</source>
-        <translation>wenn {condition}: {deed}, von selbst und ohne Taste</translation>
+        <source>while {key} is held, {signal} is on; if the line fails then, device {follower} keeps it on, because it has no communication time-out</source>
+        <translation>solange {key} gedrückt ist, ist {signal} ein; fällt dann die Leitung aus, lässt Gerät {follower} es ein, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
     <message>
-        <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
-        <translation>solange {key} gehalten wird, ist {signal} an; bricht dann die Leitung ab, lässt Gerät {follower} es an, denn es hat keinen Kommunikations-Timeout</translation>
+        <source>widen the limits, or remove &apos;entry&apos; from the field</source>
+        <translation>die Grenzen erweitern oder „entry“ beim Feld entfernen</translation>
     </message>
     <message>
         <source>widen the limits, or remove the text if the value must not be entered</source>
-        <translation>die Grenzen weiten, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
+        <translation>die Grenzen erweitern, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>widen the limits, or take &apos;entry&apos; off the field</source>
-        <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
+        <source>write 0, or remove &apos;stops&apos;: what is not a stop must not be repeated automatically</source>
+        <translation>0 schreiben oder „stops“ entfernen: was kein Stopp ist, darf nicht automatisch wiederholt werden</translation>
     </message>
     <message>
-        <source>write 0, or take &apos;stops&apos; off: what is no stop must not be sent again by itself</source>
-        <translation>0 schreiben oder „stops“ weglassen: was kein Stopp ist, darf nicht von selbst neu gesendet werden</translation>
-    </message>
-    <message>
-        <source>write it more often, say every {every} ms</source>
-        <translation>öfter schreiben, etwa alle {every} ms</translation>
-    </message>
-    <message>
-        <source>write it with other characters; if the panel that you have shows them, choose its repertoire: {names}</source>
-        <translation>es mit anderen Zeichen schreiben; zeigt das vorhandene Panel sie, dessen Zeichensatz wählen: {names}</translation>
-    </message>
-    <message>
-        <source>write it with other characters; no repertoire has all of these</source>
-        <translation>es mit anderen Zeichen schreiben; kein Zeichensatz hat diese alle</translation>
+        <source>write it more often, for example every {every} ms</source>
+        <translation>öfter schreiben, zum Beispiel alle {every} ms</translation>
     </message>
     <message>
         <source>write the messages of the panel in that language too</source>
@@ -10483,8 +10479,8 @@ otherwise = unbekannt</translation>
         <translation>sie auch in dieser Sprache schreiben</translation>
     </message>
     <message>
-        <source>write {place} where the value is to stand</source>
-        <translation>{place} schreiben, wo der Wert stehen soll</translation>
+        <source>write {place} where the value belongs</source>
+        <translation>{place} an die Stelle des Wertes schreiben</translation>
     </message>
     <message>
         <source>{count} cell</source>
@@ -10495,7 +10491,7 @@ otherwise = unbekannt</translation>
         <translation>{count} Zellen</translation>
     </message>
     <message>
-        <source>{count} of its texts are not translated into {language}, {text} among them</source>
+        <source>{count} of its texts are not translated into {language}, including {text}</source>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
@@ -10507,32 +10503,40 @@ otherwise = unbekannt</translation>
         <translation>{encoding} in Register {register}</translation>
     </message>
     <message>
-        <source>{encoding} at the registers {first} to {last}</source>
+        <source>{encoding} at registers {first} to {last}</source>
         <translation>{encoding} in den Registern {first} bis {last}</translation>
     </message>
     <message>
         <source>{encoding} cannot hold the limit {limit}</source>
-        <translation>{encoding} fasst die Grenze {limit} nicht</translation>
+        <translation>{encoding} kann die Grenze {limit} nicht darstellen</translation>
     </message>
     <message>
-        <source>{held} may be set to {limit}, which {signal} refuses: {reason}</source>
-        <translation>{held} kann auf {limit} gesetzt werden, was {signal} ablehnt: {reason}</translation>
+        <source>{held} can be set to {limit}, which {signal} does not accept: {reason}</source>
+        <translation>{held} kann auf {limit} gesetzt werden, was {signal} nicht annimmt: {reason}</translation>
+    </message>
+    <message>
+        <source>{place} in {text} is not replaced by a value</source>
+        <translation>{place} in {text} wird durch keinen Wert ersetzt</translation>
     </message>
     <message>
         <source>{reason}; it can never be written</source>
         <translation>{reason}; es kann nie geschrieben werden</translation>
     </message>
     <message>
-        <source>{signal} can be switched on from {screens}, where no key switches it off</source>
-        <translation>{signal} kann von {screens} aus eingeschaltet werden, wo keine Taste es wieder ausschaltet</translation>
+        <source>{signal} can be switched on from {screens}, but no key there switches it off</source>
+        <translation>{signal} kann von {screens} aus eingeschaltet werden, aber keine Taste schaltet es dort aus</translation>
     </message>
     <message>
-        <source>{signal} can be {value}, and there is no text for that; its number would be shown</source>
-        <translation>{signal} kann {value} sein, und dafür gibt es keinen Text; seine Zahl würde gezeigt</translation>
+        <source>{signal} can be {value}, but there is no text for it; the number would be shown</source>
+        <translation>{signal} kann {value} sein, aber dafür gibt es keinen Text; gezeigt würde die Zahl</translation>
     </message>
     <message>
         <source>{signal} can be {value}, which needs {cells}; the field has {width}</source>
         <translation>{signal} kann {value} sein, was {cells} braucht; das Feld hat {width}</translation>
+    </message>
+    <message>
+        <source>{signal} can have {count} characters, but the field is {cells} wide</source>
+        <translation>{signal} kann {count} Zeichen haben, aber das Feld ist nur {cells} breit</translation>
     </message>
     <message>
         <source>{signal} cannot be switched off from {screens}</source>
@@ -10547,20 +10551,20 @@ otherwise = unbekannt</translation>
         <translation>{signal} braucht hexadezimal {cells}; das Feld hat {width}</translation>
     </message>
     <message>
-        <source>{signal} is a float without limits, so no width can be proved enough</source>
-        <translation>{signal} ist eine Gleitkommazahl ohne Grenzen, also ist keine Breite nachweislich genug</translation>
+        <source>{signal} is a float without limits, so no field width is certain to be enough</source>
+        <translation>{signal} ist eine Gleitkommazahl ohne Grenzen; keine Feldbreite reicht sicher aus</translation>
     </message>
     <message>
-        <source>{signal} is a text and cannot choose the language</source>
+        <source>{signal} is a text and cannot be shown as a bar</source>
+        <translation>{signal} ist ein Text und kann nicht als Balken gezeigt werden</translation>
+    </message>
+    <message>
+        <source>{signal} is a text and cannot select the language</source>
         <translation>{signal} ist ein Text und kann die Sprache nicht wählen</translation>
     </message>
     <message>
-        <source>{signal} is a text and has no bar</source>
-        <translation>{signal} ist ein Text und hat keinen Balken</translation>
-    </message>
-    <message>
-        <source>{signal} is a text, and a text cannot be entered</source>
-        <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
+        <source>{signal} is a text; texts cannot be entered</source>
+        <translation>{signal} ist ein Text; Texte können nicht eingegeben werden</translation>
     </message>
     <message>
         <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
@@ -10571,59 +10575,55 @@ otherwise = unbekannt</translation>
         <translation>{signal} ist keine ganze Zahl in Registern und wird deshalb dezimal gezeigt</translation>
     </message>
     <message>
-        <source>{signal} is set to stop here, and cleared to stop elsewhere: one of them starts</source>
-        <translation>{signal} wird hier zum Stoppen gesetzt und anderswo zum Stoppen gelöscht: eines von beiden startet</translation>
+        <source>{signal} is set as a stop here, and cleared as a stop elsewhere: one of them starts</source>
+        <translation>{signal} wird hier als Stopp gesetzt und anderswo als Stopp gelöscht: eines von beiden startet</translation>
     </message>
     <message>
-        <source>{signal} is shown in hexadecimal, and the operator would change it in decimal</source>
-        <translation>{signal} wird hexadezimal gezeigt, und der Bediener würde es dezimal ändern</translation>
+        <source>{signal} is shown in hexadecimal, but entered in decimal</source>
+        <translation>{signal} wird hexadezimal gezeigt, aber dezimal eingegeben</translation>
     </message>
     <message>
-        <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>
-        <translation>{signal} wird von {key} ausgeschaltet, aber nicht während einer Eingabe, weil die Taste dort dient</translation>
-    </message>
-    <message>
-        <source>{signal} may have {count} characters and the field has {cells}</source>
-        <translation>{signal} kann {count} Zeichen haben, und das Feld hat {cells}</translation>
+        <source>{signal} is switched off by {key}, but not during value entry, because it is an entry key</source>
+        <translation>{signal} wird mit {key} ausgeschaltet, aber nicht während einer Eingabe, weil sie dort Eingabetaste ist</translation>
     </message>
     <message>
         <source>{text} ({value}) is outside the limits of {signal} and cannot be chosen</source>
         <translation>{text} ({value}) liegt außerhalb der Grenzen von {signal} und kann nicht gewählt werden</translation>
     </message>
     <message>
-        <source>{text} has no counterpart in {language}</source>
-        <translation>{text} hat kein Gegenstück in {language}</translation>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; &apos;?&apos; would be shown</source>
+        <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; &apos;?&apos; would be shown</source>
-        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; it shows {shown}</source>
+        <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
-        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
+        <source>{text} has no translation in {language}</source>
+        <translation>{text} hat keine Übersetzung auf {language}</translation>
     </message>
     <message>
         <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
-        <source>{text} needs {rows} rows of {columns} cells, and a message surely has room for {room}</source>
-        <translation>{text} braucht {rows} Zeilen zu {columns} Zellen, und eine Meldung hat sicher Platz für {room}</translation>
+        <source>{text} needs {rows} rows of {columns} cells, but only {room} are guaranteed for a message</source>
+        <translation>{text} braucht {rows} Zeilen zu {columns} Zellen, aber garantiert sind einer Meldung nur {room}</translation>
     </message>
     <message>
-        <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
-        <translation>{text}, der Text von {signal} für {value}, hat {count} Zeichen, und das Feld {cells}</translation>
+        <source>{text}, the text of {signal} for {value}, has {count} characters, but the field is {cells} wide</source>
+        <translation>{text}, der Text von {signal} für {value}, hat {count} Zeichen, aber das Feld ist nur {cells} breit</translation>
     </message>
     <message>
-        <source>{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is {width} wide</source>
-        <translation>{text}, der Text in {language} von {signal} für {value}, hat {count} Zeichen, und das Feld ist {width} breit</translation>
+        <source>{text}, the {language} text of {signal} for {value}, has {count} characters, but the field is {width} wide</source>
+        <translation>{text}, der Text von {signal} für {value} auf {language}, hat {count} Zeichen, aber das Feld ist nur {width} breit</translation>
     </message>
 </context>
 <context>
     <name>comparison</name>
     <message>
         <source>action added: {after}</source>
-        <translation>Aktion hinzugekommen: {after}</translation>
+        <translation>Aktion hinzugefügt: {after}</translation>
     </message>
     <message>
         <source>action changed: {before}</source>
@@ -10634,8 +10634,20 @@ otherwise = unbekannt</translation>
         <translation>Aktion entfernt: {before}</translation>
     </message>
     <message>
-        <source>another order: {count}</source>
-        <translation>andere Reihenfolge: {count}</translation>
+        <source>device {after} added</source>
+        <translation>Gerät {after} hinzugefügt</translation>
+    </message>
+    <message>
+        <source>device {after} changed</source>
+        <translation>Gerät {after} geändert</translation>
+    </message>
+    <message>
+        <source>device {before} removed</source>
+        <translation>Gerät {before} entfernt</translation>
+    </message>
+    <message>
+        <source>device {before} renamed to {after}</source>
+        <translation>Gerät {before} in {after} umbenannt</translation>
     </message>
     <message>
         <source>differences in {parts}</source>
@@ -10643,7 +10655,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>field added: {after}</source>
-        <translation>Feld hinzugekommen: {after}</translation>
+        <translation>Feld hinzugefügt: {after}</translation>
     </message>
     <message>
         <source>field changed: {before}</source>
@@ -10654,68 +10666,108 @@ otherwise = unbekannt</translation>
         <translation>Feld entfernt: {before}</translation>
     </message>
     <message>
-        <source>follower {after} added</source>
-        <translation>Gerät {after} hinzugekommen</translation>
-    </message>
-    <message>
-        <source>follower {after} changed</source>
-        <translation>Gerät {after} geändert</translation>
-    </message>
-    <message>
-        <source>follower {before} is called {after} now</source>
-        <translation>Gerät {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
-        <source>follower {before} removed</source>
-        <translation>Gerät {before} entfernt</translation>
-    </message>
-    <message>
         <source>line {after} added</source>
-        <translation>Leitung {after} hinzugekommen</translation>
+        <translation>Leitung {after} hinzugefügt</translation>
     </message>
     <message>
         <source>line {after} changed</source>
         <translation>Leitung {after} geändert</translation>
     </message>
     <message>
-        <source>line {before} is called {after} now</source>
-        <translation>Leitung {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
         <source>line {before} removed</source>
         <translation>Leitung {before} entfernt</translation>
     </message>
     <message>
-        <source>lines and followers: {count}</source>
+        <source>line {before} renamed to {after}</source>
+        <translation>Leitung {before} in {after} umbenannt</translation>
+    </message>
+    <message>
+        <source>lines and devices: {count}</source>
         <translation>Leitungen und Geräte: {count}</translation>
+    </message>
+    <message>
+        <source>no differences</source>
+        <translation>keine Unterschiede</translation>
     </message>
     <message>
         <source>nothing</source>
         <translation>nichts</translation>
     </message>
     <message>
-        <source>nothing differs</source>
-        <translation>kein Unterschied</translation>
+        <source>order changed: {count}</source>
+        <translation>Reihenfolge geändert: {count}</translation>
+    </message>
+    <message>
+        <source>order of actions changed</source>
+        <translation>Reihenfolge der Aktionen geändert</translation>
+    </message>
+    <message>
+        <source>order of devices changed</source>
+        <translation>Reihenfolge der Geräte geändert</translation>
+    </message>
+    <message>
+        <source>order of fields changed: {before}, now {after}</source>
+        <translation>Reihenfolge der Felder geändert: {before}, jetzt {after}</translation>
+    </message>
+    <message>
+        <source>order of lines changed</source>
+        <translation>Reihenfolge der Leitungen geändert</translation>
+    </message>
+    <message>
+        <source>order of screen changes changed</source>
+        <translation>Reihenfolge der Bildwechsel geändert</translation>
+    </message>
+    <message>
+        <source>order of screens changed</source>
+        <translation>Reihenfolge der Bilder geändert</translation>
+    </message>
+    <message>
+        <source>order of signals changed</source>
+        <translation>Reihenfolge der Signale geändert</translation>
     </message>
     <message>
         <source>panel and project: {count}</source>
         <translation>Panel und Projekt: {count}</translation>
     </message>
     <message>
+        <source>panel changed</source>
+        <translation>Panel geändert</translation>
+    </message>
+    <message>
+        <source>project changed</source>
+        <translation>Projekt geändert</translation>
+    </message>
+    <message>
+        <source>screen change added: {after}</source>
+        <translation>Bildwechsel hinzugefügt: {after}</translation>
+    </message>
+    <message>
+        <source>screen change changed: {before}</source>
+        <translation>Bildwechsel geändert: {before}</translation>
+    </message>
+    <message>
+        <source>screen change removed: {before}</source>
+        <translation>Bildwechsel entfernt: {before}</translation>
+    </message>
+    <message>
+        <source>screen changes and actions: {count}</source>
+        <translation>Bildwechsel und Aktionen: {count}</translation>
+    </message>
+    <message>
         <source>screen {after} added</source>
-        <translation>Bild {after} hinzugekommen</translation>
+        <translation>Bild {after} hinzugefügt</translation>
     </message>
     <message>
         <source>screen {after} changed</source>
         <translation>Bild {after} geändert</translation>
     </message>
     <message>
-        <source>screen {before} is called {after} now</source>
-        <translation>Bild {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
         <source>screen {before} removed</source>
         <translation>Bild {before} entfernt</translation>
+    </message>
+    <message>
+        <source>screen {before} renamed to {after}</source>
+        <translation>Bild {before} in {after} umbenannt</translation>
     </message>
     <message>
         <source>screens: {count}</source>
@@ -10723,75 +10775,23 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>signal {after} added</source>
-        <translation>Signal {after} hinzugekommen</translation>
+        <translation>Signal {after} hinzugefügt</translation>
     </message>
     <message>
         <source>signal {after} changed</source>
         <translation>Signal {after} geändert</translation>
     </message>
     <message>
-        <source>signal {before} is called {after} now</source>
-        <translation>Signal {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
         <source>signal {before} removed</source>
         <translation>Signal {before} entfernt</translation>
     </message>
     <message>
+        <source>signal {before} renamed to {after}</source>
+        <translation>Signal {before} in {after} umbenannt</translation>
+    </message>
+    <message>
         <source>signals: {count}</source>
         <translation>Signale: {count}</translation>
-    </message>
-    <message>
-        <source>the actions stand in another order</source>
-        <translation>die Aktionen stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the fields stand in another order: {before}, now {after}</source>
-        <translation>die Felder stehen in anderer Reihenfolge: {before}, jetzt {after}</translation>
-    </message>
-    <message>
-        <source>the followers stand in another order</source>
-        <translation>die Geräte stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the lines stand in another order</source>
-        <translation>die Leitungen stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the panel changed</source>
-        <translation>das Panel geändert</translation>
-    </message>
-    <message>
-        <source>the project itself changed</source>
-        <translation>das Projekt selbst geändert</translation>
-    </message>
-    <message>
-        <source>the screens stand in another order</source>
-        <translation>die Bilder stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the signals stand in another order</source>
-        <translation>die Signale stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the turns stand in another order</source>
-        <translation>die Wechsel stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>turn added: {after}</source>
-        <translation>Wechsel hinzugekommen: {after}</translation>
-    </message>
-    <message>
-        <source>turn changed: {before}</source>
-        <translation>Wechsel geändert: {before}</translation>
-    </message>
-    <message>
-        <source>turn removed: {before}</source>
-        <translation>Wechsel entfernt: {before}</translation>
-    </message>
-    <message>
-        <source>turns and actions: {count}</source>
-        <translation>Wechsel und Aktionen: {count}</translation>
     </message>
     <message>
         <source>{key}, row {number}</source>
@@ -10805,16 +10805,16 @@ otherwise = unbekannt</translation>
 <context>
     <name>edits</name>
     <message>
-        <source>a screen cannot be called {name}: turns use this word; choose another name</source>
-        <translation>ein Bild kann nicht {name} heißen: Wechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
+        <source>a screen cannot be called {name}: screen changes use this word; choose another name</source>
+        <translation>ein Bild kann nicht {name} heißen: Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>field {number} (signal {signal}) lies across the edge of the selected cells</source>
-        <translation>Feld {number} (Signal {signal}) liegt über dem Rand der ausgewählten Zellen</translation>
-    </message>
-    <message>
-        <source>follower {name} cannot be deleted: it is used by {places}</source>
+        <source>device {name} cannot be deleted: it is used by {places}</source>
         <translation>Gerät {name} kann nicht gelöscht werden: verwendet von {places}</translation>
+    </message>
+    <message>
+        <source>field {number} (signal {signal}) is only partly selected</source>
+        <translation>Feld {number} (Signal {signal}) ist nur teilweise ausgewählt</translation>
     </message>
     <message>
         <source>line {name} cannot be deleted: it is used by {places}</source>
@@ -10825,12 +10825,16 @@ otherwise = unbekannt</translation>
         <translation>kein Bild ausgewählt</translation>
     </message>
     <message>
-        <source>screen {name} cannot be deleted: the panel starts with it</source>
-        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit</translation>
+        <source>no space: text would be pushed under a field or off the panel</source>
+        <translation>kein Platz: Text würde unter ein Feld oder aus dem Panel geschoben</translation>
     </message>
     <message>
-        <source>screen {name} cannot be deleted: these lead to it: {turns}</source>
-        <translation>Bild {name} kann nicht gelöscht werden: dorthin führen {turns}</translation>
+        <source>screen {name} cannot be deleted: it is the start screen</source>
+        <translation>Bild {name} kann nicht gelöscht werden: es ist das Startbild</translation>
+    </message>
+    <message>
+        <source>screen {name} cannot be deleted: screen changes go to it: {turns}</source>
+        <translation>Bild {name} kann nicht gelöscht werden: Bildwechsel führen dorthin: {turns}</translation>
     </message>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
@@ -10841,15 +10845,15 @@ otherwise = unbekannt</translation>
         <translation>Signal {name} kann nicht gelöscht werden: verwendet von {places}</translation>
     </message>
     <message>
-        <source>the cells would leave the panel</source>
-        <translation>die Zellen würden das Panel verlassen</translation>
+        <source>the cells would be outside the panel</source>
+        <translation>die Zellen lägen außerhalb des Panels</translation>
     </message>
     <message>
         <source>the copy {name}: {reason}</source>
         <translation>die Kopie {name}: {reason}</translation>
     </message>
     <message>
-        <source>the field of signal {signal} stands there</source>
+        <source>the field of signal {signal} is there</source>
         <translation>dort steht das Feld des Signals {signal}</translation>
     </message>
     <message>
@@ -10861,55 +10865,51 @@ otherwise = unbekannt</translation>
         <translation>das Feld des Signals {signal} würde den Text {text} in Zeile {row} verdecken</translation>
     </message>
     <message>
-        <source>the field would begin outside the panel</source>
-        <translation>das Feld würde außerhalb des Panels beginnen</translation>
-    </message>
-    <message>
-        <source>the field would lie over field {number} (signal {signal})</source>
-        <translation>das Feld würde über Feld {number} (Signal {signal}) liegen</translation>
+        <source>the field would overlap field {number} (signal {signal})</source>
+        <translation>das Feld würde Feld {number} (Signal {signal}) überlappen</translation>
     </message>
     <message>
         <source>the field would reach 1 cell past the right edge of the panel</source>
-        <translation>das Feld würde 1 Zelle über den rechten Rand des Panels reichen</translation>
+        <translation>das Feld würde 1 Zelle über den rechten Rand des Panels hinausragen</translation>
     </message>
     <message>
         <source>the field would reach {count} cells past the right edge of the panel</source>
-        <translation>das Feld würde {count} Zellen über den rechten Rand des Panels reichen</translation>
+        <translation>das Feld würde {count} Zellen über den rechten Rand des Panels hinausragen</translation>
     </message>
     <message>
-        <source>the new order must name every part once</source>
-        <translation>die neue Reihenfolge muss jeden Teil einmal nennen</translation>
+        <source>the field would start outside the panel</source>
+        <translation>das Feld würde außerhalb des Panels beginnen</translation>
     </message>
     <message>
-        <source>the new text has {count} characters, more than any row of a panel</source>
-        <translation>der neue Text hat {count} Zeichen, mehr als jede Zeile eines Panels</translation>
+        <source>the new order must contain every part once</source>
+        <translation>die neue Reihenfolge muss jedes Element einmal enthalten</translation>
+    </message>
+    <message>
+        <source>the new text has {count} characters, more than a row of a panel can have</source>
+        <translation>der neue Text hat {count} Zeichen, mehr als in eine Zeile passen</translation>
     </message>
     <message>
         <source>the number of copies must be 1 to {most}, not {number}</source>
         <translation>es können 1 bis {most} Kopien sein, nicht {number}</translation>
     </message>
     <message>
-        <source>the panel has no language {language}</source>
-        <translation>das Panel hat keine Sprache {language}</translation>
+        <source>the panel has no additional language {language}</source>
+        <translation>das Panel hat keine weitere Sprache {language}</translation>
     </message>
     <message>
-        <source>the panel has no language {language} behind the first</source>
-        <translation>das Panel hat hinter der ersten keine Sprache {language}</translation>
-    </message>
-    <message>
-        <source>the text holds a control character (code {code}), which no panel shows</source>
+        <source>the text contains a control character (code {code}), which no panel shows</source>
         <translation>der Text enthält ein Steuerzeichen (Code {code}), das kein Panel zeigt</translation>
     </message>
     <message>
         <source>the text reaches 1 cell past the right edge of the panel</source>
-        <translation>der Text reicht 1 Zelle über den rechten Rand des Panels</translation>
+        <translation>der Text ragt 1 Zelle über den rechten Rand des Panels hinaus</translation>
     </message>
     <message>
         <source>the text reaches {count} cells past the right edge of the panel</source>
-        <translation>der Text reicht {count} Zellen über den rechten Rand des Panels</translation>
+        <translation>der Text ragt {count} Zellen über den rechten Rand des Panels hinaus</translation>
     </message>
     <message>
-        <source>the text {text} in row {row} stands there</source>
+        <source>the text {text} in row {row} is there</source>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
@@ -10917,12 +10917,12 @@ otherwise = unbekannt</translation>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <source>there is a {kind} {name} already; choose another name</source>
+        <source>there is already a {kind} {name}; choose another name</source>
         <translation>{kind} {name} gibt es schon; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>there is no room: text would be pushed under a field or off the panel</source>
-        <translation>kein Platz: Text würde unter ein Feld oder vom Panel geschoben</translation>
+        <source>there is no language {language} in the panel</source>
+        <translation>das Panel hat keine Sprache {language}</translation>
     </message>
     <message>
         <source>there is no {kind} {number}; there are {count}</source>
@@ -10933,20 +10933,20 @@ otherwise = unbekannt</translation>
         <translation>diese Zelle liegt außerhalb des Panels</translation>
     </message>
     <message>
-        <source>this needs {rows} x {columns} cells, and from the cursor on there are {left_rows} x {left}</source>
-        <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
+        <source>this needs {rows} x {columns} cells, but there are only {left_rows} x {left} from the cursor</source>
+        <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>write &apos;#&apos; once, where the number is to stand: &apos;belt # speed&apos;</source>
-        <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
+        <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>
+        <translation>„#“ einmal an die Stelle der Nummer schreiben: „Band # Drehzahl“</translation>
     </message>
     <message>
-        <source>{columns} columns and {rows} rows are too few for {parts}</source>
+        <source>{columns} columns and {rows} rows are not enough for {parts}</source>
         <translation>{columns} Spalten und {rows} Zeilen sind zu wenig für {parts}</translation>
     </message>
     <message>
-        <source>{kind} {name} cannot be taken away: it is used by {uses}</source>
-        <translation>{kind} {name} kann nicht weggenommen werden: verwendet von {uses}</translation>
+        <source>{kind} {name} cannot be removed: it is used by {uses}</source>
+        <translation>{kind} {name} kann nicht entfernt werden: verwendet von {uses}</translation>
     </message>
     <message>
         <source>{kind} {name} does not exist</source>
@@ -10969,98 +10969,102 @@ otherwise = unbekannt</translation>
         <translation>{places} und {count} weitere</translation>
     </message>
     <message>
-        <source>{text} needs {needed} cells, and {room} are free there</source>
-        <translation>{text} braucht {needed} Zellen, und dort sind {room} frei</translation>
+        <source>{text} needs {needed} cells, but only {room} are free there</source>
+        <translation>{text} braucht {needed} Zellen, frei sind dort nur {room}</translation>
     </message>
 </context>
 <context>
     <name>exchange</name>
     <message>
-        <source>&apos;{text}&apos; can be a register with its thousands grouped, or a part of one; write plain digits</source>
-        <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
+        <source>&apos;little endian&apos; is taken as the word order; if it also applies to the bytes of each word, set the byte order of the device</source>
+        <translation>„little endian“ gilt hier als Wortreihenfolge; gilt es auch für die Bytes jedes Wortes, die Byte-Reihenfolge beim Gerät einstellen</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; also swaps the bytes of each word: set the byte order of the device, and ignore this column</source>
+        <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Byte-Reihenfolge beim Gerät einstellen und diese Spalte ignorieren</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; can be a register with a thousands separator, or a part of one; write plain digits</source>
+        <translation>„{text}“ kann ein Register mit Tausendertrennzeichen sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
-        <translation>„{text}“ kann {small} oder {large} heißen: oben das Dezimalzeichen der Datei wählen</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos; does not say whether it may be written; write R/W or RO</source>
-        <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
+        <translation>„{text}“ kann {small} oder {large} bedeuten: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
-        <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: set this above, or write 0x{text}</source>
+        <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben einstellen oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is not a bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no encoding that is known here; write one of {encodings}</source>
-        <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos; is no factor</source>
+        <source>&apos;{text}&apos; is not a factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no length</source>
+        <source>&apos;{text}&apos; is not a known encoding; use one of {encodings}</source>
+        <translation>„{text}“ ist kein bekannter Datentyp; möglich: {encodings}</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is not a length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is not a line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no list of texts such as 0=stopped; 1=running</source>
+        <source>&apos;{text}&apos; is not a list of texts such as 0=stopped; 1=running</source>
         <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no number with a decimal comma</source>
+        <source>&apos;{text}&apos; is not a number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no number with a decimal point</source>
+        <source>&apos;{text}&apos; is not a number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no range such as 0..50</source>
+        <source>&apos;{text}&apos; is not a range such as 0..50</source>
         <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no register number</source>
+        <source>&apos;{text}&apos; is not a register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is not a role in the simulated drive</source>
+        <translation>„{text}“ ist keine Rolle im simulierten Antrieb</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is not a table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
-        <translation>„{text}“ ist keine Wortfolge; high-first oder low-first schreiben</translation>
+        <translation>„{text}“ ist keine Wortreihenfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is nothing of a simulated drive</source>
-        <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
+        <source>&apos;{text}&apos; is not an access; write R/W or RO</source>
+        <translation>„{text}“ ist keine Zugriffsart; R/W oder RO schreiben</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
-        <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Bytefolge beim Gerät einstellen und diese Spalte beiseitelassen</translation>
-    </message>
-    <message>
-        <source>A description, remarks.</source>
+        <source>A description or remarks.</source>
         <translation>Beschreibung, Bemerkungen.</translation>
     </message>
     <message>
@@ -11072,8 +11076,8 @@ otherwise = unbekannt</translation>
         <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
-        <source>A quotation mark (&quot;) in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All quotation marks were read as text.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
@@ -11088,7 +11092,7 @@ otherwise = unbekannt</translation>
         <translation>Ein Text je Wert: 0=steht; 1=läuft.</translation>
     </message>
     <message>
-        <source>Added to the value after the factor, in its unit.</source>
+        <source>Added to the value after the factor, in engineering units.</source>
         <translation>Nach dem Faktor zum Wert addiert, in seiner Einheit.</translation>
     </message>
     <message>
@@ -11104,12 +11108,16 @@ otherwise = unbekannt</translation>
         <translation>Beide Grenzen in einer Zelle: 0..50, -10 bis 10.</translation>
     </message>
     <message>
-        <source>By how much one press of a key changes the value.</source>
-        <translation>Um wie viel ein Tastendruck den Wert ändert.</translation>
+        <source>Change of the value per key press.</source>
+        <translation>Änderung des Wertes je Tastendruck.</translation>
     </message>
     <message>
         <source>Coil, discrete, holding or input, or the function code that reads it.</source>
         <translation>Coil, discrete, holding oder input, oder der Funktionscode zum Lesen.</translation>
+    </message>
+    <message>
+        <source>Column {title} is ignored: its content does not match its title.</source>
+        <translation>Spalte {title} wird ignoriert: Der Inhalt passt nicht zum Titel.</translation>
     </message>
     <message>
         <source>DOS, Western Europe</source>
@@ -11117,7 +11125,15 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation>Dezimalen</translation>
+        <translation>Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Decimals shown. Left out: as many as the factor has.</source>
+        <translation>Angezeigte Nachkommastellen. Ohne Angabe: so viele wie der Faktor.</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Divisor</source>
@@ -11144,8 +11160,12 @@ otherwise = unbekannt</translation>
         <translation>Faktor</translation>
     </message>
     <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
+        <source>File not found. Check the name and the folder.</source>
+        <translation>Datei nicht gefunden. Namen und Ordner prüfen.</translation>
+    </message>
+    <message>
+        <source>For points it does not implement, a device returns the largest or smallest number of the type, such as 65535 or -32768.</source>
+        <translation>Für nicht vorhandene Punkte liefert ein Gerät die größte oder kleinste Zahl des Typs, etwa 65535 oder -32768.</translation>
     </message>
     <message>
         <source>Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, and import it again.</source>
@@ -11153,19 +11173,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Held value</source>
-        <translation>Merker</translation>
-    </message>
-    <message>
-        <source>How fresh the value should be, in milliseconds.</source>
-        <translation>Wie frisch der Wert sein soll, in Millisekunden.</translation>
-    </message>
-    <message>
-        <source>How many decimals are shown. Left out: as many as the factor has.</source>
-        <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
-    </message>
-    <message>
-        <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
-        <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
+        <translation>Panelwert</translation>
     </message>
     <message>
         <source>Its role in the simulated drive: run, output-frequency and the like.</source>
@@ -11180,180 +11188,200 @@ otherwise = unbekannt</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>Limits in one</source>
-        <translation>Grenzen in einem</translation>
+        <source>Limits (one cell)</source>
+        <translation>Grenzen (eine Zelle)</translation>
     </message>
     <message>
-        <source>Line {line} holds bytes that are no {coding}; they are shown as �. Choose another.</source>
-        <translation>Zeile {line} enthält Bytes, die kein {coding} sind; sie erscheinen als �. Eine andere Kodierung wählen.</translation>
+        <source>Line {line} contains bytes that are not {coding}; they are shown as �. Choose another coding.</source>
+        <translation>Zeile {line} enthält Bytes, die nicht {coding} sind; sie erscheinen als �. Eine andere Kodierung wählen.</translation>
     </message>
     <message>
         <source>Lower limit</source>
         <translation>Untere Grenze</translation>
     </message>
     <message>
-        <source>Merged cells count for each row they cover: {places}.</source>
-        <translation>Verbundene Zellen zählen für jede Zeile, die sie bedecken: {places}.</translation>
+        <source>Merged cells are used for each row they cover: {places}.</source>
+        <translation>Verbundene Zellen gelten für jede Zeile, die sie umfassen: {places}.</translation>
     </message>
     <message>
-        <source>Model {id}, {label}: addresses {first} to {last} on the wire, in the table of holding registers.</source>
-        <translation>Modell {id}, {label}: Adressen {first} bis {last} auf der Leitung, in der Tabelle der Holding-Register.</translation>
+        <source>Model {id}, {label}: holding registers, addresses {first} to {last} (0-based).</source>
+        <translation>Modell {id}, {label}: Holding-Register, Adressen {first} bis {last} (ab 0 gezählt).</translation>
     </message>
     <message>
         <source>Name</source>
         <translation>Name</translation>
     </message>
     <message>
+        <source>Name of the device. Left out: the device chosen above.</source>
+        <translation>Name des Geräts. Ohne Angabe: das oben gewählte Gerät.</translation>
+    </message>
+    <message>
+        <source>Name of the signal. Left out: its table and register.</source>
+        <translation>Name des Signals. Ohne Angabe: Tabelle und Register.</translation>
+    </message>
+    <message>
+        <source>No permission to read this file.</source>
+        <translation>Keine Berechtigung, diese Datei zu lesen.</translation>
+    </message>
+    <message>
         <source>Notes</source>
         <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>Number of registers of a value; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
+        <translation>Anzahl Register eines Wertes; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
         <source>Offset</source>
         <translation>Offset</translation>
     </message>
     <message>
-        <source>Padding that holds nothing was left out: {count}</source>
-        <translation>Füllregister ohne Inhalt wurden weggelassen: {count}</translation>
+        <source>Padding registers skipped: {count}</source>
+        <translation>Übersprungene Füllregister: {count}</translation>
+    </message>
+    <message>
+        <source>Poll interval in ms.</source>
+        <translation>Abfrageintervall in ms.</translation>
     </message>
     <message>
         <source>Raw 1</source>
-        <translation>Roh 1</translation>
+        <translation>Rohwert 1</translation>
     </message>
     <message>
         <source>Raw 2</source>
-        <translation>Roh 2</translation>
-    </message>
-    <message>
-        <source>Refresh ms</source>
-        <translation>Auffrischen ms</translation>
+        <translation>Rohwert 2</translation>
     </message>
     <message>
         <source>Register</source>
         <translation>Register</translation>
     </message>
     <message>
-        <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
-        <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
-    </message>
-    <message>
-        <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
-        <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
-    </message>
-    <message>
-        <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
-        <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
+        <source>Rewrite ms</source>
+        <translation>Neu schreiben, ms</translation>
     </message>
     <message>
         <source>Row {row} has {count} cells; at most {most} are read. Is the separator right?</source>
-        <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Stimmt das Trennzeichen?</translation>
+        <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>Scale factors that stand in the device only: {names}. Read them there and fill them in; until then their points come in unscaled, with a note.</source>
-        <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
+        <source>Row {row}: &apos;{name}&apos;, a held value of the panel</source>
+        <translation>Zeile {row}: „{name}“, ein Panelwert</translation>
     </message>
     <message>
-        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
-        <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
+        <source>Row {row}: &apos;{name}&apos;, bit {bit} of &apos;{of}&apos;</source>
+        <translation>Zeile {row}: „{name}“, Bit {bit} von „{of}“</translation>
+    </message>
+    <message>
+        <source>Row {row}: &apos;{name}&apos;, {follower}, {table} {number}, address {address} (0-based)</source>
+        <translation>Zeile {row}: „{name}“, {follower}, {table} {number}, Adresse {address} (ab 0 gezählt)</translation>
+    </message>
+    <message>
+        <source>Scale factors stored only in the device: {names}. Read them there and fill them in; until then their points are imported unscaled, with a note.</source>
+        <translation>Nur im Gerät gespeicherte Skalierungsfaktoren: {names}. Dort auslesen und eintragen; bis dahin werden ihre Punkte unskaliert importiert, mit einer Notiz.</translation>
+    </message>
+    <message>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, too long for a cell of a workbook. Export as CSV.</source>
+        <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, zu lang für eine Zelle einer Arbeitsmappe. Als CSV exportieren.</translation>
     </message>
     <message>
         <source>Start value</source>
         <translation>Startwert</translation>
     </message>
     <message>
+        <source>Start value in the simulated device.</source>
+        <translation>Startwert im simulierten Gerät.</translation>
+    </message>
+    <message>
+        <source>State texts</source>
+        <translation>Zustandstexte</translation>
+    </message>
+    <message>
+        <source>State texts in other languages</source>
+        <translation>Zustandstexte in anderen Sprachen</translation>
+    </message>
+    <message>
         <source>Step</source>
-        <translation>Schritt</translation>
+        <translation>Schrittweite</translation>
     </message>
     <message>
         <source>Table</source>
         <translation>Tabelle</translation>
     </message>
     <message>
-        <source>Texts</source>
-        <translation>Texte</translation>
+        <source>The engineering unit: Hz, °C, bar.</source>
+        <translation>Die Einheit des Wertes: Hz, °C, bar.</translation>
     </message>
     <message>
-        <source>Texts in other languages</source>
-        <translation>Texte in anderen Sprachen</translation>
-    </message>
-    <message>
-        <source>The column {title} is left aside: what stands in it is not what its title says.</source>
-        <translation>Die Spalte {title} bleibt beiseite: Was darin steht, ist nicht, was ihr Titel sagt.</translation>
-    </message>
-    <message>
-        <source>The factors are {factors}. If the list means raw number / {example}, take the column for the divisor.</source>
-        <translation>Die Faktoren sind {factors}. Meint die Liste Rohwert / {example}, die Spalte als Divisor nehmen.</translation>
-    </message>
-    <message>
-        <source>The file begins like JSON but is none. Is it cut short?</source>
-        <translation>Die Datei beginnt wie JSON, ist aber keines. Ist sie abgeschnitten?</translation>
+        <source>The factors are {factors}. If the list means raw number / {example}, assign the column to the divisor.</source>
+        <translation>Die Faktoren sind {factors}. Meint die Liste Rohwert / {example}, die Spalte dem Divisor zuordnen.</translation>
     </message>
     <message>
         <source>The file cannot be read: {reason}.</source>
         <translation>Die Datei kann nicht gelesen werden: {reason}.</translation>
     </message>
     <message>
-        <source>The file has more than {size} MB, which no register list needs.</source>
-        <translation>Die Datei hat mehr als {size} MB, was keine Registerliste braucht.</translation>
+        <source>The file has more than {size} MB, too large for a register list.</source>
+        <translation>Die Datei hat mehr als {size} MB, zu groß für eine Registerliste.</translation>
     </message>
     <message>
         <source>The file is empty.</source>
         <translation>Die Datei ist leer.</translation>
     </message>
     <message>
-        <source>The first content of a value that lives in the panel.</source>
-        <translation>Der erste Inhalt eines Wertes, der im Panel lebt.</translation>
+        <source>The file starts like JSON but is not valid JSON. Is it incomplete?</source>
+        <translation>Die Datei beginnt wie JSON, ist aber kein gültiges JSON. Ist sie unvollständig?</translation>
     </message>
     <message>
-        <source>The greatest value that may be entered.</source>
-        <translation>Der größte Wert, der eingegeben werden darf.</translation>
+        <source>The highest value that can be entered.</source>
+        <translation>Der größte Wert, der eingegeben werden kann.</translation>
     </message>
     <message>
-        <source>The least value that may be entered.</source>
-        <translation>Der kleinste Wert, der eingegeben werden darf.</translation>
+        <source>The list contains two number formats, {first} and {second}. Check that the decimal mark is right.</source>
+        <translation>Die Liste enthält zwei Zahlenformate, {first} und {second}. Prüfen, ob das Dezimalzeichen stimmt.</translation>
     </message>
     <message>
-        <source>The list writes numbers in two ways, {first} and {second}. Look whether the decimal mark is right.</source>
-        <translation>Die Liste schreibt Zahlen auf zwei Arten, {first} und {second}. Prüfen, ob das Dezimalzeichen stimmt.</translation>
+        <source>The lowest value that can be entered.</source>
+        <translation>Der kleinste Wert, der eingegeben werden kann.</translation>
     </message>
     <message>
-        <source>The model becomes more than {most} points; repeat its groups less often.</source>
-        <translation>Das Modell ergibt mehr als {most} Punkte; seine Gruppen seltener wiederholen.</translation>
-    </message>
-    <message>
-        <source>The name of the follower. Left out: the follower chosen above.</source>
-        <translation>Der Name des Geräts. Ohne Angabe: das oben gewählte Gerät.</translation>
+        <source>The model has more than {most} points; use fewer repetitions of its groups.</source>
+        <translation>Das Modell hat mehr als {most} Punkte; seine Gruppen weniger oft wiederholen.</translation>
     </message>
     <message>
         <source>The number of the bit, 0 is the least significant.</source>
         <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
-        <source>The quotation marks (&quot;) of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
+        <source>The quotation marks (&quot;) in row {row} do not match. Check its cells.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Die Zellen prüfen.</translation>
     </message>
     <message>
-        <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
-        <translation>Das Blatt reicht bis {place}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Löschen, was weit außerhalb der Liste steht, oder sie teilen.</translation>
+        <source>The sheet extends to {place}; at most {rows} rows and {columns} columns are read. Delete cells far outside the list, or split the list.</source>
+        <translation>Das Blatt reicht bis {place}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Zellen weit außerhalb der Liste löschen oder die Liste aufteilen.</translation>
     </message>
     <message>
-        <source>The signal whose bit this is.</source>
-        <translation>Das Signal, dessen Bit dies ist.</translation>
+        <source>The signal that contains this bit.</source>
+        <translation>Das Signal, das dieses Bit enthält.</translation>
     </message>
     <message>
-        <source>The table has more than {most} rows; divide the file.</source>
-        <translation>Die Tabelle hat mehr als {most} Zeilen; die Datei teilen.</translation>
+        <source>The start value of a held value of the panel.</source>
+        <translation>Startwert eines Panelwerts.</translation>
     </message>
     <message>
-        <source>The text cannot be divided into cells: {reason}.</source>
-        <translation>Der Text lässt sich nicht in Zellen teilen: {reason}.</translation>
+        <source>The table has more than {most} rows; split the file.</source>
+        <translation>Die Tabelle hat mehr als {most} Zeilen; die Datei aufteilen.</translation>
     </message>
     <message>
-        <source>The text is not UTF-8 and was read as {coding}. Look whether these are right: {shown}</source>
+        <source>The text cannot be split into cells: {reason}.</source>
+        <translation>Der Text lässt sich nicht in Zellen aufteilen: {reason}.</translation>
+    </message>
+    <message>
+        <source>The text is not UTF-8 and was read as {coding}. Check that these are right: {shown}</source>
         <translation>Der Text ist kein UTF-8 und wurde als {coding} gelesen. Prüfen, ob dies stimmt: {shown}</translation>
     </message>
     <message>
-        <source>The unit of the value: Hz, °C, bar.</source>
-        <translation>Die Einheit des Wertes: Hz, °C, bar.</translation>
+        <source>The unpacked workbook has more than {size} MB, too large for a register list.</source>
+        <translation>Die Arbeitsmappe hat entpackt mehr als {size} MB, zu groß für eine Registerliste.</translation>
     </message>
     <message>
         <source>The value of the first raw number.</source>
@@ -11365,75 +11393,67 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>The workbook cannot be read: {reason}.</source>
-        <translation>Die Mappe kann nicht gelesen werden: {reason}.</translation>
+        <translation>Die Arbeitsmappe kann nicht gelesen werden: {reason}.</translation>
     </message>
     <message>
-        <source>The workbook has no sheet with cells.</source>
-        <translation>Die Mappe hat kein Blatt mit Zellen.</translation>
+        <source>The workbook is damaged or incomplete. Save it again and import it.</source>
+        <translation>Die Arbeitsmappe ist beschädigt oder unvollständig. Neu speichern und importieren.</translation>
     </message>
     <message>
-        <source>The workbook has no sheet {name}.</source>
-        <translation>Die Mappe hat kein Blatt {name}.</translation>
+        <source>The workbook is damaged or password-protected. Save it again without a password.</source>
+        <translation>Die Arbeitsmappe ist beschädigt oder durch ein Kennwort geschützt. Ohne Kennwort neu speichern.</translation>
     </message>
     <message>
-        <source>The workbook is damaged or cut short. Save it again and import that.</source>
-        <translation>Die Mappe ist beschädigt oder abgeschnitten. Neu speichern und diese importieren.</translation>
+        <source>The workbook is damaged: sheet {name} is missing. Save it again and import it.</source>
+        <translation>Die Arbeitsmappe ist beschädigt: Das Blatt {name} fehlt. Neu speichern und importieren.</translation>
     </message>
     <message>
-        <source>The workbook is damaged or locked with a password. Save it again without one.</source>
-        <translation>Die Mappe ist beschädigt oder durch ein Passwort gesperrt. Ohne Passwort neu speichern.</translation>
+        <source>The workbook is password-protected. Save it without a password and import it.</source>
+        <translation>Die Arbeitsmappe ist durch ein Kennwort geschützt. Ohne Kennwort speichern und importieren.</translation>
     </message>
     <message>
-        <source>The workbook is damaged: its sheet {name} is missing. Save it again and import that.</source>
-        <translation>Die Arbeitsmappe ist beschädigt: Ihr Blatt {name} fehlt. Neu speichern und diese Datei importieren.</translation>
+        <source>There is no sheet with cells in the workbook.</source>
+        <translation>Die Arbeitsmappe hat kein Blatt mit Zellen.</translation>
     </message>
     <message>
-        <source>The workbook is locked with a password. Save it without one and import that.</source>
-        <translation>Die Mappe ist durch ein Passwort gesperrt. Ohne Passwort speichern und diese importieren.</translation>
-    </message>
-    <message>
-        <source>The workbook unpacks to more than {size} MB, which no register list needs.</source>
-        <translation>Die Mappe entpackt sich auf mehr als {size} MB, was keine Registerliste braucht.</translation>
-    </message>
-    <message>
-        <source>There is no such file. Check the name and the folder.</source>
-        <translation>Diese Datei gibt es nicht. Namen und Ordner prüfen.</translation>
+        <source>There is no sheet {name} in the workbook.</source>
+        <translation>Die Arbeitsmappe hat kein Blatt {name}.</translation>
     </message>
     <message>
         <source>There is only one column: is the separator right?</source>
-        <translation>Es gibt nur eine Spalte: Stimmt das Trennzeichen?</translation>
+        <translation>Es gibt nur eine Spalte: Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>This JSON is no SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
-        <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
+        <source>This JSON is not a SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
+        <translation>Dieses JSON ist kein SunSpec-Modell: nötig sind eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
-        <source>This SunSpec model is wrong at {where}.</source>
-        <translation>Dieses SunSpec-Modell ist falsch bei {where}.</translation>
+        <source>This SunSpec model has an error at {where}.</source>
+        <translation>Dieses SunSpec-Modell hat einen Fehler bei {where}.</translation>
     </message>
     <message>
         <source>This is a PDF. Copy its table into a spreadsheet, save that as XLSX and import it.</source>
-        <translation>Dies ist ein PDF. Seine Tabelle in eine Tabellenkalkulation kopieren, als XLSX speichern und importieren.</translation>
+        <translation>Dies ist ein PDF. Die Tabelle in eine Tabellenkalkulation kopieren, als XLSX speichern und importieren.</translation>
+    </message>
+    <message>
+        <source>This is a ZIP file but not an XLSX workbook. Save the list as XLSX and import it.</source>
+        <translation>Dies ist eine ZIP-Datei, aber keine XLSX-Arbeitsmappe. Die Liste als XLSX speichern und importieren.</translation>
     </message>
     <message>
         <source>This is a folder. Choose a file in it.</source>
         <translation>Dies ist ein Ordner. Eine Datei darin wählen.</translation>
     </message>
     <message>
-        <source>This is a packed file but no XLSX workbook. Save the list as XLSX and import that.</source>
-        <translation>Dies ist eine gepackte Datei, aber keine XLSX-Mappe. Die Liste als XLSX speichern und importieren.</translation>
+        <source>This is a workbook in the old binary format (XLS), or password-protected. Save it as XLSX without a password and import it.</source>
+        <translation>Dies ist eine Arbeitsmappe im alten Binärformat (XLS) oder mit Kennwort. Als XLSX ohne Kennwort speichern und importieren.</translation>
     </message>
     <message>
-        <source>This is a workbook of the old binary kind, or one locked with a password. Save it as XLSX without a password and import that.</source>
-        <translation>Dies ist eine Mappe der alten binären Art oder eine mit Passwort. Als XLSX ohne Passwort speichern und importieren.</translation>
+        <source>This is neither a text nor a workbook. Save the list as CSV or XLSX and import it.</source>
+        <translation>Dies ist weder ein Text noch eine Arbeitsmappe. Die Liste als CSV oder XLSX speichern und importieren.</translation>
     </message>
     <message>
-        <source>This is no ordinary file. Choose a CSV, XLSX or JSON file.</source>
-        <translation>Dies ist keine gewöhnliche Datei. Eine CSV-, XLSX- oder JSON-Datei wählen.</translation>
-    </message>
-    <message>
-        <source>This is no text and no workbook. Save the list as CSV or XLSX and import that.</source>
-        <translation>Dies ist weder Text noch Mappe. Die Liste als CSV oder XLSX speichern und importieren.</translation>
+        <source>This is not a regular file. Choose a CSV, XLSX or JSON file.</source>
+        <translation>Dies ist keine normale Datei. Eine CSV-, XLSX- oder JSON-Datei wählen.</translation>
     </message>
     <message>
         <source>UTF-16</source>
@@ -11469,27 +11489,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Value = raw number x 10 to this power: -1, 2.</source>
-        <translation>Wert = Rohwert x 10 hoch diese Zahl: -1, 2.</translation>
+        <translation>Wert = Rohwert x 10 hoch Exponent: -1, 2.</translation>
     </message>
     <message>
         <source>Value = raw number x factor: 0.1, x0.1, /10 or 1/10.</source>
         <translation>Wert = Rohwert x Faktor: 0.1, x0.1, /10 oder 1/10.</translation>
-    </message>
-    <message>
-        <source>What a device does not implement, it answers with the largest or least number of the type: 65535 or -32768, say.</source>
-        <translation>Was ein Gerät nicht bietet, beantwortet es mit der größten oder kleinsten Zahl des Typs, etwa 65535 oder -32768.</translation>
-    </message>
-    <message>
-        <source>What a simulated follower holds at first.</source>
-        <translation>Was ein simuliertes Gerät zuerst enthält.</translation>
-    </message>
-    <message>
-        <source>What the signal is called. Left out: its table and register.</source>
-        <translation>Wie das Signal heißt. Ohne Angabe: Tabelle und Register.</translation>
-    </message>
-    <message>
-        <source>Whether it may be written: R/W, RO, yes, no.</source>
-        <translation>Ob es geschrieben werden darf: R/W, RO, ja, nein.</translation>
     </message>
     <message>
         <source>Windows, Central Europe</source>
@@ -11501,27 +11505,27 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Word order</source>
-        <translation>Wortfolge</translation>
+        <translation>Wortreihenfolge</translation>
+    </message>
+    <message>
+        <source>Writable or not: R/W, RO, yes, no.</source>
+        <translation>Schreibbar oder nicht: R/W, RO, ja, nein.</translation>
     </message>
     <message>
         <source>Write</source>
         <translation>Schreiben</translation>
     </message>
     <message>
-        <source>Written again and again after so many milliseconds.</source>
-        <translation>Nach so vielen Millisekunden immer wieder geschrieben.</translation>
-    </message>
-    <message>
-        <source>You have no permission to read this file.</source>
-        <translation>Keine Berechtigung, diese Datei zu lesen.</translation>
+        <source>Write repeat interval in ms.</source>
+        <translation>Intervall für wiederholtes Schreiben in ms.</translation>
     </message>
     <message>
         <source>a bit needs its register, or the name of its signal</source>
         <translation>ein Bit braucht sein Register oder den Namen seines Signals</translation>
     </message>
     <message>
-        <source>a coil or discrete input has no bits; this is left aside</source>
-        <translation>ein Coil oder Discrete Input hat keine Bits; dies bleibt beiseite</translation>
+        <source>a coil or discrete input has no bits; this is ignored</source>
+        <translation>ein Coil oder Discrete Input hat keine Bits; dies wird ignoriert</translation>
     </message>
     <message>
         <source>a factor cannot be divided by 0</source>
@@ -11532,14 +11536,6 @@ otherwise = unbekannt</translation>
         <translation>ein Faktor 0 macht jeden Wert zu 0</translation>
     </message>
     <message>
-        <source>a point of type {type} is neither a number nor a text here</source>
-        <translation>ein Punkt vom Typ {type} ist hier weder Zahl noch Text</translation>
-    </message>
-    <message>
-        <source>a raw {raw} is {value} {unit}</source>
-        <translation>roh {raw} ist {value} {unit}</translation>
-    </message>
-    <message>
         <source>a scale needs two raw numbers and their two values</source>
         <translation>eine Skalierung braucht zwei Rohwerte und ihre zwei Werte</translation>
     </message>
@@ -11548,152 +11544,156 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs its length in registers; match a column with it</source>
-        <translation>ein String braucht seine Länge in Registern; ihr eine Spalte zuordnen</translation>
+        <source>a string needs a length in registers; assign a column to the length</source>
+        <translation>ein String braucht eine Länge in Registern; der Länge eine Spalte zuordnen</translation>
     </message>
     <message>
-        <source>a value of 8 bits: the whole register is read for it</source>
-        <translation>ein Wert von 8 Bits: dafür wird das ganze Register gelesen</translation>
+        <source>an 8-bit value: the whole register is read</source>
+        <translation>ein 8-Bit-Wert: das ganze Register wird gelesen</translation>
     </message>
     <message>
-        <source>an exponent of ten is -30 to 30</source>
-        <translation>ein Zehnerexponent ist -30 bis 30</translation>
+        <source>high-first, CDAB, little endian and similar. Left out: as set for the device.</source>
+        <translation>high-first, CDAB, little endian und Ähnliches. Ohne Angabe: wie beim Gerät eingestellt.</translation>
     </message>
     <message>
-        <source>comes in as &apos;{name}&apos;</source>
-        <translation>kommt als „{name}“ herein</translation>
+        <source>imported as &apos;{name}&apos;</source>
+        <translation>importiert als „{name}“</translation>
     </message>
     <message>
-        <source>high-first, CDAB, little endian and the like. Left out: as the follower has it.</source>
-        <translation>high-first, CDAB, little endian und dergleichen. Ohne Angabe: wie beim Gerät.</translation>
+        <source>no device given: choose one for rows without a device</source>
+        <translation>kein Gerät angegeben: eines für Zeilen ohne Gerät wählen</translation>
     </message>
     <message>
-        <source>little endian is taken for the order of the words; if it means the bytes of each word too, set the byte order of the follower</source>
-        <translation>„Little endian“ gilt als Folge der Wörter; wenn es auch die Bytes jedes Wortes meint, die Bytefolge beim Gerät einstellen</translation>
+        <source>only one limit is given; without the other it is ignored</source>
+        <translation>nur eine Grenze ist angegeben; ohne die andere wird sie ignoriert</translation>
     </message>
     <message>
-        <source>no follower: choose one for rows that name none</source>
-        <translation>kein Gerät: für Zeilen ohne Angabe eines wählen</translation>
+        <source>points of type {type} are not supported</source>
+        <translation>Punkte vom Typ {type} werden nicht unterstützt</translation>
     </message>
     <message>
-        <source>only one limit is given; without the other it is left aside</source>
-        <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
+        <source>raw {raw} is {value} {unit}</source>
+        <translation>Rohwert {raw} ist {value} {unit}</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; has bits of its own and cannot become a bit</source>
-        <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
+        <source>recognised as a heading between rows</source>
+        <translation>als Zwischenüberschrift erkannt</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; already has bits and cannot become a bit</source>
+        <translation>Signal „{name}“ hat schon Bits und kann kein Bit werden</translation>
     </message>
     <message>
         <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is a bit itself</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes</source>
+        <translation>Signal „{name}“ ist ein Panelwert, den eine Aktion schreibt</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is added to hold its bits</source>
+        <translation>Signal „{name}“ wird für seine Bits angelegt</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is itself a bit</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is a held value that an action writes from</source>
-        <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
+        <source>signal &apos;{name}&apos; is neither in the project nor in the imported rows</source>
+        <translation>Signal „{name}“ ist weder im Projekt noch in den importierten Zeilen</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is added for its bits</source>
-        <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
-    </message>
-    <message>
-        <source>signal &apos;{name}&apos; is neither in the project nor among the rows that come in</source>
-        <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
-    </message>
-    <message>
-        <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is not a whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
-        <source>taken for a heading between the rows</source>
-        <translation>als Überschrift zwischen den Zeilen genommen</translation>
+        <source>the bit number is missing</source>
+        <translation>die Bitnummer fehlt</translation>
     </message>
     <message>
-        <source>the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; format the column as text and type it again</source>
-        <translation>die Zelle enthält ein Datum oder eine Zeit ({value}), wozu Tabellenkalkulationen auch Texte wie 1-10 machen; die Spalte als Text formatieren und neu tippen</translation>
+        <source>the cell contains a date or time ({value}); spreadsheets also convert texts such as 1-10 to dates; format the column as text and type it again</source>
+        <translation>die Zelle enthält ein Datum oder eine Zeit ({value}); Tabellenkalkulationen wandeln auch Texte wie 1-10 in ein Datum um; die Spalte als Text formatieren und neu eingeben</translation>
     </message>
     <message>
-        <source>the cell holds the error {error}; mend its formula</source>
+        <source>the cell contains the error {error}; correct its formula</source>
         <translation>die Zelle enthält den Fehler {error}; ihre Formel berichtigen</translation>
     </message>
     <message>
-        <source>the encoding of several registers is missing</source>
-        <translation>der Datentyp mehrerer Register fehlt</translation>
+        <source>the encoding is missing for a value of several registers</source>
+        <translation>bei einem Wert aus mehreren Registern fehlt der Datentyp</translation>
+    </message>
+    <message>
+        <source>the exponent must be -30 to 30</source>
+        <translation>der Exponent muss -30 bis 30 sein</translation>
     </message>
     <message>
         <source>the formula in {place} was saved without its result; type the value instead</source>
-        <translation>die Formel in {place} wurde ohne ihr Ergebnis gespeichert; stattdessen den Wert tippen</translation>
+        <translation>die Formel in {place} wurde ohne Ergebnis gespeichert; stattdessen den Wert eingeben</translation>
     </message>
     <message>
-        <source>the name &apos;{name}&apos; stands in row {row} already</source>
-        <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
+        <source>the name &apos;{name}&apos; is already used in row {row}</source>
+        <translation>der Name „{name}“ kommt schon in Zeile {row} vor</translation>
     </message>
     <message>
-        <source>the name has {count} characters and was cut to {most}; the notes keep the whole</source>
-        <translation>der Name hat {count} Zeichen und wurde auf {most} gekürzt; die Notizen behalten ihn ganz</translation>
+        <source>the name has {count} characters and was cut to {most}; the full name is in the notes</source>
+        <translation>der Name hat {count} Zeichen und wurde auf {most} gekürzt; der volle Name steht in den Notizen</translation>
     </message>
     <message>
         <source>the name is missing</source>
         <translation>der Name fehlt</translation>
     </message>
     <message>
-        <source>the number of the bit is missing</source>
-        <translation>die Nummer des Bits fehlt</translation>
-    </message>
-    <message>
-        <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>
-        <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
-    </message>
-    <message>
-        <source>the project has no follower &apos;{name}&apos;, and no line for a new one</source>
+        <source>the project has no device &apos;{name}&apos;, and no line to add it to</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
+    </message>
+    <message>
+        <source>the register contains a different bit number</source>
+        <translation>das Register enthält eine andere Bitnummer</translation>
     </message>
     <message>
         <source>the register is missing</source>
         <translation>das Register fehlt</translation>
     </message>
     <message>
-        <source>the register names another bit than this</source>
-        <translation>das Register nennt ein anderes Bit als dieses</translation>
+        <source>the unit has {count} characters, more than {most}; it was moved to the notes</source>
+        <translation>die Einheit hat {count} Zeichen, mehr als {most}; sie steht in den Notizen</translation>
     </message>
     <message>
-        <source>the unit has {count} characters, more than {most}; it went into the notes</source>
-        <translation>die Einheit hat {count} Zeichen, mehr als {most}; sie kam in die Notizen</translation>
-    </message>
-    <message>
-        <source>the value reaches beyond the last register</source>
+        <source>the value extends beyond the last register</source>
         <translation>der Wert reicht über das letzte Register hinaus</translation>
     </message>
     <message>
-        <source>there are two scales: by points and by a factor</source>
-        <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
+        <source>there are two scales, one by points and one by a factor</source>
+        <translation>es gibt zwei Skalierungen, eine durch Punkte und eine durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is a signal &apos;{name}&apos; already, which stays as it is</source>
-        <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
+        <source>there is already a signal &apos;{name}&apos;; it is not changed</source>
+        <translation>das Signal „{name}“ gibt es schon; es wird nicht geändert</translation>
     </message>
     <message>
         <source>there is no encoding for this type with {bits} bits</source>
         <translation>für diesen Typ mit {bits} Bits gibt es keinen Datentyp</translation>
     </message>
     <message>
-        <source>uint16, INT, REAL, DWORD, unsigned 32, string and the like.</source>
-        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und dergleichen.</translation>
+        <source>there is no other language &apos;{name}&apos; in the panel; add it first</source>
+        <translation>das Panel hat keine weitere Sprache „{name}“; zuerst anlegen</translation>
     </message>
     <message>
-        <source>{encoding} takes {own} registers, but the row says {given}</source>
-        <translation>{encoding} belegt {own} Register, aber die Zeile sagt {given}</translation>
+        <source>uint16, INT, REAL, DWORD, unsigned 32, string and similar.</source>
+        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und Ähnliches.</translation>
     </message>
     <message>
-        <source>{file} was not written: a folder has this name.</source>
-        <translation>{file} wurde nicht geschrieben: Ein Ordner heißt so.</translation>
+        <source>{encoding} takes {own} registers, but the row has {given}</source>
+        <translation>{encoding} belegt {own} Register, die Zeile gibt aber {given} an</translation>
     </message>
     <message>
-        <source>{file} was not written: it is write-protected, open in another program, or in a folder where you may not write.</source>
+        <source>{file} was not written: it is write-protected, open in another program, or in a folder without write permission.</source>
         <translation>{file} wurde nicht geschrieben: schreibgeschützt, in einem anderen Programm offen oder in einem Ordner ohne Schreibrecht.</translation>
+    </message>
+    <message>
+        <source>{file} was not written: there is a folder with this name.</source>
+        <translation>{file} wurde nicht geschrieben: Es gibt einen Ordner mit diesem Namen.</translation>
     </message>
     <message>
         <source>{file} was not written: there is no folder {folder}.</source>
@@ -11704,8 +11704,8 @@ otherwise = unbekannt</translation>
         <translation>{file} wurde nicht geschrieben: {reason}.</translation>
     </message>
     <message>
-        <source>{number} is no register; a bit of one is written as text, or in a column of its own</source>
-        <translation>{number} ist kein Register; ein Bit davon wird als Text geschrieben oder in eine eigene Spalte</translation>
+        <source>{number} is not a register; write a bit of a register as text, or in a separate column</source>
+        <translation>{number} ist kein Register; ein Bit eines Registers als Text oder in einer eigenen Spalte angeben</translation>
     </message>
     <message>
         <source>{places} and {count} more</source>
@@ -11818,23 +11818,23 @@ otherwise = unbekannt</translation>
 <context>
     <name>follower</name>
     <message>
-        <source>&apos;{deed}&apos; is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
-        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.jammed=on</translation>
+        <source>&apos;{deed}&apos; is not NAME.WHAT=VALUE, such as fan.jammed=on</source>
+        <translation>„{deed}“ ist nicht NAME.WHAT=VALUE, etwa fan.jammed=on</translation>
     </message>
     <message>
-        <source>a preset is 0 to 4, not &apos;{value}&apos;</source>
-        <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
+        <source>S-ramp time</source>
+        <translation>Rampenverrundung</translation>
     </message>
     <message>
-        <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
-        <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
+        <source>a text is only possible with the encoding &apos;string&apos;</source>
+        <translation>ein Text ist nur beim Datentyp „string“ möglich</translation>
     </message>
     <message>
-        <source>cannot listen at {host}:{port}</source>
-        <translation>an {host}:{port} kann nicht gelauscht werden</translation>
+        <source>cannot listen on {host}:{port}</source>
+        <translation>{host}:{port} kann nicht geöffnet werden</translation>
     </message>
     <message>
-        <source>cannot open the serial device {device}</source>
+        <source>cannot open the serial port {device}</source>
         <translation>der serielle Anschluss {device} kann nicht geöffnet werden</translation>
     </message>
     <message>
@@ -11842,8 +11842,24 @@ otherwise = unbekannt</translation>
         <translation>Kommunikations-Timeout</translation>
     </message>
     <message>
+        <source>communication time-out: no request in time</source>
+        <translation>Kommunikations-Timeout: keine Anfrage innerhalb der Zeit</translation>
+    </message>
+    <message>
         <source>control word</source>
         <translation>Steuerwort</translation>
+    </message>
+    <message>
+        <source>device &apos;{follower}&apos; cannot be simulated: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
+        <translation>Gerät „{follower}“ kann nicht simuliert werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
+    </message>
+    <message>
+        <source>device &apos;{name}&apos; has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to 247</source>
+        <translation>Gerät „{name}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt; an einer seriellen Leitung 1 bis 247 verwenden</translation>
+    </message>
+    <message>
+        <source>devices &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be simulated at one endpoint; choose one of them by name</source>
+        <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Geräteadresse {unit} und können nicht an einem Endpunkt simuliert werden; eines davon mit Namen wählen</translation>
     </message>
     <message>
         <source>direction lock</source>
@@ -11862,44 +11878,16 @@ otherwise = unbekannt</translation>
         <translation>Störungsreaktion aktiv</translation>
     </message>
     <message>
-        <source>follower &apos;{follower}&apos; cannot be played: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
-        <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
+        <source>motor overload: overcurrent for too long</source>
+        <translation>Motorüberlast: zu lange zu hoher Strom</translation>
     </message>
     <message>
-        <source>follower &apos;{follower}&apos; has no signal &apos;{signal}&apos; to set or to look at</source>
-        <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
-    </message>
-    <message>
-        <source>follower &apos;{name}&apos; has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
-        <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
-    </message>
-    <message>
-        <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
-        <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
-    </message>
-    <message>
-        <source>it is on or off, not &apos;{value}&apos;</source>
-        <translation>es ist on oder off, nicht „{value}“</translation>
-    </message>
-    <message>
-        <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
-        <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
-    </message>
-    <message>
-        <source>motor blocked: at the torque limit for too long</source>
-        <translation>Motor blockiert: zu lange an der Momentgrenze</translation>
-    </message>
-    <message>
-        <source>motor overload: too much current for too long</source>
-        <translation>Motorüberlast: zu lange zu viel Strom</translation>
+        <source>motor stalled: at the torque limit for too long</source>
+        <translation>Motor blockiert: zu lange an der Drehmomentgrenze</translation>
     </message>
     <message>
         <source>no fault</source>
         <translation>keine Störung</translation>
-    </message>
-    <message>
-        <source>no request for longer than the communication time-out</source>
-        <translation>länger als der Kommunikations-Timeout keine Anfrage</translation>
     </message>
     <message>
         <source>none</source>
@@ -11914,8 +11902,8 @@ otherwise = unbekannt</translation>
         <translation>Betrieb freigegeben</translation>
     </message>
     <message>
-        <source>overcurrent: the shaft was torn away from the field</source>
-        <translation>Überstrom: die Welle wurde aus dem Feld gerissen</translation>
+        <source>overcurrent: motor pulled out</source>
+        <translation>Überstrom: Motor gekippt (Kippmoment überschritten)</translation>
     </message>
     <message>
         <source>overvoltage of the DC link</source>
@@ -11940,10 +11928,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>quick stop active</source>
         <translation>Schnellhalt aktiv</translation>
-    </message>
-    <message>
-        <source>ramp rounding</source>
-        <translation>Rampenverrundung</translation>
     </message>
     <message>
         <source>ramp-down time</source>
@@ -11978,39 +11962,43 @@ otherwise = unbekannt</translation>
         <translation>eingeschaltet</translation>
     </message>
     <message>
-        <source>the drive&apos;s {name} (register {register}) takes {low} to {high}</source>
-        <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
+        <source>the lines have different serial settings and cannot be simulated on one serial port; choose the devices of one line by name</source>
+        <translation>die Leitungen haben verschiedene serielle Einstellungen und können nicht an einem Anschluss simuliert werden; die Geräte einer Leitung mit Namen wählen</translation>
     </message>
     <message>
-        <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
-        <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
+        <source>the preset must be 0 to 4, not &apos;{value}&apos;</source>
+        <translation>die Festdrehzahl muss 0 bis 4 sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
-        <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
+        <source>the supply must be 0 to 150 %, not &apos;{value}&apos;</source>
+        <translation>die Versorgung muss 0 bis 150 % sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>the project has no follower &apos;{name}&apos;</source>
+        <source>there is no device &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>the project has no line &apos;{name}&apos;</source>
+        <source>there is no device &apos;{name}&apos; to simulate</source>
+        <translation>es gibt kein Gerät „{name}“ zum Simulieren</translation>
+    </message>
+    <message>
+        <source>there is no device to simulate on line &apos;{name}&apos;; add one to the project</source>
+        <translation>Leitung „{name}“ hat kein Gerät zum Simulieren; im Projekt eines anlegen</translation>
+    </message>
+    <message>
+        <source>there is no device to simulate; add one to the project, or choose an existing one</source>
+        <translation>es gibt kein Gerät zum Simulieren; im Projekt eines anlegen oder ein vorhandenes wählen</translation>
+    </message>
+    <message>
+        <source>there is no line &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>the supply is 0 to 150 per cent, not &apos;{value}&apos;</source>
-        <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
+        <source>there is no signal &apos;{signal}&apos; on device &apos;{follower}&apos;</source>
+        <translation>Gerät „{follower}“ hat kein Signal „{signal}“</translation>
     </message>
     <message>
-        <source>there is no follower &apos;{name}&apos; to play</source>
-        <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
-    </message>
-    <message>
-        <source>there is no follower to play; add one to the project, or name one that it has</source>
-        <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
-    </message>
-    <message>
-        <source>there is no simulated follower &apos;{name}&apos;; there is {known}</source>
+        <source>there is no simulated device &apos;{name}&apos;; choose from: {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -12018,48 +12006,60 @@ otherwise = unbekannt</translation>
         <translation>Unterspannung im Zwischenkreis</translation>
     </message>
     <message>
-        <source>{lacking}; it has {names}</source>
+        <source>use on or off, not &apos;{value}&apos;</source>
+        <translation>möglich sind on und off, nicht „{value}“</translation>
+    </message>
+    <message>
+        <source>{lacking}; choose from: {names}</source>
         <translation>{lacking}; vorhanden: {names}</translation>
+    </message>
+    <message>
+        <source>{name} of the drive (register {register}) must be {low} to {high}</source>
+        <translation>{name} des Antriebs (Register {register}) muss {low} bis {high} sein</translation>
+    </message>
+    <message>
+        <source>{name} of the drive must be {low} to {high} {unit}</source>
+        <translation>{name} des Antriebs muss {low} bis {high} {unit} sein</translation>
     </message>
     <message>
         <source>{place} with these settings: {text}; change baud, parity or stop_bits</source>
         <translation>{place} mit diesen Einstellungen: {text}; baud, parity oder stop_bits ändern</translation>
     </message>
     <message>
-        <source>{place}: another program uses it; close that first</source>
-        <translation>{place}: ein anderes Programm benutzt ihn; dieses zuerst schließen</translation>
+        <source>{place}: it is in use by another program; close that program first</source>
+        <translation>{place}: belegt durch ein anderes Programm; dieses zuerst schließen</translation>
     </message>
     <message>
-        <source>{place}: another program uses that port; stop it, or take another port (0 takes a free one)</source>
-        <translation>{place}: ein anderes Programm benutzt diesen Port; es beenden oder einen anderen Port nehmen (0 nimmt einen freien)</translation>
+        <source>{place}: permission denied; on most systems the user must be in the group that owns the port</source>
+        <translation>{place}: keine Berechtigung; auf den meisten Systemen muss der Benutzer in der Gruppe sein, der der Anschluss gehört</translation>
     </message>
     <message>
-        <source>{place}: permission denied; on most systems your user must be in the group that owns the device</source>
-        <translation>{place}: keine Berechtigung; auf den meisten Systemen muss der Benutzer in der Gruppe sein, der er gehört</translation>
+        <source>{place}: port not found; plug the adapter in, or check the name</source>
+        <translation>{place}: Anschluss nicht vorhanden; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
-        <source>{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020</source>
-        <translation>{place}: Ports unter 1024 brauchen auf diesem System besondere Rechte; einen ab 1024 nehmen, etwa 5020</translation>
+        <source>{place}: ports below 1024 need special rights on this system; choose one from 1024, such as 5020</source>
+        <translation>{place}: Ports unter 1024 brauchen auf diesem System besondere Rechte; einen ab 1024 wählen, etwa 5020</translation>
     </message>
     <message>
-        <source>{place}: that is no serial port; look up its name</source>
-        <translation>{place}: das ist kein serieller Anschluss; den Namen nachsehen</translation>
+        <source>{place}: the port is in use by another program; close it, or choose another port (0 chooses a free one)</source>
+        <translation>{place}: der Port ist durch ein anderes Programm belegt; dieses schließen oder einen anderen Port wählen (0 wählt einen freien)</translation>
     </message>
     <message>
-        <source>{place}: there is no such device; plug it in, or look up its name</source>
-        <translation>{place}: es gibt ihn nicht; einstecken oder den Namen nachsehen</translation>
+        <source>{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all addresses</source>
+        <translation>{place}: dieser Rechner kann den Hostnamen nicht auflösen; 127.0.0.1 verwenden, oder 0.0.0.0 für alle Adressen</translation>
     </message>
     <message>
-        <source>{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation>{place}: dieser Rechner kann den Rechnernamen nicht auflösen; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
+        <source>{place}: this computer does not have this address; use 127.0.0.1, or 0.0.0.0 for all addresses</source>
+        <translation>{place}: dieser Rechner hat diese Adresse nicht; 127.0.0.1 verwenden, oder 0.0.0.0 für alle Adressen</translation>
     </message>
     <message>
-        <source>{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
+        <source>{place}: this is not a serial port; check its name</source>
+        <translation>{place}: das ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
-        <source>{what} takes a number from {least} to {most}, not &apos;{text}&apos;</source>
-        <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
+        <source>{what} must be a number from {least} to {most}, not &apos;{text}&apos;</source>
+        <translation>{what} muss eine Zahl von {least} bis {most} sein, nicht „{text}“</translation>
     </message>
 </context>
 <context>
@@ -12077,16 +12077,20 @@ otherwise = unbekannt</translation>
         <translation>einer Bedingung</translation>
     </message>
     <message>
+        <source>a device</source>
+        <translation>einem Gerät</translation>
+    </message>
+    <message>
         <source>a field</source>
         <translation>einem Feld</translation>
     </message>
     <message>
-        <source>a follower</source>
-        <translation>einem Gerät</translation>
+        <source>a held value</source>
+        <translation>einem Panelwert</translation>
     </message>
     <message>
-        <source>a held value</source>
-        <translation>einem Merker</translation>
+        <source>a held value reference</source>
+        <translation>einem Verweis auf einen Panelwert</translation>
     </message>
     <message>
         <source>a line of kind {kind}</source>
@@ -12121,10 +12125,6 @@ otherwise = unbekannt</translation>
         <translation>einem Signal</translation>
     </message>
     <message>
-        <source>a value taken from the panel</source>
-        <translation>einem Wert aus dem Panel</translation>
-    </message>
-    <message>
         <source>an accepted finding</source>
         <translation>einem akzeptierten Prüfergebnis</translation>
     </message>
@@ -12137,8 +12137,8 @@ otherwise = unbekannt</translation>
         <translation>den Eingabetasten</translation>
     </message>
     <message>
-        <source>what plays a follower</source>
-        <translation>dem, was ein Gerät spielt</translation>
+        <source>the simulation of a device</source>
+        <translation>der Simulation eines Geräts</translation>
     </message>
 </context>
 <context>
@@ -12235,12 +12235,12 @@ otherwise = unbekannt</translation>
         <translation>„“</translation>
     </message>
     <message>
-        <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
-        <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; has no signal; it is set by the panel&apos;s &apos;language&apos;</source>
+        <translation>„do = &quot;next-language&quot;“ hat kein Signal; es wird mit „language“ des Panels eingestellt</translation>
     </message>
     <message>
-        <source>&apos;do = &quot;{do}&quot;&apos; goes with a key only</source>
-        <translation>„do = &quot;{do}&quot;“ gehört nur zu einer Taste</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; is only possible with a key</source>
+        <translation>„do = &quot;{do}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
         <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
@@ -12251,36 +12251,24 @@ otherwise = unbekannt</translation>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
+        <source>&apos;is = &quot;{is_}&quot;&apos; has no value</source>
+        <translation>„is = &quot;{is_}&quot;“ hat keinen Wert</translation>
+    </message>
+    <message>
         <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
         <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>&apos;is = &quot;{is_}&quot;&apos; takes no value</source>
-        <translation>„is = &quot;{is_}&quot;“ nimmt keinen Wert</translation>
+        <source>&apos;stops&apos; is only for actions that write a value, not for &apos;{do}&apos;</source>
+        <translation>„stops“ ist nur bei Aktionen möglich, die einen Wert schreiben, nicht bei „{do}“</translation>
     </message>
     <message>
-        <source>&apos;stops&apos; goes with what writes a value, not with &apos;{do}&apos;</source>
-        <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; is only possible with a key</source>
+        <translation>„to = &quot;{to}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
-        <source>&apos;to = &quot;{to}&quot;&apos; goes with a key only</source>
-        <translation>„to = &quot;{to}&quot;“ gehört nur zu einer Taste</translation>
-    </message>
-    <message>
-        <source>&apos;value&apos; goes with &apos;do = &quot;write&quot;&apos;, and that needs it</source>
-        <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
-    </message>
-    <message>
-        <source>&apos;{signal}&apos; becomes 0</source>
-        <translation>„{signal}“ wird 0</translation>
-    </message>
-    <message>
-        <source>&apos;{signal}&apos; becomes 1</source>
-        <translation>„{signal}“ wird 1</translation>
-    </message>
-    <message>
-        <source>&apos;{signal}&apos; becomes 1 if it was 0, and 0 if it was not</source>
-        <translation>„{signal}“ wird 1, wenn es 0 war, sonst 0</translation>
+        <source>&apos;value&apos; is required for &apos;do = &quot;write&quot;&apos;, and only allowed there</source>
+        <translation>„value“ ist bei „do = &quot;write&quot;“ nötig und nur dort erlaubt</translation>
     </message>
     <message>
         <source>&apos;{signal}&apos; is above {value}</source>
@@ -12292,51 +12280,63 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>&apos;{signal}&apos; is clear</source>
-        <translation>„{signal}“ gelöscht ist</translation>
+        <translation>„{signal}“ nicht gesetzt ist</translation>
     </message>
     <message>
         <source>&apos;{signal}&apos; is set</source>
         <translation>„{signal}“ gesetzt ist</translation>
     </message>
     <message>
+        <source>&apos;{signal}&apos; is set to 0</source>
+        <translation>„{signal}“ wird auf 0 gesetzt</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is set to 1</source>
+        <translation>„{signal}“ wird auf 1 gesetzt</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is toggled between 0 and 1</source>
+        <translation>„{signal}“ wird zwischen 0 und 1 umgeschaltet</translation>
+    </message>
+    <message>
         <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ gleich {value} ist</translation>
     </message>
     <message>
-        <source>&apos;{signal}&apos;, once it was written, is written again every {every} ms</source>
-        <translation>„{signal}“ wird, einmal geschrieben, alle {every} ms neu geschrieben</translation>
+        <source>&apos;{signal}&apos;, once written, is rewritten every {every} ms</source>
+        <translation>„{signal}“ wird nach dem ersten Schreiben alle {every} ms neu geschrieben</translation>
     </message>
     <message>
-        <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
-        <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
+        <source>&apos;{value}&apos; is a text, but signal &apos;{name}&apos; is a number</source>
+        <translation>„{value}“ ist ein Text, Signal „{name}“ aber eine Zahl</translation>
     </message>
     <message>
         <source>DC-link voltage</source>
         <translation>Zwischenkreisspannung</translation>
     </message>
     <message>
-        <source>a bit can be written only into registers that are known; read them first</source>
-        <translation>ein Bit kann nur in bekannte Register geschrieben werden; sie zuerst lesen</translation>
+        <source>a bit can only be written into a register that has been read; read it first</source>
+        <translation>ein Bit kann nur in ein gelesenes Register geschrieben werden; zuerst lesen</translation>
     </message>
     <message>
         <source>a date or time</source>
         <translation>ein Datum oder eine Zeit</translation>
     </message>
     <message>
-        <source>a folder or a device has this name; choose another name</source>
-        <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
+        <source>a folder or a system device has this name; choose another name</source>
+        <translation>ein Ordner oder ein Systemgerät heißt so; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>a held value may start something: it cannot be a stop (&apos;stops&apos;)</source>
-        <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
+        <source>a held value can start something, so it cannot be a stop (&apos;stops&apos;)</source>
+        <translation>ein Panelwert kann etwas starten und deshalb kein Stopp („stops“) sein</translation>
     </message>
     <message>
         <source>a list</source>
         <translation>eine Liste</translation>
     </message>
     <message>
-        <source>a motor of {poles} poles turns a little slower than {field} min-1 at 50 Hz, and not at {rated}</source>
-        <translation>ein Motor mit {poles} Polen dreht bei 50 Hz etwas langsamer als {field} min-1, und nicht mit {rated}</translation>
+        <source>a motor with {poles} poles runs slightly below {field} min-1 at 50 Hz, not at {rated}</source>
+        <translation>ein Motor mit {poles} Polen läuft bei 50 Hz etwas langsamer als {field} min-1, nicht mit {rated}</translation>
     </message>
     <message>
         <source>a number</source>
@@ -12347,24 +12347,24 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>a number of that size</source>
-        <translation>eine Zahl dieser Größe</translation>
-    </message>
-    <message>
         <source>a number or a text</source>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
         <source>a number or { from = &quot;the name of a held value&quot; }</source>
-        <translation>eine Zahl oder { from = &quot;der Name eines Merkers&quot; }</translation>
+        <translation>eine Zahl oder { from = &quot;Name eines Panelwerts&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
-        <translation>eine Zahl mit Dezimalen</translation>
+        <translation>eine Zahl mit Nachkommastellen</translation>
     </message>
     <message>
         <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
+    </message>
+    <message>
+        <source>a smaller number</source>
+        <translation>eine kleinere Zahl</translation>
     </message>
     <message>
         <source>a table</source>
@@ -12375,7 +12375,7 @@ otherwise = unbekannt</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
+        <source>a value of {count} registers is written with function 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -12383,24 +12383,28 @@ otherwise = unbekannt</translation>
         <translation>eine ganze Zahl</translation>
     </message>
     <message>
-        <source>a yes or no</source>
-        <translation>ein Ja oder Nein</translation>
-    </message>
-    <message>
         <source>action</source>
         <translation>Aktion</translation>
+    </message>
+    <message>
+        <source>add [panel] with start = the name of the first screen</source>
+        <translation>[panel] mit start = Name des ersten Bildes einfügen</translation>
+    </message>
+    <message>
+        <source>add it to the panel&apos;s &apos;languages&apos;, after the first</source>
+        <translation>in „languages“ des Panels nach der ersten eintragen</translation>
     </message>
     <message>
         <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action on a condition acts on every screen and takes no &apos;from&apos;</source>
-        <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
+        <source>an action with a condition works on every screen and has no &apos;from&apos;</source>
+        <translation>eine Aktion mit Bedingung wirkt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
-        <source>an override (&apos;when&apos;) holds on every screen and takes no &apos;from&apos;</source>
-        <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
+        <source>an override (&apos;when&apos;) works on every screen and has no &apos;from&apos;</source>
+        <translation>ein Vorrangbild („when“) gilt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
         <source>and {count} more</source>
@@ -12411,16 +12415,28 @@ otherwise = unbekannt</translation>
         <translation>ein anderes Programm speichert diese Datei gerade; erneut versuchen</translation>
     </message>
     <message>
-        <source>ask its owner for it</source>
-        <translation>ihren Besitzer darum bitten</translation>
+        <source>ask its owner for permission</source>
+        <translation>den Besitzer um die Berechtigung bitten</translation>
+    </message>
+    <message>
+        <source>at reference</source>
+        <translation>Sollwert erreicht</translation>
+    </message>
+    <message>
+        <source>can have at most {most}</source>
+        <translation>kann höchstens {most} haben</translation>
+    </message>
+    <message>
+        <source>can have at most {most}, not {count}</source>
+        <translation>kann höchstens {most} haben, nicht {count}</translation>
     </message>
     <message>
         <source>cannot be called {name}</source>
         <translation>kann nicht {name} heißen</translation>
     </message>
     <message>
-        <source>check the name and the drive</source>
-        <translation>Namen und Laufwerk prüfen</translation>
+        <source>check the name and the disk</source>
+        <translation>Namen und Datenträger prüfen</translation>
     </message>
     <message>
         <source>check the name and the folder</source>
@@ -12435,8 +12451,8 @@ otherwise = unbekannt</translation>
         <translation>eine Projektdatei darin wählen</translation>
     </message>
     <message>
-        <source>command: fault reset, when it rises</source>
-        <translation>Befehl: Störung quittieren, wenn es kommt</translation>
+        <source>command: fault reset (rising edge)</source>
+        <translation>Befehl: Störung quittieren (steigende Flanke)</translation>
     </message>
     <message>
         <source>command: quick stop</source>
@@ -12444,11 +12460,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>command: ramp-down time</source>
-        <translation>Befehl: Rampenzeit abwärts</translation>
+        <translation>Befehl: Rücklaufzeit</translation>
     </message>
     <message>
         <source>command: ramp-up time</source>
-        <translation>Befehl: Rampenzeit aufwärts</translation>
+        <translation>Befehl: Hochlaufzeit</translation>
     </message>
     <message>
         <source>command: reverse</source>
@@ -12456,11 +12472,15 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>command: run</source>
-        <translation>Befehl: Lauf</translation>
+        <translation>Befehl: Start</translation>
     </message>
     <message>
         <source>command: speed reference</source>
         <translation>Befehl: Drehzahlsollwert</translation>
+    </message>
+    <message>
+        <source>contains half of a surrogate pair, which cannot be saved</source>
+        <translation>enthält ein halbes Zeichenpaar (Surrogat), das nicht gespeichert werden kann</translation>
     </message>
     <message>
         <source>control word of IEC 61800-7-201</source>
@@ -12471,27 +12491,39 @@ otherwise = unbekannt</translation>
         <translation>Strom</translation>
     </message>
     <message>
+        <source>device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>device {name} does not exist</source>
+        <translation>Gerät {name} gibt es nicht</translation>
+    </message>
+    <message>
+        <source>device {number}</source>
+        <translation>Gerät {number}</translation>
+    </message>
+    <message>
         <source>did you mean {name}?</source>
         <translation>ist {name} gemeint?</translation>
     </message>
     <message>
-        <source>each follower needs a name of its own</source>
+        <source>each device needs a unique name</source>
         <translation>jedes Gerät braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <source>each key needs a name of its own</source>
+        <source>each key needs a unique name</source>
         <translation>jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <source>each line needs a name of its own</source>
+        <source>each line needs a unique name</source>
         <translation>jede Leitung braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <source>each screen needs a name of its own</source>
+        <source>each screen needs a unique name</source>
         <translation>jedes Bild braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <source>each signal needs a name of its own</source>
+        <source>each signal needs a unique name</source>
         <translation>jedes Signal braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -12503,6 +12535,14 @@ otherwise = unbekannt</translation>
         <translation>Ende der Datei</translation>
     </message>
     <message>
+        <source>enter the first screen</source>
+        <translation>das erste Bild angeben</translation>
+    </message>
+    <message>
+        <source>fault active</source>
+        <translation>Störung steht an</translation>
+    </message>
+    <message>
         <source>fault code, 0 = none</source>
         <translation>Störungscode, 0 = keine</translation>
     </message>
@@ -12511,31 +12551,15 @@ otherwise = unbekannt</translation>
         <translation>Feld</translation>
     </message>
     <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>follower {name} does not exist</source>
-        <translation>Gerät {name} gibt es nicht</translation>
-    </message>
-    <message>
-        <source>follower {number}</source>
-        <translation>Gerät {number}</translation>
-    </message>
-    <message>
-        <source>hardly a value of anything: check the register, the encoding and the order of the words</source>
-        <translation>kaum der Wert von irgendetwas: Register, Datentyp und Wortreihenfolge prüfen</translation>
-    </message>
-    <message>
-        <source>has a blank at an end or a control character</source>
-        <translation>hat am Ende ein Leerzeichen oder enthält ein Steuerzeichen</translation>
+        <source>file not found</source>
+        <translation>Datei nicht gefunden</translation>
     </message>
     <message>
         <source>has more than {most} digits</source>
         <translation>hat mehr als {most} Ziffern</translation>
     </message>
     <message>
-        <source>has the same name as follower {number}, {name}</source>
+        <source>has the same name as device {number}, {name}</source>
         <translation>heißt wie Gerät {number}, {name}</translation>
     </message>
     <message>
@@ -12559,40 +12583,28 @@ otherwise = unbekannt</translation>
         <translation>hat {count} Zeichen; erlaubt sind höchstens {most}</translation>
     </message>
     <message>
-        <source>holds at most {most}</source>
-        <translation>fasst höchstens {most}</translation>
-    </message>
-    <message>
-        <source>holds at most {most}, not {count}</source>
-        <translation>fasst höchstens {most}, nicht {count}</translation>
-    </message>
-    <message>
-        <source>holds half of a character pair, which no file can hold</source>
-        <translation>enthält die Hälfte eines Zeichenpaars, die keine Datei fassen kann</translation>
+        <source>implausible value: check the register, the encoding and the word order</source>
+        <translation>unplausibler Wert: Register, Datentyp und Wortreihenfolge prüfen</translation>
     </message>
     <message>
         <source>is empty</source>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which follower &apos;{follower}&apos; does not offer</source>
+        <source>it is written with function 05 or 15, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which follower &apos;{follower}&apos; does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which follower &apos;{follower}&apos; does not offer</source>
+        <source>it is written with function 06 or 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
         <source>item</source>
         <translation>Eintrag</translation>
-    </message>
-    <message>
-        <source>its keys are {keys}</source>
-        <translation>seine Schlüssel sind {keys}</translation>
     </message>
     <message>
         <source>key</source>
@@ -12607,15 +12619,11 @@ otherwise = unbekannt</translation>
         <translation>Sprache {language} gibt es nicht</translation>
     </message>
     <message>
-        <source>leave them out here, or change the order of the languages</source>
-        <translation>sie hier weglassen oder die Reihenfolge der Sprachen ändern</translation>
-    </message>
-    <message>
         <source>line</source>
         <translation>Leitung</translation>
     </message>
     <message>
-        <source>line {line} holds a character that is not UTF-8</source>
+        <source>line {line} contains a character that is not UTF-8</source>
         <translation>Zeile {line} enthält ein Zeichen, das kein UTF-8 ist</translation>
     </message>
     <message>
@@ -12643,64 +12651,48 @@ otherwise = unbekannt</translation>
         <translation>Motorerwärmung</translation>
     </message>
     <message>
-        <source>name a signal with &apos;held&apos;, or write a number</source>
-        <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
+        <source>must be a finite number</source>
+        <translation>nötig ist eine endliche Zahl</translation>
     </message>
     <message>
-        <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
-        <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
+        <source>must be a number above {bound}, not {value}</source>
+        <translation>nötig ist eine Zahl über {bound}, nicht {value}</translation>
     </message>
     <message>
-        <source>name the first screen</source>
-        <translation>das erste Bild nennen</translation>
+        <source>must be a whole number, not {kind_of}</source>
+        <translation>nötig ist eine ganze Zahl, nicht {kind_of}</translation>
     </message>
     <message>
-        <source>name the signal that holds the bits</source>
-        <translation>das Signal nennen, das die Bits enthält</translation>
+        <source>must be at least {bound}, not {value}</source>
+        <translation>nötig ist mindestens {bound}, nicht {value}</translation>
+    </message>
+    <message>
+        <source>must be at most {bound}, not {value}</source>
+        <translation>nötig ist höchstens {bound}, nicht {value}</translation>
+    </message>
+    <message>
+        <source>must be {what}, not {given}</source>
+        <translation>nötig ist {what}, nicht {given}</translation>
     </message>
     <message>
         <source>needs 2 numbers, not {count}</source>
         <translation>nötig sind 2 Zahlen, nicht {count}</translation>
     </message>
     <message>
-        <source>needs a finite number</source>
-        <translation>nötig ist eine endliche Zahl</translation>
-    </message>
-    <message>
         <source>needs a list of tables</source>
         <translation>nötig ist eine Liste von Tabellen</translation>
     </message>
     <message>
-        <source>needs a number above {bound}, not {value}</source>
-        <translation>nötig ist eine Zahl über {bound}, nicht {value}</translation>
+        <source>no permission to read this file</source>
+        <translation>keine Berechtigung, diese Datei zu lesen</translation>
     </message>
     <message>
-        <source>needs a whole number, not {kind_of}</source>
-        <translation>nötig ist eine ganze Zahl, nicht {kind_of}</translation>
-    </message>
-    <message>
-        <source>needs at least {bound}, not {value}</source>
-        <translation>nötig ist mindestens {bound}, nicht {value}</translation>
-    </message>
-    <message>
-        <source>needs at most {bound}, not {value}</source>
-        <translation>nötig ist höchstens {bound}, nicht {value}</translation>
-    </message>
-    <message>
-        <source>needs {what}, not {given}</source>
-        <translation>nötig ist {what}, nicht {given}</translation>
-    </message>
-    <message>
-        <source>no project needs that</source>
-        <translation>das braucht kein Projekt</translation>
+        <source>no permission to write there; save in another folder</source>
+        <translation>keine Berechtigung, dort zu schreiben; in einem anderen Ordner speichern</translation>
     </message>
     <message>
         <source>nothing</source>
         <translation>nichts</translation>
-    </message>
-    <message>
-        <source>of that number</source>
-        <translation>mit dieser Nummer</translation>
     </message>
     <message>
         <source>open it with a newer Fanlight</source>
@@ -12715,8 +12707,8 @@ otherwise = unbekannt</translation>
         <translation>außerhalb seiner Grenzen {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
     </message>
     <message>
-        <source>outside what is usual, {span}: check the register, the encoding, word order and scale</source>
-        <translation>außerhalb des Üblichen, {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
+        <source>outside the usual range {span}: check the register, the encoding, the word order and the scale</source>
+        <translation>außerhalb des üblichen Bereichs {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
     </message>
     <message>
         <source>panel</source>
@@ -12731,8 +12723,28 @@ otherwise = unbekannt</translation>
         <translation>einfach: Bit 2 Schnellhalt, 4 Lauf, 5 Rückwärts, 7 Störung quittieren</translation>
     </message>
     <message>
+        <source>possible keys: {keys}</source>
+        <translation>mögliche Schlüssel: {keys}</translation>
+    </message>
+    <message>
         <source>project</source>
         <translation>Projekt</translation>
+    </message>
+    <message>
+        <source>ready to run</source>
+        <translation>betriebsbereit</translation>
+    </message>
+    <message>
+        <source>remote (commanded by the bus)</source>
+        <translation>Fern (Führung vom Bus)</translation>
+    </message>
+    <message>
+        <source>remove it</source>
+        <translation>entfernen</translation>
+    </message>
+    <message>
+        <source>remove them here, or change the order of the languages</source>
+        <translation>hier entfernen oder die Reihenfolge der Sprachen ändern</translation>
     </message>
     <message>
         <source>row</source>
@@ -12741,6 +12753,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>run time</source>
         <translation>Laufzeit</translation>
+    </message>
+    <message>
+        <source>running</source>
+        <translation>läuft</translation>
     </message>
     <message>
         <source>save it again as UTF-8</source>
@@ -12759,8 +12775,12 @@ otherwise = unbekannt</translation>
         <translation>Bildwechsel</translation>
     </message>
     <message>
-        <source>screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}</source>
-        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit, und dorthin führen {turns}</translation>
+        <source>screen changes use this word; choose another name</source>
+        <translation>Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>screen {name} cannot be deleted: it is the start screen, and screen changes go to it: {turns}</source>
+        <translation>Bild {name} kann nicht gelöscht werden: es ist das Startbild, und Bildwechsel führen dorthin: {turns}</translation>
     </message>
     <message>
         <source>screen {name} does not exist</source>
@@ -12779,48 +12799,48 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is a held value and not on the line</source>
-        <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
+        <source>signal &apos;{name}&apos; is a held value, not on the line</source>
+        <translation>Signal „{name}“ ist ein Panelwert, nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which can only be read</source>
-        <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which is read-only</source>
+        <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur lesbar ist</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is no bit of a register</source>
+        <source>signal &apos;{name}&apos; is not a bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; is not to be written (&apos;write&apos; is not set)</source>
-        <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
+        <source>signal &apos;{name}&apos; is read-only (&apos;write&apos; is not set)</source>
+        <translation>Signal „{name}“ ist nur lesbar („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos; names this register</source>
-        <translation>das Signal „{name}“ nennt dieses Register</translation>
+        <source>signal &apos;{name}&apos; uses this register</source>
+        <translation>das Signal „{name}“ verwendet dieses Register</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
-        <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; only registers have bits</source>
+        <translation>Signal „{name}“: „{base}“ ist ein Panelwert; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and is itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; bits are taken of registers</source>
-        <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; only registers have bits</source>
+        <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: its {count} registers from wire address {address} end beyond {last}</source>
-        <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
+        <source>signal &apos;{name}&apos;: its {count} registers starting at address {address} (0-based) end beyond {last}</source>
+        <translation>Signal „{name}“: seine {count} Register ab Adresse {address} (ab 0 gezählt) enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: there is no follower &apos;{follower}&apos;</source>
+        <source>signal &apos;{name}&apos;: there is no device &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; to take a bit of</source>
-        <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; that could contain the bit</source>
+        <translation>Signal „{name}“: es gibt kein Signal „{of}“, das das Bit enthalten könnte</translation>
     </message>
     <message>
         <source>signal &apos;{name}&apos;: {why}</source>
@@ -12831,100 +12851,108 @@ otherwise = unbekannt</translation>
         <translation>Signal {name} gibt es nicht</translation>
     </message>
     <message>
-        <source>signal {name} is a bit itself</source>
+        <source>signal {name} is itself a bit</source>
         <translation>Signal {name} ist selbst ein Bit</translation>
     </message>
     <message>
         <source>signal {name} is not a held value</source>
-        <translation>Signal {name} ist kein Merker</translation>
+        <translation>Signal {name} ist kein Panelwert</translation>
     </message>
     <message>
         <source>signal {number}</source>
         <translation>Signal {number}</translation>
     </message>
     <message>
-        <source>start a new project, or take the backup beside it</source>
-        <translation>ein neues Projekt beginnen oder die Sicherung daneben nehmen</translation>
+        <source>start a new project, or use the backup next to it</source>
+        <translation>ein neues Projekt beginnen oder die Sicherungskopie daneben verwenden</translation>
     </message>
     <message>
         <source>start screen {name} does not exist</source>
         <translation>Startbild {name} gibt es nicht</translation>
     </message>
     <message>
+        <source>starts or ends with a space, or contains a control character</source>
+        <translation>hat am Anfang oder Ende ein Leerzeichen oder enthält ein Steuerzeichen</translation>
+    </message>
+    <message>
+        <source>state texts</source>
+        <translation>Zustandstexte</translation>
+    </message>
+    <message>
+        <source>state texts are for whole numbers, and &apos;otherwise&apos; for all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Zustandstexte gelten für ganze Zahlen, „otherwise“ für alle übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
+    </message>
+    <message>
         <source>status word (IEC 61800-7-201)</source>
         <translation>Statuswort (IEC 61800-7-201)</translation>
     </message>
     <message>
-        <source>tables or lists stand too deep inside each other</source>
-        <translation>Tabellen oder Listen stehen zu tief ineinander</translation>
-    </message>
-    <message>
-        <source>take it out</source>
-        <translation>herausnehmen</translation>
+        <source>tables or lists are nested too deeply</source>
+        <translation>Tabellen oder Listen sind zu tief verschachtelt</translation>
     </message>
     <message>
         <source>text</source>
         <translation>Text</translation>
     </message>
     <message>
-        <source>texts</source>
-        <translation>Klartexte</translation>
+        <source>the current format is written &apos;format = {format}&apos;</source>
+        <translation>das aktuelle Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
-        <source>texts belong to whole numbers and to all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
-        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
+        <source>the current format is {format}</source>
+        <translation>das aktuelle Format ist {format}</translation>
     </message>
     <message>
-        <source>the disk is full; free some space, or save elsewhere</source>
-        <translation>der Datenträger ist voll; Platz schaffen oder anderswo speichern</translation>
+        <source>the disk is full; free some space, or save somewhere else</source>
+        <translation>der Datenträger ist voll; Platz schaffen oder an einem anderen Ort speichern</translation>
     </message>
     <message>
-        <source>the drive can only be read; save in another folder</source>
-        <translation>das Laufwerk ist nur lesbar; in einem anderen Ordner speichern</translation>
+        <source>the disk is read-only; save in another folder</source>
+        <translation>der Datenträger ist nur lesbar; in einem anderen Ordner speichern</translation>
     </message>
     <message>
         <source>the file cannot be read: {reason}</source>
         <translation>die Datei kann nicht gelesen werden: {reason}</translation>
     </message>
     <message>
-        <source>the file has format {shown}, and this program reads formats up to {last}</source>
-        <translation>die Datei hat Format {shown}, und dieses Programm liest Formate bis {last}</translation>
-    </message>
-    <message>
-        <source>the file has more than {most} MB, which no project needs</source>
-        <translation>die Datei hat mehr als {most} MB, was kein Projekt braucht</translation>
-    </message>
-    <message>
-        <source>the file holds more than {most} values</source>
+        <source>the file contains more than {most} values</source>
         <translation>die Datei enthält mehr als {most} Werte</translation>
+    </message>
+    <message>
+        <source>the file has format {shown}, but this program reads formats up to {last}</source>
+        <translation>die Datei hat Format {shown}, dieses Programm liest nur Formate bis {last}</translation>
+    </message>
+    <message>
+        <source>the file has more than {most} MB, too large for a project</source>
+        <translation>die Datei hat mehr als {most} MB, zu groß für ein Projekt</translation>
     </message>
     <message>
         <source>the file is empty</source>
         <translation>die Datei ist leer</translation>
     </message>
     <message>
-        <source>the file is write-protected; save under another name, or take the protection off</source>
+        <source>the file is write-protected; save under another name, or remove the protection</source>
         <translation>die Datei ist schreibgeschützt; unter anderem Namen speichern oder den Schutz aufheben</translation>
     </message>
     <message>
-        <source>the file would be larger than this account may write; save elsewhere</source>
-        <translation>die Datei wäre größer, als dieses Konto schreiben darf; anderswo speichern</translation>
+        <source>the file would exceed the size limit of this account; save somewhere else</source>
+        <translation>die Datei wäre größer, als dieses Benutzerkonto schreiben darf; an einem anderen Ort speichern</translation>
     </message>
     <message>
-        <source>the first register {first} is behind the last one {last}</source>
+        <source>the first register {first} is after the last one {last}</source>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language &apos;{language}&apos; is named twice; each needs a name of its own</source>
-        <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
+        <source>the language &apos;{language}&apos; is listed twice; each needs a unique name</source>
+        <translation>die Sprache „{language}“ ist doppelt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>the link leads back to itself; choose another name</source>
         <translation>die Verknüpfung führt auf sich selbst; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>the load takes at least the torque of its friction</source>
-        <translation>die Last nimmt mindestens das Moment ihrer Reibung auf</translation>
+        <source>the load torque must be at least its friction torque</source>
+        <translation>das Lastmoment muss mindestens das Reibmoment sein</translation>
     </message>
     <message>
         <source>the lower limit {low} is above the upper limit {high}</source>
@@ -12935,31 +12963,23 @@ otherwise = unbekannt</translation>
         <translation>der Name ist zu lang; einen kürzeren wählen</translation>
     </message>
     <message>
-        <source>the present format is written &apos;format = {format}&apos;</source>
-        <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
-    </message>
-    <message>
-        <source>the present format is {format}</source>
-        <translation>das jetzige Format ist {format}</translation>
-    </message>
-    <message>
         <source>the project</source>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table &apos;{table}&apos; can only be read</source>
-        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
+        <source>the table &apos;{table}&apos; is read-only</source>
+        <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
         <source>the text is UTF-16, not UTF-8</source>
         <translation>der Text ist UTF-16, nicht UTF-8</translation>
     </message>
     <message>
-        <source>the two raw points are the same; a straight line needs two different ones</source>
+        <source>the two raw numbers are equal; a straight line needs two different ones</source>
         <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the two values are the same; a straight line needs two different ones</source>
+        <source>the two values are equal; a straight line needs two different ones</source>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
@@ -12979,24 +12999,24 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
-        <source>there is no such file</source>
-        <translation>diese Datei gibt es nicht</translation>
-    </message>
-    <message>
         <source>this is a folder</source>
         <translation>dies ist ein Ordner</translation>
     </message>
     <message>
-        <source>this is no ordinary file</source>
-        <translation>dies ist keine gewöhnliche Datei</translation>
+        <source>this is not TOML: {what}</source>
+        <translation>dies ist kein TOML: {what}</translation>
     </message>
     <message>
-        <source>this is no text file</source>
+        <source>this is not a regular file</source>
+        <translation>dies ist keine normale Datei</translation>
+    </message>
+    <message>
+        <source>this is not a text file</source>
         <translation>dies ist keine Textdatei</translation>
     </message>
     <message>
-        <source>this is not TOML: {what}</source>
-        <translation>dies ist kein TOML: {what}</translation>
+        <source>too much for a project</source>
+        <translation>zu viel für ein Projekt</translation>
     </message>
     <message>
         <source>torque</source>
@@ -13007,48 +13027,32 @@ otherwise = unbekannt</translation>
         <translation>true oder false</translation>
     </message>
     <message>
-        <source>turns use this word; call it otherwise</source>
-        <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
+        <source>use a signal with &apos;held&apos;, or a number</source>
+        <translation>ein Signal mit „held“ oder eine Zahl angeben</translation>
+    </message>
+    <message>
+        <source>use the signal that contains the bits</source>
+        <translation>das Signal angeben, das die Bits enthält</translation>
+    </message>
+    <message>
+        <source>warning active</source>
+        <translation>Warnung steht an</translation>
     </message>
     <message>
         <source>when {condition}: {deed}</source>
         <translation>wenn {condition}: {deed}</translation>
     </message>
     <message>
-        <source>whether it has a fault</source>
-        <translation>ob er gestört ist</translation>
-    </message>
-    <message>
-        <source>whether it is at its reference</source>
-        <translation>ob er seinen Sollwert erreicht hat</translation>
-    </message>
-    <message>
-        <source>whether it is ready to run</source>
-        <translation>ob er bereit ist</translation>
-    </message>
-    <message>
-        <source>whether it is running</source>
-        <translation>ob er läuft</translation>
-    </message>
-    <message>
-        <source>whether it warns</source>
-        <translation>ob er warnt</translation>
-    </message>
-    <message>
-        <source>whether the line commands it</source>
-        <translation>ob die Leitung ihn führt</translation>
+        <source>with that number</source>
+        <translation>mit dieser Nummer</translation>
     </message>
     <message>
         <source>write &apos;format = 2&apos; at the top</source>
         <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
-        <source>write [[{keys}]] for [{keys}]</source>
+        <source>write [[{keys}]] instead of [{keys}]</source>
         <translation>[[{keys}]] statt [{keys}] schreiben</translation>
-    </message>
-    <message>
-        <source>write [panel] with start = the name of the first screen</source>
-        <translation>[panel] mit start = dem Namen des ersten Bildes schreiben</translation>
     </message>
     <message>
         <source>write {format}</source>
@@ -13059,16 +13063,8 @@ otherwise = unbekannt</translation>
         <translation>{kinds} schreiben</translation>
     </message>
     <message>
-        <source>you have no permission to read this file</source>
-        <translation>keine Berechtigung, diese Datei zu lesen</translation>
-    </message>
-    <message>
-        <source>you have no permission to write there; save in another folder</source>
-        <translation>keine Berechtigung, dort zu schreiben; in einem anderen Ordner speichern</translation>
-    </message>
-    <message>
-        <source>{asked} was not saved, because it could not be opened again: {problems}</source>
-        <translation>{asked} wurde nicht gespeichert, weil es sich nicht wieder öffnen ließe: {problems}</translation>
+        <source>{asked} was not saved, because it could not be opened afterwards: {problems}</source>
+        <translation>{asked} wurde nicht gespeichert, weil es sich danach nicht öffnen ließe: {problems}</translation>
     </message>
     <message>
         <source>{asked} was not saved: {save_trouble}</source>
@@ -13091,8 +13087,8 @@ otherwise = unbekannt</translation>
         <translation>{key} ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>{language} is the first language; its texts stand in {key}</source>
-        <translation>{language} ist die erste Sprache; ihre Texte stehen in {key}</translation>
+        <source>{language} is the first language; its texts belong in {key}</source>
+        <translation>{language} ist die erste Sprache; ihre Texte gehören in {key}</translation>
     </message>
     <message>
         <source>{low} to {high}</source>
@@ -13103,7 +13099,7 @@ otherwise = unbekannt</translation>
         <translation>{names} oder {last}</translation>
     </message>
     <message>
-        <source>{name} was not saved: another program has changed the file meanwhile</source>
+        <source>{name} was not saved: another program has changed the file in the meantime</source>
         <translation>{name} wurde nicht gespeichert: Ein anderes Programm hat die Datei inzwischen geändert</translation>
     </message>
     <message>
@@ -13111,12 +13107,12 @@ otherwise = unbekannt</translation>
         <translation>{place} wurde nicht geschrieben: {save_trouble}</translation>
     </message>
     <message>
-        <source>{reason}; save elsewhere</source>
-        <translation>{reason}; anderswo speichern</translation>
+        <source>{reason}; save somewhere else</source>
+        <translation>{reason}; an einem anderen Ort speichern</translation>
     </message>
     <message>
-        <source>{said} is a number; signal &apos;{name}&apos; holds a text</source>
-        <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
+        <source>{said} is a number, but signal &apos;{name}&apos; is a text</source>
+        <translation>{said} ist eine Zahl, Signal „{name}“ aber ein Text</translation>
     </message>
     <message>
         <source>{said} is above the limit {limit}</source>
@@ -13127,16 +13123,16 @@ otherwise = unbekannt</translation>
         <translation>{said} liegt unter der Grenze {limit}</translation>
     </message>
     <message>
-        <source>{said} would be raw {raw}; {encoding} holds {least} to {greatest}</source>
-        <translation>{said} wäre roh {raw}; {encoding} fasst {least} bis {greatest}</translation>
+        <source>{said} would be raw {raw}; the range of {encoding} is {least} to {greatest}</source>
+        <translation>{said} wäre Rohwert {raw}; {encoding} reicht von {least} bis {greatest}</translation>
     </message>
     <message>
-        <source>{unit} is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP</source>
-        <translation>{unit} ist keine Unit-Adresse; das ist 1 bis 247, bei Modbus TCP auch 255 oder 0</translation>
+        <source>{unit} is not a unit address; use 1 to 247, on Modbus TCP also 255 or 0</source>
+        <translation>{unit} ist keine Geräteadresse; möglich sind 1 bis 247, bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
-        <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>
-        <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
+        <source>{value} is not possible for a single bit; use 0 or 1</source>
+        <translation>{value} ist bei einem einzelnen Bit nicht möglich; 0 oder 1 verwenden</translation>
     </message>
     <message>
         <source>{value} is written to &apos;{signal}&apos;</source>
@@ -13147,23 +13143,23 @@ otherwise = unbekannt</translation>
     <name>record</name>
     <message>
         <source>STOP FAILED: it may still be on. Stop the machine at the machine.</source>
-        <translation>STOPP GESCHEITERT: vielleicht noch ein. Die Maschine an der Maschine stoppen.</translation>
+        <translation>STOPP FEHLGESCHLAGEN: eventuell noch eingeschaltet. Maschine vor Ort stillsetzen.</translation>
     </message>
     <message>
         <source>STOP NOT CONFIRMED: it may still be on; {reason}</source>
-        <translation>STOPP NICHT BESTÄTIGT: vielleicht noch ein; {reason}</translation>
+        <translation>STOPP NICHT BESTÄTIGT: eventuell noch eingeschaltet; {reason}</translation>
     </message>
     <message>
         <source>a block of samples cannot be read: {why}</source>
         <translation>ein Block von Abtastwerten ist nicht lesbar: {why}</translation>
     </message>
     <message>
-        <source>a block of samples holds a quality that there is not</source>
-        <translation>ein Block von Abtastwerten enthält eine Qualität, die es nicht gibt</translation>
+        <source>a block of samples contains an unknown quality code</source>
+        <translation>ein Block von Abtastwerten enthält eine unbekannte Qualität</translation>
     </message>
     <message>
-        <source>a block of samples holds no samples</source>
-        <translation>ein Block von Abtastwerten enthält keine</translation>
+        <source>a block of samples is empty</source>
+        <translation>ein Block von Abtastwerten ist leer</translation>
     </message>
     <message>
         <source>a block of {count} samples has {found} bytes instead of {due}</source>
@@ -13178,11 +13174,11 @@ otherwise = unbekannt</translation>
         <translation>aktiv, nicht quittiert</translation>
     </message>
     <message>
-        <source>answers come again after {seconds:.1f} s without any: {reason}</source>
-        <translation>wieder Antworten nach {seconds:.1f} s ohne: {reason}</translation>
+        <source>answers are back after {seconds:.1f} s without any: {reason}</source>
+        <translation>wieder Antworten nach {seconds:.1f} s ohne Antwort: {reason}</translation>
     </message>
     <message>
-        <source>answers come in time again after {seconds:.1f} s: {reason}</source>
+        <source>answers are in time again after {seconds:.1f} s: {reason}</source>
         <translation>wieder rechtzeitige Antworten nach {seconds:.1f} s: {reason}</translation>
     </message>
     <message>
@@ -13198,84 +13194,80 @@ otherwise = unbekannt</translation>
         <translation>es antwortet wieder</translation>
     </message>
     <message>
-        <source>it refuses no readings any more</source>
-        <translation>es lehnt keine Werte mehr ab</translation>
+        <source>no more readings are refused</source>
+        <translation>es werden keine Werte mehr abgelehnt</translation>
     </message>
     <message>
-        <source>it refuses only {count} of {total} readings now</source>
-        <translation>es lehnt nur noch {count} von {total} Werten ab</translation>
-    </message>
-    <message>
-        <source>it refuses {count} of {total} readings: {reason}</source>
-        <translation>es lehnt {count} von {total} Werten ab: {reason}</translation>
-    </message>
-    <message>
-        <source>it was not read then</source>
-        <translation>es wurde damals nicht gelesen</translation>
+        <source>no space for {path}: the disk is full; free some space</source>
+        <translation>kein Platz für {path}: der Datenträger ist voll; Platz schaffen</translation>
     </message>
     <message>
         <source>normal</source>
         <translation>normal</translation>
     </message>
     <message>
-        <source>over, not acknowledged</source>
-        <translation>vorbei, nicht quittiert</translation>
+        <source>not possible in a recording</source>
+        <translation>bei einer Aufzeichnung nicht möglich</translation>
     </message>
     <message>
-        <source>reading it took more steps than a file of its size can need, and was given up</source>
-        <translation>das Lesen brauchte mehr Schritte, als eine Datei dieser Größe brauchen kann, und wurde abgebrochen</translation>
+        <source>not read at that time</source>
+        <translation>zu dieser Zeit nicht gelesen</translation>
     </message>
     <message>
-        <source>recording began</source>
-        <translation>Aufzeichnung begonnen</translation>
+        <source>now only {count} of {total} readings are refused</source>
+        <translation>es werden nur noch {count} von {total} Werten abgelehnt</translation>
+    </message>
+    <message>
+        <source>reading was stopped: it took more steps than a file of this size can need</source>
+        <translation>das Lesen wurde abgebrochen: mehr Schritte, als eine Datei dieser Größe brauchen kann</translation>
+    </message>
+    <message>
+        <source>recording continued from {file}</source>
+        <translation>Aufzeichnung fortgesetzt aus {file}</translation>
+    </message>
+    <message>
+        <source>recording continues in {file}</source>
+        <translation>Aufzeichnung läuft weiter in {file}</translation>
     </message>
     <message>
         <source>recording ended</source>
         <translation>Aufzeichnung beendet</translation>
     </message>
     <message>
-        <source>recording goes on from {file}</source>
-        <translation>Aufzeichnung geht weiter von {file}</translation>
+        <source>recording started</source>
+        <translation>Aufzeichnung gestartet</translation>
     </message>
     <message>
-        <source>recording goes on in {file}</source>
-        <translation>Aufzeichnung geht weiter in {file}</translation>
+        <source>returned to normal, not acknowledged</source>
+        <translation>nicht mehr aktiv, nicht quittiert</translation>
     </message>
     <message>
-        <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
-        <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
+        <source>rows of table &apos;{table}&apos; contain invalid values</source>
+        <translation>Zeilen der Tabelle „{table}“ enthalten ungültige Werte</translation>
     </message>
     <message>
-        <source>saved from what was kept since then</source>
-        <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
+        <source>saved from the values kept since then</source>
+        <translation>gespeichert aus den seitdem gehaltenen Werten</translation>
     </message>
     <message>
         <source>short faults within {seconds:.0f} s: {count}, the last one: {reason}</source>
         <translation>kurze Störungen innerhalb von {seconds:.0f} s: {count}, die letzte: {reason}</translation>
     </message>
     <message>
-        <source>somebody has looked at the machine</source>
-        <translation>jemand hat die Maschine angesehen</translation>
-    </message>
-    <message>
         <source>the change is over within three samples: measure it as a step, or read faster</source>
-        <translation>die Änderung ist binnen drei Abtastungen vorbei: als Sprung messen oder schneller lesen</translation>
+        <translation>die Änderung dauert nur drei Abtastungen: als Sprung messen oder schneller lesen</translation>
     </message>
     <message>
-        <source>the line is up</source>
+        <source>the line is connected</source>
         <translation>die Leitung ist verbunden</translation>
     </message>
     <message>
-        <source>the line may be written to</source>
-        <translation>auf die Leitung darf geschrieben werden</translation>
+        <source>the machine has been checked</source>
+        <translation>die Maschine wurde geprüft</translation>
     </message>
     <message>
-        <source>the line may no longer be written to</source>
-        <translation>auf die Leitung darf nicht mehr geschrieben werden</translation>
-    </message>
-    <message>
-        <source>the operator entered {new} for {old}</source>
-        <translation>der Bediener gab {new} statt {old} ein</translation>
+        <source>the operator changed {old} to {new}</source>
+        <translation>der Bediener änderte {old} in {new}</translation>
     </message>
     <message>
         <source>the panel shows &apos;{screen}&apos;: {cause}</source>
@@ -13286,24 +13278,24 @@ otherwise = unbekannt</translation>
         <translation>das Projekt in {path} ist nicht lesbar: {reason}</translation>
     </message>
     <message>
-        <source>the signal does not change more than it ripples; choose a span that holds a ramp</source>
-        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einer Rampe wählen</translation>
+        <source>the signal changes no more than its ripple; choose a span that contains a ramp</source>
+        <translation>das Signal ändert sich nicht stärker, als es schwankt; einen Abschnitt mit einer Rampe wählen</translation>
     </message>
     <message>
-        <source>the signal does not change more than it ripples; choose a span that holds a step</source>
-        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einem Sprung wählen</translation>
+        <source>the signal changes no more than its ripple; choose a span that contains a step</source>
+        <translation>das Signal ändert sich nicht stärker, als es schwankt; einen Abschnitt mit einem Sprung wählen</translation>
     </message>
     <message>
-        <source>the signal does not come to its final value; choose a longer span</source>
+        <source>the signal does not ramp straight to its final value; measure it as a step</source>
+        <translation>das Signal läuft nicht gleichmäßig zum Endwert; als Sprung messen</translation>
+    </message>
+    <message>
+        <source>the signal does not reach its final value; choose a longer span</source>
         <translation>das Signal erreicht seinen Endwert nicht; einen längeren Abschnitt wählen</translation>
     </message>
     <message>
-        <source>the signal does not go straight to its final value; measure it as a step</source>
-        <translation>das Signal geht nicht geradewegs zu seinem Endwert; als Sprung messen</translation>
-    </message>
-    <message>
-        <source>the stop was confirmed after all, {seconds:.1f} s after it was asked for</source>
-        <translation>der Stopp wurde doch noch bestätigt, {seconds:.1f} s nachdem er verlangt war</translation>
+        <source>the stop was confirmed late, {seconds:.1f} s after the request</source>
+        <translation>der Stopp wurde verspätet bestätigt, {seconds:.1f} s nach der Anforderung</translation>
     </message>
     <message>
         <source>there are fewer than {count} good samples in this span; choose a longer one</source>
@@ -13311,43 +13303,51 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>there is no file {path}</source>
-        <translation>eine Datei {path} gibt es nicht</translation>
+        <translation>Datei {path} nicht gefunden</translation>
     </message>
     <message>
-        <source>there is no room for {path}: the disk is full; free some space</source>
-        <translation>kein Platz für {path}: der Datenträger ist voll; Platz schaffen</translation>
+        <source>this span has {count} samples of &apos;{signal}&apos;, too many at once; choose a shorter one</source>
+        <translation>dieser Abschnitt hat {count} Abtastwerte von „{signal}“, zu viele auf einmal; einen kürzeren wählen</translation>
     </message>
     <message>
-        <source>this is a recording</source>
-        <translation>dies ist eine Aufzeichnung</translation>
+        <source>writing to the line is disabled</source>
+        <translation>Schreiben auf die Leitung gesperrt</translation>
+    </message>
+    <message>
+        <source>writing to the line is enabled</source>
+        <translation>Schreiben auf die Leitung freigegeben</translation>
     </message>
     <message>
         <source>{condition}: {state}</source>
         <translation>{condition}: {state}</translation>
     </message>
     <message>
-        <source>{count} samples could not be kept</source>
-        <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
+        <source>{count} of {total} readings are refused: {reason}</source>
+        <translation>{count} von {total} Werten werden abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>{count} samples of &apos;{signal}&apos; lie in this span, too many at once; choose a shorter one</source>
-        <translation>In dieser Spanne liegen {count} Abtastwerte von „{signal}“, zu viele auf einmal; eine kürzere wählen</translation>
+        <source>{count} samples were lost</source>
+        <translation>{count} Abtastwerte gingen verloren</translation>
     </message>
     <message>
         <source>{file} could not be deleted: {reason}</source>
         <translation>{file} konnte nicht gelöscht werden: {reason}</translation>
     </message>
     <message>
-        <source>{name} is still being written, or whatever wrote it ended suddenly: its newest seconds lie in {name}-wal beside it. Who copies it copies both.</source>
-        <translation>{name} wird noch geschrieben, oder das schreibende Programm endete plötzlich: Die neuesten Sekunden stehen daneben in {name}-wal. Beim Kopieren beide mitnehmen.</translation>
+        <source>{name} is still being written, or the program that wrote it crashed: the newest seconds are in {name}-wal in the same folder. Always copy both files.</source>
+        <translation>{name} wird noch geschrieben, oder das schreibende Programm ist abgestürzt: Die neuesten Sekunden stehen in {name}-wal im selben Ordner. Immer beide Dateien kopieren.</translation>
     </message>
     <message>
-        <source>{name} was not ended in order, or was copied while it was being written: up to 10 seconds may be missing at its end.</source>
-        <translation>{name} wurde nicht ordentlich beendet oder während der Aufzeichnung kopiert: Am Ende können bis zu 10 Sekunden fehlen.</translation>
+        <source>{name} was not closed properly, or was copied while being written: up to 10 seconds may be missing at the end.</source>
+        <translation>{name} wurde nicht ordnungsgemäß beendet oder während der Aufzeichnung kopiert: Am Ende können bis zu 10 Sekunden fehlen.</translation>
     </message>
     <message>
-        <source>{new}, before {old}</source>
-        <translation>{new}, zuvor {old}</translation>
+        <source>{old} -&gt; {new}</source>
+        <translation>{old} -&gt; {new}</translation>
+    </message>
+    <message>
+        <source>{path} already exists; recordings are not overwritten: choose another name</source>
+        <translation>{path} gibt es schon; Aufzeichnungen werden nicht überschrieben: anderen Namen wählen</translation>
     </message>
     <message>
         <source>{path} cannot be opened: {reason}</source>
@@ -13358,28 +13358,24 @@ otherwise = unbekannt</translation>
         <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
     <message>
-        <source>{path} exists already; a recording is not written over: give another name</source>
-        <translation>{path} gibt es schon; eine Aufzeichnung wird nicht überschrieben: anderen Namen angeben</translation>
+        <source>{path} has an unreleased file version ({version})</source>
+        <translation>{path} hat eine unbekannte Dateiversion ({version})</translation>
     </message>
     <message>
-        <source>{path} has the layout {version}, which never left the workshop</source>
-        <translation>{path} hat den Aufbau {version}, der nie ausgeliefert wurde</translation>
-    </message>
-    <message>
-        <source>{path} is no recording of Fanlight</source>
+        <source>{path} is not a Fanlight recording</source>
         <translation>{path} ist keine Aufzeichnung von Fanlight</translation>
     </message>
     <message>
-        <source>{path} is no recording, or damaged at its beginning: {reason}</source>
+        <source>{path} is not a recording, or its beginning is damaged: {reason}</source>
         <translation>{path} ist keine Aufzeichnung oder am Anfang beschädigt: {reason}</translation>
     </message>
     <message>
-        <source>{path} is not opened: it holds what no recording of Fanlight does ({what}) and may have been made to do harm; ask whoever it comes from for the file as Fanlight wrote it</source>
-        <translation>{path} wird nicht geöffnet: Die Datei enthält, was keine Aufzeichnung von Fanlight enthält ({what}), und könnte in böser Absicht gemacht sein; beim Absender die Datei verlangen, wie Fanlight sie geschrieben hat</translation>
+        <source>{path} was not opened: it contains something that Fanlight never writes ({what}) and may be malicious; ask the sender for the original file</source>
+        <translation>{path} wurde nicht geöffnet: Die Datei enthält etwas, das Fanlight nie schreibt ({what}), und könnte schädlich sein; beim Absender die Originaldatei anfordern</translation>
     </message>
     <message>
-        <source>{path} was written by a newer Fanlight (layout {version}); use that one, or a later one</source>
-        <translation>{path} wurde von einem neueren Fanlight geschrieben (Aufbau {version}); dieses oder ein späteres benutzen</translation>
+        <source>{path} was written by a newer Fanlight (file version {version}); use that version or a later one</source>
+        <translation>{path} wurde von einem neueren Fanlight geschrieben (Dateiversion {version}); diese oder eine spätere Version benutzen</translation>
     </message>
     <message>
         <source>{wanted} was not written: {reason}</source>
@@ -13404,16 +13400,20 @@ otherwise = unbekannt</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>follower &apos;{follower}&apos; does not answer</source>
+        <source>device &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>follower &apos;{follower}&apos; refuses it: {exception}</source>
-        <translation>Gerät „{follower}“ lehnt es ab: {exception}</translation>
+        <source>device &apos;{follower}&apos; refuses: {exception}</source>
+        <translation>Gerät „{follower}“ lehnt ab: {exception}</translation>
     </message>
 </context>
 <context>
     <name>signals</name>
+    <message>
+        <source>a string cannot contain a NUL character</source>
+        <translation>ein String kann kein NUL-Zeichen enthalten</translation>
+    </message>
     <message>
         <source>a string has no range of numbers</source>
         <translation>ein String hat keinen Zahlenbereich</translation>
@@ -13423,16 +13423,12 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs its length in registers (&apos;length&apos;)</source>
-        <translation>ein String braucht seine Länge in Registern („length“)</translation>
+        <source>a string needs a length in registers (&apos;length&apos;)</source>
+        <translation>ein String braucht eine Länge in Registern („length“)</translation>
     </message>
     <message>
-        <source>a string register holds no NUL character inside the text</source>
-        <translation>ein String fasst kein NUL-Zeichen im Text</translation>
-    </message>
-    <message>
-        <source>address {address} is outside 0..{last}</source>
-        <translation>Adresse {address} liegt außerhalb 0..{last}</translation>
+        <source>address {address} is not in 0..{last}</source>
+        <translation>Adresse {address} liegt nicht in 0..{last}</translation>
     </message>
     <message>
         <source>coil {first}</source>
@@ -13487,195 +13483,195 @@ otherwise = unbekannt</translation>
         <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>prefixed coils are 1..9999, or up to 65536 where no other table&apos;s five digits are meant</source>
-        <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
+        <source>prefixed coils are 1..9999, or up to 65536 if no other table uses these five digits</source>
+        <translation>Coils mit Kennziffer sind 1..9999, oder bis 65536, wenn keine andere Tabelle diese fünf Ziffern verwendet</translation>
     </message>
     <message>
-        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts &apos;from-0&apos;</source>
-        <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
+        <source>register 0 is not in 1..{last}; if the manual has a register 0, the numbering is &apos;from-0&apos;</source>
+        <translation>Register 0 liegt nicht in 1..{last}; hat das Handbuch ein Register 0, ist die Zählweise „from-0“</translation>
     </message>
     <message>
-        <source>register {number} has no prefix of the table &apos;{table}&apos;; {rule}</source>
-        <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
+        <source>register {number} does not have the prefix of the table &apos;{table}&apos;; {rule}</source>
+        <translation>Register {number} hat nicht die Kennziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} is by its prefix number {rest} of the table &apos;{other}&apos;, but the signal says table &apos;{table}&apos;; {rule}</source>
-        <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
+        <source>register {number} has the prefix of the table &apos;{other}&apos; (number {rest}), but the signal has table &apos;{table}&apos;; {rule}</source>
+        <translation>Register {number} hat die Kennziffer der Tabelle „{other}“ (Nummer {rest}), das Signal hat aber Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} is outside {first}..{last}</source>
-        <translation>Register {number} liegt außerhalb {first}..{last}</translation>
+        <source>register {number} is not in {first}..{last}</source>
+        <translation>Register {number} liegt nicht in {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
-        <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
+        <source>register {number} is not in {first}..{last}; it looks like number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
+        <translation>Register {number} liegt nicht in {first}..{last}; es sieht aus wie Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
-        <source>the character {character!r} is not in Latin-1 and has no place in a register</source>
-        <translation>das Zeichen {character!r} ist nicht in Latin-1 und hat in Registern keinen Platz</translation>
+        <source>the character {character!r} is not in Latin-1 and cannot be stored in a register</source>
+        <translation>das Zeichen {character!r} ist nicht in Latin-1 und passt nicht in ein Register</translation>
     </message>
     <message>
         <source>the number is too large for {encoding}</source>
         <translation>die Zahl ist zu groß für {encoding}</translation>
     </message>
     <message>
-        <source>the registers hold {hex}, which has a digit above 9 and is no {encoding} value</source>
-        <translation>die Register enthalten {hex}, mit einer Ziffer über 9, und das ist kein Wert für {encoding}</translation>
+        <source>the registers contain {hex}, which has a digit above 9 and is not a {encoding} value</source>
+        <translation>die Register enthalten {hex} mit einer Ziffer über 9; das ist kein {encoding}-Wert</translation>
     </message>
     <message>
-        <source>the registers hold {name} ({hex}), which is no {encoding} value to show</source>
-        <translation>die Register enthalten {name} ({hex}), und das ist kein zeigbarer Wert für {encoding}</translation>
+        <source>the registers contain {name} ({hex}), not a {encoding} value that can be shown</source>
+        <translation>die Register enthalten {name} ({hex}), keinen anzeigbaren {encoding}-Wert</translation>
     </message>
     <message>
-        <source>the text has {count} characters; its registers hold {most}</source>
-        <translation>der Text hat {count} Zeichen; seine Register fassen {most}</translation>
+        <source>the text has {count} characters, but its registers hold only {most}</source>
+        <translation>der Text hat {count} Zeichen, in seine Register passen nur {most}</translation>
     </message>
     <message>
-        <source>the two ends of a bar are the same</source>
-        <translation>die zwei Enden eines Balkens sind gleich</translation>
+        <source>the two ends of a bar are equal</source>
+        <translation>die zwei Enden des Balkens sind gleich</translation>
     </message>
     <message>
-        <source>the two raw points are the same; a straight line needs two different ones</source>
+        <source>the two raw numbers are equal; a straight line needs two different ones</source>
         <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the two values are the same; a straight line needs two different ones</source>
+        <source>the two values are equal; a straight line needs two different ones</source>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>{count} does not fit {encoding}, which holds {least} to {greatest}</source>
-        <translation>{count} passt nicht in {encoding}, das {least} bis {greatest} fasst</translation>
+        <source>{count} does not fit {encoding}; its range is {least} to {greatest}</source>
+        <translation>{count} passt nicht in {encoding}; der Bereich ist {least} bis {greatest}</translation>
     </message>
     <message>
-        <source>{encoding} has no bits to name; integers have</source>
-        <translation>{encoding} hat keine Bits zum Benennen; ganze Zahlen haben sie</translation>
+        <source>{encoding} has bits 0 to {last}; there is no bit {number}</source>
+        <translation>{encoding} hat die Bits 0 bis {last}; ein Bit {number} gibt es nicht</translation>
     </message>
     <message>
-        <source>{encoding} has the bits 0 to {last}, there is no bit {number}</source>
-        <translation>{encoding} hat die Bits 0 bis {last}, ein Bit {number} gibt es nicht</translation>
+        <source>{encoding} has no single bits; only integers do</source>
+        <translation>{encoding} hat keine einzelnen Bits; nur ganze Zahlen haben sie</translation>
     </message>
     <message>
         <source>{encoding} takes {due} registers, not {count}</source>
         <translation>{encoding} belegt {due} Register, nicht {count}</translation>
     </message>
     <message>
-        <source>{raw!r} is a text; {encoding} holds a number</source>
-        <translation>{raw!r} ist ein Text; {encoding} enthält eine Zahl</translation>
+        <source>{raw!r} is a text, but {encoding} is a number</source>
+        <translation>{raw!r} ist ein Text, {encoding} aber eine Zahl</translation>
     </message>
     <message>
         <source>{raw} does not fit {encoding}</source>
         <translation>{raw} passt nicht in {encoding}</translation>
     </message>
     <message>
-        <source>{raw} is a number; a string holds characters</source>
-        <translation>{raw} ist eine Zahl; ein String enthält Zeichen</translation>
+        <source>{raw} is a number, but a string contains characters</source>
+        <translation>{raw} ist eine Zahl, ein String enthält aber Zeichen</translation>
     </message>
     <message>
-        <source>{raw} is not a finite number; {encoding} set points must be</source>
-        <translation>{raw} ist keine endliche Zahl; Sollwerte in {encoding} müssen das sein</translation>
+        <source>{raw} is not a finite number; {encoding} set points must be finite</source>
+        <translation>{raw} ist keine endliche Zahl; Sollwerte in {encoding} müssen endlich sein</translation>
     </message>
     <message>
-        <source>{raw} is not a whole number; {encoding} holds whole numbers only</source>
+        <source>{raw} is not a whole number; {encoding} has whole numbers only</source>
         <translation>{raw} ist keine ganze Zahl; {encoding} enthält nur ganze Zahlen</translation>
     </message>
 </context>
 <context>
     <name>snapshots</name>
     <message>
-        <source>&apos;{text}&apos; is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
-        <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
+        <source>&apos;{text}&apos; is not a range; write it as holding:0-99, with coil, discrete, input or holding first</source>
+        <translation>„{text}“ ist kein Bereich; Schreibweise holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Follower &apos;{follower}&apos; does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
-        <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
+        <source>Device &apos;{follower}&apos; does not answer at {where}: {reason}. The snapshot was discarded.</source>
+        <translation>Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Das Registerabbild wurde verworfen.</translation>
     </message>
     <message>
-        <source>Follower &apos;{follower}&apos; refuses every register asked for: {reason}</source>
-        <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
+        <source>Device &apos;{follower}&apos; refuses all requested registers: {reason}</source>
+        <translation>Gerät „{follower}“ lehnt alle angefragten Register ab: {reason}</translation>
     </message>
     <message>
-        <source>No signal of follower &apos;{follower}&apos; is on the line; name ranges of registers to read.</source>
-        <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
+        <source>No signal of device &apos;{follower}&apos; is on the line; enter register ranges to read.</source>
+        <translation>Kein Signal von Gerät „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche angeben.</translation>
     </message>
     <message>
         <source>a coil: it may be a command</source>
-        <translation>ein Coil: er kann ein Befehl sein</translation>
-    </message>
-    <message>
-        <source>a command of the panel writes it</source>
-        <translation>ein Befehl des Panels schreibt es</translation>
+        <translation>ein Coil: kann ein Befehl sein</translation>
     </message>
     <message>
         <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
-        <source>a part of signal &apos;{name}&apos;, which is written as a whole</source>
-        <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
+        <source>an action of the panel writes it</source>
+        <translation>eine Aktion des Panels schreibt es</translation>
     </message>
     <message>
-        <source>an output that is written again and again</source>
-        <translation>ein Ausgang, der immer wieder geschrieben wird</translation>
+        <source>an output that is refreshed cyclically</source>
+        <translation>ein zyklisch geschriebener Ausgang</translation>
     </message>
     <message>
-        <source>it holds command bits</source>
+        <source>equal</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>it already has this value</source>
+        <translation>hat diesen Wert schon</translation>
+    </message>
+    <message>
+        <source>it contains command bits</source>
         <translation>es enthält Befehlsbits</translation>
     </message>
     <message>
-        <source>it holds this value already</source>
-        <translation>es enthält diesen Wert schon</translation>
+        <source>its format is {found}, but this program reads {known}</source>
+        <translation>das Format ist {found}, dieses Programm liest nur {known}</translation>
     </message>
     <message>
-        <source>it is no TOML: {reason}</source>
-        <translation>das ist kein TOML: {reason}</translation>
+        <source>no signal uses it: check the manual first</source>
+        <translation>kein Signal verwendet es: zuerst im Handbuch nachsehen</translation>
     </message>
     <message>
-        <source>it is no register snapshot</source>
-        <translation>das ist keine Registeraufnahme</translation>
+        <source>not in the snapshot</source>
+        <translation>nicht im Registerabbild</translation>
     </message>
     <message>
-        <source>it is the same</source>
-        <translation>es ist gleich</translation>
-    </message>
-    <message>
-        <source>its format is {found}, and this program reads {known}</source>
-        <translation>ihr Format ist {found}, und dieses Programm liest {known}</translation>
-    </message>
-    <message>
-        <source>no signal names it: look into the manual first</source>
-        <translation>kein Signal nennt es: zuerst im Handbuch nachsehen</translation>
-    </message>
-    <message>
-        <source>not written: it has changed since it was compared; compare again</source>
-        <translation>nicht geschrieben: es hat sich seit dem Vergleich geändert; neu vergleichen</translation>
+        <source>not written: the value has changed since the comparison; compare again</source>
+        <translation>nicht geschrieben: der Wert hat sich seit dem Vergleich geändert; neu vergleichen</translation>
     </message>
     <message>
         <source>not written: {why}</source>
         <translation>nicht geschrieben: {why}</translation>
     </message>
     <message>
-        <source>the first register {first} is behind the last one {last}</source>
+        <source>part of signal &apos;{name}&apos;, which is only written as a whole</source>
+        <translation>Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
+    </message>
+    <message>
+        <source>the device does not return it now</source>
+        <translation>das Gerät liefert es jetzt nicht</translation>
+    </message>
+    <message>
+        <source>the first register {first} is after the last one {last}</source>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the follower does not give it now</source>
-        <translation>das Gerät gibt es jetzt nicht her</translation>
+        <source>the key {key} is missing or wrong</source>
+        <translation>der Schlüssel {key} fehlt oder ist falsch</translation>
     </message>
     <message>
-        <source>the key {key} is missing, or does not fit there</source>
-        <translation>der Schlüssel {key} fehlt oder passt dort nicht</translation>
+        <source>the project no longer has this signal, or it is at another register</source>
+        <translation>das Projekt hat dieses Signal nicht mehr oder bei einem anderen Register</translation>
     </message>
     <message>
-        <source>the project has this signal no more, or at another place</source>
-        <translation>das Projekt hat dieses Signal nicht mehr oder an anderer Stelle</translation>
+        <source>the table &apos;{table}&apos; is read-only</source>
+        <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
-        <source>the snapshot does not have it</source>
-        <translation>die Aufnahme enthält es nicht</translation>
+        <source>this is not TOML: {reason}</source>
+        <translation>das ist kein TOML: {reason}</translation>
     </message>
     <message>
-        <source>the table &apos;{table}&apos; can only be read</source>
-        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
+        <source>this is not a register snapshot</source>
+        <translation>das ist kein Registerabbild</translation>
     </message>
     <message>
         <source>written and read back</source>
@@ -13690,16 +13686,16 @@ otherwise = unbekannt</translation>
         <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
     <message>
-        <source>{path} has more than {most} MB, which no snapshot needs</source>
-        <translation>{path} hat mehr als {most} MB, die keine Aufnahme braucht</translation>
+        <source>{path} has more than {most} MB, too large for a snapshot</source>
+        <translation>{path} hat mehr als {most} MB, zu groß für ein Registerabbild</translation>
     </message>
     <message>
-        <source>{path} is no ordinary file</source>
-        <translation>{path} ist keine gewöhnliche Datei</translation>
+        <source>{path} is not a regular file</source>
+        <translation>{path} ist keine normale Datei</translation>
     </message>
     <message>
-        <source>{path} is no text, and so no snapshot</source>
-        <translation>{path} ist kein Text und also keine Aufnahme</translation>
+        <source>{path} is not a text file, so not a snapshot</source>
+        <translation>{path} ist keine Textdatei und kein Registerabbild</translation>
     </message>
     <message>
         <source>{where}, &apos;{signal}&apos;</source>

@@ -27,14 +27,14 @@ def test_the_same_is_0_and_says_nothing_on_standard_output(
     files: tuple[Path, Path], capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert main(["compare", str(files[0]), str(files[0])]) == 0
-    assert capsys.readouterr() == ("", "nothing differs\n")
+    assert capsys.readouterr() == ("", "no differences\n")
 
 
 def test_what_differs_is_1(files: tuple[Path, Path], capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["compare", *map(str, files)]) == 1
     out, said = capsys.readouterr()
     assert out.splitlines() == [
-        "> signal 'level' is called 'fill' now",
+        "> signal 'level' renamed to 'fill'",
         "~ screen 'tank' changed",
         '    text, row 1: "Tank level     %" -> "Tonk level     %"',
     ]
@@ -68,4 +68,4 @@ def test_what_cannot_be_read_is_2(
     assert main(["compare", *names]) == 2
     out, said = capsys.readouterr()
     assert out == ""
-    assert "gone.toml: there is no such file" in said
+    assert "gone.toml: file not found" in said

@@ -72,7 +72,7 @@ def _in_window(show: Callable[[MainWindow], object]) -> Opened:
 def _arming(window: MainWindow) -> QDialog:
     """With all that it can have to say."""
     by_itself = written_by_itself(window.document.project)
-    starting = ByItself("when 'remote' is set: 'run command' becomes 1", starts=True)
+    starting = ByItself("when 'remote' is set: 'run command' is set to 1", starts=True)
     return ArmingDialog(["pumproom: /dev/ttyUSB0"], window, by_itself=(starting, *by_itself), changed=True)
 
 
@@ -297,7 +297,7 @@ def _scaling(window: MainWindow) -> ScalingAid:
 
 
 def _bad_cells(window: MainWindow) -> BadCellsDialog:
-    bad = BadCell(3, "Register", "4o1", "'4o1' is no number")
+    bad = BadCell(3, "Register", "4o1", "'4o1' is not a number")
     return BadCellsDialog(Proposal({}, [], [bad], {3}), window)
 
 

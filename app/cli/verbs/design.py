@@ -93,7 +93,7 @@ def plan(args: argparse.Namespace) -> int:
         put_json(plan.as_json())
         return status
     for line in plan.lines:
-        put(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
+        put(f"line '{line.line}': one poll cycle takes {line.cycle_ms:.1f} ms")
         for read in line.reads:
             span = f"{read.address}..{read.address + read.count - 1}" if read.count > 1 else f"{read.address}"
             put(

@@ -1,4 +1,4 @@
-"""Playing the followers of a project, and operating them."""
+"""Simulating the devices of a project, and operating them."""
 
 from __future__ import annotations
 
@@ -22,20 +22,22 @@ if TYPE_CHECKING:
 def follower_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight follower`."""
     add_project(verb)
-    verb.add_argument("--follower", metavar="NAME", action="append", help="play this one only (may be given again)")
+    verb.add_argument("--follower", metavar="NAME", action="append", help="this device only (may be repeated)")
     where = verb.add_mutually_exclusive_group(required=True)
-    where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
+    where.add_argument(
+        "--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen on this address; port 0 chooses a free one"
+    )
     where.add_argument("--serial", metavar="DEVICE", help="answer on this serial port")
     verb.add_argument(
         "--order",
-        metavar="FOLLOWER.WHAT=VALUE",
+        metavar="NAME.WHAT=VALUE",
         action="append",
         default=[],
-        help="operate a follower from the start: its inputs (jammed, safe-torque-off, external-fault, local: on or "
-        "off; supply, preset), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
-        "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be given again",
+        help="operate a device from the start: its inputs (jammed, safe-torque-off, external-fault, local: on or "
+        "off; supply, preset), a signal's value, or line faults (delay and jitter in ms; silence, noise, crc "
+        "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be repeated",
     )
-    verb.add_argument("--operate", action="store_true", help="take more of these from standard input, one a line")
+    verb.add_argument("--operate", action="store_true", help="read more of these from standard input, one per line")
 
 
 def _host_and_port(text: str) -> tuple[str, int]:
@@ -46,7 +48,7 @@ def _host_and_port(text: str) -> tuple[str, int]:
 
 
 def follower(args: argparse.Namespace) -> int:
-    """Play the followers of a project until somebody ends it."""
+    """Simulate the devices of a project until interrupted."""
     from app.follower.simulation import FollowerError, Simulation
 
     try:
@@ -62,10 +64,10 @@ def follower(args: argparse.Namespace) -> int:
             names = ", ".join(f"'{name}'" for name in simulation.models)
             for order in args.order:
                 give_order(simulation, order)
-            tell(f"playing {names} at {where}; Ctrl+C ends it")
+            tell(f"simulating {names} at {where}; Ctrl+C ends it")
             if args.tcp and not ip_address(host).is_loopback:
                 say(
-                    "caution: others on the network can reach it too, read and write there; "
+                    "caution: others on the network can also reach it, read and write; "
                     "with --tcp 127.0.0.1:PORT only this computer can"
                 )
             with interrupted() as ended:

@@ -20,10 +20,10 @@ def line_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight line`."""
     add_project(verb)
     add_endpoint(verb)
-    verb.add_argument("--follower", metavar="NAME", help="only what concerns this follower")
-    verb.add_argument("--faults", action="store_true", help="only what went wrong")
-    verb.add_argument("--explain", action="store_true", help="put every byte into words")
-    verb.add_argument("--json", action="store_true", help="print a JSON object a line for another program to read")
+    verb.add_argument("--follower", metavar="NAME", help="only this device")
+    verb.add_argument("--faults", action="store_true", help="only faults")
+    verb.add_argument("--explain", action="store_true", help="explain every byte")
+    verb.add_argument("--json", action="store_true", help="print one JSON object per line for another program to read")
 
 
 def line(args: argparse.Namespace) -> int:
@@ -33,7 +33,7 @@ def line(args: argparse.Namespace) -> int:
     project = load(args.project)
     if args.follower is not None and args.follower not in project.follower_named:
         names = ", ".join(f"'{name}'" for name in project.follower_named) or "none"
-        raise CouldNotRun(f"{args.project}: there is no follower '{args.follower}'; it has: {names}")
+        raise CouldNotRun(f"{args.project}: there is no device '{args.follower}'; it has: {names}")
     with started(session_of(args, project)) as session, interrupted() as ended:
         where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
         tell(f"watching {where}; Ctrl+C ends it")
@@ -59,7 +59,7 @@ def _tell_look(args: argparse.Namespace, watch: LineWatch) -> None:
     for name, reason in look.lines:
         tell(f"line '{name}' is {f'down: {reason}' if reason else 'up again'}")
     if look.missed:
-        tell(f"{look.missed} transactions went by too fast to be told")
+        tell(f"{look.missed} transactions were too fast to be shown")
     offset = watch.clock_offset
     for explanation in look.transactions:
         at = explanation.transaction.at + offset
@@ -84,4 +84,4 @@ def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
     else:
         put(*(text for line in watch.figures() for text in figures_text(*line)))
     if not watch.requests:
-        tell("nothing went over the line")
+        tell("no traffic on the line")

@@ -31,8 +31,8 @@ def panel_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument(
         "--keys",
         metavar="KEYS",
-        help="press these keys one after another; '1.5s' among them waits that long, and "
-        "'FOLLOWER.WHAT=VALUE' operates a simulated follower, such as pump.jammed=on",
+        help="press these keys in turn; '1.5s' among them waits that long, and "
+        "'NAME.WHAT=VALUE' operates a simulated device, such as pump.jammed=on",
     )
     verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
     add_json(verb)
@@ -44,14 +44,14 @@ def panel(args: argparse.Namespace) -> int:
     asked = presses(project, args.keys or "")
     by_hand = args.keys is None and args.for_s is None and not args.json
     if by_hand and not (sys.stdin.isatty() and sys.stdout.isatty()):
-        raise CouldNotRun("to be operated by hand the panel needs a terminal; without one give '--keys' or '--for'")
+        raise CouldNotRun("operating the panel by hand needs a terminal; without one use '--keys' or '--for'")
     session = session_of(args, project, armed=args.armed)
     if session.simulation is None and any(is_order(press) for press in asked):
-        raise CouldNotRun("only simulated followers can be operated so: add '--via simulated'")
+        raise CouldNotRun("only simulated devices can be operated this way: add '--via simulated'")
     if args.armed and args.via != "simulated":
         tell(CAUTION)
         for each in written_by_itself(project):
-            tell(f"{'Without a key, and can start something' if each.starts else 'Without a key'}: {each.words}")
+            tell(f"{'Without a key, can start something' if each.starts else 'Without a key'}: {each.words}")
     with started(session):
         if by_hand:
             from app.cli.terminal_panel import operate

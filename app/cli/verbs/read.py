@@ -21,7 +21,7 @@ def read_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight read`."""
     add_project(verb)
     add_endpoint(verb)
-    verb.add_argument("--signal", metavar="NAME", action="append", help="this one only (may be given again)")
+    verb.add_argument("--signal", metavar="NAME", action="append", help="this signal only (may be repeated)")
     add_json(verb)
 
 
@@ -33,7 +33,7 @@ def read(args: argparse.Namespace) -> int:
         if name not in project.signal_named:
             raise CouldNotRun(f"{args.project}: there is no signal '{name}'")
         if isinstance(project.signal_named[name], HeldSignal):
-            raise CouldNotRun(f"signal '{name}' is a held value: it lives in the panel and is not read from the line")
+            raise CouldNotRun(f"signal '{name}' is a held value of the panel and is not read from the line")
     with started(session_of(args, project)) as session:
         if args.for_s is None:
             wait(lambda: tried(session.snapshot(), names), limit_s=patience(project))

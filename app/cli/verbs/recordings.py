@@ -32,9 +32,9 @@ def record_arguments(verb: argparse.ArgumentParser) -> None:
     add_project(verb)
     add_endpoint(verb)
     verb.add_argument("--to", metavar="FILE", type=Path, required=True, help="a new file, such as run.fanrec")
-    verb.add_argument("--max-mb", type=_positive, metavar="MB", help="go on in another file at this size")
-    verb.add_argument("--max-minutes", type=_positive, metavar="MIN", help="go on in another file after this time")
-    verb.add_argument("--files", type=int, metavar="N", default=0, help="keep the newest N files only")
+    verb.add_argument("--max-mb", type=_positive, metavar="MB", help="start a new file at this size")
+    verb.add_argument("--max-minutes", type=_positive, metavar="MIN", help="start a new file after this time")
+    verb.add_argument("--files", type=int, metavar="N", default=0, help="keep only the newest N files")
     verb.add_argument("--plain", action="store_true", help="do not compress")
     add_json(verb)
 
@@ -100,7 +100,7 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
             progress = recorder.progress
             if progress.trouble != trouble:
                 trouble = progress.trouble
-                say(trouble or "the recording goes on")
+                say(trouble or "recording continues")
             elif now - told >= TELL_EVERY_S:
                 told = now
                 say(f"{progress.seconds:.0f} s, {progress.samples} samples, {progress.size / 1e6:.1f} MB")
@@ -126,21 +126,21 @@ def _report(args: argparse.Namespace, progress: Progress) -> None:
     else:
         put(f"{progress.path}: {progress.samples} samples in {progress.seconds:.1f} s, {progress.size} bytes")
         if progress.lost:
-            say(f"{progress.lost} samples could not be kept")
+            say(f"{progress.lost} samples were lost")
 
 
 def export_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight export`."""
     verb.add_argument("recording", metavar="RECORDING", type=Path, help="a recording, such as run.fanrec")
     verb.add_argument("--to", metavar="FILE.csv", type=Path, help="a new file; left out: standard output")
-    verb.add_argument("--signal", metavar="NAME", action="append", help="this one only (may be given again)")
-    verb.add_argument("--from", dest="begin", metavar="S", type=float, help="seconds since the recording began")
-    verb.add_argument("--until", dest="end", metavar="S", type=float, help="seconds since the recording began")
+    verb.add_argument("--signal", metavar="NAME", action="append", help="this signal only (may be repeated)")
+    verb.add_argument("--from", dest="begin", metavar="S", type=float, help="seconds since the start of the recording")
+    verb.add_argument("--until", dest="end", metavar="S", type=float, help="seconds since the start of the recording")
     what = verb.add_mutually_exclusive_group()
-    what.add_argument("--rows", action="store_true", help="a row for each sample, with its quality and its registers")
-    what.add_argument("--events", action="store_true", help="what happened instead of what was read")
-    what.add_argument("--project", action="store_true", help="the project file as it was when it was recorded")
-    verb.add_argument("--semicolons", action="store_true", help="between the columns, instead of commas")
+    what.add_argument("--rows", action="store_true", help="one row per sample, with its quality and registers")
+    what.add_argument("--events", action="store_true", help="events instead of samples")
+    what.add_argument("--project", action="store_true", help="the project file as it was when recorded")
+    verb.add_argument("--semicolons", action="store_true", help="between columns, instead of commas")
 
 
 def export(args: argparse.Namespace) -> int:
@@ -157,7 +157,7 @@ def export(args: argparse.Namespace) -> int:
         names = args.signal or list(recording.signals)
         for name in names:
             if name not in recording.plottable:
-                raise CouldNotRun(f"{args.recording}: no signal '{name}' was recorded")
+                raise CouldNotRun(f"{args.recording}: there is no signal '{name}' in the recording")
         if args.to is None:
             sys.stdout.reconfigure(newline="")  # type: ignore[union-attr]  # the ends of lines are ours
             _write(args, recording, names, Results())
@@ -166,14 +166,14 @@ def export(args: argparse.Namespace) -> int:
         if recording.remark:
             say(recording.remark)
         for damage in recording.damage:
-            say(f"{args.recording} is damaged: {damage}; what could be read is written")
+            say(f"{args.recording} is damaged: {damage}; the readable part is exported")
         return FOUND_WRONG if recording.damage else FINE
 
 
 def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]) -> None:
     target: Path = args.to
     if target.exists():
-        raise CouldNotRun(f"{target} exists already; give another name, or move it away")
+        raise CouldNotRun(f"{target} already exists; choose another name, or move it away")
     begun = target.with_name(f".{target.name}.part")
     try:
         with begun.open("w", encoding="utf-8-sig", newline="") as out:

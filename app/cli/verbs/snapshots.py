@@ -21,13 +21,13 @@ _VIA = "tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; l
 def snapshot_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight snapshot`."""
     add_project(verb)
-    verb.add_argument("--follower", metavar="NAME", help="left out: the only one of the project")
+    verb.add_argument("--follower", metavar="NAME", help="left out: the only device of the project")
     verb.add_argument("--to", metavar="FILE", type=Path, required=True, help="such as as-found.registers.toml")
     verb.add_argument("--via", metavar="ENDPOINT", help=_VIA)
     verb.add_argument(
-        "--range", dest="ranges", metavar="RANGE", action="append", default=[], help="holding:0-99 (may be given again)"
+        "--range", dest="ranges", metavar="RANGE", action="append", default=[], help="holding:0-99 (may be repeated)"
     )
-    verb.add_argument("--notes", metavar="TEXT", default="", help="kept in the file")
+    verb.add_argument("--notes", metavar="TEXT", default="", help="notes to store in the file")
 
 
 def snapshot(args: argparse.Namespace) -> int:
@@ -36,7 +36,7 @@ def snapshot(args: argparse.Namespace) -> int:
 
     # Asked before the follower is read, which may take minutes on a slow line.
     if os.path.lexists(args.to):
-        raise CouldNotRun(f"{args.to} exists already; give another name, or move it away")
+        raise CouldNotRun(f"{args.to} already exists; choose another name, or move it away")
     if not args.to.parent.is_dir():
         raise CouldNotRun(f"there is no folder {args.to.parent}; choose one that exists")
     taken = _take(args, args.project, args.ranges, args.notes)
@@ -44,7 +44,7 @@ def snapshot(args: argparse.Namespace) -> int:
         save(taken, args.to)
     except CannotKeep as why:
         raise CouldNotRun(str(why)) from None
-    put(f"{args.to}: {len(taken.registers)} registers of follower '{taken.follower}'")
+    put(f"{args.to}: {len(taken.registers)} registers of device '{taken.follower}'")
     for each in taken.not_readable:
         say(f"not readable: {each.table} {each.first} to {each.last}: {each.reason}")
     return FINE
@@ -54,7 +54,7 @@ def differences_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight differences`."""
     verb.add_argument("before", metavar="BEFORE", type=Path, help="a snapshot")
     verb.add_argument("after", metavar="AFTER", type=Path, nargs="?", help="another one; left out: --live")
-    verb.add_argument("--live", metavar="PROJECT", help="compare with the follower as it is now")
+    verb.add_argument("--live", metavar="PROJECT", help="compare with the device as it is now")
     verb.add_argument("--follower", metavar="NAME", help="with --live; left out: the one of the snapshot")
     verb.add_argument("--via", metavar="ENDPOINT", help=_VIA)
     add_json(verb)
@@ -66,7 +66,7 @@ def differences(args: argparse.Namespace) -> int:
     from app.snapshots.files import NotASnapshot, open_snapshot
 
     if (args.after is None) == (args.live is None):
-        raise CouldNotRun("name either a second snapshot or --live PROJECT")
+        raise CouldNotRun("give either a second snapshot or --live PROJECT")
     try:
         before = open_snapshot(args.before)
         if args.after is not None:
@@ -86,7 +86,7 @@ def differences(args: argparse.Namespace) -> int:
             mark = " (measured)" if row.measured else ""
             put(f"{row.table} {row.number}{name}: {row.said_before or '-'} -> {row.said_after or '-'}{mark}")
         if not rows:
-            tell("nothing differs")
+            tell("no differences")
     return FOUND_WRONG if rows else FINE
 
 
@@ -99,7 +99,7 @@ def _take(
     name = args.follower or (project.followers[0].name if len(project.followers) == 1 else "")
     if name not in project.follower_named:
         names = ", ".join(f"'{each.name}'" for each in project.followers) or "none"
-        raise CouldNotRun(f"{path}: name a follower with --follower; the project has {names}")
+        raise CouldNotRun(f"{path}: choose a device with --follower; the project has {names}")
     args.project = path
     follower = project.follower_named[name]
     try:

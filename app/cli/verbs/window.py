@@ -48,7 +48,7 @@ def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
     verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
     verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
-    verb.add_argument("--workspace", choices=WORKSPACES, help="the one to begin with")
+    verb.add_argument("--workspace", choices=WORKSPACES, help="workspace to start with")
 
 
 def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[Press] = ()) -> int:

@@ -169,7 +169,7 @@ def test_a_condition_that_is_settled(good: Draft, is_: Any, value: Any, word: st
     broken = good.add(Screen(name="fast"), ScreenChange(when=condition, to="fast"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("condition-settled", "warning", ("screen_change", 4))
-    assert f"{word} holds" in finding.message
+    assert f"is {word} true" in finding.message
     assert broken.change(("screen_change", 4), when=condition.replace(value=fixed)).clean()
 
 

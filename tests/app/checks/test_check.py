@@ -52,8 +52,8 @@ def test_every_rule_has_its_own_name() -> None:
 
 
 def test_a_finding_reads_as_a_sentence() -> None:
-    finding = Finding("unused", "note", "signal 'a'", "it is used nowhere", "remove it", ("signal", 0))
-    assert str(finding) == "note: signal 'a': it is used nowhere; remove it [unused]"
+    finding = Finding("unused", "note", "signal 'a'", "it is not used", "remove it", ("signal", 0))
+    assert str(finding) == "note: signal 'a': it is not used; remove it [unused]"
 
 
 @pytest.mark.parametrize("section", ["lines", "followers", "signals", "screens", "screen_changes", "actions"])

@@ -146,13 +146,13 @@ def test_a_start_value_that_does_not_fit(good: Draft, signal: str, wrong: Any, r
 @pytest.mark.parametrize(
     ("keys", "severity", "word"),
     [
-        (EntryKeys(begin="ok"), "error", "begin"),
+        (EntryKeys(begin="ok"), "error", "to start an entry"),
         (EntryKeys(confirm="ok"), "error", "confirm"),
-        (EntryKeys(up="plus"), "warning", "raise"),
-        (EntryKeys(down="minus"), "warning", "lower"),
-        (EntryKeys(abandon="back"), "note", "abandon"),
-        (EntryKeys(up="down"), "error", "lower"),
-        (EntryKeys(abandon="enter"), "error", "abandon"),
+        (EntryKeys(up="plus"), "warning", "increase"),
+        (EntryKeys(down="minus"), "warning", "decrease"),
+        (EntryKeys(abandon="back"), "note", "cancel"),
+        (EntryKeys(up="down"), "error", "both to increase and to decrease"),
+        (EntryKeys(abandon="enter"), "error", "cancels"),
     ],
 )
 def test_keys_that_entry_needs(good: Draft, keys: EntryKeys, severity: str, word: str) -> None:

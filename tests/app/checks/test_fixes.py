@@ -72,24 +72,24 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "stop-sent-once": [
         (
             lambda good: good.change(("action", 1), do="write", value=Decimal(0)).without(("action", 2)),
-            "Send the stop of the key 'stop' until it is confirmed",
+            "Repeat the stop of key 'stop' until it is confirmed",
         ),
         (
             lambda good: good.change(("action", 1), stops=False).without(("action", 2)),
-            "Send the stop of the key 'stop' until it is confirmed",
+            "Repeat the stop of key 'stop' until it is confirmed",
         ),
     ],
     "stop-that-starts": [
         (
             lambda good: good.add(Action(key="down", do="write", signal="speed set", value=Decimal(30), stops=True)),
-            "Do not call it a stop",
+            "Do not treat it as a stop",
         ),
     ],
-    "action-refused": [(lambda good: good.signal("run", write=False), "Let 'run' be written")],
+    "action-refused": [(lambda good: good.signal("run", write=False), "Make 'run' writable")],
     "actions-conflict": [
         (lambda good: good.add(Action(key="stop", do="clear", signal="run")), "Remove this action"),
     ],
-    "bar-without-range": [(lambda good: good.field("scale", 1, kind="bar"), "Make it a number field")],
+    "bar-without-range": [(lambda good: good.field("scale", 1, kind="bar"), "Change it to a number field")],
     "character-missing": [
         (lambda good: good.signal("weight", unit="kg\u00b2"), "Write 'kg2'"),
         (lambda good: good.signal("running", texts={"0": "h\u00e4lt", "1": "running"}), "Write 'halt'"),
@@ -98,35 +98,35 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "choice-without-text": [
         (lambda good: good.signal("lamp", texts={}), "Give 'lamp' the text 0 = 'off', 1 = 'on'"),
         (lambda good: good.signal("lamp", texts={"0": "off"}), "Give 'lamp' the text 1 = 'on'"),
-        (lambda good: good.field("run", 1, kind="choice"), "Make it a number field"),
+        (lambda good: good.field("run", 1, kind="choice"), "Change it to a number field"),
     ],
     "dangling-name": [
-        (lambda good: good.field("run", 0, signal="sped set"), "Name 'speed set' there instead"),
-        (lambda good: good.add(ScreenChange(key="right", from_="run", to="nowhere")), "Remove this turn"),
+        (lambda good: good.field("run", 0, signal="sped set"), "Use 'speed set' there instead"),
+        (lambda good: good.add(ScreenChange(key="right", from_="run", to="nowhere")), "Remove this screen change"),
         (lambda good: good.add(Action(key="start", do="set", signal="-")), "Remove this action"),
     ],
     "dead-end": [
         (
             lambda good: without_ring(good).add(ScreenChange(from_="run", key="right", to="slow")),
-            "Let the key 'escape' turn from 'slow' to 'run'",
+            "Make key 'escape' go from 'slow' to 'run'",
         ),
     ],
     "entry-not-writable": [
-        (lambda good: good.signal("speed set", write=False), "Let 'speed set' be written"),
-        (lambda good: good.field("run", 1, entry=True), "Take the entry off this field"),
-        (lambda good: good.field("scale", 1, entry=True), "Take the entry off this field"),
+        (lambda good: good.signal("speed set", write=False), "Make 'speed set' writable"),
+        (lambda good: good.field("run", 1, entry=True), "Remove value entry from this field"),
+        (lambda good: good.field("scale", 1, entry=True), "Remove value entry from this field"),
     ],
     "entry-without-keys": [
         (
             lambda good: good.panel(keys=("left", "right", "up", "down", "escape", "start", "stop", "jog")),
-            "Add the key",
+            "Add key",
         ),
     ],
     "field-outside-panel": [
         (lambda good: good.field("slow", 0, at=(0, 18)), "Move the field to row 0, column 13"),
         (lambda good: good.field("slow", 0, at=(4, 3)), "Move the field to row 0, column 10"),
     ],
-    "field-over-text": [(lambda good: good.field("run", 0, at=(0, 8)), "Put blanks under the field")],
+    "field-over-text": [(lambda good: good.field("run", 0, at=(0, 8)), "Clear the text under the field")],
     "field-too-narrow": [
         (lambda good: good.field("run", 1, width=4), "Make the field 6 cells wide"),
         (lambda good: good.field("scale", 0, at=(0, 10), width=7), "Make the field 10 cells wide"),
@@ -143,8 +143,8 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
         (lambda good: good.field("run", 2, at=(3, 2)), "Move the field to row 2, column 0"),
     ],
     "first-value-refused": [
-        (lambda good: good.signal("slow speed", held=Decimal(30)), "Let it begin as 20"),
-        (lambda good: good.signal("speed set", start_value=Decimal(-900)), "Take the start value off"),
+        (lambda good: good.signal("slow speed", held=Decimal(30)), "Set the start value to 20"),
+        (lambda good: good.signal("speed set", start_value=Decimal(-900)), "Remove the start value"),
     ],
     "held-value-refused": [
         (
@@ -152,7 +152,9 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
             "Narrow the limits of 'slow speed' to 5 and 50",
         ),
     ],
-    "idle-screen-changes-conflict": [(lambda good: good.add(ScreenChange(idle_s=200, to="run")), "Remove this turn")],
+    "idle-screen-changes-conflict": [
+        (lambda good: good.add(ScreenChange(idle_s=200, to="run")), "Remove this screen change")
+    ],
     "limits-too-wide": [
         (lambda good: good.signal("speed set", limits=(Decimal(-5), Decimal(50))), "Narrow the limits to 0"),
     ],
@@ -172,11 +174,11 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "name-clash": [
         (
             lambda good: good.add(Screen(name="run")),
-            "Give it a name of its own; what names it goes on meaning the first",
+            "Give it a unique name; references keep pointing to the first one",
         ),
         (
             lambda good: good.panel(keys=(*good.project.panel.keys, "jog")),
-            "Take the second of the two keys off the panel",
+            "Remove the second of the two keys",
         ),
     ],
     "not-hexadecimal": [(lambda good: good.field("run", 1, kind="hexadecimal"), "Show it as a number")],
@@ -184,7 +186,7 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
         (lambda good: good.add(Action(from_="fault", key="up", do="begin-entry")), "Remove this action"),
     ],
     "nothing-yet": [(lambda good: type(good)(good.project.replace(screens=())), "Add a screen")],
-    "override-never-shown": [(lambda good: good.add(ScreenChange(when=FAULT, to="slow")), "Remove this turn")],
+    "override-never-shown": [(lambda good: good.add(ScreenChange(when=FAULT, to="slow")), "Remove this screen change")],
     "polled-too-slowly": [
         (
             lambda good: good.change(good.place("follower", "belt"), communication_timeout_ms=400),
@@ -192,7 +194,7 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
         ),
     ],
     "refresh-without-write": [
-        (lambda good: good.signal("frequency", refresh_ms=100), "Do not write it again and again"),
+        (lambda good: good.signal("frequency", refresh_ms=100), "Disable repeated writing"),
     ],
     "refreshed-too-slowly": [
         (lambda good: good.signal("speed set", refresh_ms=4000), "Write it every 750 ms"),
@@ -200,29 +202,32 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "scale-without-meaning": [
         (
             lambda good: good.signal("lamp", scale=Scale(raw=(Decimal(0), Decimal(1)), value=(Decimal(0), Decimal(2)))),
-            "Take the scale off",
+            "Remove the scale",
         ),
     ],
-    "step-not-shown": [(lambda good: good.signal("slow speed", step=Decimal("0.05")), "Make the step 0.1")],
-    "step-too-fine": [(lambda good: good.signal("speed set", step=Decimal("0.001")), "Make the step 0.005")],
+    "step-not-shown": [(lambda good: good.signal("slow speed", step=Decimal("0.05")), "Set the step to 0.1")],
+    "step-too-fine": [(lambda good: good.signal("speed set", step=Decimal("0.001")), "Set the step to 0.005")],
     "step-too-wide": [
-        (lambda good: good.signal("slow speed", step=Decimal(90)), "Make the step of 'slow speed' 0.1"),
-        (lambda good: good.signal("slow speed", limits=(Decimal(10), Decimal(10))), "Take the entry off this field"),
+        (lambda good: good.signal("slow speed", step=Decimal(90)), "Set the step of 'slow speed' to 0.1"),
+        (
+            lambda good: good.signal("slow speed", limits=(Decimal(10), Decimal(10))),
+            "Remove value entry from this field",
+        ),
     ],
     "stop-out-of-reach": [
         (
             lambda good: good.change(("action", 1), from_="run"),
-            "Let the key 'stop' switch it off on every screen",
+            "Make key 'stop' switch it off on every screen",
         ),
     ],
-    "string-length": [(lambda good: good.signal("weight", length=2), "Take the length off")],
+    "string-length": [(lambda good: good.signal("weight", length=2), "Remove the length")],
     "text-for-no-value": [
         (lambda good: good.signal("lamp", texts={"0": "off", "1": "on", "2": "hm"}), "Remove the text 'hm'"),
     ],
     "text-outside-panel": [
         (
             lambda good: good.change(good.place("screen", "fault"), text=("Fault of the belt, call 112",)),
-            "Cut the text after the last column",
+            "Cut the text off at the last column",
         ),
         (
             lambda good: good.change(good.place("screen", "fault"), text=("Fault", "", "", "", "below")),
@@ -237,34 +242,36 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
         ),
     ],
     "screen-change-to-itself": [
-        (lambda good: good.add(ScreenChange(from_="run", key="up", to="run")), "Remove this turn")
+        (lambda good: good.add(ScreenChange(from_="run", key="up", to="run")), "Remove this screen change")
     ],
-    "screen-changes-conflict": [(lambda good: good.add(ScreenChange(key="right", to="run")), "Remove this turn")],
+    "screen-changes-conflict": [
+        (lambda good: good.add(ScreenChange(key="right", to="run")), "Remove this screen change")
+    ],
     "unit-clash": [
         (
             lambda good: good.change(good.place("follower", "scale"), line="hall", unit=3),
-            "Give it the unit address 1",
+            "Set its unit address to 1",
         ),
     ],
     "unit-of-tcp": [
-        (lambda good: good.change(good.place("follower", "belt"), unit=255), "Give it the unit address 1"),
+        (lambda good: good.change(good.place("follower", "belt"), unit=255), "Set its unit address to 1"),
     ],
     "unreachable-screen": [
-        (lambda good: without_ring(good), "Let the key 'left' turn from 'run' to 'scale'"),
+        (lambda good: without_ring(good), "Make key 'left' go from 'run' to 'scale'"),
     ],
     "unused": [
         (
             lambda good: good.add(RegisterSignal(name="spare", follower="belt", number=900)),
             "Delete this signal",
         ),
-        (lambda good: good.add(Follower(name="spare", line="yard", unit=9)), "Delete this follower"),
+        (lambda good: good.add(Follower(name="spare", line="yard", unit=9)), "Delete this device"),
         (lambda good: good.add(TcpLine(name="spare", host="192.0.2.9")), "Delete this line"),
     ],
-    "write-to-read-only": [(lambda good: good.signal("frequency", write=True), "Let it not be written")],
+    "write-to-read-only": [(lambda good: good.signal("frequency", write=True), "Make it read-only")],
     "write-not-offered": [
         (
             lambda good: good.change(good.place("follower", "scale"), write_functions=(6, 16)),
-            "Let it not be written",
+            "Make it read-only",
         ),
     ],
     "word-order-without-meaning": [

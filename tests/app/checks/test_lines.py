@@ -60,7 +60,7 @@ def test_the_same_unit_on_another_line_is_fine(good: Draft) -> None:
 
 @pytest.mark.parametrize(
     ("unit", "said"),
-    [(0, "unit 0 means all devices of a serial line at once"), (255, "unit 255 is for Modbus TCP only")],
+    [(0, "unit address 0 is the broadcast address"), (255, "unit address 255 is for Modbus TCP only")],
 )
 def test_a_unit_that_only_modbus_tcp_has(good: Draft, unit: int, said: str) -> None:
     broken = good.change(("follower", 0), unit=unit)

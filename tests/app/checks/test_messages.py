@@ -30,12 +30,12 @@ def test_a_panel_that_says_nothing_of_its_own_speaks_english_and_no_more_is_said
         (
             {"languages": ("svenska",)},
             ("panel", "messages"),
-            "what the panel itself says is not written in 'svenska'",
+            "the panel's own messages are not written in 'svenska'",
         ),
         (
             {"languages": ("English", "svenska")},
             ("panel", "messages_in", "svenska"),
-            "what the panel itself says is not written in 'svenska'",
+            "the panel's own messages are not written in 'svenska'",
         ),
         (
             {"languages": ("English", "svenska"), "messages_in": {"svenska": {"at_most": "mest {limit}"}}},
@@ -45,24 +45,24 @@ def test_a_panel_that_says_nothing_of_its_own_speaks_english_and_no_more_is_said
         (
             {"messages": {"at_most": "more than {limit} is certainly never allowed here"}},
             ("panel", "messages", "at_most"),
-            "'more than 50.0 Hz is certainly never allowed here' needs 3 rows of 20 cells, and a message surely has "
-            "room for 2",
+            "'more than 50.0 Hz is certainly never allowed here' needs 3 rows of 20 cells, but only 2 are guaranteed "
+            "for a message",
         ),
         (
             {"messages": {"no_answer": "\u2192 keine Antwort"}},
             ("panel", "messages", "no_answer"),
-            "'\u2192 keine Antwort' has '\u2192' (U+2192), which the panel's repertoire 'ascii' lacks; it shows "
-            "'-> keine Antwort'",
+            "'→ keine Antwort' contains '→' (U+2192), missing in the panel's character set 'ascii'; it shows '-> "
+            "keine Antwort'",
         ),
         (
             {"messages": {"no_answer": "for {value} no answer"}},
             ("panel", "messages", "no_answer"),
-            "nothing is put in for {value} in 'for {value} no answer'",
+            "{value} in 'for {value} no answer' is not replaced by a value",
         ),
         (
             {"messages": {"at_most": "{value} at most"}},
             ("panel", "messages", "at_most"),
-            "nothing is put in for {value} in '{value} at most'",
+            "{value} in '{value} at most' is not replaced by a value",
         ),
     ],
 )

@@ -220,7 +220,7 @@ def test_a_character_in_the_text_that_the_panel_lacks(good: Draft) -> None:
     broken = good.change(slow, text=("Slow speed       Hz", "", "schräg → 5 °"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("character-missing", "error", (*slow, "text", 2))
-    assert finding.hint.startswith("write it with other characters; ")
+    assert finding.hint.startswith("use other characters; ")
     assert "'ä' (U+00E4) '→' (U+2192) '°' (U+00B0)" in finding.message
     assert broken.panel(repertoire="lcd-kana").clean()
 
@@ -232,7 +232,7 @@ def test_the_repertoires_that_have_what_is_missing_are_named(good: Draft) -> Non
         "latin-1, lcd-european",
         "",
     ]
-    assert hints[2] == "write it with other characters; no repertoire has all of these"
+    assert hints[2] == "use other characters; no character set has all of these"
 
 
 @pytest.mark.parametrize(("change", "lacking"), [({"unit": "m³/h"}, "³"), ({"texts": {"0": "off", "1": "für"}}, "ü")])

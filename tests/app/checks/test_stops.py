@@ -55,14 +55,14 @@ def test_a_bit_that_is_set_and_cleared_to_stop(good: Draft) -> None:
 @pytest.mark.parametrize(
     ("deed", "words"),
     [
-        ({"do": "set", "signal": "run"}, "when 'fault' is set: 'run' becomes 1, by itself and without a key"),
-        ({"do": "toggle", "signal": "run"}, "when 'fault' is set: 'run' becomes 1 if it was 0, and 0 if it was not"),
+        ({"do": "set", "signal": "run"}, "when 'fault' is set: 'run' is set to 1, automatically and without a key"),
+        ({"do": "toggle", "signal": "run"}, "when 'fault' is set: 'run' is toggled between 0 and 1"),
         ({"do": "write", "signal": "speed set", "value": Decimal(40)}, "40.0 Hz is written to 'speed set'"),
         (
             {"do": "write", "signal": "speed set", "value": HeldValue(from_="slow speed")},
             "the value of 'slow speed' is written to 'speed set'",
         ),
-        ({"do": "clear", "signal": "lamp", "stops": False}, "'lamp' becomes 0"),
+        ({"do": "clear", "signal": "lamp", "stops": False}, "'lamp' is set to 0"),
     ],
 )
 def test_what_starts_without_a_key_is_named(good: Draft, deed: dict[str, Any], words: str) -> None:

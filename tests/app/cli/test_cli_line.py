@@ -75,8 +75,8 @@ def test_each_transaction_is_told_with_its_bytes_in_parts(capsys: pytest.Capture
     assert "208A" in told[0]  # 8330, the start value of 41.65 Hz
     assert "\u2713 good" in told[0]
     assert "line 'pump room' at tcp://127.0.0.1:" in out
-    assert "wire in use" in out
-    assert "turnaround of pump" in out
+    assert "bus load" in out
+    assert "response time of pump" in out
     assert "Ctrl+C ends it" in err
 
 
@@ -141,7 +141,7 @@ def test_a_frame_with_a_bad_check_sum_is_taken_apart(capsys: pytest.CaptureFixtu
         status, out, _ = watched(capsys, str(device), "--via", str(follower.endpoint), "--explain", for_s=1.5)
     assert status == 1
     assert "received: damaged answer" in out
-    assert "\u26a0 check sum: does not fit" in out
+    assert "\u26a0 check sum: wrong" in out
     assert "bad check sum" in out
 
 
@@ -161,17 +161,17 @@ def test_a_line_that_is_down_is_said_and_counts_as_wrong(capsys: pytest.CaptureF
         gone = str(follower.endpoint)
     status, out, err = watched(capsys, str(device), "--via", gone)
     assert status == 1
-    assert "line 'bench' is down: nothing listens at port" in err
+    assert "line 'bench' is down: connection to port" in err
     assert "connection refused" in out
 
 
 @pytest.mark.parametrize(
     ("argv", "said"),
     [
-        ((PUMP, "--follower", "nobody", "--via", "simulated"), "there is no follower 'nobody'; it has: 'pump'"),
-        ((PUMP, "--via", "nonsense"), "'nonsense' is no endpoint"),
+        ((PUMP, "--follower", "nobody", "--via", "simulated"), "there is no device 'nobody'; it has: 'pump'"),
+        ((PUMP, "--via", "nonsense"), "'nonsense' is not an endpoint"),
         ((PUMP, "--via", "simulate"), "serial+tcp://HOST:PORT, or 'simulated'"),
-        ((PUMP, "--via", "serial:/dev/no-such-port"), "serial port /dev/no-such-port does not exist"),
+        ((PUMP, "--via", "serial:/dev/no-such-port"), "there is no serial port /dev/no-such-port"),
         (("nowhere.toml",), "nowhere.toml"),
     ],
 )

@@ -75,7 +75,7 @@ def test_a_line_that_goes_down_and_comes_back_is_told_each_time_once() -> None:
             told.extend(watch.look().lines)
             return told
 
-        wait_for(lambda: any("nothing listens" in reason for _, reason in listen()))
+        wait_for(lambda: any("connection to port" in reason for _, reason in listen()))
         follower.start()
         wait_for(lambda: listen()[-1] == ("hall", ""))
         assert all(before != after for before, after in pairwise(told))

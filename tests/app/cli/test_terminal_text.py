@@ -207,4 +207,4 @@ def test_a_port_with_a_control_character_in_its_name_is_refused_in_words(
     path.write_text(serial, "utf-8")
     for verb in ("read", "line"):
         assert main([verb, str(path), "--for", "0.1"]) == 2
-        assert "'tty␀S0' holds a control character" in capsys.readouterr().err
+        assert "'tty␀S0' contains a control character" in capsys.readouterr().err

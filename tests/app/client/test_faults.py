@@ -48,10 +48,12 @@ def test_exception_codes_are_those_of_the_standard() -> None:
         10: "gateway path unavailable",
         11: "gateway target device failed to respond",
     }
-    assert exception_fault(2).sentence.startswith("refused: illegal data address (02); the device has no such register")
+    assert exception_fault(2).sentence.startswith(
+        "refused: illegal data address (02); the device does not have this register"
+    )
     assert "(0A)" in exception_fault(10).sentence
     assert "77h" in exception_fault(0x77).sentence
-    assert "own" in exception_fault(0x77).sentence
+    assert "device-specific" in exception_fault(0x77).sentence
 
 
 @pytest.mark.parametrize(

@@ -34,13 +34,13 @@ def test_a_project_is_the_same_as_itself_read_again(name: str) -> None:
     assert comparison == Comparison()
     assert comparison.same
     assert told(comparison) == []
-    assert summary(comparison) == "nothing differs"
+    assert summary(comparison) == "no differences"
 
 
 def test_a_renamed_signal_is_one_difference_wherever_it_is_used(project: Project) -> None:
     after = edits.rename_signal(project, "frequency", "output frequency")
     comparison = compare(project, after)
-    assert told(comparison) == ["> signal 'frequency' is called 'output frequency' now"]
+    assert told(comparison) == ["> signal 'frequency' renamed to 'output frequency'"]
     assert [part.sort for part in comparison.parts] == ["signal"]
 
 
@@ -61,9 +61,9 @@ def test_renamed_screens_lines_and_followers_take_their_uses_along(project: Proj
     after = edits.rename_line(after, "hall", "hall 2")
     after = edits.rename_follower(after, "fan", "blower")
     assert told(compare(project, after)) == [
-        "> line 'hall' is called 'hall 2' now",
-        "> follower 'fan' is called 'blower' now",
-        "> screen 'run' is called 'operation' now",
+        "> line 'hall' renamed to 'hall 2'",
+        "> device 'fan' renamed to 'blower'",
+        "> screen 'run' renamed to 'operation'",
     ]
 
 
@@ -110,7 +110,7 @@ def test_fields_added_removed_moved_and_changed(project: Project) -> None:
 
 def test_another_order_is_told_but_not_what_was_added(project: Project) -> None:
     swapped = project.replace(screens=project.screens[::-1])
-    assert told(compare(project, swapped)) == ["~ the screens stand in another order"]
+    assert told(compare(project, swapped)) == ["~ order of screens changed"]
     added = edits.add_screen(project, "new")
     comparison = compare(project, added)
     assert [(part.kind, part.after) for part in comparison.screens] == [("added", "new")]

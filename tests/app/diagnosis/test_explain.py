@@ -90,7 +90,7 @@ def test_the_standards_read_of_holding_registers() -> None:
     request = read_request(17, "holding", 107, 3)
     told = explain(serial(request, framed(request, bytes.fromhex("03 06 02 2B 00 00 00 64"))))
     assert [(p.data.hex(), p.name) for p in told.sent.parts[:4]] == [
-        ("11", "unit"),
+        ("11", "unit address"),
         ("03", "function"),
         ("006b", "address"),
         ("0003", "count"),
@@ -99,22 +99,22 @@ def test_the_standards_read_of_holding_registers() -> None:
     assert answer.role is Role.ANSWER
     assert part(answer, "registers 107 to 109") == "no signal: 555 0 100"
     assert part(answer, "byte count") == "6 bytes of data follow"
-    assert part(answer, "check sum") == "fits"
+    assert part(answer, "check sum") == "correct"
     assert not wrong(answer)
 
 
 def test_unit_0_is_everybody_on_a_serial_line_only() -> None:
     write = write_register(0, 1, 3)
-    assert part(explain(serial(write, b"")).sent, "unit") == "0, a broadcast to all units"
-    assert part(explain(network(write, b"")).sent, "unit") == "0, follower pump"
+    assert part(explain(serial(write, b"")).sent, "unit address") == "0, broadcast to all devices"
+    assert part(explain(network(write, b"")).sent, "unit address") == "0, device pump"
 
 
 def test_the_standards_read_of_coils() -> None:
     """V1.1b3, section 6.1 (from memory): coils 20 to 38, the first byte CDh is 27 to 20 = 1100 1101."""
     request = read_request(1, "coil", 19, 19)
     (answer,) = explain(serial(request, framed(request, bytes.fromhex("01 03 CD 6B 05")))).received
-    assert part(answer, "coils 19 to 26") == "lowest first: 1 0 1 1 0 0 1 1"
-    assert part(answer, "coils 35 to 37") == "lowest first: 1 0 1"
+    assert part(answer, "coils 19 to 26") == "lowest bit first: 1 0 1 1 0 0 1 1"
+    assert part(answer, "coils 35 to 37") == "lowest bit first: 1 0 1"
 
 
 def test_the_standards_writes() -> None:
@@ -124,7 +124,7 @@ def test_the_standards_writes() -> None:
     assert (answer.role, part(answer, "value")) == (Role.ANSWER, "on")
     coils = explain(serial(write_coils(1, 19, [True, False, True, True, False, False, True, True, True, False]), b""))
     assert [p.data.hex() for p in coils.sent.parts[1:-1]] == ["0f", "0013", "000a", "02", "cd", "01"]
-    assert part(coils.sent, "coils 27 to 28") == "lowest first: 1 0"
+    assert part(coils.sent, "coils 27 to 28") == "lowest bit first: 1 0"
     registers = explain(serial(write_registers(1, 1, [10, 258]), b""))
     assert part(registers.sent, "registers 1 to 2") == "no signal: 10 258"
     assert part(registers.sent, "byte count") == "4 bytes of data follow"
@@ -165,7 +165,7 @@ def test_the_standards_mask_write() -> None:
     told = explain(serial(request, request.rtu))
     assert roles(told) == [Role.ANSWER]
     assert part(told.sent, "AND mask") == "keeps bits 1 4 5 6 7"
-    assert part(told.sent, "OR mask") == "sets bits 0 2, clears the others that are not kept"
+    assert part(told.sent, "OR mask") == "sets bits 0 2, clears the other bits that are not kept"
 
 
 def test_a_mask_write_names_the_bits_that_it_changes(names: RegisterNames) -> None:
@@ -183,7 +183,7 @@ def test_half_a_signal_is_said_to_be_half(names: RegisterNames) -> None:
 def test_the_manuals_number_stands_beside_the_wire_address() -> None:
     project = _one_signal("prefixed", 40311)
     told = explain(serial(read_request(1, "holding", 310, 1), b"", SILENT, "device"), RegisterNames.of(project))
-    assert part(told.sent, "address") == "holding register 310; in the manual 40311"
+    assert part(told.sent, "address") == "holding register 310; 40311 in the manual"
 
 
 def test_overlapping_signals_share_a_part() -> None:
@@ -264,14 +264,14 @@ def test_a_bad_check_sum_is_said_with_the_right_one() -> None:
 def test_a_value_in_a_damaged_answer_is_not_told_as_if_it_were_one(names: RegisterNames) -> None:
     bad = GOOD[:-1] + bytes((GOOD[-1] ^ 1,))
     (frame,) = explain(serial(READ, bad, DAMAGED), names).received
-    assert part(frame, "register 310").startswith("not to be trusted: speed set point = ")
+    assert part(frame, "register 310").startswith("unreliable: speed set point = ")
 
 
 def test_a_frame_without_its_first_byte_is_recognised() -> None:
     (frame,) = explain(serial(READ, GOOD[1:], DAMAGED)).received
     assert frame.role is Role.DAMAGED
     assert frame.parts[0].name == "function"
-    assert part(frame, "check sum") == "fits"
+    assert part(frame, "check sum") == "correct"
 
 
 @pytest.mark.parametrize("length", range(1, len(GOOD)))
@@ -279,15 +279,15 @@ def test_a_cut_frame_is_explained_as_far_as_it_goes(length: int) -> None:
     (frame,) = explain(serial(READ, GOOD[:length], Fault(FaultKind.CUT, "broke off"))).received
     assert frame.role is Role.CUT
     assert frame.data == GOOD[:length]
-    assert [p.name for p in frame.parts[:3]] == ["unit", "function", "byte count"][: len(frame.parts)]
-    assert length != len(GOOD) - 1 or frame.parts[-1].words == "cut off: 1 of 2 bytes"
+    assert [p.name for p in frame.parts[:3]] == ["unit address", "function", "byte count"][: len(frame.parts)]
+    assert length != len(GOOD) - 1 or frame.parts[-1].words == "incomplete: 1 of 2 bytes"
 
 
 def test_another_units_frame_says_which_unit_answered() -> None:
     (frame,) = explain(serial(READ, framed(READ, GOOD[1:-2], unit=5), SILENT)).received
     assert frame.role is Role.STRANGER
-    assert part(frame, "unit") == "5; asked was 3"
-    assert wrong(frame) == ["unit"]
+    assert part(frame, "unit address") == "5; requested: 3"
+    assert wrong(frame) == ["unit address"]
 
 
 @pytest.mark.parametrize("unit", [3, 7])
@@ -297,8 +297,8 @@ def test_what_another_client_asks_is_explained_as_its_request(unit: int, names: 
     told = explain(serial(READ, asked + GOOD), names)
     assert roles(told) == [Role.OTHER_CLIENT, Role.ANSWER]
     other = told.received[0]
-    assert (other.data, part(other, "count"), part(other, "check sum")) == (asked, "4 registers", "fits")
-    assert wrong(other) == ([] if unit == 3 else ["unit"])
+    assert (other.data, part(other, "count"), part(other, "check sum")) == (asked, "4 registers", "correct")
+    assert wrong(other) == ([] if unit == 3 else ["unit address"])
     assert not any(each.signals for each in other.parts)
 
 
@@ -312,20 +312,20 @@ def test_a_sound_frame_that_the_standard_does_not_have_is_a_frame_all_the_same()
 def test_another_function_is_marked() -> None:
     (frame,) = explain(serial(READ, framed(READ, b"\x04\x02\x00\x01"), SILENT)).received
     assert (frame.role, wrong(frame)) == (Role.STRANGER, ["function"])
-    assert part(frame, "function") == "04, read input registers; asked was 03"
+    assert part(frame, "function") == "04, read input registers; requested: 03"
 
 
 def test_one_register_too_many_is_marked_at_the_byte_count() -> None:
     (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("03 06 0001 0002 0003")), SILENT)).received
     assert (frame.role, wrong(frame)) == (Role.STRANGER, ["byte count"])
-    assert part(frame, "byte count") == "6 bytes of data follow; 4 were due"
+    assert part(frame, "byte count") == "6 bytes of data follow; expected: 4"
 
 
 def test_a_write_acknowledged_with_another_value_is_marked() -> None:
     request = write_register(3, 310, 5)
     (frame,) = explain(serial(request, framed(request, bytes.fromhex("06 0136 0006")), SILENT)).received
     assert (frame.role, wrong(frame)) == (Role.STRANGER, ["value"])
-    assert part(frame, "value") == "6; written was 00 05"
+    assert part(frame, "value") == "6; written: 00 05"
 
 
 @pytest.mark.parametrize("code", [1, 2, 3, 4, 5, 6, 8, 10, 11, 0x55])
@@ -333,8 +333,8 @@ def test_an_exception_is_told_with_its_meaning(code: int, names: RegisterNames) 
     (frame,) = explain(serial(READ, framed(READ, bytes((0x83, code))), exception_fault(code)), names).received
     assert frame.role is Role.REFUSAL
     assert part(frame, "function") == "03, read holding registers: refused (80h added)"
-    assert f"({code:02X})" in part(frame, "exception") or part(frame, "exception").startswith(
-        "55h, not in the standard"
+    assert f"({code:02X})" in part(frame, "exception code") or part(frame, "exception code").startswith(
+        "55h, device-specific"
     )
 
 
@@ -350,7 +350,7 @@ def test_a_sign_of_life_is_explained() -> None:
     """Function 08, sub-function 0 gives back what it was sent (V1.1b3, section 6.8, from memory)."""
     request = query_data_request(READ, 0xA537)
     told = explain(serial(request, request.rtu))
-    assert [p.name for p in told.sent.parts] == ["unit", "function", "sub-function", "data", "check sum"]
+    assert [p.name for p in told.sent.parts] == ["unit address", "function", "sub-function", "data", "check sum"]
     assert roles(told) == [Role.ANSWER]
     assert told.signals == ()
     other = explain(serial(request, query_data_request(READ, 0x1234).rtu, SILENT))
@@ -393,11 +393,11 @@ def mbap(transaction: int, unit: int, pdu: bytes, protocol: int = 0) -> bytes:
 
 def test_the_header_of_a_network_frame_is_explained() -> None:
     told = explain(network(READ, mbap(7, 3, GOOD[1:-2])))
-    assert [p.name for p in told.sent.parts[:4]] == ["transaction", "protocol", "length", "unit"]
+    assert [p.name for p in told.sent.parts[:4]] == ["transaction", "protocol", "length", "unit address"]
     assert part(told.sent, "length") == "6 bytes follow"
     (answer,) = told.received
     assert answer.role is Role.ANSWER
-    assert part(answer, "transaction") == "7, as asked"
+    assert part(answer, "transaction") == "7, as requested"
     assert part(answer, "protocol") == "Modbus"
 
 
@@ -405,7 +405,7 @@ def test_another_transactions_answer_is_a_stranger() -> None:
     told = explain(network(READ, mbap(6, 3, GOOD[1:-2]) + mbap(7, 3, GOOD[1:-2])))
     assert roles(told) == [Role.STRANGER, Role.ANSWER]
     assert wrong(told.received[0]) == ["transaction"]
-    assert part(told.received[0], "transaction") == "6; asked was 7"
+    assert part(told.received[0], "transaction") == "6; requested: 7"
 
 
 def test_a_network_frame_cut_or_refused() -> None:

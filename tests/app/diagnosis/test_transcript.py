@@ -56,7 +56,7 @@ def test_many_lines_explain_each_part_and_end_with_what_to_check() -> None:
 
 def test_what_is_no_answer_is_said_in_the_line_too() -> None:
     line = one_line(explain(transaction(b"\xff" + ANSWER), NAMES), "")
-    assert "[bytes that make no frame: FF]" in line
+    assert "[bytes that are not a frame: FF]" in line
 
 
 def test_json_is_plain_and_whole() -> None:

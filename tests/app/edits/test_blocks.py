@@ -59,13 +59,13 @@ def test_a_block_moves_in_every_language(project: Project) -> None:
 @pytest.mark.parametrize(
     ("block", "by", "why"),
     [
-        (Block(0, 0, 1, 14), (2, 0), "would lie over field 2"),
-        (Block(0, 0, 1, 5), (2, 0), "the text 'State' in row 3 stands there"),
+        (Block(0, 0, 1, 14), (2, 0), "would overlap field 2"),
+        (Block(0, 0, 1, 5), (2, 0), "the text 'State' in row 3 is there"),
         (Block(0, 0, 1, 5), (0, 6), "the field of signal 'speed' would cover the text"),
         (Block(0, 6, 1, 5), (2, -6), "the field of signal 'speed' would cover the text 'State' in row 3"),
-        (Block(0, 0, 1, 14), (0, 3), "the cells would leave the panel"),
-        (Block(0, 0, 1, 14), (-1, 0), "the cells would leave the panel"),
-        (Block(0, 0, 1, 14), (0, -1), "the cells would leave the panel"),
+        (Block(0, 0, 1, 14), (0, 3), "the cells would be outside the panel"),
+        (Block(0, 0, 1, 14), (-1, 0), "the cells would be outside the panel"),
+        (Block(0, 0, 1, 14), (0, -1), "the cells would be outside the panel"),
     ],
 )
 def test_a_block_that_does_not_fit_is_not_moved(project: Project, block: Block, by: tuple[int, int], why: str) -> None:
@@ -83,7 +83,7 @@ def test_a_block_is_copied(project: Project) -> None:
     after = copy_block(project, "run", Block(0, 0, 1, 14), 1, 0)
     assert text(after) == ("Speed      Hz", "Speed      Hz", "State")
     assert [field.at for field in fields(after)] == [(0, 6), (2, 6), (1, 6)]
-    with pytest.raises(EditRefused, match="would lie over field 1"):
+    with pytest.raises(EditRefused, match="would overlap field 1"):
         copy_block(project, "run", Block(0, 0, 1, 14), 0, 1)
 
 
@@ -121,7 +121,7 @@ def test_the_content_of_rows_is_aligned_as_one(project: Project) -> None:
 
 
 def test_a_field_across_the_edge_is_not_torn(project: Project) -> None:
-    with pytest.raises(EditRefused, match=r"field 1 \(signal 'speed'\) lies across the edge"):
+    with pytest.raises(EditRefused, match=r"field 1 \(signal 'speed'\) is only partly selected"):
         align_block(project, "run", Block(0, 0, 1, 8), "right")
 
 
@@ -137,7 +137,7 @@ def test_fields_are_aligned_by_their_edges(project: Project) -> None:
 def test_fields_of_one_row_cannot_share_an_edge(project: Project) -> None:
     speed, running = fields(project)
     project = with_fields(project, speed.replace(at=(0, 0)), running.replace(at=(0, 8)))
-    with pytest.raises(EditRefused, match="would lie over field"):
+    with pytest.raises(EditRefused, match="would overlap field"):
         align_fields(project, "run", [0, 1], "left")
 
 

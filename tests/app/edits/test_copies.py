@@ -96,11 +96,11 @@ def test_a_bit_counts_to_the_next_bit(project: Project) -> None:
 
 
 def test_copies_that_cannot_be(project: Project) -> None:
-    with pytest.raises(EditRefused, match="the copy 'running 61': number: needs at most 63, not 64"):
+    with pytest.raises(EditRefused, match="the copy 'running 61': number: must be at most 63, not 64"):
         counted_copies(project, ["running"], 100, 1)
     with pytest.raises(EditRefused, match="must be 1 to 2000, not 0"):
         counted_copies(project, ["running"], 0, 1)
-    with pytest.raises(EditRefused, match="the copy 'speed 2': number: needs at least 0, not -99"):
+    with pytest.raises(EditRefused, match="the copy 'speed 2': number: must be at least 0, not -99"):
         counted_copies(project, ["speed"], 2, -500)
     with pytest.raises(EditRefused, match="does not exist"):
         counted_copies(project, ["sped"], 2, 1)

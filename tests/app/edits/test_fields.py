@@ -32,15 +32,15 @@ def test_a_field_is_placed(project: Project) -> None:
 @pytest.mark.parametrize(
     ("placed", "words"),
     [
-        (field(3, 0, 1), "would begin outside the panel"),
-        (field(-1, 0, 1), "would begin outside the panel"),
-        (field(0, 16, 1), "would begin outside the panel"),
-        (field(0, -1, 3), "would begin outside the panel"),
+        (field(3, 0, 1), "would start outside the panel"),
+        (field(-1, 0, 1), "would start outside the panel"),
+        (field(0, 16, 1), "would start outside the panel"),
+        (field(0, -1, 3), "would start outside the panel"),
         (field(1, 12, 5), "would reach 1 cell past the right edge of the panel"),
         (field(1, 12, 8), "would reach 4 cells past the right edge of the panel"),
-        (field(0, 4, 3), "would lie over field 1 \\(signal 'speed'\\)"),
-        (field(0, 10, 3), "would lie over field 1"),
-        (field(2, 0, 16), "would lie over field 2 \\(signal 'running'\\)"),
+        (field(0, 4, 3), "would overlap field 1 \\(signal 'speed'\\)"),
+        (field(0, 10, 3), "would overlap field 1"),
+        (field(2, 0, 16), "would overlap field 2 \\(signal 'running'\\)"),
         (field(1, 0, 3, "sped"), "signal 'sped' does not exist; did you mean 'speed'\\?"),
     ],
 )
@@ -67,10 +67,10 @@ def test_a_field_is_moved_resized_and_changed(project: Project) -> None:
     ("changes", "words"),
     [
         ({"width": 11}, "1 cell past"),
-        ({"width": 0}, "width: needs at least 1, not 0"),
-        ({"width": "5"}, "width: needs a whole number, not a text"),
-        ({"at": (2, 0), "width": 7}, "would lie over field 2"),
-        ({"kind": "text"}, "kind: needs 'number', 'hexadecimal', 'choice' or 'bar', not 'text'"),
+        ({"width": 0}, "width: must be at least 1, not 0"),
+        ({"width": "5"}, "width: must be a whole number, not a text"),
+        ({"at": (2, 0), "width": 7}, "would overlap field 2"),
+        ({"kind": "text"}, "kind: must be 'number', 'hexadecimal', 'choice' or 'bar', not 'text'"),
         ({"signal": "x"}, "signal 'x' does not exist"),
         ({"blink": Condition(signal="x")}, "signal 'x' does not exist"),
         ({"colour": "red"}, "colour"),
@@ -102,7 +102,7 @@ def test_fields_moved_together_may_take_each_others_places(project: Project) -> 
     side_by_side = add_field(project, "run", field(0, 11, 5))
     after = move_fields(side_by_side, "run", [0, 2], 0, -5)
     assert fields(after) == [((0, 1), 5), ((2, 6), 7), ((0, 6), 5)]
-    with pytest.raises(EditRefused, match="would lie over field 1"):
+    with pytest.raises(EditRefused, match="would overlap field 1"):
         move_fields(side_by_side, "run", [2], 0, -5)
 
 
@@ -121,7 +121,7 @@ def test_fields_that_lie_badly_in_a_file_can_be_mended_step_by_step(project: Pro
     assert fields(change_field(bad, "run", 2, at=(1, 0)))[2] == ((1, 0), 4)
     with pytest.raises(EditRefused, match="past the right edge"):
         change_field(bad, "run", 0, width=31)
-    with pytest.raises(EditRefused, match="would lie over field 1"):
+    with pytest.raises(EditRefused, match="would overlap field 1"):
         add_field(bad, "run", field(0, 1, 1))
 
 

@@ -13,14 +13,14 @@ from app.project.references import dangling
 def test_a_line_is_added(project: Project) -> None:
     line = TcpLine(name="roof", host="192.0.2.1")
     assert edits.add_line(project, line).lines == (*project.lines, line)
-    with pytest.raises(EditRefused, match="there is a line 'hall' already"):
+    with pytest.raises(EditRefused, match="there is already a line 'hall'"):
         edits.add_line(project, TcpLine(name="hall", host="192.0.2.1"))
 
 
 def test_a_line_is_changed(project: Project) -> None:
     assert edits.change_line(project, "hall", baud=9600).lines[0] == SerialLine(name="hall", device="COM3", baud=9600)
     assert edits.change_line(project, "hall", baud=19_200) is project
-    with pytest.raises(EditRefused, match="parity: needs 'none', 'even' or 'odd', not 'mark'"):
+    with pytest.raises(EditRefused, match="parity: must be 'none', 'even' or 'odd', not 'mark'"):
         edits.change_line(project, "hall", parity="mark")
     with pytest.raises(EditRefused, match="line 'hal' does not exist; did you mean 'hall'"):
         edits.change_line(project, "hal", baud=9600)
@@ -39,7 +39,7 @@ def test_followers_go_along_with_a_renamed_line(project: Project) -> None:
 
 
 def test_a_line_with_followers_stays(project: Project) -> None:
-    with pytest.raises(EditRefused, match="line 'hall' cannot be deleted: it is used by follower 'fan'"):
+    with pytest.raises(EditRefused, match="line 'hall' cannot be deleted: it is used by device 'fan'"):
         edits.delete_parts(project, "line", [0])
     free = edits.add_line(project, TcpLine(name="roof", host="h"))
     assert edits.delete_parts(free, "line", [1]) == project
@@ -48,7 +48,7 @@ def test_a_line_with_followers_stays(project: Project) -> None:
 def test_a_follower_is_added(project: Project) -> None:
     follower = Follower(name="pump", line="hall", unit=2)
     assert edits.add_follower(project, follower).followers == (*project.followers, follower)
-    with pytest.raises(EditRefused, match="there is a follower 'fan' already"):
+    with pytest.raises(EditRefused, match="there is already a device 'fan'"):
         edits.add_follower(project, Follower(name="fan", line="hall"))
     with pytest.raises(EditRefused, match="line 'roof' does not exist"):
         edits.add_follower(project, Follower(name="pump", line="roof"))
@@ -62,18 +62,16 @@ def test_a_follower_is_changed(project: Project) -> None:
     for unit in (0, 255, 247):
         assert edits.change_follower(project, "fan", unit=unit).followers[0].unit == unit
     for unit in (-1, 248, 254, 256):
-        with pytest.raises(EditRefused, match=f"unit: {unit} is not a unit address; that is 1 to 247, or 255 or 0 on"):
+        with pytest.raises(EditRefused, match=f"unit: {unit} is not a unit address; use 1 to 247, on"):
             edits.change_follower(project, "fan", unit=unit)
     with pytest.raises(EditRefused, match="line 'roof' does not exist"):
         edits.change_follower(project, "fan", line="roof")
-    with pytest.raises(EditRefused, match="follower 'van' does not exist; did you mean 'fan'"):
+    with pytest.raises(EditRefused, match="device 'van' does not exist; did you mean 'fan'"):
         edits.change_follower(project, "van", unit=2)
 
 
 def test_a_follower_that_is_read_stays(project: Project) -> None:
-    with pytest.raises(
-        EditRefused, match="follower 'fan' cannot be deleted: it is used by signal 'speed', signal 'comm"
-    ):
+    with pytest.raises(EditRefused, match="device 'fan' cannot be deleted: it is used by signal 'speed', signal 'comm"):
         edits.delete_parts(project, "follower", [0])
     free = edits.add_follower(project, Follower(name="pump", line="hall", unit=2))
     assert edits.delete_parts(free, "follower", [1]) == project

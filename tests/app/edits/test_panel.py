@@ -25,14 +25,14 @@ def test_a_smaller_panel_drops_empty_rows_only(project: Project) -> None:
 
 
 def test_nothing_is_cut_off(project: Project) -> None:
-    with pytest.raises(EditRefused, match="12 columns and 2 rows are too few for") as caught:
+    with pytest.raises(EditRefused, match="12 columns and 2 rows are not enough for") as caught:
         edits.set_size(project, 2, 12)
     assert [use.where for use in caught.value.uses] == [
         "screen 'run', text, row 1",
         "screen 'run', text, row 3",
         "screen 'run', field 2",
     ]
-    with pytest.raises(EditRefused, match="rows: needs at least 1, not 0"):
+    with pytest.raises(EditRefused, match="rows: must be at least 1, not 0"):
         edits.set_size(project, 0, 12)
 
 
@@ -47,7 +47,7 @@ def test_what_lay_outside_before_does_not_keep_the_panel_from_growing(project: P
 
 def test_keys(project: Project) -> None:
     assert edits.set_keys(project, ["left", "right", "up", "down", "f1"]).panel.keys[-1] == "f1"
-    with pytest.raises(EditRefused, match="key 'up' cannot be taken away: it is used by action 1"):
+    with pytest.raises(EditRefused, match="key 'up' cannot be removed: it is used by action 1"):
         edits.set_keys(project, ["left", "right", "down"])
     with pytest.raises(EditRefused, match="there are two keys 'left'"):
         edits.set_keys(project, [*project.panel.keys, "left"])
@@ -61,7 +61,7 @@ def test_uses_follow_a_renamed_key(project: Project) -> None:
     assert after.panel.keys[1] == "page"
     assert after.screen_changes[0].key == "page"
     assert after.panel.entry.right == "page"
-    with pytest.raises(EditRefused, match="there is a key 'up' already"):
+    with pytest.raises(EditRefused, match="there is already a key 'up'"):
         edits.rename_key(project, "down", "up")
     with pytest.raises(EditRefused, match="key 'f1' does not exist"):
         edits.rename_key(project, "f1", "f2")
@@ -72,7 +72,7 @@ def test_start_entry_and_repertoire(project: Project) -> None:
     with pytest.raises(EditRefused, match="screen 'x' does not exist"):
         edits.set_start(project, "x")
     assert edits.change_entry(project, by="digit", timeout_s=5).panel.entry.timeout_s == 5
-    with pytest.raises(EditRefused, match="timeout_s: needs at least 0, not -1"):
+    with pytest.raises(EditRefused, match="timeout_s: must be at least 0, not -1"):
         edits.change_entry(project, timeout_s=-1)
     assert edits.set_repertoire(project, "latin-1").panel.repertoire == "latin-1"
 

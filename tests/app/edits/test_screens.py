@@ -29,10 +29,10 @@ def test_a_new_screen_finds_a_free_name(project: Project) -> None:
 @pytest.mark.parametrize(
     ("name", "words"),
     [
-        ("run", "there is a screen 'run' already; choose another name"),
+        ("run", "there is already a screen 'run'; choose another name"),
         ("next", "a screen cannot be called 'next'"),
         ("", "name: is empty"),
-        (" x", "name: has a blank at an end"),
+        (" x", "name: starts or ends with a space"),
         ("x" * 41, "name: has 41 characters; at most 40 are allowed"),
     ],
 )
@@ -70,11 +70,11 @@ def test_uses_follow_a_new_name(project: Project) -> None:
 
 def test_a_screen_that_turns_lead_to_stays(project: Project) -> None:
     with pytest.raises(
-        EditRefused, match="screen 'status' cannot be deleted: these lead to it: screen change 1"
+        EditRefused, match="screen 'status' cannot be deleted: screen changes go to it: screen change 1"
     ) as caught:
         edits.delete_screen(project, "status")
     assert [use.place for use in caught.value.uses] == [("screen_change", 0, "to")]
-    with pytest.raises(EditRefused, match="the panel starts with it, and these lead to it: screen change 2"):
+    with pytest.raises(EditRefused, match="it is the start screen, and screen changes go to it: screen change 2"):
         edits.delete_screen(project, "run")
 
 
@@ -91,7 +91,7 @@ def test_a_screen_is_deleted_with_the_turns_to_it(project: Project) -> None:
     after = edits.delete_screen(project, "status", with_screen_changes=True)
     assert [screen_change.to for screen_change in after.screen_changes] == ["fault"]
     assert dangling(after) == ()
-    with pytest.raises(EditRefused, match="the panel starts with it"):
+    with pytest.raises(EditRefused, match="it is the start screen"):
         edits.delete_screen(project, "run", with_screen_changes=True)
 
 

@@ -56,18 +56,18 @@ def test_nothing_new_is_the_same_project(project: Project) -> None:
 def test_what_cannot_be_put(project: Project) -> None:
     speed, command, running, preset, _ = project.signals
     for parts, words in (
-        ({0: speed.replace(name="command")}, "there is a signal 'command' already"),
-        ({0: speed.replace(name="x"), 1: command.replace(name="x")}, "there is a signal 'x' already"),
-        ({0: speed.replace(follower="fun")}, "follower 'fun' does not exist; did you mean 'fan'"),
+        ({0: speed.replace(name="command")}, "there is already a signal 'command'"),
+        ({0: speed.replace(name="x"), 1: command.replace(name="x")}, "there is already a signal 'x'"),
+        ({0: speed.replace(follower="fun")}, "device 'fun' does not exist; did you mean 'fan'"),
         ({9: speed}, "there is no signal 10; there are 5"),
         ({3: speed.replace(name="preset")}, "signal 'preset' is not a held value"),
-        ({1: running.replace(name="command")}, "signal 'command' is a bit itself"),
+        ({1: running.replace(name="command")}, "signal 'command' is itself a bit"),
     ):
         with pytest.raises(EditRefused, match=words):
             put_parts(project, "signal", parts)
     with pytest.raises(EditRefused, match="line 'hail' does not exist"):
         put_parts(project, "follower", {0: project.followers[0].replace(line="hail")})
-    with pytest.raises(EditRefused, match="there is a signal 'preset' already"):
+    with pytest.raises(EditRefused, match="there is already a signal 'preset'"):
         put_parts(project, "signal", {}, [preset])
     with pytest.raises(EditRefused, match="screen 'rnu' does not exist"):
         put_parts(project, "screen_change", {0: project.screen_changes[0].replace(to="rnu")})

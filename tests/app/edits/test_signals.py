@@ -23,15 +23,15 @@ def test_a_signal_is_added(project: Project) -> None:
 
 
 def test_signals_that_cannot_be_added(project: Project) -> None:
-    with pytest.raises(EditRefused, match="there is a signal 'speed' already"):
+    with pytest.raises(EditRefused, match="there is already a signal 'speed'"):
         edits.add_signal(project, HeldSignal(name="speed", held=Decimal(1)))
-    with pytest.raises(EditRefused, match="follower 'van' does not exist; did you mean 'fan'\\?"):
+    with pytest.raises(EditRefused, match="device 'van' does not exist; did you mean 'fan'\\?"):
         edits.add_signal(project, RegisterSignal(name="torque", follower="van", number=1))
-    with pytest.raises(EditRefused, match="signal 'running' is a bit itself"):
+    with pytest.raises(EditRefused, match="signal 'running' is itself a bit"):
         edits.add_signal(project, edits.bit_signal(name="x", bit=Bit(of="running", number=1)))
     with pytest.raises(EditRefused, match="'register' is missing"):
         edits.register_signal(name="torque", follower="fan")
-    with pytest.raises(EditRefused, match="held: needs a number, not a text"):
+    with pytest.raises(EditRefused, match="held: must be a number, not a text"):
         edits.held_signal(name="x", held="5")
 
 
@@ -52,10 +52,10 @@ def test_a_signal_is_changed(project: Project) -> None:
     assert after.signals[1] is project.signals[1]
     assert edits.change_signal(project, "speed", unit="") is project
     for changes, words in (
-        ({"decimals": 12}, "decimals: needs at most 9, not 12"),
+        ({"decimals": 12}, "decimals: must be at most 9, not 12"),
         ({"limits": (Decimal(5), Decimal(1))}, "the lower limit 5 is above the upper limit 1"),
-        ({"follower": "pump"}, "follower 'pump' does not exist"),
-        ({"name": "preset"}, "there is a signal 'preset' already"),
+        ({"follower": "pump"}, "device 'pump' does not exist"),
+        ({"name": "preset"}, "there is already a signal 'preset'"),
     ):
         with pytest.raises(EditRefused, match=words):
             edits.change_signal(project, "speed", **changes)
@@ -93,7 +93,7 @@ def test_a_signal_of_another_form(project: Project) -> None:
     assert edits.put_parts(project, "signal", {4: bit}).signal_named["spare"] == bit
     with pytest.raises(EditRefused, match="signal 'preset' is not a held value"):
         edits.put_parts(project, "signal", {3: bit.replace(name="preset")})
-    with pytest.raises(EditRefused, match="signal 'command' is a bit itself"):
+    with pytest.raises(EditRefused, match="signal 'command' is itself a bit"):
         edits.put_parts(project, "signal", {1: edits.bit_signal(name="command", bit=Bit(of="speed", number=3))})
 
 

@@ -49,9 +49,9 @@ def test_inserted_text_moves_what_follows_up_to_the_next_field(project: Project)
 
 
 def test_inserting_never_loses_text(project: Project) -> None:
-    with pytest.raises(EditRefused, match="there is no room: text would be pushed under a field or off the panel"):
+    with pytest.raises(EditRefused, match="no space: text would be pushed under a field or off the panel"):
         type_text(project, "run", 0, 0, "xx", insert=True)
-    with pytest.raises(EditRefused, match="no room"):
+    with pytest.raises(EditRefused, match="no space"):
         type_text(project, "run", 0, 11, "kkkk", insert=True)
 
 
@@ -93,9 +93,9 @@ def test_blanks_may_be_typed_across_a_field(project: Project) -> None:
 
 
 def test_nothing_is_inserted_or_pulled_inside_a_field(project: Project) -> None:
-    with pytest.raises(EditRefused, match="the field of signal 'speed' stands there"):
+    with pytest.raises(EditRefused, match="the field of signal 'speed' is there"):
         type_text(project, "run", 0, 8, "x", insert=True)
-    with pytest.raises(EditRefused, match="the field of signal 'speed' stands there"):
+    with pytest.raises(EditRefused, match="the field of signal 'speed' is there"):
         erase_text(project, "run", 0, 8, close_up=True)
 
 

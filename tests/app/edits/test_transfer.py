@@ -101,10 +101,10 @@ def test_pasted_cells_write_over_text_also_with_blanks(project: Project) -> None
 @pytest.mark.parametrize(
     ("row", "column", "why"),
     [
-        (0, 3, "this needs 1 x 14 cells, and from the cursor on there are 3 x 13"),
-        (3, 0, "from the cursor on there are 0 x 16"),
-        (2, 0, "would lie over field 2"),
-        (0, 1, "would lie over field 1"),
+        (0, 3, "this needs 1 x 14 cells, but there are only 3 x 13 from the cursor"),
+        (3, 0, "there are only 0 x 16 from the cursor"),
+        (2, 0, "would overlap field 2"),
+        (0, 1, "would overlap field 1"),
     ],
 )
 def test_what_does_not_fit_is_not_pasted(project: Project, row: int, column: int, why: str) -> None:
@@ -188,7 +188,7 @@ def test_a_bit_of_what_is_no_word_here_is_refused(project: Project, other: Proje
     one_bit = project.signal_named["running"].replace(name="command", bit={"of": "word", "number": 1})
     word = project.signal_named["command"].replace(name="word")
     here = here.replace(signals=(word, one_bit))
-    with pytest.raises(EditRefused, match="'command' is a bit itself"):
+    with pytest.raises(EditRefused, match="'command' is itself a bit"):
         paste_cells(here, piece, "first", 0, 0)
 
 

@@ -141,7 +141,7 @@ def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.M
             watched.ready("frequency")
             simulation.models[own.followers[0].name].silent = True
             event = watched.until(Kind.DISARMED, line)
-            assert event.text == "line 'pump room' was disarmed: follower 'pump' did not answer for 0.3 s"
+            assert event.text == "line 'pump room' was disarmed: device 'pump' did not answer for 0.3 s"
 
 
 def test_held_values_are_told_when_they_change(watched: Watched) -> None:

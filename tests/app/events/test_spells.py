@@ -86,13 +86,13 @@ def test_late_answers_are_told_as_late_from_their_beginning_on(run: Run) -> None
     began = time.monotonic()
     run.device.pause_s = TIMEOUT_MS / 1000 + LATE_S
     fault = run.until(Kind.LINE_FAULT, "pump")
-    assert "after the time-out; give the line a longer time-out" in fault.text
+    assert "after the time-out; increase the time-out of the line" in fault.text
     assert began < fault.at < began + 2 * TIMEOUT_MS / 1000 + LATE_S
     run.device.pause_s = 0.0
     run.until(Kind.LINE_BACK, "pump")
     back = run.until(Kind.LINE_BACK, "bus")
-    assert back.text.startswith("answers come in time again after ")
-    assert "longer time-out" in back.text
+    assert back.text.startswith("answers are in time again after ")
+    assert "increase the time-out" in back.text
     assert not any("did not answer" in text for _, text in run.of("pump") + run.of("bus"))
 
 
@@ -172,24 +172,24 @@ def test_a_device_that_refuses_everything_is_told_once_and_so_is_its_end(run: Ru
     run.device.refused = frozenset(range(100))
     fault = run.until(Kind.LINE_FAULT, "pump")
     assert began < fault.at < began + 0.5
-    assert fault.text.startswith(f"it refuses 6 of 6 readings: {ILLEGAL_ADDRESS} at holding register 1")
+    assert fault.text.startswith(f"6 of 6 readings are refused: {ILLEGAL_ADDRESS} at holding register 1")
     run.device.refused = frozenset()
     run.until(Kind.LINE_BACK, "pump")
-    assert run.of("pump") == [(Kind.LINE_FAULT, fault.text), (Kind.LINE_BACK, "it refuses no readings any more")]
+    assert run.of("pump") == [(Kind.LINE_FAULT, fault.text), (Kind.LINE_BACK, "no more readings are refused")]
 
 
 def test_registers_that_are_refused_for_good_are_one_event_beside_which_others_are_told(run: Run) -> None:
     run.device.refused = frozenset((11, 13))
     fault = run.until(Kind.LINE_FAULT, "pump")
-    assert fault.text.startswith(f"it refuses 2 of 6 readings: {ILLEGAL_ADDRESS} at holding register 1")
+    assert fault.text.startswith(f"2 of 6 readings are refused: {ILLEGAL_ADDRESS} at holding register 1")
     run.device.refused = frozenset(range(100))
     wait_for(lambda: run.look() is not None and len(run.of("pump")) > 1)
     run.device.refused = frozenset((11, 13))
     run.until(Kind.LINE_BACK, "pump")
     assert [(kind, text.partition(":")[0]) for kind, text in run.of("pump")] == [
-        (Kind.LINE_FAULT, "it refuses 2 of 6 readings"),
-        (Kind.LINE_FAULT, "it refuses 6 of 6 readings"),
-        (Kind.LINE_BACK, "it refuses only 2 of 6 readings now"),
+        (Kind.LINE_FAULT, "2 of 6 readings are refused"),
+        (Kind.LINE_FAULT, "6 of 6 readings are refused"),
+        (Kind.LINE_BACK, "now only 2 of 6 readings are refused"),
     ]
 
 
@@ -201,6 +201,6 @@ def test_a_short_refusal_is_one_event_and_those_that_follow_are_counted() -> Non
         for at, reading in ((number + 0.25, refused), (number + 0.5, good)):
             refusals.sample(Sample("10", at, (), reading))
             told += refusals.look(at)
-    assert [(event.at, event.text) for event in told] == [(0.25, "fault for 0.2 s: it refuses 1 of 6 readings: busy")]
+    assert [(event.at, event.text) for event in told] == [(0.25, "fault for 0.2 s: 1 of 6 readings are refused: busy")]
     (counted,) = refusals.end()
-    assert counted.text.startswith("short faults within 4 s: 4, the last one: it refuses 1 of 6 readings")
+    assert counted.text.startswith("short faults within 4 s: 4, the last one: 1 of 6 readings are refused")

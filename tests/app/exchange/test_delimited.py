@@ -70,12 +70,12 @@ def test_quotation_marks_within_a_text_are_told() -> None:
 
 @pytest.mark.parametrize("data", [bytes(range(256)) * 4, b"\x00\x01" * 500, b"ELF\x00\x00\x00\x01\x02\x03\x04\x05"])
 def test_what_is_no_text_is_refused(data: bytes) -> None:
-    with pytest.raises(CannotRead, match="no text"):
+    with pytest.raises(CannotRead, match="neither a text"):
         read_text(data)
 
 
 def test_sizes_are_bounded() -> None:
-    with pytest.raises(CannotRead, match="divide the file"):
+    with pytest.raises(CannotRead, match="split the file"):
         read_text(b"1,2\n" * (MOST_ROWS + 1))
     with pytest.raises(CannotRead, match="Is the separator right"):
         read_text(b"," * (MOST_COLUMNS + 1))

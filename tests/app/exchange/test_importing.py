@@ -119,8 +119,8 @@ def test_bad_rows_are_named_and_the_rest_comes_in(tmp_path: Path) -> None:
     done = brought(tmp_path, text)
     found = notes(done)
     assert [(row, column) for row, column, _ in found] == [(3, 1), (4, 2), (5, 3), (6, 0)]
-    assert "'4000x' is no register number" in found[0][2]
-    assert "'nonsense' is no encoding" in found[1][2]
+    assert "'4000x' is not a register number" in found[0][2]
+    assert "'nonsense' is not a known encoding" in found[1][2]
     assert [incoming.signal.name for incoming in done.plan.incoming] == ["A", "F"]
     assert done.plan.rows == 6
     assert [signal.name for signal in done.plan.edit(done.project).signals] == ["A", "F"]
@@ -164,7 +164,7 @@ def test_what_breaks_a_use_stays_out(tmp_path: Path) -> None:
         {"name": "word", "follower": "kiln", "register": 7}, {"name": "bit", "bit": {"of": "word", "number": 1}}
     )
     done = brought(tmp_path, "Name,Register,Bit of,Bit\nother,3,,\nword,,other,0\n", there, "replace")
-    assert "has bits of its own" in notes(done)[0][2]
+    assert "already has bits" in notes(done)[0][2]
     assert "other" in done.plan.edit(there).signal_named
 
 
@@ -174,7 +174,7 @@ def test_bits_find_or_bring_their_registers(tmp_path: Path) -> None:
     after = done.plan.edit(done.project)
     bits = [signal.bit for signal in after.signals if isinstance(signal, BitSignal)]
     assert [(bit.of, bit.number) for bit in bits] == [("status", 0), ("status", 3), ("holding 99", 15)]
-    assert "'holding 99' is added for its bits" in notes(done, "remark")[0][2]
+    assert "'holding 99' is added to hold its bits" in notes(done, "remark")[0][2]
     assert parse(dump(after)) == after
 
 
@@ -256,7 +256,7 @@ def test_another_target_needs_no_second_reading(tmp_path: Path) -> None:
     nobody = plan_again(done, kiln_project(), Target(None, LINE))
     assert nobody.sheet is done.sheet
     assert nobody.plan.incoming == ()
-    assert "no follower" in notes(nobody)[0][2]
+    assert "no device given" in notes(nobody)[0][2]
 
 
 def test_a_wrong_separator_is_obeyed_and_doubted(tmp_path: Path) -> None:
@@ -298,4 +298,4 @@ def test_the_order_of_words_comes_from_its_column_or_the_type(tmp_path: Path) ->
     assert [(row, column) for row, column, _ in notes(done, "remark")] == [(7, 3)]
     ((row, column, why),) = notes(done)
     assert (row, column) == (8, 3)
-    assert "byte order of the follower" in why
+    assert "byte order of the device" in why

@@ -70,14 +70,14 @@ def test_numbers(text: str, mark: Mark | None, value: str) -> None:
 @pytest.mark.parametrize(
     ("text", "mark", "words"),
     [
-        ("abc", ".", "no number"),
-        ("1,23", ".", "no number with a decimal point"),
-        ("1.23", ",", "no number with a decimal comma"),
+        ("abc", ".", "not a number"),
+        ("1,23", ".", "not a number with a decimal point"),
+        ("1.23", ",", "not a number with a decimal comma"),
         ("1,500", None, "can mean 1.500 or 1500"),
         ("9" * 60, None, "too many digits"),
         ("1e999", None, "too many digits"),
-        ("nan", None, "no number"),
-        ("", None, "no number"),
+        ("nan", None, "not a number"),
+        ("", None, "not a number"),
     ],
 )
 def test_what_is_no_number_is_said(text: str, mark: Mark | None, words: str) -> None:
@@ -124,12 +124,12 @@ def test_registers(text: str, register: RegisterText) -> None:
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("4000x", "no register number"),
-        ("9C41", "say so above, or write 0x9C41"),
-        ("40.001", "thousands grouped"),
-        ("200-100", "no register number"),
-        ("-5", "no register number"),
-        ("", "no register number"),
+        ("4000x", "not a register number"),
+        ("9C41", "set this above, or write 0x9C41"),
+        ("40.001", "thousands separator"),
+        ("200-100", "not a register number"),
+        ("-5", "not a register number"),
+        ("", "not a register number"),
     ],
 )
 def test_what_is_no_register_is_said(text: str, words: str) -> None:

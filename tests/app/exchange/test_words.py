@@ -106,7 +106,7 @@ def test_orders_of_words(text: str, order: str) -> None:
     assert order_word(text) == order
 
 
-@pytest.mark.parametrize(("text", "words"), [("DCBA", "byte order of the follower"), ("sideways", "not a word order")])
+@pytest.mark.parametrize(("text", "words"), [("DCBA", "byte order of the device"), ("sideways", "not a word order")])
 def test_what_is_no_order_of_words_is_said(text: str, words: str) -> None:
     with pytest.raises(NotKnown, match=words):
         order_word(text)

@@ -16,7 +16,7 @@ from tests.builders import project_of
 
 
 def signal(name: str, register: int, **keys: Any) -> dict[str, Any]:
-    """A holding register of the follower 'it', or what `keys` make of it."""
+    """A holding register of the device 'it', or what `keys` make of it."""
     return {"name": name, "follower": "it", "register": register, **keys}
 
 

@@ -194,14 +194,16 @@ def test_start_values_reach_the_drive() -> None:
 
 
 def test_a_start_value_that_the_drive_cannot_take_is_told() -> None:
-    with pytest.raises(FollowerError, match=r"signal 'set point' .*speed reference \(register 310\) takes 0 to 10000"):
+    with pytest.raises(
+        FollowerError, match=r"signal 'set point' .*speed reference of the drive \(register 310\) must be 0 to 10000"
+    ):
         drive_bank(signal("set point", 310, start_value=Decimal(10_001)))
 
 
 def test_a_person_cannot_set_it_beyond_its_range_either() -> None:
     it = drive_bank(signal("set point", 310))
     it.set("set point", 10_000)
-    with pytest.raises(FollowerError, match="takes 0 to 10000"):
+    with pytest.raises(FollowerError, match="must be 0 to 10000"):
         it.set("set point", 10_001)
 
 

@@ -139,8 +139,8 @@ def test_the_inputs_of_a_drive_and_values_are_operated_by_words() -> None:
 @pytest.mark.parametrize(
     ("deed", "words"),
     [
-        ("fan", "is not FOLLOWER.WHAT=VALUE"),
-        ("van.local=on", "no simulated follower 'van'"),
+        ("fan", "is not NAME.WHAT=VALUE"),
+        ("van.local=on", "no simulated device 'van'"),
         ("fan.local=maybe", "on or off"),
         ("fan.preset=5", "0 to 4"),
         ("fan.supply=300", "0 to 150"),
@@ -246,7 +246,7 @@ def test_a_bank_comes_back_with_its_start_values(deed: str) -> None:
 @pytest.mark.parametrize("value", ["-1", "61", "soon", ""])
 def test_a_reboot_takes_a_sensible_time(value: str) -> None:
     simulation = Simulation(PROJECT)
-    with pytest.raises(FollowerError, match=r"f\.reboot: reboot takes a number from 0 to 60"):
+    with pytest.raises(FollowerError, match=r"f\.reboot: reboot must be a number from 0 to 60"):
         operate(simulation.models, f"f.reboot={value}")
     assert not simulation.models["f"].absent
 

@@ -196,7 +196,7 @@ def test_it_cautions_when_others_on_the_network_can_reach_it(
     assert main(["follower", str(demo_path("booster-pump")), "--tcp", f"{host}:0"]) == 0
     said = capsys.readouterr().err
     assert f"at tcp://{host or HERE}:" in said
-    assert ("caution: others on the network can reach it too" in said) is cautioned
+    assert ("caution: others on the network can also reach it" in said) is cautioned
 
 
 def test_what_happens_a_thousand_times_is_said_seldom_and_counted() -> None:

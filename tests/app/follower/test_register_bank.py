@@ -89,11 +89,11 @@ def test_start_values_are_engineering_values_in_the_followers_word_order() -> No
         ({"start_value": Decimal("-1")}, "-1"),
         ({"start_value": "on"}, "string"),
         ({"encoding": "string", "length": 2, "start_value": Decimal(1)}, "string"),
-        ({"table": "coil", "start_value": Decimal(2)}, "neither 0 nor 1"),
+        ({"table": "coil", "start_value": Decimal(2)}, "use 0 or 1"),
     ],
 )
 def test_a_start_value_that_does_not_fit_is_told_with_its_place(keys: dict[str, object], why: str) -> None:
-    with pytest.raises(FollowerError, match=r"follower 'it' cannot be played: start_value .* of signal 'odd'") as told:
+    with pytest.raises(FollowerError, match=r"device 'it' cannot be simulated: start_value .* of signal 'odd'") as told:
         bank(bank_project(signal("odd", 1, **keys)))
     assert why in str(told.value)
 
@@ -140,7 +140,7 @@ def test_a_person_sets_any_signal_in_its_own_units() -> None:
 
 def test_setting_what_is_not_there_or_does_not_fit_is_told() -> None:
     it = bank(bank_project(signal("a", 1), {"name": "held", "held": Decimal(1)}))
-    with pytest.raises(FollowerError, match="follower 'it' has no signal 'b'"):
+    with pytest.raises(FollowerError, match="no signal 'b' on device 'it'"):
         it.set("b", 1)
     with pytest.raises(FollowerError, match="no signal 'held'"):
         it.get("held")

@@ -161,7 +161,9 @@ def test_a_device_that_is_reached_directly_takes_either_unit(unit: int, other: i
 @pytest.mark.parametrize("unit", [0, 255])
 def test_on_a_serial_line_such_a_unit_is_refused(unit: int) -> None:
     project = many(("a", "hall", 7), ("b", "hall", unit))
-    with pytest.raises(FollowerError, match=f"follower 'b' has unit {unit}, which only Modbus TCP has: on a serial"):
+    with pytest.raises(
+        FollowerError, match=f"device 'b' has unit address {unit}, which is for Modbus TCP only; on a serial"
+    ):
         Responder([RegisterBank(project, follower) for follower in project.followers], rtu=True)
 
 
@@ -194,12 +196,12 @@ def test_each_unit_has_registers_of_its_own() -> None:
 
 def test_two_followers_of_one_unit_are_told_by_their_names() -> None:
     project = many(("a", "hall", 5), ("b", "yard", 5))
-    with pytest.raises(FollowerError, match="followers 'a' and 'b' have the same unit address 5"):
+    with pytest.raises(FollowerError, match="devices 'a' and 'b' have the same unit address 5"):
         responder(project)
 
 
 def test_no_follower_at_all_is_told() -> None:
-    with pytest.raises(FollowerError, match="no follower to play"):
+    with pytest.raises(FollowerError, match="no device to simulate"):
         Responder([])
 
 

@@ -40,9 +40,9 @@ def told_for_port(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: OS
 @pytest.mark.parametrize(
     ("number", "words"),
     [
-        (errno.EADDRINUSE, "another program uses that port; stop it, or take another port"),
-        (errno.EACCES, "ports below 1024 need special rights on this system; take one from 1024 up"),
-        (errno.EADDRNOTAVAIL, "this computer has no such address"),
+        (errno.EADDRINUSE, "the port is in use by another program; close it, or choose another port"),
+        (errno.EACCES, "ports below 1024 need special rights on this system; choose one from 1024"),
+        (errno.EADDRNOTAVAIL, "this computer does not have this address"),
         (errno.ENOBUFS, "No buffer space available"),
     ],
 )
@@ -50,7 +50,7 @@ def test_a_port_that_cannot_be_had(
     monkeypatch: pytest.MonkeyPatch, responder: Responder, number: int, words: str
 ) -> None:
     told = told_for_port(monkeypatch, responder, OSError(number, "No buffer space available"))
-    assert told.startswith("cannot listen at 127.0.0.1:502: ")
+    assert told.startswith("cannot listen on 127.0.0.1:502: ")
     assert words in told
 
 
@@ -65,8 +65,8 @@ def told_for_device(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: 
 
 
 # As pyserial words them: POSIX with an error number, Windows with the name of the exception in the text.
-MISSING = "there is no such device; plug it in, or look up its name"
-BUSY = "another program uses it; close that first"
+MISSING = "port not found; plug the adapter in, or check the name"
+BUSY = "it is in use by another program; close that program first"
 
 
 @pytest.mark.parametrize(
@@ -78,8 +78,8 @@ BUSY = "another program uses it; close that first"
         (serial.SerialException(errno.EAGAIN, f"Could not exclusively lock port {DEVICE}"), BUSY),
         (serial.SerialException("could not open port 'COM7': PermissionError(13, 'denied', None, 5)"), BUSY),
         (ValueError("Invalid baudrate: 17"), "with these settings: Invalid baudrate: 17; change baud"),
-        (serial.SerialException(errno.ENOTTY, "Inappropriate ioctl for device"), "that is no serial port"),
-        (serial.SerialException("Could not configure port: (25, 'Inappropriate ioctl')"), "that is no serial port"),
+        (serial.SerialException(errno.ENOTTY, "Inappropriate ioctl for device"), "this is not a serial port"),
+        (serial.SerialException("Could not configure port: (25, 'Inappropriate ioctl')"), "this is not a serial port"),
         (serial.SerialException(errno.EIO, "Input/output error"), "Input/output error"),
     ],
 )
@@ -87,7 +87,7 @@ def test_a_device_that_cannot_be_had(
     monkeypatch: pytest.MonkeyPatch, responder: Responder, why: Exception, words: str
 ) -> None:
     told = told_for_device(monkeypatch, responder, why)
-    assert told.startswith(f"cannot open the serial device {DEVICE}")
+    assert told.startswith(f"cannot open the serial port {DEVICE}")
     assert words in told
 
 

@@ -123,7 +123,7 @@ def test_a_reference_beyond_the_base_frequency_is_refused_in_the_words_of_the_si
     it = played()
     assert it.write("holding", 5201, [5001]) is ExcCodes.ILLEGAL_VALUE
     assert it.drive.reference == 0
-    with pytest.raises(FollowerError, match=r"takes 0\.00 to 50\.00 Hz"):
+    with pytest.raises(FollowerError, match=r"must be 0\.00 to 50\.00 Hz"):
         it.set("wanted", Fraction(51))
 
 

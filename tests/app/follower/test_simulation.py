@@ -182,7 +182,7 @@ def test_serving_without_a_start_is_a_mistake_of_the_caller(bank: Project) -> No
 
 def test_a_port_in_use_is_told_and_the_rest_goes_on(bank: Project) -> None:
     with played(bank) as (simulation, address), Simulation(bank) as other:
-        with pytest.raises(FollowerError, match=f"at {HERE}:{address[1]}: another program uses that port"):
+        with pytest.raises(FollowerError, match=f"on {HERE}:{address[1]}: the port is in use by another program"):
             other.serve_tcp(None, *address)
         again = other.serve_tcp(None, HERE, 0)
         for place in (address, again):
@@ -194,7 +194,7 @@ def test_a_port_in_use_is_told_and_the_rest_goes_on(bank: Project) -> None:
 def test_a_host_that_is_not_ours_is_told(bank: Project) -> None:
     with Simulation(bank) as simulation:
         # 192.0.2.0/24 is set aside for documentation (RFC 5737), .invalid never resolves (RFC 6761).
-        with pytest.raises(FollowerError, match="no such address"):
+        with pytest.raises(FollowerError, match="does not have this address"):
             simulation.serve_tcp(None, "192.0.2.1", 0)
         with pytest.raises(FollowerError, match="cannot resolve"):
             simulation.serve_tcp(None, "no-such-host.invalid", 0)
@@ -253,9 +253,9 @@ def test_a_line_an_endpoint() -> None:
 
 def test_units_that_clash_at_one_endpoint_are_told() -> None:
     with Simulation(many(*FOUR)) as simulation:
-        with pytest.raises(FollowerError, match="followers 'a' and 'c' have the same unit address 1"):
+        with pytest.raises(FollowerError, match="devices 'a' and 'c' have the same unit address 1"):
             simulation.serve_tcp(None, HERE, 0)
-        with pytest.raises(FollowerError, match="choose one of them by its name"):
+        with pytest.raises(FollowerError, match="choose one of them by name"):
             simulation.serve_tcp(["a", "c"], HERE, 0)
     with Simulation(many(*FOUR), ["a", "d"]) as simulation:
         assert answering(simulation.serve_tcp(None, HERE, 0)) == [1, 9]
@@ -268,24 +268,24 @@ def test_units_of_modbus_tcp_are_not_played_in_frames_of_a_serial_line(unit: int
             lambda: simulation.serve_tcp(None, HERE, 0, framing="rtu"),
             lambda: simulation.serve_serial("/dev/null"),
         ):
-            with pytest.raises(FollowerError, match=f"'a' has unit {unit}, which only Modbus TCP has"):
+            with pytest.raises(FollowerError, match=f"'a' has unit address {unit}, which is for Modbus TCP only"):
                 serve()
 
 
 def test_names_that_are_not_there_are_told() -> None:
-    with pytest.raises(FollowerError, match="no follower 'x'; it has 'a', 'b', 'c', 'd'"):
+    with pytest.raises(FollowerError, match="no device 'x' in the project; choose from: 'a', 'b', 'c', 'd'"):
         Simulation(many(*FOUR), ["x"])
     with Simulation(many(*FOUR), ["a"]) as simulation:
-        with pytest.raises(FollowerError, match="no line 'attic'; it has 'hall', 'yard'"):
+        with pytest.raises(FollowerError, match="no line 'attic' in the project; choose from: 'hall', 'yard'"):
             simulation.serve_tcp("attic", HERE, 0)
-        with pytest.raises(FollowerError, match="line 'yard' has no follower to play"):
+        with pytest.raises(FollowerError, match="no device to simulate on line 'yard'"):
             simulation.serve_tcp("yard", HERE, 0)
-        with pytest.raises(FollowerError, match="no follower 'b' to play; it has 'a'"):
+        with pytest.raises(FollowerError, match="no device 'b' to simulate; choose from: 'a'"):
             simulation.serve_tcp(["b"], HERE, 0)
 
 
 def test_a_project_without_followers_is_told() -> None:
-    with Simulation(project_of()) as simulation, pytest.raises(FollowerError, match="no follower to play"):
+    with Simulation(project_of()) as simulation, pytest.raises(FollowerError, match="no device to simulate"):
         simulation.serve_tcp(None, HERE, 0)
 
 
@@ -488,13 +488,13 @@ def test_the_serial_device_is_given_back(bank: Project, pty: Pty) -> None:
 def test_a_device_in_use_is_told(bank: Project, pty: Pty) -> None:
     with Simulation(bank) as simulation, Simulation(bank) as other:
         simulation.serve_serial(pty.device)
-        with pytest.raises(FollowerError, match=f"serial device {pty.device}: another program uses it"):
+        with pytest.raises(FollowerError, match=f"serial port {pty.device}: it is in use by another program"):
             other.serve_serial(pty.device)
 
 
 def test_a_device_that_is_missing_is_told(bank: Project) -> None:
     missing = "COM250" if sys.platform == "win32" else "/dev/ttyUSB250"
-    with Simulation(bank) as simulation, pytest.raises(FollowerError, match=f"{missing}: there is no such device"):
+    with Simulation(bank) as simulation, pytest.raises(FollowerError, match=f"{missing}: port not found"):
         simulation.serve_serial(missing)
 
 
@@ -508,7 +508,7 @@ def test_a_device_without_permission_is_told(bank: Project, pty: Pty) -> None:
 
 @on_ptys
 def test_what_is_no_serial_device_is_told(bank: Project) -> None:
-    with Simulation(bank) as simulation, pytest.raises(FollowerError, match="/dev/null: that is no serial port"):
+    with Simulation(bank) as simulation, pytest.raises(FollowerError, match="/dev/null: this is not a serial port"):
         simulation.serve_serial("/dev/null")
 
 

@@ -251,7 +251,7 @@ def test_a_follower_killed_in_mid_poll_and_started_again_is_survived(running: Ru
     snapshot = running.engine.snapshot()
     assert snapshot.readings["speed"].quality is Quality.STALE
     assert snapshot.readings["speed"].value == 25
-    assert "nothing listens" in snapshot.readings["run"].reason
+    assert "connection to port" in snapshot.readings["run"].reason
     report = running.engine.write("speed", 10).result(5)
     assert not report.ok
     assert "is down" in report.reason
@@ -318,7 +318,9 @@ def test_a_refused_register_is_found_and_the_others_are_read(follower: StagedFol
         wait_for(lambda: all(running.value(str(n)) == n for n in (10, 11, 13, 14)))
         wait_for(lambda: running.engine.snapshot().readings["12"].quality is Quality.REFUSED)
         reason = running.engine.snapshot().readings["12"].reason
-        assert reason.startswith("illegal data address (02) at holding register 12; the device has no such register")
+        assert reason.startswith(
+            "illegal data address (02) at holding register 12; the device does not have this register"
+        )
     finally:
         running.engine.stop()
 
@@ -531,11 +533,11 @@ def test_a_port_where_nobody_listens() -> None:
 
 def test_a_host_that_has_no_address() -> None:
     # RFC 2606: names under .invalid never resolve.
-    down(Endpoint.tcp("nowhere.invalid", 502), FaultKind.NO_SUCH_HOST, "'nowhere.invalid'", "check its spelling")
+    down(Endpoint.tcp("nowhere.invalid", 502), FaultKind.NO_SUCH_HOST, "'nowhere.invalid'", "check the spelling")
 
 
 def test_a_host_name_that_no_name_can_be() -> None:
-    down(Endpoint.tcp("a" * 80 + ".example", 502), FaultKind.NO_SUCH_HOST, "check its spelling")
+    down(Endpoint.tcp("a" * 80 + ".example", 502), FaultKind.NO_SUCH_HOST, "check the spelling")
 
 
 def test_a_serial_port_that_is_missing(tmp_path: Any) -> None:
@@ -574,7 +576,7 @@ def test_two_lines_on_one_serial_port(honest: Registers, tmp_path: Any) -> None:
             wait_for(lambda: any(reading.good for reading in engine.snapshot().readings.values()))
             (busy,) = (state for state in engine.snapshot().lines.values() if not state.connected)
             names = {"east", "west"} - {busy.name}
-            assert f"used by line '{names.pop()}' of this project too" in busy.reason
+            assert f"also used by line '{names.pop()}' of this project" in busy.reason
         finally:
             engine.stop()
 
@@ -660,7 +662,7 @@ def test_a_line_that_leads_nowhere_stays_down() -> None:
     engine = Engine(PROJECT, {})
     engine.start()
     try:
-        assert "leads" in engine.snapshot().lines["pumproom"].reason
+        assert "no port or host" in engine.snapshot().lines["pumproom"].reason
         report = engine.write("speed", 1).result(1)
         assert not report.ok
         engine.arm("pumproom", True)

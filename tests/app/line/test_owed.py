@@ -82,13 +82,13 @@ def test_while_a_stop_is_not_proved_that_is_told_and_nothing_is_started() -> Non
         (told,) = owed(line)
         assert (told.signal, told.value) == ("lamp", Fraction(0))
         assert told.until - told.since == app.line.writer.OWED_S
-        assert told.reason.startswith("not acknowledged, and perhaps written all the same: unit 3 did not answer")
+        assert told.reason.startswith("not acknowledged, but perhaps written: unit 3 did not answer")
         # Its readings come, so it would be written to again, but for the stop.
         wait_for(lambda: line.engine.snapshot().followers["pump"].answering)
         for name in ("lamp", "speed", "bit 0"):
             report = line.engine.write(name, 1).result(5)
             assert (report.outcome, report.obstacle) == (Outcome.NOT_SENT, Obstacle.STOP_FIRST)
-        assert report.reason == "a stop of follower 'pump' ('lamp') is not confirmed yet"
+        assert report.reason == "a stop of device 'pump' ('lamp') is not confirmed yet"
         assert set(line.written()[1:]) == {STOPPED}
         line.follower.answer = line.honest
         assert stop.result(5).ok
@@ -277,7 +277,7 @@ def test_a_release_without_a_press_is_not_sent() -> None:
         assert (report.outcome, report.obstacle, report.reason) == (
             Outcome.NOT_SENT,
             None,
-            "its press was not sent",
+            "the key press was not sent",
         )
         assert line.written() == []
 
@@ -292,7 +292,7 @@ def test_a_release_is_not_sent_if_its_press_was_dropped_on_the_way() -> None:
         assert press.result(5).obstacle is Obstacle.STOP_FIRST
         assert (release.result(5).outcome, release.result(5).reason) == (
             Outcome.NOT_SENT,
-            "not written: its press was not sent",
+            "not written: the key press was not sent",
         )
         assert line.written() == ["0601360000"]
 
@@ -546,7 +546,7 @@ def test_a_line_that_was_lost_too_long_disarms_itself(how: str, own: bool, monke
             line.follower.stop()
         wait_for(lambda: not line.engine.snapshot().lines["bus"].armed)
         words = line.engine.snapshot().lines["bus"].disarmed
-        assert words == "line 'bus' was disarmed: follower 'pump' did not answer for 0.3 s"
+        assert words == "line 'bus' was disarmed: device 'pump' did not answer for 0.3 s"
         line.follower.answer = line.honest
         if how == "gone":
             line.follower.start()

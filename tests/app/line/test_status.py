@@ -80,7 +80,7 @@ def test_a_device_that_refuses_everything_is_not_well_though_it_answers(project:
     worst = statuses(project, readings).worst
     assert (worst.level, worst.kind) == (Level.DEVICE, "refusing")
     assert worst.words == f"fan refuses all {len(readings)} readings"
-    assert worst.advice.startswith("illegal data address (02) at holding register 300; the device has no")
+    assert worst.advice.startswith("illegal data address (02) at holding register 300; the device does not have")
     assert statuses(project, readings).of("tank").level is Level.GOOD
 
 
@@ -133,10 +133,10 @@ def test_answers_that_come_twice_are_told_though_all_is_good(project: Project) -
     reason = "unit 1 answered a second time, 12 ms after the first; two devices at one address?"
     doubled = statuses(project, fan=FAN._replace(reason=reason, fault=FaultKind.UNASKED)).worst
     assert (doubled.level, doubled.kind, doubled.names) == (Level.DEVICE, "unasked", ("fan",))
-    assert doubled.sentence == f"Answers of fan come twice: {reason}"
+    assert doubled.sentence == f"fan answers twice: {reason}"
 
 
 def test_two_devices_at_one_address_are_not_called_silent_or_slow(project: Project) -> None:
     two = FAN._replace(answering=False, reason="unit 1 gave two different answers", fault=FaultKind.UNASKED)
     worst = statuses(project, fan=two).worst
-    assert (worst.kind, worst.words) == ("two-devices", "Two devices answer as fan")
+    assert (worst.kind, worst.words) == ("two-devices", "Two devices answer at the address of fan")

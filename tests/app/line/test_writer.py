@@ -124,7 +124,7 @@ def test_a_bit_that_somebody_else_undoes_after_the_write_is_cleared_again_but_no
         meddling(line, first_write, lambda: line.honest.words.update({300: 0b1100_0000 | (1 - value)}))
         report = line.engine.write("bit 0", value).result(5)
         assert report.ok is (value == 0)
-        assert value == 0 or "somebody else wrote register 300" in report.reason
+        assert value == 0 or "another client wrote register 300" in report.reason
         assert line.honest.words[300] == left
 
 
@@ -157,8 +157,13 @@ def answering(line: Line, take: Callable[[int], int | None]) -> None:
 @pytest.mark.parametrize(
     ("take", "kept", "outcome", "words"),
     [
-        (lambda raw: None, 20, Outcome.IGNORED, "kept 20.0 Hz instead of 60.0 Hz, as before"),
-        (lambda raw: min(raw, 500), 50, Outcome.LIMITED, "kept 50.0 Hz instead of 60.0 Hz: it limits this value"),
+        (lambda raw: None, 20, Outcome.IGNORED, "kept 20.0 Hz instead of 60.0 Hz, unchanged"),
+        (
+            lambda raw: min(raw, 500),
+            50,
+            Outcome.LIMITED,
+            "kept 50.0 Hz instead of 60.0 Hz: the device limits this value",
+        ),
         (lambda raw: 7, Fraction("0.7"), Outcome.CHANGED, "kept 0.7 Hz instead of 60.0 Hz"),
     ],
     ids=["ignored", "limited", "changed"],

@@ -42,7 +42,7 @@ def test_the_sampled_port_reads_what_was_sent_when_both_agree() -> None:
 @pytest.mark.parametrize(("sender", "receiver"), [(9600, 19_200), (19_200, 38_400), (9600, 38_400), (9600, 115_200)])
 def test_a_follower_that_is_slower(count: int, sender: int, receiver: int) -> None:
     sentence = told(count, received(answer(count), (sender, "even"), (receiver, "even")))
-    assert "wrong speed" in sentence
+    assert "wrong baud rate" in sentence
     assert "lower than this line's" in sentence
 
 
@@ -63,7 +63,7 @@ def test_a_follower_that_sends_a_parity_bit_which_is_not_expected(count: int, pa
     data = received(answer(count), (19_200, parity), (19_200, "none"))
     assert len(data) == len(answer(count))
     assert data != answer(count)
-    assert f"parity bit that this line does not expect, {parity} by the bytes" in told(count, data)
+    assert f"the bytes suggest {parity} parity" in told(count, data)
 
 
 @given(st.integers(1, 30), st.data())
@@ -76,7 +76,7 @@ def test_one_wrong_bit_is_found(count: int, data: st.DataObject) -> None:
 
 def test_a_first_byte_that_is_missing() -> None:
     sentence = told(5, answer(5)[1:])
-    assert "its first byte is missing" in sentence
+    assert "the first byte is missing" in sentence
     assert "turn-off delay" in sentence
 
 
@@ -97,7 +97,7 @@ def test_our_own_request_come_back_damaged() -> None:
     guard = RtuGuard(request)
     assert guard.feed(bytes(echo)) is None
     sentence = guard.verdict().sentence
-    assert "our own request, come back damaged" in sentence
+    assert "our own request, returned damaged" in sentence
     assert "second client" in sentence
 
 

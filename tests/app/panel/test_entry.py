@@ -114,8 +114,8 @@ def test_a_held_value_is_changed_in_the_panel_only() -> None:
 @pytest.mark.parametrize(
     ("signal", "value", "quality", "reason", "told"),
     [
-        ({**HZ, "write": False}, 20, Quality.GOOD, "not to be written", "read only"),
-        ({**HZ, "table": "input"}, 20, Quality.GOOD, "only be read", "read only"),
+        ({**HZ, "write": False}, 20, Quality.GOOD, "is read-only", "read only"),
+        ({**HZ, "table": "input"}, 20, Quality.GOOD, "is read-only", "read only"),
         (HZ, 20, Quality.REFUSED, "exception 02", "no value"),
         (HZ, 20, Quality.IMPLAUSIBLE, "exception 02", "no value"),
         (HZ, None, Quality.NONE, "not read yet", "no value"),
@@ -148,9 +148,9 @@ def test_a_stale_value_may_be_changed() -> None:
 def test_a_value_that_the_line_refuses_is_told() -> None:
     operator = one(20)
     operator.press("enter", "up", "enter")
-    operator.feed(WriteFailed("speed", "follower 'pump' does not answer", operator.at, message="no_answer"))
+    operator.feed(WriteFailed("speed", "device 'pump' does not answer", operator.at, message="no_answer"))
     assert operator.told == "no answer"
-    operator.feed(WriteFailed("speed", "follower 'pump' kept 20.0 Hz", operator.at, kept=Fraction(20)))
+    operator.feed(WriteFailed("speed", "device 'pump' kept 20.0 Hz", operator.at, kept=Fraction(20)))
     assert operator.told == "stays 20.0 Hz"
 
 

@@ -142,7 +142,7 @@ def test_a_signal_that_may_not_be_written_refuses_the_key() -> None:
     project = parse(PANEL.replace("write = true\n", "").replace('start = "run"', 'start = "run"\nlanguage = "theirs"'))
     state, _ = pressed(project, begin(project, 0.0), "f1", 1.0, theirs=good(0))
     assert state.message is not None
-    assert "not to be written" in state.message.reason
+    assert "is read-only" in state.message.reason
     assert state.message.text == "read only"
 
 

@@ -85,17 +85,20 @@ def test_coils_take_no_encoding() -> None:
 @pytest.mark.parametrize(
     ("signal", "reason"),
     [
-        ({"follower": "fan"}, "signal 'it': there is no follower 'fan'"),
-        ({"register": 65_536}, r"signal 'it': register 65536 is outside 0\.\.65535"),
-        ({"register": 65_535, "encoding": "uint32"}, "its 2 registers from wire address 65535 end beyond 65535"),
-        ({"encoding": "string"}, "signal 'it': a string needs its length"),
-        ({"bit": {"of": "nothing", "number": 0}}, "there is no signal 'nothing' to take a bit of"),
+        ({"follower": "fan"}, "signal 'it': there is no device 'fan'"),
+        ({"register": 65_536}, r"signal 'it': register 65536 is not in 0\.\.65535"),
+        (
+            {"register": 65_535, "encoding": "uint32"},
+            "its 2 registers starting at address 65535 \\(0-based\\) end beyond 65535",
+        ),
+        ({"encoding": "string"}, "signal 'it': a string needs a length"),
+        ({"bit": {"of": "nothing", "number": 0}}, "there is no signal 'nothing' that could contain the bit"),
         ({"bit": {"of": "other bit", "number": 0}}, "'other bit' is itself one bit"),
-        ({"bit": {"of": "coil", "number": 0}}, "'coil' is in the table 'coil' and itself one bit"),
-        ({"bit": {"of": "held", "number": 0}}, "'held' is a held value; bits are taken of registers"),
-        ({"bit": {"of": "word", "number": 16}}, "uint16 has the bits 0 to 15, there is no bit 16"),
-        ({"bit": {"of": "power", "number": 0}}, "float32 has no bits"),
-        ({"held": 5}, "'it' is a held value and not on the line"),
+        ({"bit": {"of": "coil", "number": 0}}, "'coil' is in the table 'coil' and is itself one bit"),
+        ({"bit": {"of": "held", "number": 0}}, "'held' is a held value; only registers have bits"),
+        ({"bit": {"of": "word", "number": 16}}, "uint16 has bits 0 to 15; there is no bit 16"),
+        ({"bit": {"of": "power", "number": 0}}, "float32 has no single bits"),
+        ({"held": 5}, "'it' is a held value, not on the line"),
     ],
 )
 def test_what_is_not_on_the_line_says_why(signal: dict[str, Any], reason: str) -> None:
@@ -176,7 +179,7 @@ def test_a_coil_reads_as_one(bits: Any) -> None:
     assert read(binding, [False]) == (0, 0)
     assert binding.encode(1) is True
     assert binding.encode(Fraction(0)) is False
-    with pytest.raises(OutOfRange, match="2 is neither 0 nor 1"):
+    with pytest.raises(OutOfRange, match="2 is not possible for a single bit"):
         binding.encode(2)
 
 
@@ -218,9 +221,9 @@ def test_a_bit_written_keeps_the_others(encoding: str) -> None:
     assert binding.mask_write(0) == (310, 0xFFFB, 0)
     assert read(binding, (0x8004,)) == (1, 1)
     assert read(binding, (0x8000,)) == (0, 0)
-    with pytest.raises(OutOfRange, match="read them first"):
+    with pytest.raises(OutOfRange, match="read it first"):
         binding.encode(1)
-    with pytest.raises(OutOfRange, match="no bit of a register"):
+    with pytest.raises(OutOfRange, match="not a bit of a register"):
         bind(whole, "word").mask_write(1)
 
 
@@ -332,24 +335,28 @@ def test_an_unknown_signal_has_no_step() -> None:
 @pytest.mark.parametrize(
     ("signal", "value", "reason"),
     [
-        ({}, 1, "signal 'it' is not to be written ('write' is not set)"),
-        ({"write": True, "table": "input"}, 1, "signal 'it' is in the table 'input', which can only be read"),
-        ({"write": True, "table": "discrete"}, 1, "signal 'it' is in the table 'discrete', which can only be read"),
-        ({"write": True, "follower": "fan"}, 1, "signal 'it': there is no follower 'fan'"),
+        ({}, 1, "signal 'it' is read-only ('write' is not set)"),
+        ({"write": True, "table": "input"}, 1, "signal 'it' is in the table 'input', which is read-only"),
+        ({"write": True, "table": "discrete"}, 1, "signal 'it' is in the table 'discrete', which is read-only"),
+        ({"write": True, "follower": "fan"}, 1, "signal 'it': there is no device 'fan'"),
         ({"write": True, "limits": [0, 50], **SCALED}, "50.1", "50.1 Hz is above the limit 50.0 Hz"),
         ({"write": True, "limits": [0, 50], **SCALED}, "50.004", "50.004 Hz is above the limit 50.0 Hz"),
         ({"write": True, "limits": [5, 50]}, 4, "4 is below the limit 5"),
-        ({"write": True}, 65_536, "65536 would be raw 65536; uint16 holds 0 to 65535"),
-        ({"write": True}, -1, "-1 would be raw -1; uint16 holds 0 to 65535"),
-        ({"write": True, **SCALED}, 400, "400.0 Hz would be raw 80000; uint16 holds 0 to 65535"),
-        ({"write": True, "encoding": "bcd16"}, 10_000, "10000 would be raw 10000; bcd16 holds 0 to 9999"),
+        ({"write": True}, 65_536, "65536 would be raw 65536; the range of uint16 is 0 to 65535"),
+        ({"write": True}, -1, "-1 would be raw -1; the range of uint16 is 0 to 65535"),
+        ({"write": True, **SCALED}, 400, "400.0 Hz would be raw 80000; the range of uint16 is 0 to 65535"),
+        ({"write": True, "encoding": "bcd16"}, 10_000, "10000 would be raw 10000; the range of bcd16 is 0 to 9999"),
         ({"write": True, "encoding": "float32"}, 10**39, "the number is too large for float32"),
-        ({"write": True, "table": "coil"}, 2, "2 is neither 0 nor 1; a single bit holds nothing else"),
-        ({"write": True}, "fast", "'fast' is a text; signal 'it' holds a number"),
-        ({"write": True, "encoding": "string", "length": 2}, 7, "7 is a number; signal 'it' holds a text"),
-        ({"write": True, "encoding": "string", "length": 1}, "PUMP", "the text has 4 characters; its registers hold 2"),
+        ({"write": True, "table": "coil"}, 2, "2 is not possible for a single bit; use 0 or 1"),
+        ({"write": True}, "fast", "'fast' is a text, but signal 'it' is a number"),
+        ({"write": True, "encoding": "string", "length": 2}, 7, "7 is a number, but signal 'it' is a text"),
+        (
+            {"write": True, "encoding": "string", "length": 1},
+            "PUMP",
+            "the text has 4 characters, but its registers hold only 2",
+        ),
         ({"held": 5, "limits": [0, 9]}, 10, "10 is above the limit 9"),
-        ({"held": 5}, "x", "'x' is a text; signal 'it' holds a number"),
+        ({"held": 5}, "x", "'x' is a text, but signal 'it' is a number"),
     ],
 )
 def test_a_refusal_says_why(signal: dict[str, Any], value: Any, reason: str) -> None:
@@ -379,9 +386,9 @@ def test_a_bit_may_be_written_where_its_word_may() -> None:
         return pump_of({"name": "word", "table": table}, {"name": "it", "bit": {"of": "word", "number": 0}, **keys})
 
     assert refusal(bit("holding", write=True), "it", 1) is None
-    assert refusal(bit("holding", write=True), "it", 2) == "2 is neither 0 nor 1; a single bit holds nothing else"
-    assert refusal(bit("input", write=True), "it", 1) == "signal 'it' is in the table 'input', which can only be read"
-    assert refusal(bit("holding"), "it", 1) == "signal 'it' is not to be written ('write' is not set)"
+    assert refusal(bit("holding", write=True), "it", 2) == "2 is not possible for a single bit; use 0 or 1"
+    assert refusal(bit("input", write=True), "it", 1) == "signal 'it' is in the table 'input', which is read-only"
+    assert refusal(bit("holding"), "it", 1) == "signal 'it' is read-only ('write' is not set)"
 
 
 def test_an_unknown_signal_is_refused() -> None:

@@ -14,9 +14,9 @@ def test_the_demos_only_stop_without_a_key() -> None:
     told = written_by_itself(load(demo_path("drying-hall")))
     assert [each.words for each in told] == [
         "when 'fan fault' is set: 6 is written to 'fan control'",
-        "when 'fan fault' is set: 'heating' becomes 0",
-        "when 'fan running' is clear: 'heating' becomes 0",
-        "when 'upper racks' is above 60: 'heating' becomes 0",
+        "when 'fan fault' is set: 'heating' is set to 0",
+        "when 'fan running' is clear: 'heating' is set to 0",
+        "when 'upper racks' is above 60: 'heating' is set to 0",
     ]
     assert not any(each.starts for each in told)
 
@@ -24,8 +24,8 @@ def test_the_demos_only_stop_without_a_key() -> None:
 @pytest.mark.parametrize(
     ("deed", "words", "starts"),
     [
-        ({"do": "set", "signal": "run"}, "when 'remote' is 3: 'run' becomes 1", True),
-        ({"do": "set", "signal": "run", "stops": True}, "when 'remote' is 3: 'run' becomes 1", False),
+        ({"do": "set", "signal": "run"}, "when 'remote' is 3: 'run' is set to 1", True),
+        ({"do": "set", "signal": "run", "stops": True}, "when 'remote' is 3: 'run' is set to 1", False),
         (
             {"do": "write", "signal": "speed", "value": 41.65},
             "when 'remote' is 3: 41.65 Hz is written to 'speed'",
@@ -54,4 +54,4 @@ def test_what_conditions_write(deed: dict[str, object], words: str, starts: bool
     )
     first, second = written_by_itself(made)
     assert (first.words, first.starts) == (words, starts)
-    assert second.words == "'remote', once it was written, is written again every 500 ms"
+    assert second.words == "'remote', once written, is rewritten every 500 ms"

@@ -100,11 +100,11 @@ def test_a_text_for_one_value_written_two_ways_is_one_text() -> None:
         ("deutsch = [", "dutch = [", "language 'dutch' does not exist"),
         ("deutsch = [", "english = [", "'english' is the first language"),
         ("{ deutsch = {", "{ german = {", "language 'german' does not exist"),
-        ('"deutsch", "français"', '"deutsch", "deutsch"', "'deutsch' is named twice"),
+        ('"deutsch", "français"', '"deutsch", "deutsch"', "'deutsch' is listed twice"),
         ('language = "tongue"', 'language = "tung"', "signal 'tung' does not exist"),
-        ('do = "next-language"', 'do = "next-language"\nsignal = "state"', "takes no signal"),
+        ('do = "next-language"', 'do = "next-language"\nsignal = "state"', "has no signal"),
         ('deutsch = ["Drehzahl", ""]', 'deutsch = ["Drehzahl", 5]', "text, deutsch, row 2"),
-        ('key = "f1"\ndo', 'when = { signal = "state" }\ndo', "goes with a key only"),
+        ('key = "f1"\ndo', 'when = { signal = "state" }\ndo', "is only possible with a key"),
     ],
 )
 def test_what_is_wrong_with_languages_is_told_with_its_place(wrong: str, right: str, words: str) -> None:
@@ -248,9 +248,9 @@ def test_a_piece_takes_no_messages_along(project: Project) -> None:
     [
         ('[panel.messages]\nno_anser = "x"', "not 'no_anser'; did you mean 'no_answer'?"),
         ('[panel.messages]\nno_answer = ""', "is empty"),
-        ("[panel.messages]\nno_answer = 5", "needs a text, not a whole number"),
+        ("[panel.messages]\nno_answer = 5", "must be a text, not a whole number"),
         ('[panel.messages_in.dutch]\nno_answer = "x"', "language 'dutch' does not exist"),
-        ('[panel.messages_in.english]\nno_answer = "x"', "its texts stand in 'messages'"),
+        ('[panel.messages_in.english]\nno_answer = "x"', "its texts belong in 'messages'"),
     ],
 )
 def test_what_is_wrong_with_messages_is_told_with_its_place(more: str, words: str) -> None:

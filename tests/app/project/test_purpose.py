@@ -74,8 +74,8 @@ def test_a_file_keeps_it_and_a_comparison_tells_it() -> None:
 @pytest.mark.parametrize(
     ("deed", "words"),
     [
-        ('do = "begin-entry"\nstops = true\n', "'stops' goes with what writes a value, not with 'begin-entry'"),
-        ('do = "write"\nvalue = { from = "preset" }\nstops = true\n', "a held value may start something"),
+        ('do = "begin-entry"\nstops = true\n', "'stops' is only for actions that write a value, not for 'begin-entry'"),
+        ('do = "write"\nvalue = { from = "preset" }\nstops = true\n', "a held value can start something"),
     ],
 )
 def test_what_cannot_stop_is_refused(deed: str, words: str) -> None:

@@ -75,7 +75,7 @@ def whole() -> Project:
 @pytest.mark.parametrize(
     ("kind", "name", "places"),
     [
-        ("line", "hall", ["follower 'pump'"]),
+        ("line", "hall", ["device 'pump'"]),
         ("follower", "pump", ["signal 'status'"]),
         ("signal", "status", ["signal 'fault', bit", "screen 'run', field 1", "action 1", "action 2"]),
         ("signal", "fault", ["screen 'run', field 1, blink", "screen change 2, when", "action 2, when"]),
@@ -122,10 +122,10 @@ def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
     ("parts", "words"),
     [
         ({"panel": {"start": "rnu"}}, "panel: start screen 'rnu' does not exist; did you mean 'run'?"),
-        ({"follower": [{"name": "pump", "line": "hall"}]}, "follower 'pump': line 'hall' does not exist"),
+        ({"follower": [{"name": "pump", "line": "hall"}]}, "device 'pump': line 'hall' does not exist"),
         (
             {"signal": [{"name": "x", "follower": "pump", "register": 1}]},
-            "signal 'x': follower 'pump' does not exist",
+            "signal 'x': device 'pump' does not exist",
         ),
         (
             {"signal": [{"name": "x", "bit": {"of": "y", "number": 1}}]},
@@ -137,7 +137,7 @@ def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
         ),
         (
             {"signal": [{"name": "x", "bit": {"of": "x", "number": 1}}]},
-            "signal 'x', bit: signal 'x' is a bit itself; name the signal that holds the bits",
+            "signal 'x', bit: signal 'x' is itself a bit; use the signal that contains the bits",
         ),
         ({"screen_change": [{"key": "up", "to": "status"}]}, "screen change 1: screen 'status' does not exist"),
         (
@@ -156,7 +156,7 @@ def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
                 "line": [{"name": "hall", "kind": "tcp", "host": "h"}],
                 "action": [{"key": "up", "do": "write", "signal": "x", "value": {"from": "y"}}],
             },
-            "action 1, value: signal 'y' is not a held value; name a signal with 'held', or write a number",
+            "action 1, value: signal 'y' is not a held value; use a signal with 'held', or a number",
         ),
     ],
 )
@@ -169,19 +169,19 @@ def test_dangling_names_are_told_with_their_place(parts: dict[str, Any], words: 
     [
         (
             {"screen": [{"name": "run"}, {"name": "a"}, {"name": "run"}]},
-            "screen 3: has the same name as screen 1, 'run'; each screen needs a name of its own",
+            "screen 3: has the same name as screen 1, 'run'; each screen needs a unique name",
         ),
         (
             {"panel": {"start": "run", "keys": ["up", "down", "up"]}},
-            "panel, key 3: has the same name as key 1, 'up'; each key needs a name of its own",
+            "panel, key 3: has the same name as key 1, 'up'; each key needs a unique name",
         ),
         (
             {"signal": [{"name": "x", "held": 1}, {"name": "x", "held": 2}]},
-            "signal 2: has the same name as signal 1, 'x'; each signal needs a name of its own",
+            "signal 2: has the same name as signal 1, 'x'; each signal needs a unique name",
         ),
         (
             {"screen": [{"name": "run"}, {"name": "previous"}]},
-            "screen 2: cannot be called 'previous'; turns use this word; call it otherwise",
+            "screen 2: cannot be called 'previous'; screen changes use this word; choose another name",
         ),
     ],
 )

@@ -66,7 +66,7 @@ def test_a_number_in_words_loses_nothing(number: Fraction) -> None:
 def test_points_from_a_factor_and_an_offset() -> None:
     found = points_of(Decimal("0.1"), Decimal(-40), (Decimal(0), Decimal(1000)))
     assert found == scale("0", "1000", "-40", "60")
-    with pytest.raises(ValidationError, match="two values are the same"):
+    with pytest.raises(ValidationError, match="two values are equal"):
         points_of(Decimal(0), Decimal(1), (Decimal(0), Decimal(10)))
 
 

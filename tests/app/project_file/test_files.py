@@ -66,15 +66,15 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
         '[[screen_change]]\nkey = "rihgt"\nto = "next"\n'
     )
     assert problems(text) == [
-        "panel, rows: needs a whole number, not a text",
+        "panel, rows: must be a whole number, not a text",
         "panel: start screen 'rum' does not exist; did you mean 'run'?",
-        "line 'hall', baud: needs a whole number, not a text",
-        "follower 'pump': line 'hal' does not exist; did you mean 'hall'?",
-        "signal 'speed': 'widht' is not a key of a signal; its keys are name, follower, table, register, encoding, "
+        "line 'hall', baud: must be a whole number, not a text",
+        "device 'pump': line 'hal' does not exist; did you mean 'hall'?",
+        "signal 'speed': 'widht' is not a key of a signal; possible keys: name, follower, table, register, encoding, "
         "length, word_order, scale, unit, decimals, limits, step, texts, texts_in, write, every_ms, refresh_ms, "
         "start_value, drive_role, notes",
         "screen 'run', field 2: signal 'sped' does not exist; did you mean 'speed'?",
-        "screen 2: has the same name as screen 1, 'run'; each screen needs a name of its own",
+        "screen 2: has the same name as screen 1, 'run'; each screen needs a unique name",
         "screen change 1: key 'rihgt' does not exist; did you mean 'right'?",
     ]
 
@@ -92,7 +92,7 @@ def test_the_problems_are_told_with_the_file(tmp_path: Path) -> None:
         load(path)
     assert str(caught.value) == (
         f"{path}: 2 problems\n"
-        "  panel: 'title' is not a key of a panel; its keys are rows, columns, repertoire, keys, "
+        "  panel: 'title' is not a key of a panel; possible keys: rows, columns, repertoire, keys, "
         "languages, language, start, entry, messages, messages_in\n"
         "  panel: start screen 'run' does not exist"
     )
@@ -110,24 +110,24 @@ def test_a_place_leads_a_program_to_the_spot() -> None:
 @pytest.mark.parametrize(
     ("content", "words"),
     [
-        (b"", "the file is empty; start a new project, or take the backup beside it"),
-        (b"  \n\t\n", "the file is empty; start a new project, or take the backup beside it"),
-        (b"\x7fELF\x00\x01", "this is no text file; choose a project file"),
+        (b"", "the file is empty; start a new project, or use the backup next to it"),
+        (b"  \n\t\n", "the file is empty; start a new project, or use the backup next to it"),
+        (b"\x7fELF\x00\x01", "this is not a text file; choose a project file"),
         (b"\xff\xfef\x00o\x00", "the text is UTF-16, not UTF-8; save it again as UTF-8"),
-        (b"format = 2\ntitle = '\xe4'", "line 2 holds a character that is not UTF-8; save the file again as UTF-8"),
+        (b"format = 2\ntitle = '\xe4'", "line 2 contains a character that is not UTF-8; save the file again as UTF-8"),
         (b"format = \n", "line 1, column 10: this is not TOML: invalid value"),
         (b"format = 2\nformat = 2\n", "this is not TOML: cannot overwrite a value"),
         (b"title = 'x", "this is not TOML"),
-        (b"a = " + b"[" * 100_000, "tables or lists stand too deep inside each other"),
-        (b"a." * 100_000 + b"a = 1", "tables or lists stand too deep inside each other"),
-        (b"[" + b'"a" . ' * 100_000 + b"a]", "tables or lists stand too deep inside each other"),
+        (b"a = " + b"[" * 100_000, "tables or lists are nested too deeply"),
+        (b"a." * 100_000 + b"a = 1", "tables or lists are nested too deeply"),
+        (b"[" + b'"a" . ' * 100_000 + b"a]", "tables or lists are nested too deeply"),
         (b"a = " + b"9" * 10_000, "a number has too many digits"),
         (b"a = 1e9999999999999999999", "a number has too many digits"),
-        (b"a = [" + b"1," * 300_000 + b"]", "the file holds more than 200000 values"),
-        (b"format = 3", "the file has format 3, and this program reads formats up to 2; open it with a newer Fanlight"),
-        (b"format = 0", "there is no format 0; the present format is 2"),
-        (b"format = -5", "there is no format -5; the present format is 2"),
-        (b"format = " + b"9" * 400, "the file has format of that number"),
+        (b"a = [" + b"1," * 300_000 + b"]", "the file contains more than 200000 values"),
+        (b"format = 3", "the file has format 3, but this program reads formats up to 2; open it with a newer Fanlight"),
+        (b"format = 0", "there is no format 0; the current format is 2"),
+        (b"format = -5", "there is no format -5; the current format is 2"),
+        (b"format = " + b"9" * 400, "the file has format with that number"),
     ],
 )
 def test_what_is_no_project_file(tmp_path: Path, content: bytes, words: str) -> None:
@@ -143,10 +143,10 @@ def test_what_is_no_project_file(tmp_path: Path, content: bytes, words: str) -> 
 
 def test_a_format_must_be_given() -> None:
     assert problems(f'[panel]\nstart = "run"\n{SCREEN}') == [
-        "project: 'format' is missing; the present format is written 'format = 2'"
+        "project: 'format' is missing; the current format is written 'format = 2'"
     ]
     assert problems(f'format = "1"\n[panel]\nstart = "run"\n{SCREEN}') == [
-        "format: needs a whole number, not a text; write 2"
+        "format: must be a whole number, not a text; write 2"
     ]
 
 
@@ -183,7 +183,7 @@ def test_a_hostile_file_is_refused_soon(piece: str) -> None:
 
 
 def test_a_missing_file(tmp_path: Path) -> None:
-    with pytest.raises(ProjectFileError, match="there is no such file; check the name and the folder"):
+    with pytest.raises(ProjectFileError, match="file not found; check the name and the folder"):
         load(tmp_path / "pump.toml")
 
 
@@ -196,7 +196,7 @@ def test_a_folder(tmp_path: Path) -> None:
 @pytest.mark.timeout(10)
 def test_a_named_pipe_does_not_make_it_wait(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe")
-    with pytest.raises(ProjectFileError, match="this is no ordinary file"):
+    with pytest.raises(ProjectFileError, match="this is not a regular file"):
         load(tmp_path / "pipe")
 
 
@@ -204,14 +204,14 @@ def test_a_file_of_100_mb_is_not_read(tmp_path: Path) -> None:
     path = tmp_path / "huge.toml"
     with path.open("wb") as file:
         file.truncate(100 * 1024 * 1024)
-    with pytest.raises(ProjectFileError, match="more than 4 MB, which no project needs"):
+    with pytest.raises(ProjectFileError, match="more than 4 MB, too large for a project"):
         load(path)
 
 
 def test_a_file_that_may_not_be_read(ordinary_user_folder: Path) -> None:
     path = ordinary_user_folder / "pump.toml"
     path.touch(mode=0)
-    with pytest.raises(ProjectFileError, match="you have no permission to read this file"):
+    with pytest.raises(ProjectFileError, match="no permission to read this file"):
         load(path)
 
 
@@ -343,7 +343,7 @@ def test_what_could_not_be_opened_again_is_not_saved(tmp_path: Path) -> None:
 
 def test_a_folder_of_that_name(tmp_path: Path) -> None:
     (tmp_path / "pump.toml").mkdir()
-    with pytest.raises(ProjectSaveError, match="a folder or a device has this name; choose another name"):
+    with pytest.raises(ProjectSaveError, match="a folder or a system device has this name; choose another name"):
         save(project(), tmp_path / "pump.toml")
     assert names_in(tmp_path) == ["pump.toml"]
 
@@ -399,7 +399,7 @@ def test_a_read_only_folder(ordinary_user_folder: Path) -> None:
     path = ordinary_user_folder / "pump.toml"
     save(project("first"), path)
     ordinary_user_folder.chmod(0o555)
-    with pytest.raises(ProjectSaveError, match="you have no permission to write there; save in another folder"):
+    with pytest.raises(ProjectSaveError, match="no permission to write there; save in another folder"):
         save(project("second"), path)
     assert load(path).title == "first"
     assert names_in(ordinary_user_folder) == ["pump.toml"]
@@ -447,7 +447,7 @@ def test_a_full_drive(tmp_path: Path) -> None:
         cwd=Path(files.__file__).parents[2],
     )
     assert run.stdout.splitlines() == [
-        f"{tmp_path / 'pump.toml'} was not saved: the disk is full; free some space, or save elsewhere",
+        f"{tmp_path / 'pump.toml'} was not saved: the disk is full; free some space, or save somewhere else",
         "['pump.toml'] True",
     ]
 
@@ -462,6 +462,7 @@ def test_a_file_that_grows_too_large(tmp_path: Path) -> None:
         cwd=Path(files.__file__).parents[2],
     )
     assert run.stdout.splitlines() == [
-        f"{tmp_path / 'pump.toml'} was not saved: the file would be larger than this account may write; save elsewhere",
+        f"{tmp_path / 'pump.toml'} was not saved: the file would exceed the size limit of this account; save "
+        f"somewhere else",
         "['pump.toml'] True",
     ]

@@ -123,5 +123,5 @@ def test_a_newer_format_is_refused_plainly(tmp_path: Path) -> None:
         load(path)
     assert caught.value.unreadable
     assert str(caught.value) == (
-        f"{path}: the file has format 3, and this program reads formats up to 2; open it with a newer Fanlight"
+        f"{path}: the file has format 3, but this program reads formats up to 2; open it with a newer Fanlight"
     )

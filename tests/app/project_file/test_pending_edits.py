@@ -20,8 +20,8 @@ DRAFTS = st.builds(
     st.lists(TEXTS, min_size=1, max_size=3).map(tuple),
     TEXTS,
 )
-ONE = KeptDraft(("field", "run", 0), "Width", 3, ("wide",), "no number")
-PLAIN: dict[str, object] = {"subject": ["panel"], "row": "Rows", "place": 0, "texts": ["x"], "reason": "no number"}
+ONE = KeptDraft(("field", "run", 0), "Width", 3, ("wide",), "not a number")
+PLAIN: dict[str, object] = {"subject": ["panel"], "row": "Rows", "place": 0, "texts": ["x"], "reason": "not a number"}
 
 
 @given(st.lists(DRAFTS).map(tuple))
@@ -77,7 +77,7 @@ def test_an_entry_that_makes_no_sense_hides_no_other(change: dict[str, object]) 
 def test_an_entry_may_hold_more_than_is_known_of() -> None:
     mark = line_of((ONE,)).partition("[")[0]
     drafts, whole = drafts_in(f"{mark}[{json.dumps(PLAIN | {'colour': 1})}]".encode())
-    assert drafts == (KeptDraft(("panel",), "Rows", 0, ("x",), "no number"),)
+    assert drafts == (KeptDraft(("panel",), "Rows", 0, ("x",), "not a number"),)
     assert whole
 
 

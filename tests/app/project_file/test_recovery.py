@@ -53,7 +53,7 @@ def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Sl
 
 
 STEP = KeptDraft(("signal", "ramp up"), "Step", 7, ("fast\n", "\x7f \u00fc"), "this is no number")
-ROWS = KeptDraft(("panel",), "Rows", 1, ("x",), "no number")
+ROWS = KeptDraft(("panel",), "Rows", 1, ("x",), "not a number")
 
 
 def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, pump: Project, tmp_path: Path) -> None:

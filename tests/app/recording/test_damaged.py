@@ -116,7 +116,7 @@ SECOND_BLOCK = "(SELECT id FROM block WHERE signal = 1 ORDER BY first DESC LIMIT
         ("UPDATE signal SET words = -9223372036854775808 WHERE name = 'load'", ALL, "'signal'"),
         ("UPDATE signal SET name = 'torque' WHERE name = 'load'", ALL, "'signal'"),
         ("UPDATE signal SET name = 'preset' WHERE name = 'speed'", [], "'signal'"),
-        (f"UPDATE block SET data = 5 WHERE id = {SECOND_BLOCK}", ALL[:BLOCK] + ALL[2 * BLOCK :], "holds no samples"),
+        (f"UPDATE block SET data = 5 WHERE id = {SECOND_BLOCK}", ALL[:BLOCK] + ALL[2 * BLOCK :], "is empty"),
         (f"UPDATE block SET data = x'00' WHERE id = {SECOND_BLOCK}", ALL[:BLOCK] + ALL[2 * BLOCK :], "cannot be read"),
         (f"UPDATE block SET count = -1 WHERE id = {SECOND_BLOCK}", ALL[:BLOCK] + ALL[2 * BLOCK :], "'block'"),
         (f"UPDATE block SET first = 'x' WHERE id = {SECOND_BLOCK}", ALL[:BLOCK] + ALL[2 * BLOCK :], "'block'"),

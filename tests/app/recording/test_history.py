@@ -262,7 +262,7 @@ def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path
     history = History(PROJECT)
     there = tmp_path / "there.fanrec"
     there.write_text("mine")
-    with pytest.raises(CannotRecord, match="exists already"):
+    with pytest.raises(CannotRecord, match="already exists"):
         save(history.kept(), there)
     assert there.read_text() == "mine"
     with pytest.raises(CannotRecord):

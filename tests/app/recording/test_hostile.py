@@ -103,7 +103,7 @@ def test_what_no_recording_holds_is_refused_at_once(path: Path, statements: list
     words = str(refused.value)
     assert str(path) in words
     assert what in words
-    assert "ask whoever it comes from" in words
+    assert "ask the sender" in words
 
 
 def test_a_file_that_calls_itself_a_recording_and_has_only_views_is_refused(tmp_path: Path) -> None:
@@ -190,7 +190,7 @@ def test_a_tree_of_pages_that_never_ends_is_given_up(path: Path) -> None:
     began = time.monotonic()
     with Recording.open(path) as recording:
         recording.held_changes()
-        assert "took more steps than a file of its size can need" in "; ".join(recording.damage)
+        assert "took more steps than a file of this size can need" in "; ".join(recording.damage)
     assert time.monotonic() - began < 10
 
 

@@ -64,7 +64,7 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
 def test_two_recorders_cannot_have_one_file(tmp_path: Path) -> None:
     bus = SampleBus()
     recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
-    with pytest.raises(CannotRecord, match="exists already"):
+    with pytest.raises(CannotRecord, match="already exists"):
         Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     recorder.stop()
 
@@ -145,9 +145,9 @@ def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -
     recorder.stop()
     with Recording.open(tmp_path / "a.fanrec") as first, Recording.open(tmp_path / "a-2.fanrec") as second:
         assert first.held(1e9) == second.held(1e9) == {"preset": 7}
-        assert first.events(-1e9, 1e9)[-1].text == "recording goes on in a-2.fanrec"
+        assert first.events(-1e9, 1e9)[-1].text == "recording continues in a-2.fanrec"
         texts = [event.text for event in second.events(-1e9, 1e9)]
-    assert texts == ["recording goes on from a.fanrec", "recording ended"]
+    assert texts == ["recording continued from a.fanrec", "recording ended"]
 
 
 def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(
@@ -212,7 +212,7 @@ def test_what_there_is_no_room_for_is_counted_and_noted(
     progress = recorder.stop()
     assert progress.samples - progress.lost == len(recorded(tmp_path / "a.fanrec"))
     with Recording.open(tmp_path / "a.fanrec") as recording:
-        assert any("could not be kept" in event.text for event in recording.events(-1e9, 1e9))
+        assert any("were lost" in event.text for event in recording.events(-1e9, 1e9))
 
 
 def killed_once(number: int) -> tuple[int, float, float]:
@@ -241,7 +241,7 @@ def killed_once(number: int) -> tuple[int, float, float]:
                 found = recording.samples("speed", -1e9, 1e9)
                 assert recording.ended is None
                 assert ("run.fanrec-wal" in recording.remark) is (file is path)
-                assert "not ended" in recording.remark or file is path
+                assert "not closed properly" in recording.remark or file is path
                 assert recording.damage == []
                 assert found.words[:, 0].tolist() == [count % 60_000 for count in range(len(found))]
                 assert (np.diff(found.times) >= 0).all()

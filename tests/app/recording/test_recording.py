@@ -291,10 +291,10 @@ def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks)
 
 def test_a_recording_is_never_written_over(path: Path, clocks: Clocks) -> None:
     first = writer(path, clocks)
-    with pytest.raises(CannotRecord, match="exists already"):
+    with pytest.raises(CannotRecord, match="already exists"):
         writer(path, clocks)
     first.close()
-    with pytest.raises(CannotRecord, match="exists already"):
+    with pytest.raises(CannotRecord, match="already exists"):
         writer(path, clocks)
 
 
@@ -327,9 +327,9 @@ def test_a_full_disk_is_told_and_what_waits_goes_in_once_there_is_room(
 @pytest.mark.parametrize(
     ("content", "words"),
     [
-        (b"", "no recording"),
-        (b"format = 2\n", "no recording, or damaged"),
-        (b"SQLite format 3\x00" + bytes(84), "no recording"),
+        (b"", "not a Fanlight recording"),
+        (b"format = 2\n", "not a recording, or its beginning is damaged"),
+        (b"SQLite format 3\x00" + bytes(84), "not a recording"),
     ],
 )
 def test_another_file_is_told(path: Path, content: bytes, words: str) -> None:
@@ -341,12 +341,12 @@ def test_another_file_is_told(path: Path, content: bytes, words: str) -> None:
 def test_another_database_another_layout_and_no_file_are_told(path: Path, clocks: Clocks, tmp_path: Path) -> None:
     other = tmp_path / "other.db"
     sqlite3.connect(other).execute("CREATE TABLE a (b)").connection.close()
-    with pytest.raises(NotReadable, match="no recording of Fanlight"):
+    with pytest.raises(NotReadable, match="not a Fanlight recording"):
         Recording.open(other)
     with pytest.raises(NotReadable, match="there is no file"):
         Recording.open(tmp_path / "none")
     writer(path, clocks).close()
-    for version, words in ((2, "newer Fanlight"), (0, "layout 0")):
+    for version, words in ((2, "newer Fanlight"), (0, "file version \\(0\\)")):
         with sqlite3.connect(path) as database:
             database.execute(f"PRAGMA user_version = {version}")
         database.close()

@@ -139,7 +139,7 @@ def test_keys_turn_the_panel_and_write_nothing(replay: Replay) -> None:
     assert not any(isinstance(effect, Write) for effect in seen)
     assert replay.state.message is not None
     assert replay.state.message.text == "not written: writing is off"
-    assert replay.state.message.reason == "this is a recording"
+    assert replay.state.message.reason == "not possible in a recording"
     assert replay.state.sent == {}
     for key in ("reset", "start", "stop"):
         replay.key_down(key)

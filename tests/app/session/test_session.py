@@ -200,9 +200,9 @@ def test_a_unit_of_modbus_tcp_is_asked_and_written_there_and_nowhere_else(pump: 
     direct = pump.replace(followers=(pump.followers[0].replace(unit=unit),))
     there = direct.replace(lines=(TcpLine(name=pump.lines[0].name, host="127.0.0.1", port=1),))
     for via in (Endpoint.serial("/dev/ttyUSB0"), Endpoint.serial_over_tcp("127.0.0.1", 1)):
-        with pytest.raises(CannotConnect, match=f"'pump' has unit {unit}, which only Modbus TCP has"):
+        with pytest.raises(CannotConnect, match=f"'pump' has unit address {unit}, which is for Modbus TCP only"):
             Session(there, via, armed=True)
-    with pytest.raises(CannotConnect, match="is a serial line; give it the address that is set at the device"):
+    with pytest.raises(CannotConnect, match="is a serial line; use the address set at the device"):
         Session(direct, armed=True)
     with Simulation(direct) as player:
         endpoint = Endpoint.tcp(*player.serve_tcp(None, "127.0.0.1", 0), timeout_ms=1000)
@@ -337,7 +337,7 @@ def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
 
 @pytest.mark.parametrize(
     ("kept", "told"),
-    [(50, "as before"), (20, "it limits this value"), (60, ""), (0, "")],
+    [(50, "unchanged"), (20, "the device limits this value"), (60, ""), (0, "")],
     ids=["ignored", "limited", "changed", "taken"],
 )
 def test_what_a_device_made_of_a_stop_is_told_where_it_may_go_on(kept: int, told: str) -> None:

@@ -75,7 +75,7 @@ def test_the_ends_of_the_range_fit_and_one_more_does_not(encoding: EncodingName)
         assert not isinstance(raw, str)
         assert Fraction(raw) == end
         if not is_float(encoding):
-            with pytest.raises(OutOfRange, match=f"does not fit {encoding}, which holds {least} to {greatest}"):
+            with pytest.raises(OutOfRange, match=f"does not fit {encoding}; its range is {least} to {greatest}"):
                 encode(encoding, beyond)
 
 
@@ -141,10 +141,10 @@ def test_a_string_is_latin_1() -> None:
 @pytest.mark.parametrize(
     ("text", "reason"),
     [
-        ("LONGER", "6 characters; its registers hold 4"),
+        ("LONGER", "6 characters, but its registers hold only 4"),
         ("5 Ω", "the character 'Ω' is not in Latin-1"),
-        ("A\0B", "no NUL character"),
-        (7, "7 is a number; a string holds characters"),
+        ("A\0B", "a NUL character"),
+        (7, "7 is a number, but a string contains characters"),
     ],
 )
 def test_a_text_that_does_not_fit_is_refused(text: Any, reason: str) -> None:
@@ -153,12 +153,12 @@ def test_a_text_that_does_not_fit_is_refused(text: Any, reason: str) -> None:
 
 
 def test_a_text_is_no_number() -> None:
-    with pytest.raises(OutOfRange, match="'12' is a text; uint16 holds a number"):
+    with pytest.raises(OutOfRange, match="'12' is a text, but uint16 is a number"):
         encode("uint16", "12")
 
 
 def test_a_string_needs_a_length() -> None:
-    with pytest.raises(ValueError, match="needs its length"):
+    with pytest.raises(ValueError, match="needs a length"):
         register_count("string")
     for length in (0, 126):
         with pytest.raises(ValueError, match="1 to 125 registers"):
@@ -209,9 +209,9 @@ def test_every_bit_is_where_it_is_said_to_be(encoding: EncodingName, word_order:
 
 
 def test_there_is_no_bit_beyond_the_last() -> None:
-    with pytest.raises(ValueError, match="bits 0 to 15, there is no bit 16"):
+    with pytest.raises(ValueError, match="bits 0 to 15; there is no bit 16"):
         bit_place("int16", 16)
-    with pytest.raises(ValueError, match="float32 has no bits"):
+    with pytest.raises(ValueError, match="float32 has no single bits"):
         bit_place("float32", 0)
-    with pytest.raises(ValueError, match="bcd16 has no bits"):
+    with pytest.raises(ValueError, match="bcd16 has no single bits"):
         bit_place("bcd16", 0)

@@ -39,24 +39,34 @@ def test_numbers_lead_to_addresses(numbering: Numbering, table: Table, number: i
 @pytest.mark.parametrize(
     ("numbering", "table", "number", "message"),
     [
-        ("from-0", "holding", 65_536, "outside 0..65535"),
-        ("from-0", "holding", -1, "outside 0..65535"),
-        ("from-0", "holding", 400_001, "reads as number 1 of the table 'holding': is the numbering 'prefixed'"),
-        ("from-1", "holding", 0, "outside 1..65536; a manual that has a register 0 counts 'from-0'"),
-        ("from-1", "input", 65_537, "outside 1..65536"),
-        ("from-1", "input", 365_536, "reads as number 65536 of the table 'input'"),
-        ("prefixed", "holding", 30_001, "number 1 of the table 'input', but the signal says table 'holding'"),
-        ("prefixed", "input", 40_310, "number 310 of the table 'holding', but the signal says table 'input'"),
+        ("from-0", "holding", 65_536, "not in 0..65535"),
+        ("from-0", "holding", -1, "not in 0..65535"),
+        ("from-0", "holding", 400_001, "looks like number 1 of the table 'holding': is the numbering 'prefixed'"),
+        ("from-1", "holding", 0, "not in 1..65536; if the manual has a register 0, the numbering is 'from-0'"),
+        ("from-1", "input", 65_537, "not in 1..65536"),
+        ("from-1", "input", 365_536, "looks like number 65536 of the table 'input'"),
+        (
+            "prefixed",
+            "holding",
+            30_001,
+            "prefix of the table 'input' \\(number 1\\), but the signal has table 'holding'",
+        ),
+        (
+            "prefixed",
+            "input",
+            40_310,
+            "prefix of the table 'holding' \\(number 310\\), but the signal has table 'input'",
+        ),
         ("prefixed", "holding", 310, "40001..49999 or 400001..465536"),
-        ("prefixed", "holding", 40_000, "no prefix of the table 'holding'"),
-        ("prefixed", "holding", 400_000, "no prefix of the table 'holding'"),
-        ("prefixed", "holding", 465_537, "no prefix of the table 'holding'"),
-        ("prefixed", "holding", 20_001, "no prefix of the table 'holding'"),
+        ("prefixed", "holding", 40_000, "not have the prefix of the table 'holding'"),
+        ("prefixed", "holding", 400_000, "not have the prefix of the table 'holding'"),
+        ("prefixed", "holding", 465_537, "not have the prefix of the table 'holding'"),
+        ("prefixed", "holding", 20_001, "not have the prefix of the table 'holding'"),
         ("prefixed", "discrete", 0, "10001..19999 or 100001..165536"),
         ("prefixed", "coil", 0, "prefixed coils are 1..9999"),
         ("prefixed", "coil", 65_537, "prefixed coils are 1..9999"),
-        ("prefixed", "coil", 40_001, "number 1 of the table 'holding', but the signal says table 'coil'"),
-        ("prefixed", "coil", 10_005, "number 5 of the table 'discrete'"),
+        ("prefixed", "coil", 40_001, "prefix of the table 'holding' \\(number 1\\), but the signal has table 'coil'"),
+        ("prefixed", "coil", 10_005, "the table 'discrete' \\(number 5\\)"),
     ],
 )
 def test_what_names_no_register_is_refused_with_a_hint(
@@ -87,7 +97,7 @@ def test_addresses_lead_back_to_prefixed_numbers(
 
 @pytest.mark.parametrize("address", [-1, 65_536])
 def test_there_is_no_number_for_an_address_outside(address: int) -> None:
-    with pytest.raises(NotARegister, match=r"outside 0\.\.65535"):
+    with pytest.raises(NotARegister, match=r"not in 0\.\.65535"):
         documented_number("from-1", "holding", address)
 
 

@@ -50,9 +50,9 @@ def test_whole_and_broken_raw_numbers_take_the_same_line() -> None:
         assert odd.value(raw) == odd.value(Fraction(raw))
 
 
-@pytest.mark.parametrize(("points", "which"), [((1, 1, "0", "5"), "raw points"), ((0, 1, "5", "5"), "values")])
+@pytest.mark.parametrize(("points", "which"), [((1, 1, "0", "5"), "raw numbers"), ((0, 1, "5", "5"), "values")])
 def test_two_different_points_make_a_line(points: tuple[int, int, str, str], which: str) -> None:
-    with pytest.raises(ValueError, match=f"two {which} are the same"):
+    with pytest.raises(ValueError, match=f"two {which} are equal"):
         line(*points)
 
 

@@ -65,7 +65,7 @@ def test_what_is_offered_and_what_is_chosen(rows: dict[int, Row]) -> None:
     assert {address for address, each in offers.items() if each.chosen} == {10, 15}
     assert {address for address, each in offers.items() if not each.possible} == {14}
     assert "command bits" in offers[16].why
-    assert "command of the panel" in offers[17].why
+    assert "action of the panel" in offers[17].why
     assert "no signal" in offers[20].why
     beyond = replace(rows[15], before=(99,))
     assert not offer(PROJECT, "pump", beyond).possible

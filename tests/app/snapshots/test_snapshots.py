@@ -216,8 +216,8 @@ SMALL = RegisterSnapshot(
         (("5 = 7", "65536 = 7"), "holding.65536"),
         (('follower = "pump"', ""), "key follower"),
         (("format = 1", "format = 9"), "format is 9"),
-        (("register snapshot", "menu"), "no register snapshot"),
-        (("unit = 3", "unit ="), "no TOML"),
+        (("register snapshot", "menu"), "not a register snapshot"),
+        (("unit = 3", "unit ="), "not TOML"),
         (
             ("5 = 7", '5 = 7\n[[not_readable]]\ntable = "coil"\nfirst = -5\nlast = 10\nreason = ""'),
             "not_readable.0..first",
@@ -238,7 +238,7 @@ def test_a_bad_file_is_told_in_words(change: tuple[str, str], words: str, tmp_pa
 def test_pipes_devices_and_endless_files_are_no_snapshots(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe")
     for path in (tmp_path / "pipe", Path(os.devnull)):
-        with pytest.raises(NotASnapshot, match="no ordinary file"):
+        with pytest.raises(NotASnapshot, match="not a regular file"):
             open_snapshot(path)
     with (tmp_path / "endless.toml").open("wb") as file:
         file.truncate(LARGEST_FILE + 1)
@@ -281,7 +281,7 @@ def test_the_command_line_takes_and_compares(tmp_path: Path, capsys: pytest.Capt
     assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(found)]) == 0
     capsys.readouterr()
     assert main(["differences", str(found), str(found)]) == 0
-    assert tuple(capsys.readouterr()) == ("", "nothing differs\n")
+    assert tuple(capsys.readouterr()) == ("", "no differences\n")
     snapshot = open_snapshot(found)
     place = next(place for place in snapshot.registers if place[0] == "holding")
     save(
@@ -297,7 +297,7 @@ def test_the_command_line_takes_and_compares(tmp_path: Path, capsys: pytest.Capt
     assert main(["differences", str(found), "--live", PUMP, "--via", "simulated"]) in (0, 1)
     assert main(["differences", str(found)]) == 2
     assert main(["differences", PUMP, str(found)]) == 2
-    assert "no register snapshot" in capsys.readouterr().err
+    assert "not a register snapshot" in capsys.readouterr().err
 
 
 def test_the_command_line_takes_no_snapshot_over_another_file(
@@ -306,7 +306,7 @@ def test_the_command_line_takes_no_snapshot_over_another_file(
     found = tmp_path / "as-found.registers.toml"
     found.write_text("the only record of it", encoding="utf-8")
     assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(found)]) == 2
-    assert "exists already" in capsys.readouterr().err
+    assert "already exists" in capsys.readouterr().err
     assert found.read_text(encoding="utf-8") == "the only record of it"
     assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(tmp_path / "nowhere" / "found.toml")]) == 2
     assert "no folder" in capsys.readouterr().err

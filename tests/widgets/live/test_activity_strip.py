@@ -146,12 +146,12 @@ def test_good_and_fault_differ_in_shape(strip: ActivityStrip) -> None:
 def test_an_outage_breaks_the_line_where_it_was(strip: ActivityStrip) -> None:
     before, after = read(100.0), read(104.2, words="after")
     strip.add([before, read(100.1), after])
-    outages = Outages(1, 4.1, Outage(100.1, 104.2, "nothing listens at port 502"))
+    outages = Outages(1, 4.1, Outage(100.1, 104.2, "connection to port 502 refused"))
     for _ in range(2):  # a second time it is no news
         strip.set_outages("pumproom", outages)
     kept = strip.marks("pumproom")
     assert [strip_mark.gap for strip_mark in kept] == [False, False, True, False]
-    assert strip.told("pumproom").startswith("no answer for 4.1 s: nothing listens at port 502")
+    assert strip.told("pumproom").startswith("no answer for 4.1 s: connection to port 502 refused")
     image = strip.grab().toImage()
     wanted = QColor(palette.current().fault)
     track = strip.track(0)

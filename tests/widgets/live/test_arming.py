@@ -109,11 +109,11 @@ def test_it_says_that_nothing_is_written_without_a_key(dialog: ArmingDialog) -> 
 
 
 def test_it_lists_what_is_written_without_a_key_and_asks_for_what_can_start(qtbot: QtBot) -> None:
-    by_itself = [ByItself("when 'remote' is set: 'run' becomes 1", True), ByItself("'alive' is written again", False)]
+    by_itself = [ByItself("when 'remote' is set: 'run' is set to 1", True), ByItself("'alive' is written again", False)]
     dialog = ArmingDialog(["line"], by_itself=by_itself, hold_ms=HOLD_MS)
     qtbot.addWidget(dialog)
     dialog.show()
-    assert listed(dialog) == ["\u26a0 when 'remote' is set: 'run' becomes 1", "'alive' is written again"]
+    assert listed(dialog) == ["⚠ when 'remote' is set: 'run' is set to 1", "'alive' is written again"]
     assert len(dialog.ticks) == 5
     for tick in dialog.ticks[:4]:
         tick.box.setChecked(True)
@@ -123,9 +123,9 @@ def test_it_lists_what_is_written_without_a_key_and_asks_for_what_can_start(qtbo
 
 
 def test_what_only_stops_without_a_key_is_listed_and_not_asked_for(qtbot: QtBot) -> None:
-    dialog = ArmingDialog(["line"], by_itself=[ByItself("when 'fault' is set: 'run' becomes 0", False)])
+    dialog = ArmingDialog(["line"], by_itself=[ByItself("when 'fault' is set: 'run' is set to 0", False)])
     qtbot.addWidget(dialog)
-    assert listed(dialog) == ["when 'fault' is set: 'run' becomes 0"]
+    assert listed(dialog) == ["when 'fault' is set: 'run' is set to 0"]
     assert len(dialog.ticks) == 4
 
 

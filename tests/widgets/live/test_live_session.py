@@ -212,7 +212,7 @@ def test_nobody_there_is_told_in_words_and_reading_goes_on_when_somebody_is(live
     live.connect_to(bench_project(port), None)
     session = live.session
     assert session is not None
-    qtbot.waitUntil(lambda: f"nothing listens at port {port}" in session.snapshot().lines["hall"].reason)
+    qtbot.waitUntil(lambda: f"connection to port {port}" in session.snapshot().lines["hall"].reason)
     with Simulation(bench_project()) as late:
         late.serve_tcp(None, "127.0.0.1", port)
         qtbot.waitUntil(lambda: value(live, "set point") == 20, timeout=20_000)

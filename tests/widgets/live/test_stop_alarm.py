@@ -84,7 +84,7 @@ def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
     assert unproved.text.startswith("STOP NOT CONFIRMED: it may still be on; ")
     assert pressed <= unproved.at <= released + 0.1
     took = f"{confirmed.at - unproved.at:.1f}"
-    assert confirmed.text == f"the stop was confirmed after all, {took} s after it was asked for"
+    assert confirmed.text == f"the stop was confirmed late, {took} s after the request"
 
 
 def test_a_stop_that_failed_stays_until_somebody_has_looked(
@@ -104,7 +104,7 @@ def test_a_stop_that_failed_stays_until_somebody_has_looked(
     unproved, failed, looked = told_of_stops(window)
     assert unproved.startswith("STOP NOT CONFIRMED")
     assert failed == "STOP FAILED: it may still be on. Stop the machine at the machine."
-    assert looked == "somebody has looked at the machine"
+    assert looked == "the machine has been checked"
     told = [event.text for event in window.observation.events if event.kind is Kind.NOT_WRITTEN]
     assert told
     assert not any("not written: not written" in text for text in told)
@@ -134,9 +134,7 @@ def test_a_lost_line_is_disarmed_in_words(
     device.models["fan"].silent = True
     with qtbot.waitSignal(window.live.disarmed):
         pass
-    assert window.notices.text.text().startswith(
-        "\u26a0 Line 'hall' was disarmed: follower 'fan' did not answer for 0.3 s"
-    )
+    assert window.notices.text.text().startswith("⚠ Line 'hall' was disarmed: device 'fan' did not answer for 0.3 s")
     assert window.badge.words == "Disarmed: only stops are written"
     device.models["fan"].silent = False
     qtbot.waitUntil(lambda: window.live.readings()["command"].good)

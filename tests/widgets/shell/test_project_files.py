@@ -455,7 +455,7 @@ def test_a_project_that_is_gone_is_said_plainly(make: Callable[[], MainWindow], 
     second = make()
     window_state.take_up(second)
     assert second.document.path is None
-    assert "there is no such file" in bar(second)
+    assert "file not found" in bar(second)
     assert "starts with an empty project" in bar(second)
 
 

@@ -26,7 +26,7 @@ EVENTS = (
     Event(1.5, Kind.SCREEN_CHANGED, "run", "the panel shows 'run': key right"),
     Event(2.25, Kind.RISE, "running", "running"),
     Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
-    Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 41.7 Hz"),
+    Event(4.0, Kind.ENTERED, "speed", "the operator changed 41.7 Hz to 40.0 Hz"),
 )
 
 
@@ -76,7 +76,7 @@ def test_alarms_that_are_not_normal_are_listed_and_acknowledged(view: EventsView
     )
     assert [view.alarms.item(row).text() for row in range(view.alarms.count())] == [
         "\u26a0 fault: fault is set \u2013 active, not acknowledged",
-        "\u26a0 door: door is clear \u2013 over, not acknowledged",
+        "⚠ door: door is clear – returned to normal, not acknowledged",
     ]
     with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
         QTest.keyClick(view, Qt.Key.Key_A, ALT_SHIFT)
@@ -120,7 +120,7 @@ def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
     rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
     assert rows[0] == ["Time", "Event", "Location", "Description"]
     assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
-    assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 41.7 Hz"]
+    assert rows[1][2:] == ["speed", "the operator changed 41.7 Hz to 40.0 Hz"]
     assert len(rows) == 2
 
 

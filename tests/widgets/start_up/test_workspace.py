@@ -154,7 +154,7 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     assert replay.at < at
     press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
     assert rows(start_up)[2:] == ["not written: writing", "is off"]
-    assert start_up.why.text() == "'speed set point': \u201cnot written: writing is off\u201d: this is a recording"
+    assert start_up.why.text() == "'speed set point': “not written: writing is off”: not possible in a recording"
     QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
     assert bar.isHidden()
 

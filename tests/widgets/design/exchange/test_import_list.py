@@ -478,7 +478,7 @@ def test_every_choice_has_a_name_and_is_reached_by_tab(opened: Opened) -> None:
 def test_what_becomes_of_a_row_is_said_before_it_comes_in(opened: Opened, qtbot: QtBot) -> None:
     dialog = opened("Name,Register,Factor,Unit,Type\nflow,40001,0.1,l/s,u16\nlevel,x,,,u16\n")
     assert dialog.becomes.text() == (
-        "Row 2 becomes 'flow': pump, holding 0, address 0 on the wire, uint16; a raw 1000 is 100.0 l/s"
+        "Row 2: 'flow', pump, holding 0, address 0 (0-based), uint16; a raw 1000 is 100.0 l/s"
     )
     choose(dialog.reading.numbering, "from 1")
     settled(qtbot, dialog)
@@ -486,4 +486,4 @@ def test_what_becomes_of_a_row_is_said_before_it_comes_in(opened: Opened, qtbot:
     dialog.table.setFocus()
     QTest.keyClick(dialog.table, Key.Key_Down)
     QTest.keyClick(dialog.table, Key.Key_Down)
-    assert dialog.becomes.text() == "Row 3 skipped: 'x' is no register number"
+    assert dialog.becomes.text() == "Row 3 skipped: 'x' is not a register number"

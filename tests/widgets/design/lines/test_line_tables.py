@@ -71,7 +71,7 @@ def test_a_wrong_unit_is_said_and_not_taken(design: DesignWorkspace, document: D
     type_in("300")
     editor = QApplication.focusWidget()
     assert isinstance(editor, CellEditor)
-    assert "300 is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP" in editor.words.text.text()
+    assert "300 is not a unit address; use 1 to 247, on Modbus TCP also 255 or 0" in editor.words.text.text()
     press(Key.Key_Return)
     assert QApplication.focusWidget() is editor
     press(Key.Key_Escape)

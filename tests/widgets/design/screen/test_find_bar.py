@@ -153,7 +153,7 @@ def test_places_without_room_are_left_and_listed(editor: ScreenEditor, document:
     assert bar.left.isVisible()
     words = bar.left.item(0).text()
     assert "screen 'bench', row 1, column 1" in words
-    assert "'Velocity' needs 8 cells, and 6 are free there" in words
+    assert "'Velocity' needs 8 cells, but only 6 are free there" in words
     document.select(Selection("run", (3, 3)))
     bar.left.setFocus()
     QTest.keyClick(bar.left, Key.Key_Home)

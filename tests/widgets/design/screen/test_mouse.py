@@ -73,7 +73,7 @@ def test_where_a_block_does_not_fit_the_ghost_says_so_and_the_drop_is_refused(
     ghost = editor.face.grid.ghost
     assert ghost is not None
     assert not ghost.fits
-    assert editor.status.where.text() == "Does not fit: the text 'Other' in row 2 stands there"
+    assert editor.status.where.text() == "Does not fit: the text 'Other' in row 2 is there"
     assert editor.face.grid.cursor().shape() == Qt.CursorShape.ForbiddenCursor
     assert editor.face.grid.grab().toImage() != before
     drop(editor, centre(editor, 1, 2))

@@ -82,7 +82,7 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
         ("command", "limits", "50 to 0", "the lower limit 50 is above the upper limit 0"),
         ("command", "limits", "50", "enter two numbers"),
         ("command", "limits", "0 to 1,500", "can mean 1.500 or 1500"),
-        ("command", "decimals", "12", "needs at most 9, not 12"),
+        ("command", "decimals", "12", "must be at most 9, not 12"),
         ("command", "scale", "0 to 0 = 0 to 5", "the two raw points are the same"),
         ("command", "scale", "often", "enter two points"),
         ("command", "write", "perhaps", "enter yes or no"),
@@ -93,7 +93,7 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
         ("running", "drive_role", "current", "is not one of these: command: run, "),
         ("running", "from", "fault", "has no bits"),
         ("running", "from", "nobody", "signal 'nobody' does not exist"),
-        ("running", "register", "64", "needs at most 63, not 64"),
+        ("running", "register", "64", "must be at most 63, not 64"),
     ],
 )
 def test_a_text_that_cannot_stand_in_a_cell(name: str, key: str, text: str, words: str) -> None:

@@ -57,11 +57,11 @@ class TableCommands(QObject):
 
     def _context_menu(self, table: PartTable) -> QMenu:
         """The same commands and those on rows, with the keys that they have in the table."""
-        all_of_them = QMenu()
-        self.fill_menu(all_of_them)
-        self._design.part_commands.fill_rows_menu(all_of_them)
         menu = QMenu(table)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        all_of_them = QMenu(menu)
+        self.fill_menu(all_of_them)
+        self._design.part_commands.fill_rows_menu(all_of_them)
         for action in all_of_them.actions():
             if action.isSeparator():
                 menu.addSeparator()

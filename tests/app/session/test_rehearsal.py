@@ -12,6 +12,7 @@ from app.project.model import Project
 from app.project_file.files import load, parse
 from app.session.rehearsal import FollowerError, Rehearsal
 from projects import demo_path
+from tests.pressing import press
 
 BANK = """\
 format = 2
@@ -95,10 +96,6 @@ class Clock:
 
     def __call__(self) -> float:
         return self.now
-
-
-def press(rehearsal: Rehearsal, *keys: str) -> list[object]:
-    return [effect for key in keys for effect in (*rehearsal.key_down(key), *rehearsal.key_up(key))]
 
 
 def pass_time(rehearsal: Rehearsal, clock: Clock, seconds: float) -> None:

@@ -19,6 +19,7 @@ from app.project_file.files import parse
 from app.session.session import CannotConnect, Session
 from app.signals.reading import Quality
 from tests.outside.lossy_stops import PROJECT
+from tests.pressing import press
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -26,12 +27,6 @@ from tests.waiting import wait_for
 def value(session: Session, name: str) -> object:
     reading = session.snapshot().readings.get(name)
     return reading.value if reading is not None and reading.good else None
-
-
-def press(session: Session, *keys: str) -> None:
-    for key in keys:
-        session.key_down(key)
-        session.key_up(key)
 
 
 def test_a_set_point_goes_from_the_key_to_the_drive_and_back(pump: Project) -> None:

@@ -15,6 +15,7 @@ from app.project_file.files import load
 from app.recording.reader import Recording
 from app.recording.writer import CannotRecord
 from projects import demo_path
+from tests.pressing import press
 from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 
@@ -31,11 +32,6 @@ def connect(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     assert observation.source is not None
     source = observation.source
     qtbot.waitUntil(lambda: not np.isnan(source.at("frequency", source.span()[1])))
-
-
-def press(live: LiveSession, key: str) -> None:
-    live.key_down(key)
-    live.key_up(key)
 
 
 def kinds(events: object) -> list[tuple[Kind, str]]:

@@ -22,6 +22,7 @@ from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import stored
 from widgets.document.settings import Settings
 from widgets.kit.language import Language, Translation
+from widgets.live.line_view import LineView
 from widgets.shell.window import BENCH, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
@@ -135,6 +136,7 @@ def test_what_is_not_in_front_follows_by_itself_and_nothing_of_the_former_window
         assert window.has_design
         assert [texts for _, _, texts, _ in window.design.drafts.all()] == [("a unit that is much too long",)]
         assert window.start_up.trend.signals == ("level",)
+        qtbot.waitUntil(lambda window=window: window.findChild(LineView) is not None)  # it is made late
         alive.append(windows())
     assert alive[0] == alive[2]
     window.leave()

@@ -155,7 +155,7 @@ def test_a_condition_on_a_text(good: Draft) -> None:
 
 
 @pytest.mark.parametrize(
-    ("is_", "value", "word", "mended"),
+    ("is_", "value", "word", "fixed"),
     [
         ("above", Decimal("163.84"), "never", Decimal("163.8")),  # int16: -163.84 to 163.835 Hz
         ("above", -200, "always", 0),

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 @pytest.mark.parametrize(
-    ("signal", "number", "mended"),
+    ("signal", "number", "fixed"),
     [
         ("frequency", 65_536, 65_535),  # from-0: 0..65535
         ("weight", 40_001, 30_001),  # prefixed: the digit of another table

@@ -147,15 +147,15 @@ def test_a_preset_outranks_the_reference_while_its_input_is_set() -> None:
 
 
 @pytest.mark.parametrize(
-    ("lock", "command", "turns"), [(1, RUN, 1), (1, RUN | REVERSE, 0), (2, RUN, 0), (2, RUN | REVERSE, -1)]
+    ("lock", "command", "sign"), [(1, RUN, 1), (1, RUN | REVERSE, 0), (2, RUN, 0), (2, RUN | REVERSE, -1)]
 )
-def test_a_locked_direction_is_not_driven(lock: int, command: CommandBit, screen_changes: int) -> None:
+def test_a_locked_direction_is_not_driven(lock: int, command: CommandBit, sign: int) -> None:
     drive = Drive()
     drive.reference, drive.ramp_up_s, drive.direction_lock = 30.0, 1.0, lock
     drive.advance(0.1)
     drive.obey(command)
     drive.advance(3.0)
-    assert drive.frequency == screen_changes * 30.0
+    assert drive.frequency == sign * 30.0
 
 
 def test_it_warns_when_the_line_has_been_silent_for_half_its_time() -> None:

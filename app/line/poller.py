@@ -12,7 +12,7 @@ cancelled. While it is up, `_poll` does one thing after the other, the first of 
 
 What can go wrong:
 
-- A follower does not answer. It alone is left alone for a while, longer the more of them are silent, so that the others
+- A follower does not answer. It is left alone for a while, longer the more of them are silent, so that the others
   have most of the line; its signals are not live any more, and say why (`app.line.followers`).
 - It is silent when an output must be written again: shortly before that a silent follower is put off, or listened for
   no longer than there is time.

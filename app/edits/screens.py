@@ -64,7 +64,7 @@ def delete_screen(project: Project, name: str, *, with_screen_changes: bool = Fa
             why = translate("edits", "screen {name} cannot be deleted: it is the start screen")
         else:
             why = translate("edits", "screen {name} cannot be deleted: screen changes go to it: {turns}")
-        raise EditRefused(why.format(name=quoted(name), screen_changes=listed(screen_changes)), in_the_way)
+        raise EditRefused(why.format(name=quoted(name), turns=listed(screen_changes)), in_the_way)
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),

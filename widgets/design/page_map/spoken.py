@@ -39,6 +39,6 @@ def screen_change_in_words(item: ScreenChangeItem) -> str:
         )
     if len(item.labels) > 1:
         text = translate("PageMap", "{turn}; {n} of {count} here").format(
-            screen_change=text, n=item.current + 1, count=len(item.labels)
+            turn=text, n=item.current + 1, count=len(item.labels)
         )
     return text

@@ -162,7 +162,7 @@ def test_who_lets_go_of_a_machine_is_asked(
     QTimer.singleShot(0, answering(False, asked))
     LEAVING[way](window)
     assert asked == [
-        f"Disarmed automatically: Line 'hall' was disarmed: follower 'fan' did not answer for {LOST_S} s. "
+        f"Disarmed automatically: Line 'hall' was disarmed: device 'fan' did not answer for {LOST_S} s. "
         "Stop keys still write until you disconnect. Disconnect?"
         if lost
         else "Armed: Fanlight is armed on hall. Disconnect?"

@@ -262,10 +262,10 @@ def test_sheets_of_a_workbook(opened: Opened, qtbot: QtBot, tmp_path: Path) -> N
     ("content", "words"),
     [
         (b"", "is empty"),
-        (b"PK\x03\x04 cut short", "damaged or cut short"),
-        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1 old", "old binary kind"),
-        (b"{ not json", "is none"),
-        (b"\x00\x01\x02\x03\x04" * 40, "no text and no workbook"),
+        (b"PK\x03\x04 cut short", "damaged or incomplete"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1 old", "old binary format"),
+        (b"{ not json", "is not valid JSON"),
+        (b"\x00\x01\x02\x03\x04" * 40, "neither a text nor a workbook"),
     ],
 )
 def test_what_holds_no_list_is_said_and_another_file_may_follow(
@@ -478,7 +478,7 @@ def test_every_choice_has_a_name_and_is_reached_by_tab(opened: Opened) -> None:
 def test_what_becomes_of_a_row_is_said_before_it_comes_in(opened: Opened, qtbot: QtBot) -> None:
     dialog = opened("Name,Register,Factor,Unit,Type\nflow,40001,0.1,l/s,u16\nlevel,x,,,u16\n")
     assert dialog.becomes.text() == (
-        "Row 2: 'flow', pump, holding 0, address 0 (0-based), uint16; a raw 1000 is 100.0 l/s"
+        "Row 2: 'flow', pump, holding 0, address 0 (0-based), uint16; raw 1000 is 100.0 l/s"
     )
     choose(dialog.reading.numbering, "from 1")
     settled(qtbot, dialog)

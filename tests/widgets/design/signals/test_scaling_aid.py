@@ -91,7 +91,7 @@ def test_what_is_no_scale_cannot_be_confirmed_and_is_said(document: Document, qt
     write(aid.raw[1], "0")
     assert not ok_of(aid)
     assert aid.reason.property("look") == "fault"
-    assert "two raw points are the same" in aid.reason.text()
+    assert "two raw numbers are equal" in aid.reason.text()
     write(aid.raw[1], "1,000")
     assert "can mean 1.000 or 1000" in aid.reason.text()
     QTest.mouseClick(aid.none, Qt.MouseButton.LeftButton)

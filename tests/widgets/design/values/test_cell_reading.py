@@ -83,7 +83,7 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
         ("command", "limits", "50", "enter two numbers"),
         ("command", "limits", "0 to 1,500", "can mean 1.500 or 1500"),
         ("command", "decimals", "12", "must be at most 9, not 12"),
-        ("command", "scale", "0 to 0 = 0 to 5", "the two raw points are the same"),
+        ("command", "scale", "0 to 0 = 0 to 5", "the two raw numbers are equal"),
         ("command", "scale", "often", "enter two points"),
         ("command", "write", "perhaps", "enter yes or no"),
         ("command", "texts", "off, on", "enter a text per value"),
@@ -335,7 +335,7 @@ def test_lines_and_followers_in_cells(qapp: QApplication) -> None:
     assert other.bad == []
     assert other.added[0].device == "COM1"
     followers = follower_reader(follower_columns())
-    assert "is not a unit address; that is 1 to 247" in followers.refusal(project, 0, "unit", "248")
+    assert "is not a unit address; use 1 to 247" in followers.refusal(project, 0, "unit", "248")
     assert "not one of these" in followers.refusal(project, 0, "line", "nowhere")
     proposal = followers.propose(project, [Row({"name": "spare", "unit": "77", "simulate": "drive"}, None, 1)])
     assert (proposal.added[0].unit, proposal.added[0].simulate) == (77, "drive")

@@ -144,8 +144,8 @@ class PageMapPane(QWidget):
             (self.override_action, self.tr("Overrides")),
             (self.idle_action, self.tr("Idle returns")),
             (None, ""),
-            (self.selection_action, self.tr("Show selection")),
-            (self.fit_action, self.tr("Show all")),
+            (self.selection_action, self.tr("Selection")),
+            (self.fit_action, self.tr("All")),
         )
         for action, text in tools:
             if action is None:

@@ -238,7 +238,7 @@ def signal_columns() -> list[Column]:
             applies=lambda part: isinstance(part, RegisterSignal),
             order=lambda _project, part: getattr(part, "refresh_ms", None),
             hint=translate("SignalCells", "Write repeat interval in ms; 0: write on change only"),
-            form_row=lambda _part: translate("SignalForm", "Write repeat"),
+            form_row=lambda _part: translate("SignalForm", "Write interval"),
             numbers=True,
         ),
         Column(
@@ -251,7 +251,7 @@ def signal_columns() -> list[Column]:
             applies=lambda part: not isinstance(part, BitSignal),
             hint=translate("SignalCells", "Start value of a held value, or of a register in the simulated device"),
             form_row=lambda part: (
-                translate("SignalForm", "Start content")
+                translate("SignalForm", "Initial value")
                 if isinstance(part, HeldSignal)
                 else translate("SignalForm", "Start value")
             ),

@@ -124,7 +124,7 @@ class SignalForm(PartForm):
                 lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
             )
         )
-        self.line(self.tr("Start content"), "held", number, self.tr("Value when the panel is switched on"))
+        self.line(self.tr("Initial value"), "held", number, self.tr("Value when the panel is switched on"))
 
     def _build_scale(self) -> None:
         def get(index: int) -> Callable[[], Texts | None]:
@@ -236,7 +236,7 @@ class SignalForm(PartForm):
         )
         self.line(self.tr("Poll interval"), "every_ms", whole, self.tr("Time between two reads"), suffix="ms")
         self.line(
-            self.tr("Write repeat"),
+            self.tr("Write interval"),
             "refresh_ms",
             whole,
             self.tr(

@@ -82,7 +82,7 @@ class SignalsView(QWidget):
         )
         self.status = plain_label()
         self.status.setProperty("look", "faint")
-        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: accept in all selected rows.  F4: properties"))
+        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties"))
         self.keys.setProperty("look", "faint")
         self.keys.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.keys.setMinimumWidth(scaled(160))

@@ -370,11 +370,11 @@
         <translation>Die eingefügten unter &amp;neuen Namen verwenden</translation>
     </message>
     <message>
-        <source>device '{name}'</source>
+        <source>device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal '{name}'</source>
+        <source>signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
 </context>
@@ -1073,7 +1073,7 @@
 <context>
     <name>CursorLine</name>
     <message>
-        <source>'{name}', a signal that does not exist</source>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
         <translation>„{name}“, ein Signal, das es nicht gibt</translation>
     </message>
     <message>
@@ -1280,7 +1280,7 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has only one language; add more in the panel's properties.</source>
+        <source>The panel has only one language; add more in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
@@ -1569,7 +1569,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
     <message>
-        <source>{where}. It would cover the text '{text}'.</source>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
     </message>
 </context>
@@ -2085,7 +2085,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Nicht gefunden</translation>
     </message>
     <message>
-        <source>Not replaced: screen '{screen}', row {row}, column {column}: {reason}</source>
+        <source>Not replaced: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
         <translation>Nicht ersetzt: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
@@ -2191,7 +2191,7 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>FindingsList</name>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -2400,11 +2400,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>FollowerForm</name>
     <message>
-        <source>'{text}' ends before it begins</source>
+        <source>&apos;{text}&apos; ends before it begins</source>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range; write for example: holding 500-599, input 7</source>
+        <source>&apos;{text}&apos; is not a range; write for example: holding 500-599, input 7</source>
         <translation>„{text}“ ist kein Bereich; Beispiel: holding 500-599, input 7</translation>
     </message>
     <message>
@@ -2424,7 +2424,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Kommunikations-Timeout</translation>
     </message>
     <message>
-        <source>Control word and status word of the drive's built-in registers</source>
+        <source>Control word and status word of the drive&apos;s built-in registers</source>
         <translation>Steuerwort und Statuswort der eingebauten Register des Antriebs</translation>
     </message>
     <message>
@@ -2488,7 +2488,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern</translation>
     </message>
     <message>
-        <source>Ranges in the device's numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
+        <source>Ranges in the device&apos;s numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
         <translation>Bereiche in der Zählweise des Geräts, z. B. holding 500-599, input 7. Nie gelesen, auch nicht, um eine Lücke zu überbrücken</translation>
     </message>
     <message>
@@ -3633,11 +3633,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>ModelChoices</name>
     <message>
-        <source>&amp;Address of the model's ID</source>
+        <source>&amp;Address of the model&apos;s ID</source>
         <translation>&amp;Adresse der ID des Modells</translation>
     </message>
     <message>
-        <source>Address of the model's ID</source>
+        <source>Address of the model&apos;s ID</source>
         <translation>Adresse der ID des Modells</translation>
     </message>
     <message>
@@ -3680,11 +3680,11 @@ Warum ist das in Ordnung?</translation>
         <translation>Aktion {n}</translation>
     </message>
     <message>
-        <source>Device '{name}'</source>
+        <source>Device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>Line '{name}'</source>
+        <source>Line &apos;{name}&apos;</source>
         <translation>Leitung „{name}“</translation>
     </message>
     <message>
@@ -3696,7 +3696,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Bildwechsel {n}</translation>
     </message>
     <message>
-        <source>Signal '{name}'</source>
+        <source>Signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
     <message>
@@ -4219,7 +4219,11 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Add screen change</source>
-        <translation>Bildwechsel anlegen</translation>
+        <translation>Bildwechsel…</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Alles</translation>
     </message>
     <message>
         <source>Arrange</source>
@@ -4314,6 +4318,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Vo&amp;rigen Bildwechsel auswählen</translation>
     </message>
     <message>
+        <source>Selection</source>
+        <translation>Auswahl</translation>
+    </message>
+    <message>
         <source>Show &amp;idle returns</source>
         <translation>&amp;Zeigen: Rücksprünge ohne Bedienung</translation>
     </message>
@@ -4322,16 +4330,8 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Vorrangbilder anzeigen</translation>
     </message>
     <message>
-        <source>Show all</source>
-        <translation>Alles zeigen</translation>
-    </message>
-    <message>
         <source>Show it while a &amp;condition is true…</source>
         <translation>Anzeigen, solange eine Bedin&amp;gung erfüllt ist…</translation>
-    </message>
-    <message>
-        <source>Show selection</source>
-        <translation>Auswahl zeigen</translation>
     </message>
     <message>
         <source>Show the &amp;selected screens</source>
@@ -4360,14 +4360,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>screen</source>
         <translation>Bild</translation>
-    </message>
-    <message>
-        <source>All</source>
-        <translation>Alles</translation>
-    </message>
-    <message>
-        <source>Selection</source>
-        <translation>Auswahl</translation>
     </message>
 </context>
 <context>
@@ -4412,7 +4404,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Zeichensatz</translation>
     </message>
     <message>
-        <source>Characters that the panel's display can show</source>
+        <source>Characters that the panel&apos;s display can show</source>
         <translation>Zeichen, die das Panel darstellen kann</translation>
     </message>
     <message>
@@ -4532,7 +4524,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Tastenaktion</translation>
     </message>
     <message>
-        <source>the key '{name}' is listed twice</source>
+        <source>the key &apos;{name}&apos; is listed twice</source>
         <translation>die Taste „{name}“ ist zweimal angegeben</translation>
     </message>
     <message>
@@ -4632,11 +4624,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>PartEditing</name>
     <message>
-        <source>'{text}' stays in the properties until it is corrected: {reason}</source>
+        <source>&apos;{text}&apos; stays in the properties until it is corrected: {reason}</source>
         <translation>„{text}“ bleibt bis zur Korrektur in den Eigenschaften: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
 </context>
@@ -4728,11 +4720,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Pasted</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is written differently from the other numbers</source>
+        <source>&apos;{text}&apos; is written differently from the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -5711,7 +5703,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Roh &amp;0 entspricht</translation>
     </message>
     <message>
-        <source>Scaling of '{name}'</source>
+        <source>Scaling of &apos;{name}&apos;</source>
         <translation>Skalierung von „{name}“</translation>
     </message>
     <message>
@@ -5794,7 +5786,7 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Taste</translation>
     </message>
     <message>
-        <source>Add screen change from '{screen}'</source>
+        <source>Add screen change from &apos;{screen}&apos;</source>
         <translation>Bildwechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
@@ -5814,7 +5806,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Name eines Bildes</translation>
     </message>
     <message>
-        <source>On &amp;every screen, not only on '{screen}'</source>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
@@ -5951,7 +5943,7 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>ScreenEditor</name>
     <message>
-        <source>'{text}' was not found.</source>
+        <source>&apos;{text}&apos; was not found.</source>
         <translation>„{text}“ wurde nicht gefunden.</translation>
     </message>
     <message>
@@ -5967,7 +5959,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Wechselt hier nicht das Bild</translation>
     </message>
     <message>
-        <source>Goes to '{screen}'</source>
+        <source>Goes to &apos;{screen}&apos;</source>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
@@ -5975,7 +5967,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Keine Livewerte: nicht verbunden. Verbinden mit Strg+K.</translation>
     </message>
     <message>
-        <source>On this screen the key '{key}' does not change the screen.</source>
+        <source>On this screen the key &apos;{key}&apos; does not change the screen.</source>
         <translation>Auf diesem Bild wechselt die Taste „{key}“ nicht zu einem anderen Bild.</translation>
     </message>
     <message>
@@ -6286,7 +6278,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>'{name}' has no bits; enter a register signal</source>
+        <source>&apos;{name}&apos; has no bits; enter a register signal</source>
         <translation>„{name}“ hat keine Bits; ein Registersignal angeben</translation>
     </message>
     <message>
@@ -6518,7 +6510,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' does not exist</source>
+        <source>signal &apos;{name}&apos; does not exist</source>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
@@ -6617,6 +6609,10 @@ otherwise = unbekannt</translation>
         <translation>In Signal</translation>
     </message>
     <message>
+        <source>Initial value</source>
+        <translation>Anfangswert</translation>
+    </message>
+    <message>
         <source>Kind</source>
         <translation>Art</translation>
     </message>
@@ -6685,7 +6681,7 @@ otherwise = unbekannt</translation>
         <translation>Rolle</translation>
     </message>
     <message>
-        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project's registers instead of its built-in ones</source>
+        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
         <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
     </message>
     <message>
@@ -6711,10 +6707,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Source</source>
         <translation>Quelle</translation>
-    </message>
-    <message>
-        <source>Start content</source>
-        <translation>Startinhalt</translation>
     </message>
     <message>
         <source>Start value</source>
@@ -6773,8 +6765,8 @@ otherwise = unbekannt</translation>
         <translation>Wortreihenfolge</translation>
     </message>
     <message>
-        <source>Write repeat</source>
-        <translation>Schreibwiederholung</translation>
+        <source>Write interval</source>
+        <translation>Schreibintervall</translation>
     </message>
     <message>
         <source>Writing</source>
@@ -6883,14 +6875,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{wide} cells</source>
         <translation>{wide} Zellen</translation>
-    </message>
-    <message>
-        <source>Initial value</source>
-        <translation>Anfangswert</translation>
-    </message>
-    <message>
-        <source>Write interval</source>
-        <translation>Schreibintervall</translation>
     </message>
 </context>
 <context>
@@ -7030,8 +7014,8 @@ otherwise = unbekannt</translation>
         <translation>Exportieren…</translation>
     </message>
     <message>
-        <source>F2 or typing: edit.  Ctrl+Enter: accept in all selected rows.  F4: properties</source>
-        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen übernehmen.  F4: Eigenschaften</translation>
+        <source>F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties</source>
+        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
     </message>
     <message>
         <source>Held in the panel</source>
@@ -7120,10 +7104,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>with findings</source>
         <translation>mit Prüfergebnissen</translation>
-    </message>
-    <message>
-        <source>F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties</source>
-        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
     </message>
 </context>
 <context>
@@ -8262,35 +8242,35 @@ otherwise = unbekannt</translation>
 <context>
     <name>bus</name>
     <message>
-        <source>'{name}' contains a control character; type the name again</source>
+        <source>&apos;{name}&apos; contains a control character; type the name again</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>'{signal}': sent {tries} times, repeated for another {left:.0f} s; {reason}</source>
+        <source>&apos;{signal}&apos;: sent {tries} times, repeated for another {left:.0f} s; {reason}</source>
         <translation>„{signal}“: {tries}-mal gesendet, Wiederholung noch {left:.0f} s; {reason}</translation>
     </message>
     <message>
-        <source>'{signal}': {reason}</source>
+        <source>&apos;{signal}&apos;: {reason}</source>
         <translation>„{signal}“: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' has no port; the usual one is {port}: {whole}</source>
+        <source>&apos;{text}&apos; has no port; the usual one is {port}: {whole}</source>
         <translation>„{text}“ enthält keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
-        <source>'{text}' has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <source>&apos;{text}&apos; has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
         <translation>„{text}“ enthält keinen seriellen Anschluss; möglich: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
-        <source>'{text}' is not an endpoint; use {forms}</source>
+        <source>&apos;{text}&apos; is not an endpoint; use {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; möglich: {forms}</translation>
     </message>
     <message>
-        <source>'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
+        <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>'{text}': port {port} is not in 1..65535</source>
+        <source>&apos;{text}&apos;: port {port} is not in 1..65535</source>
         <translation>„{text}“: Port {port} liegt nicht in 1..65535</translation>
     </message>
     <message>
@@ -8362,7 +8342,7 @@ otherwise = unbekannt</translation>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
-        <source>a stop of device '{name}' ('{signal}') is not confirmed yet</source>
+        <source>a stop of device &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
         <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
     </message>
     <message>
@@ -8434,7 +8414,7 @@ otherwise = unbekannt</translation>
         <translation>Antwort: abgelehnt</translation>
     </message>
     <message>
-        <source>answers take {ms} ms of the line's {limit} ms time-out; increase the time-out</source>
+        <source>answers take {ms} ms of the line&apos;s {limit} ms time-out; increase the time-out</source>
         <translation>Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; den Timeout erhöhen</translation>
     </message>
     <message>
@@ -8534,19 +8514,19 @@ otherwise = unbekannt</translation>
         <translation>Daten</translation>
     </message>
     <message>
-        <source>device '{follower}' has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a serial line; use the address set at the device, 1 to 247</source>
+        <source>device &apos;{follower}&apos; has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a serial line; use the address set at the device, 1 to 247</source>
         <translation>Gerät „{follower}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt, aber {endpoint} ist eine serielle Leitung; die am Gerät eingestellte Adresse verwenden, 1 bis 247</translation>
     </message>
     <message>
-        <source>device '{follower}' {sentence}</source>
+        <source>device &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
-        <source>device '{name}' does not answer: {reason}</source>
+        <source>device &apos;{name}&apos; does not answer: {reason}</source>
         <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
-        <source>device '{name}' kept {held} instead of {wanted}</source>
+        <source>device &apos;{name}&apos; kept {held} instead of {wanted}</source>
         <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
@@ -8610,7 +8590,7 @@ otherwise = unbekannt</translation>
         <translation>gut</translation>
     </message>
     <message>
-        <source>host '{host}' not found; check the spelling and the DNS server, or use its IP address</source>
+        <source>host &apos;{host}&apos; not found; check the spelling and the DNS server, or use its IP address</source>
         <translation>Host „{host}“ nicht gefunden; Schreibweise und DNS-Server prüfen oder die IP-Adresse verwenden</translation>
     </message>
     <message>
@@ -8658,39 +8638,39 @@ otherwise = unbekannt</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>line '{line}' at {where}</source>
+        <source>line &apos;{line}&apos; at {where}</source>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line '{line}' is down: it has no port or host</source>
+        <source>line &apos;{line}&apos; is down: it has no port or host</source>
         <translation>Leitung „{line}“ ist ausgefallen: Anschluss oder Host fehlt</translation>
     </message>
     <message>
-        <source>line '{line}' is down: {sentence}</source>
+        <source>line &apos;{line}&apos; is down: {sentence}</source>
         <translation>Leitung „{line}“ ist ausgefallen: {sentence}</translation>
     </message>
     <message>
-        <source>line '{line}' is not armed</source>
+        <source>line &apos;{line}&apos; is not armed</source>
         <translation>Schreiben auf Leitung „{line}“ ist nicht freigegeben</translation>
     </message>
     <message>
-        <source>line '{line}' is stopped</source>
+        <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line '{line}' was disarmed: device '{name}' did not answer for {limit} s</source>
+        <source>line &apos;{line}&apos; was disarmed: device &apos;{name}&apos; did not answer for {limit} s</source>
         <translation>Schreiben auf Leitung „{line}“ wurde gesperrt: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
     </message>
     <message>
-        <source>line '{name}' was disarmed</source>
+        <source>line &apos;{name}&apos; was disarmed</source>
         <translation>Schreiben auf Leitung „{name}“ wurde gesperrt</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped</source>
+        <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped by a fault in this program; start it again</source>
+        <source>line &apos;{name}&apos; was stopped by a fault in this program; start it again</source>
         <translation>Leitung „{name}“ wurde durch einen Programmfehler angehalten; neu starten</translation>
     </message>
     <message>
@@ -8730,11 +8710,11 @@ otherwise = unbekannt</translation>
         <translation>kein neuerer Wert in {life_s:.1f} s</translation>
     </message>
     <message>
-        <source>no permission to open {port}; add this user to the group that owns it (often 'dialout') and log in again</source>
+        <source>no permission to open {port}; add this user to the group that owns it (often &apos;dialout&apos;) and log in again</source>
         <translation>keine Berechtigung für {port}; den Benutzer in die Gruppe aufnehmen, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
-        <source>no route to {host}; check the cable and this computer's network address</source>
+        <source>no route to {host}; check the cable and this computer&apos;s network address</source>
         <translation>keine Route zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
@@ -8790,7 +8770,7 @@ otherwise = unbekannt</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can replace one line, but the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
+        <source>one endpoint can replace one line, but the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
         <translation>ein Endpunkt kann eine Leitung ersetzen, das Projekt hat aber {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
@@ -8962,7 +8942,7 @@ otherwise = unbekannt</translation>
         <translation>serieller Anschluss {device} ist im Betrieb verschwunden; den Adapter wieder einstecken</translation>
     </message>
     <message>
-        <source>serial port {device} is also used by line '{shared_with}' of this project; put the devices of both on one line, or choose another port</source>
+        <source>serial port {device} is also used by line &apos;{shared_with}&apos; of this project; put the devices of both on one line, or choose another port</source>
         <translation>serieller Anschluss {device} wird auch von Leitung „{shared_with}“ dieses Projekts benutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss wählen</translation>
     </message>
     <message>
@@ -8970,7 +8950,7 @@ otherwise = unbekannt</translation>
         <translation>setzt Bits {bits}, löscht die übrigen nicht beibehaltenen</translation>
     </message>
     <message>
-        <source>signal '{signal}' is in registers that are never read from device '{follower}'; correct its register or the range ('never_read')</source>
+        <source>signal &apos;{signal}&apos; is in registers that are never read from device &apos;{follower}&apos;; correct its register or the range (&apos;never_read&apos;)</source>
         <translation>Signal „{signal}“ liegt in Registern, die von Gerät „{follower}“ nie gelesen werden; Register oder Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
@@ -8998,7 +8978,7 @@ otherwise = unbekannt</translation>
         <translation>der Adapter gibt ein Echo, und etwas anderes sendet gleichzeitig auf der Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Geräteadresse und vertauschten Adern suchen</translation>
     </message>
     <message>
-        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device's answer delay</source>
+        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device&apos;s answer delay</source>
         <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder die Antwortverzögerung des Geräts erhöhen</translation>
     </message>
     <message>
@@ -9014,7 +8994,7 @@ otherwise = unbekannt</translation>
         <translation>die Antwort von Geräteadresse {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line '{name}' was closed</source>
+        <source>the connection of line &apos;{name}&apos; was closed</source>
         <translation>die Verbindung der Leitung „{name}“ wurde getrennt</translation>
     </message>
     <message>
@@ -9106,7 +9086,7 @@ otherwise = unbekannt</translation>
         <translation>keine Adresse für {host}</translation>
     </message>
     <message>
-        <source>there is no {port}; plug the adapter in, or check the port's name</source>
+        <source>there is no {port}; plug the adapter in, or check the port&apos;s name</source>
         <translation>{port} ist nicht vorhanden; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
@@ -9118,11 +9098,11 @@ otherwise = unbekannt</translation>
         <translation>für diese Leitung fehlt Anschluss oder Host</translation>
     </message>
     <message>
-        <source>this looks like a wrong baud rate: the device's is higher than this line's</source>
+        <source>this looks like a wrong baud rate: the device&apos;s is higher than this line&apos;s</source>
         <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
-        <source>this looks like a wrong baud rate: the device's is lower than this line's</source>
+        <source>this looks like a wrong baud rate: the device&apos;s is lower than this line&apos;s</source>
         <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
@@ -9306,7 +9286,7 @@ otherwise = unbekannt</translation>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
-        <source>{clock}  {follower}: {deed}, line '{line}'</source>
+        <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
@@ -9374,7 +9354,7 @@ otherwise = unbekannt</translation>
         <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
-        <source>{device} is not a serial port; check the port's name</source>
+        <source>{device} is not a serial port; check the port&apos;s name</source>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
@@ -9394,7 +9374,7 @@ otherwise = unbekannt</translation>
         <translation>{found}; geschrieben: {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, unchanged: the register may be read-only, limited, or not writable in the device's present state</source>
+        <source>{kept}, unchanged: the register may be read-only, limited, or not writable in the device&apos;s present state</source>
         <translation>{kept}, unverändert: Das Register ist vielleicht nur lesbar, begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
@@ -9442,7 +9422,7 @@ otherwise = unbekannt</translation>
         <translation>{name} lehnt alle {count} Werte ab</translation>
     </message>
     <message>
-        <source>{port} cannot be opened: {said}; check the adapter and the port's name</source>
+        <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
@@ -9477,590 +9457,6 @@ otherwise = unbekannt</translation>
         <source>{unit}, device {name}</source>
         <translation>{unit}, Gerät {name}</translation>
     </message>
-    <message>
-        <source>'{name}' holds a control character; type the name anew</source>
-        <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
-    </message>
-    <message>
-        <source>'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}</source>
-        <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
-    </message>
-    <message>
-        <source>'{text}' is no endpoint; write {forms}</source>
-        <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
-    </message>
-    <message>
-        <source>'{text}' names no port; the usual one is {port}: {whole}</source>
-        <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
-    </message>
-    <message>
-        <source>'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
-        <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
-    </message>
-    <message>
-        <source>'{text}': port {port} is outside 1..65535</source>
-        <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
-    </message>
-    <message>
-        <source>0, a broadcast to all units</source>
-        <translation>0, ein Rundruf an alle Units</translation>
-    </message>
-    <message>
-        <source>Answers of {count} devices come twice: {names}</source>
-        <translation>Antworten von {count} Geräten kommen doppelt: {names}</translation>
-    </message>
-    <message>
-        <source>Answers of {name} come twice</source>
-        <translation>Antworten von {name} kommen doppelt</translation>
-    </message>
-    <message>
-        <source>Two devices answer as {name}</source>
-        <translation>Zwei Geräte antworten als {name}</translation>
-    </message>
-    <message>
-        <source>a stop of follower '{name}' ('{signal}') is not confirmed yet</source>
-        <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
-    </message>
-    <message>
-        <source>a stop was asked for meanwhile</source>
-        <translation>inzwischen wurde ein Stopp verlangt</translation>
-    </message>
-    <message>
-        <source>acknowledged, and nothing changed</source>
-        <translation>quittiert, und es hat sich nichts geändert</translation>
-    </message>
-    <message>
-        <source>acknowledged, but not read back: a stop went first</source>
-        <translation>quittiert, aber nicht zurückgelesen: ein Stopp ging vor</translation>
-    </message>
-    <message>
-        <source>an answer came with transaction number {found}; asked was {asked}</source>
-        <translation>eine Antwort kam mit Transaktionsnummer {found}; gefragt war {asked}</translation>
-    </message>
-    <message>
-        <source>another client asked unit {asked} while unit {unit} was to answer</source>
-        <translation>ein anderer Client fragte Unit {asked}, während Unit {unit} antworten sollte</translation>
-    </message>
-    <message>
-        <source>another client asked unit {unit} the like at the same time; whose answer came cannot be told</source>
-        <translation>ein anderer Client fragte Unit {unit} zugleich dasselbe; wessen Antwort kam, ist nicht zu sagen</translation>
-    </message>
-    <message>
-        <source>another diagnosis</source>
-        <translation>eine andere Diagnose</translation>
-    </message>
-    <message>
-        <source>answer that broke off</source>
-        <translation>Antwort, die abbrach</translation>
-    </message>
-    <message>
-        <source>ask for a sign of life</source>
-        <translation>nach einem Lebenszeichen fragen</translation>
-    </message>
-    <message>
-        <source>bytes that make no frame</source>
-        <translation>Bytes, die keinen Rahmen ergeben</translation>
-    </message>
-    <message>
-        <source>check for a second client on the line; else the follower does not keep to the protocol</source>
-        <translation>nach einem zweiten Client an der Leitung suchen; sonst hält sich das Gerät nicht an das Protokoll</translation>
-    </message>
-    <message>
-        <source>check parity and baud rate, the line's ends and shield, and that no two devices share a unit</source>
-        <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
-    </message>
-    <message>
-        <source>check the converter and its driver; a byte that is doubled is not a fault of the wire</source>
-        <translation>Umsetzer und Treiber prüfen; ein doppeltes Byte ist kein Fehler des Kabels</translation>
-    </message>
-    <message>
-        <source>check the wiring and the converter; a follower that pauses inside a frame does this too</source>
-        <translation>Verdrahtung und Umsetzer prüfen; auch ein Gerät, das im Rahmen innehält, bewirkt dies</translation>
-    </message>
-    <message>
-        <source>comes back as it was sent</source>
-        <translation>kommt zurück, wie es gesendet wurde</translation>
-    </message>
-    <message>
-        <source>cut off: {came} of {size} bytes</source>
-        <translation>abgeschnitten: {came} von {size} Byte</translation>
-    </message>
-    <message>
-        <source>does not fit: these bytes would have {due}</source>
-        <translation>passt nicht: zu diesen Bytes gehört {due}</translation>
-    </message>
-    <message>
-        <source>echo of the request, from the adapter</source>
-        <translation>Echo der Anfrage, vom Adapter</translation>
-    </message>
-    <message>
-        <source>exception</source>
-        <translation>Ausnahme</translation>
-    </message>
-    <message>
-        <source>exception {code} at {register}, a code of its own; see its manual</source>
-        <translation>Ausnahme {code} bei {register}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
-    </message>
-    <message>
-        <source>exception {code}, a code of its own; see its manual</source>
-        <translation>Ausnahme {code}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
-    </message>
-    <message>
-        <source>fits</source>
-        <translation>passt</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
-        <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' {sentence}</source>
-        <translation>Gerät „{follower}“: {sentence}</translation>
-    </message>
-    <message>
-        <source>follower '{name}' does not answer: {reason}</source>
-        <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
-    </message>
-    <message>
-        <source>follower '{name}' kept {held} instead of {wanted}</source>
-        <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
-    </message>
-    <message>
-        <source>give the line a longer time-out</source>
-        <translation>der Leitung einen längeren Timeout geben</translation>
-    </message>
-    <message>
-        <source>it is our own request, come back damaged</source>
-        <translation>es ist die eigene Anfrage, beschädigt zurückgekommen</translation>
-    </message>
-    <message>
-        <source>it was not reached</source>
-        <translation>es wurde nicht erreicht</translation>
-    </message>
-    <message>
-        <source>it was stopped</source>
-        <translation>angehalten</translation>
-    </message>
-    <message>
-        <source>its answers take {ms} ms of the {limit} ms time-out of the line; give the line a longer one</source>
-        <translation>seine Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; der Leitung einen längeren geben</translation>
-    </message>
-    <message>
-        <source>its check sum does not fit</source>
-        <translation>ihre Prüfsumme passt nicht</translation>
-    </message>
-    <message>
-        <source>its first byte is missing</source>
-        <translation>ihr erstes Byte fehlt</translation>
-    </message>
-    <message>
-        <source>its press was not sent</source>
-        <translation>der Tastendruck dazu wurde nicht gesendet</translation>
-    </message>
-    <message>
-        <source>its time was over</source>
-        <translation>seine Zeit war abgelaufen</translation>
-    </message>
-    <message>
-        <source>line '{line}' is down: nothing says where it leads</source>
-        <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
-    </message>
-    <message>
-        <source>line '{line}' was disarmed: follower '{name}' did not answer for {limit} s</source>
-        <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
-    </message>
-    <message>
-        <source>line '{name}' stopped by a fault of this program; start it anew</source>
-        <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
-    </message>
-    <message>
-        <source>lowest first: {bits}</source>
-        <translation>niedrigstes zuerst: {bits}</translation>
-    </message>
-    <message>
-        <source>more than an exception has</source>
-        <translation>mehr als zu einer Ausnahme gehört</translation>
-    </message>
-    <message>
-        <source>more than this function has</source>
-        <translation>mehr als zu dieser Funktion gehört</translation>
-    </message>
-    <message>
-        <source>no address of {host}</source>
-        <translation>keine Adresse zu {host}</translation>
-    </message>
-    <message>
-        <source>no connection to {where} within its time; check the address, the cable and any firewall between</source>
-        <translation>keine rechtzeitige Verbindung zu {where}; Adresse, Kabel und Firewalls dazwischen prüfen</translation>
-    </message>
-    <message>
-        <source>no frame</source>
-        <translation>kein Rahmen</translation>
-    </message>
-    <message>
-        <source>no reads</source>
-        <translation>kein Lesen</translation>
-    </message>
-    <message>
-        <source>no such host</source>
-        <translation>Rechner unbekannt</translation>
-    </message>
-    <message>
-        <source>no such port</source>
-        <translation>Anschluss fehlt</translation>
-    </message>
-    <message>
-        <source>no way leads to {host}; check the cable and this computer's network address</source>
-        <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
-    </message>
-    <message>
-        <source>not acknowledged, and perhaps written all the same: {why}</source>
-        <translation>nicht bestätigt und vielleicht dennoch geschrieben: {why}</translation>
-    </message>
-    <message>
-        <source>not for this request</source>
-        <translation>nicht für diese Anfrage</translation>
-    </message>
-    <message>
-        <source>not for this request: its length is wrong</source>
-        <translation>nicht für diese Anfrage: die Länge ist falsch</translation>
-    </message>
-    <message>
-        <source>not to be trusted: {words}</source>
-        <translation>nicht verlässlich: {words}</translation>
-    </message>
-    <message>
-        <source>not told apart</source>
-        <translation>nicht unterschieden</translation>
-    </message>
-    <message>
-        <source>nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port</source>
-        <translation>an {where} lauscht niemand; prüfen, ob das Gerät an und sein Modbus-Server aktiv ist und der Port stimmt</translation>
-    </message>
-    <message>
-        <source>nothing says where this line leads</source>
-        <translation>nirgends steht, wohin diese Leitung führt</translation>
-    </message>
-    <message>
-        <source>of the newest {count}</source>
-        <translation>von den neuesten {count}</translation>
-    </message>
-    <message>
-        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
-        <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
-    </message>
-    <message>
-        <source>one pass of reads</source>
-        <translation>Lesezyklus</translation>
-    </message>
-    <message>
-        <source>only one client may ask on a serial line; take the other one off it</source>
-        <translation>an einer seriellen Leitung darf nur ein Client fragen; den anderen von ihr nehmen</translation>
-    </message>
-    <message>
-        <source>other function</source>
-        <translation>andere Funktion</translation>
-    </message>
-    <message>
-        <source>other unit answered</source>
-        <translation>andere Unit</translation>
-    </message>
-    <message>
-        <source>port is gone</source>
-        <translation>Anschluss weg</translation>
-    </message>
-    <message>
-        <source>port not permitted</source>
-        <translation>Anschluss verboten</translation>
-    </message>
-    <message>
-        <source>read and write registers</source>
-        <translation>Register lesen und schreiben</translation>
-    </message>
-    <message>
-        <source>refused: {name}, when asked to {concerned} (wire addresses, from 0)</source>
-        <translation>abgelehnt: {name}, bei der Anfrage {concerned} (Adressen auf der Leitung, ab 0)</translation>
-    </message>
-    <message>
-        <source>register {number} keeps changing; its other bits may have been set back</source>
-        <translation>Register {number} ändert sich ständig; seine anderen Bits können zurückgesetzt worden sein</translation>
-    </message>
-    <message>
-        <source>report server identification</source>
-        <translation>Serverkennung melden</translation>
-    </message>
-    <message>
-        <source>sent was {wanted}</source>
-        <translation>gesendet war {wanted}</translation>
-    </message>
-    <message>
-        <source>serial port {device} is used by line '{shared_with}' of this project too; put the followers of both on one line, or name another device</source>
-        <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
-    </message>
-    <message>
-        <source>serial port {device} went away while it was in use; plug the adapter in again</source>
-        <translation>Serieller Anschluss {device} verschwand im Betrieb; den Adapter wieder einstecken</translation>
-    </message>
-    <message>
-        <source>sets bits {bits}, clears the others that are not kept</source>
-        <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
-    </message>
-    <message>
-        <source>signal '{signal}' stands in registers that are never read from follower '{follower}'; mend its register or the range ('never_read')</source>
-        <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
-    </message>
-    <message>
-        <source>some of its bytes read as zeros, the others are right</source>
-        <translation>einige ihrer Bytes sind Nullen, die anderen stimmen</translation>
-    </message>
-    <message>
-        <source>somebody else keeps writing register {number}</source>
-        <translation>jemand anderes schreibt ständig Register {number}</translation>
-    </message>
-    <message>
-        <source>somebody else wrote register {number}</source>
-        <translation>jemand anders hat Register {number} geschrieben</translation>
-    </message>
-    <message>
-        <source>something that its encoding cannot mean</source>
-        <translation>etwas, das sein Datentyp nicht bedeuten kann</translation>
-    </message>
-    <message>
-        <source>surplus</source>
-        <translation>Überschuss</translation>
-    </message>
-    <message>
-        <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, even by the bytes that came</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes gerade</translation>
-    </message>
-    <message>
-        <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, odd by the bytes that came</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes ungerade</translation>
-    </message>
-    <message>
-        <source>that is what a wrong parity looks like: the follower sends no parity bit, or another number of stop bits</source>
-        <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
-    </message>
-    <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is higher than this line's</source>
-        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
-    </message>
-    <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is lower than this line's</source>
-        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
-    </message>
-    <message>
-        <source>the adapter echoes, and something else drives the line at the same time; check for a second client, for two devices with one unit address, and for swapped wires</source>
-        <translation>der Adapter gibt ein Echo, und etwas anderes treibt zugleich die Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Unit-Adresse und vertauschten Adern suchen</translation>
-    </message>
-    <message>
-        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or give the follower a longer answer delay</source>
-        <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder dem Gerät eine längere Antwortverzögerung geben</translation>
-    </message>
-    <message>
-        <source>the answer of unit {unit} broke off after {came} of {wanted} bytes</source>
-        <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
-    </message>
-    <message>
-        <source>the connection of line '{name}' was given up</source>
-        <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
-    </message>
-    <message>
-        <source>the connection to {endpoint} was closed by the other end; it may have been switched off, it may close connections that are idle, or it allows fewer of them</source>
-        <translation>die Verbindung zu {endpoint} wurde von der Gegenseite beendet; sie wurde vielleicht ausgeschaltet, beendet untätige Verbindungen oder erlaubt weniger davon</translation>
-    </message>
-    <message>
-        <source>the connection was given up</source>
-        <translation>die Verbindung wurde aufgegeben</translation>
-    </message>
-    <message>
-        <source>the device accepted and needs longer; ask again later</source>
-        <translation>das Gerät hat angenommen und braucht länger; später erneut anfragen</translation>
-    </message>
-    <message>
-        <source>the device does not know this function; its manual lists those that it does</source>
-        <translation>das Gerät kennt diese Funktion nicht; seine Anleitung nennt die bekannten</translation>
-    </message>
-    <message>
-        <source>the device does not take this value or count</source>
-        <translation>das Gerät nimmt diesen Wert oder diese Anzahl nicht an</translation>
-    </message>
-    <message>
-        <source>the device failed while it did this; look at its own fault display</source>
-        <translation>das Gerät ist dabei gescheitert; seine eigene Störungsanzeige ansehen</translation>
-    </message>
-    <message>
-        <source>the device found its memory damaged</source>
-        <translation>das Gerät hat seinen Speicher beschädigt vorgefunden</translation>
-    </message>
-    <message>
-        <source>the device has no such register; compare the number and the numbering with its manual</source>
-        <translation>das Gerät hat dieses Register nicht; Nummer und Zählweise mit seiner Anleitung vergleichen</translation>
-    </message>
-    <message>
-        <source>the follower or gateway does not keep to Modbus TCP</source>
-        <translation>das Gerät oder Gateway hält sich nicht an Modbus TCP</translation>
-    </message>
-    <message>
-        <source>the gateway has no way to that unit; check its configuration</source>
-        <translation>das Gateway hat keinen Weg zu dieser Unit; seine Konfiguration prüfen</translation>
-    </message>
-    <message>
-        <source>the gateway reached nobody at that unit; check the device behind it</source>
-        <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
-    </message>
-    <message>
-        <source>the host '{host}' has no address; check its spelling and the name service, or give its number</source>
-        <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
-    </message>
-    <message>
-        <source>the other bits of register {number} were written as they were read last</source>
-        <translation>die übrigen Bits von Register {number} wurden geschrieben, wie sie zuletzt gelesen wurden</translation>
-    </message>
-    <message>
-        <source>the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart from motor cables</source>
-        <translation>das Kabel ist gestört; Abschlüsse (120 Ohm) und Schirm prüfen, und dass es getrennt von Motorkabeln liegt</translation>
-    </message>
-    <message>
-        <source>turnaround of {follower}</source>
-        <translation>Antwortzeit von {follower}</translation>
-    </message>
-    <message>
-        <source>two devices at one address? A radio or a converter that repeats, or another client, can be the cause too</source>
-        <translation>zwei Geräte mit derselben Adresse? Auch ein Funkgerät oder Umsetzer, der wiederholt, oder ein zweiter Client kann die Ursache sein</translation>
-    </message>
-    <message>
-        <source>unasked answer</source>
-        <translation>unverlangte Antwort</translation>
-    </message>
-    <message>
-        <source>unit</source>
-        <translation>Unit</translation>
-    </message>
-    <message>
-        <source>unit {unit} acknowledged another register or value than the one that was written</source>
-        <translation>Unit {unit} bestätigte ein anderes Register oder einen anderen Wert als geschrieben</translation>
-    </message>
-    <message>
-        <source>unit {unit} answered function {function:02d} instead of {asked:02d}</source>
-        <translation>Unit {unit} beantwortete Funktion {function:02d} statt {asked:02d}</translation>
-    </message>
-    <message>
-        <source>unit {unit} answered {bytes} long; the answer to this request is {answer_length} long</source>
-        <translation>die Antwort von Unit {unit} ist {bytes} lang; zu dieser Anfrage gehören {answer_length}</translation>
-    </message>
-    <message>
-        <source>unit {unit} did not answer within {took:.0f} ms, and then an output had to be written again</source>
-        <translation>Unit {unit} antwortete nicht innerhalb {took:.0f} ms, und dann musste ein Ausgang erneut geschrieben werden</translation>
-    </message>
-    <message>
-        <source>unit {unit} did not answer; an earlier answer came again</source>
-        <translation>Unit {unit} antwortete nicht; eine frühere Antwort kam noch einmal</translation>
-    </message>
-    <message>
-        <source>unit {unit} gave two different answers to one request; neither is shown until there were none for {seconds:.0f} s</source>
-        <translation>Unit {unit} gab zwei verschiedene Antworten auf eine Anfrage; keine wird angezeigt, bis es {seconds:.0f} s lang keine mehr gab</translation>
-    </message>
-    <message>
-        <source>unit {unit} refused, or an earlier refusal came a second time</source>
-        <translation>Unit {unit} lehnte ab, oder eine frühere Ablehnung kam ein zweites Mal</translation>
-    </message>
-    <message>
-        <source>unit {unit} sent an answer that nobody had asked for</source>
-        <translation>Unit {unit} sandte eine Antwort, die niemand verlangt hat</translation>
-    </message>
-    <message>
-        <source>wire in use</source>
-        <translation>Leitung belegt</translation>
-    </message>
-    <message>
-        <source>write coils</source>
-        <translation>Coils schreiben</translation>
-    </message>
-    <message>
-        <source>write one coil</source>
-        <translation>einen Coil schreiben</translation>
-    </message>
-    <message>
-        <source>write one register</source>
-        <translation>ein Register schreiben</translation>
-    </message>
-    <message>
-        <source>write registers</source>
-        <translation>Register schreiben</translation>
-    </message>
-    <message>
-        <source>{bytes} arrived instead of an answer of unit {unit}, and no frame</source>
-        <translation>statt einer Antwort von Unit {unit} kam: {bytes}, und kein Rahmen</translation>
-    </message>
-    <message>
-        <source>{bytes} should follow, {found} do</source>
-        <translation>{bytes} sollten folgen, es sind {found}</translation>
-    </message>
-    <message>
-        <source>{code}, not in the standard: see the manual of the device</source>
-        <translation>{code}, nicht in der Norm: siehe Anleitung des Geräts</translation>
-    </message>
-    <message>
-        <source>{count} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones</source>
-        <translation>{count} Byte kamen statt {wanted}, die meisten nichts als Nullen oder eine Folge von Einsen</translation>
-    </message>
-    <message>
-        <source>{count} bytes came in place of {wanted}, most of them zeros</source>
-        <translation>{count} Byte kamen statt {wanted}, die meisten Nullen</translation>
-    </message>
-    <message>
-        <source>{count}, {seconds:.1f} s in all, the last one of {last:.1f} s</source>
-        <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
-    </message>
-    <message>
-        <source>{follow}; {due} were due</source>
-        <translation>{follow}; fällig waren {due}</translation>
-    </message>
-    <message>
-        <source>{found}, as asked</source>
-        <translation>{found}, wie gefragt</translation>
-    </message>
-    <message>
-        <source>{found}; asked was {asked}</source>
-        <translation>{found}; gefragt war {asked}</translation>
-    </message>
-    <message>
-        <source>{found}; written was {wanted}</source>
-        <translation>{found}; geschrieben war {wanted}</translation>
-    </message>
-    <message>
-        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower's present state</source>
-        <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
-    </message>
-    <message>
-        <source>{kept}: it limits this value; compare its own limits with those of the signal</source>
-        <translation>{kept}: Es begrenzt diesen Wert; seine eigenen Grenzen mit denen des Signals vergleichen</translation>
-    </message>
-    <message>
-        <source>{port} does not exist; plug the adapter in, or check the port's name</source>
-        <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
-    </message>
-    <message>
-        <source>{port} does not offer {settings}; choose settings that it has</source>
-        <translation>{port} bietet {settings} nicht; vorhandene Einstellungen wählen</translation>
-    </message>
-    <message>
-        <source>{port} does not open; unplug the adapter and plug it in again</source>
-        <translation>{port} öffnet nicht; den Adapter abziehen und wieder einstecken</translation>
-    </message>
-    <message>
-        <source>{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again</source>
-        <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
-    </message>
-    <message>
-        <source>{register}; in the manual {number}</source>
-        <translation>{register}; im Handbuch {number}</translation>
-    </message>
-    <message>
-        <source>{unit}, follower {name}</source>
-        <translation>{unit}, Gerät {name}</translation>
-    </message>
 </context>
 <context>
     <name>cautions</name>
@@ -10084,11 +9480,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>cells</name>
     <message>
-        <source>'{text}' is ambiguous: {choices}</source>
+        <source>&apos;{text}&apos; is ambiguous: {choices}</source>
         <translation>„{text}“ ist mehrdeutig: {choices}</translation>
     </message>
     <message>
-        <source>'{text}' is not one of these: {choices}</source>
+        <source>&apos;{text}&apos; is not one of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
@@ -10100,7 +9496,7 @@ otherwise = unbekannt</translation>
         <translation>gilt nicht für dieses Teil; die Zelle leer lassen</translation>
     </message>
     <message>
-        <source>there is no '{text}'</source>
+        <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
@@ -10311,7 +9707,7 @@ otherwise = unbekannt</translation>
         <translation>dies akzeptieren, wenn das Gerät es braucht</translation>
     </message>
     <message>
-        <source>add 'texts' to the signal, or change it to a number field</source>
+        <source>add &apos;texts&apos; to the signal, or change it to a number field</source>
         <translation>beim Signal „texts“ angeben oder ein Zahlenfeld verwenden</translation>
     </message>
     <message>
@@ -10323,7 +9719,7 @@ otherwise = unbekannt</translation>
         <translation>ein Bild anlegen</translation>
     </message>
     <message>
-        <source>add a screen change by a key, such as 'escape', or after idle time</source>
+        <source>add a screen change by a key, such as &apos;escape&apos;, or after idle time</source>
         <translation>einen Bildwechsel durch eine Taste, etwa „escape“, oder nach einer Zeit ohne Bedienung anlegen</translation>
     </message>
     <message>
@@ -10331,7 +9727,7 @@ otherwise = unbekannt</translation>
         <translation>einen Bildwechsel dorthin anlegen oder das Bild entfernen</translation>
     </message>
     <message>
-        <source>add a second language in the panel's properties, or remove this</source>
+        <source>add a second language in the panel&apos;s properties, or remove this</source>
         <translation>in den Eigenschaften des Panels eine zweite Sprache anlegen oder dies entfernen</translation>
     </message>
     <message>
@@ -10355,7 +9751,7 @@ otherwise = unbekannt</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add key {key} to the panel, or set another key as '{purpose}' in its entry keys</source>
+        <source>add key {key} to the panel, or set another key as &apos;{purpose}&apos; in its entry keys</source>
         <translation>die Taste {key} am Panel anlegen oder bei den Eingabetasten eine andere als „{purpose}“ einstellen</translation>
     </message>
     <message>
@@ -10383,7 +9779,7 @@ otherwise = unbekannt</translation>
         <translation>beide im Handbuch prüfen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
     </message>
     <message>
-        <source>check the manual of device {follower}; its numbering is set to '{numbering}'</source>
+        <source>check the manual of device {follower}; its numbering is set to &apos;{numbering}&apos;</source>
         <translation>im Handbuch von Gerät {follower} prüfen; seine Zählweise ist auf „{numbering}“ eingestellt</translation>
     </message>
     <message>
@@ -10411,7 +9807,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>correct the range ('never_read'); it uses the numbering of the device's manual</source>
+        <source>correct the range (&apos;never_read&apos;); it uses the numbering of the device&apos;s manual</source>
         <translation>den Bereich („never_read“) berichtigen; es gilt die Zählweise des Handbuchs</translation>
     </message>
     <message>
@@ -10439,7 +9835,7 @@ otherwise = unbekannt</translation>
         <translation>Feld {number} von Bild {screen} hat keinen Platz für diese Texte</translation>
     </message>
     <message>
-        <source>give its signals roles in the drive ('drive_role')</source>
+        <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
         <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
@@ -10451,7 +9847,7 @@ otherwise = unbekannt</translation>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does '{deed}' on {signal}, which is read-only</source>
+        <source>it does &apos;{deed}&apos; on {signal}, which is read-only</source>
         <translation>führt „{deed}“ mit {signal} aus, das nur lesbar ist</translation>
     </message>
     <message>
@@ -10459,7 +9855,7 @@ otherwise = unbekannt</translation>
         <translation>führt von {screen} auf dasselbe Bild, ohne Wirkung</translation>
     </message>
     <message>
-        <source>it has a length ('length = {length}') but is not a string; the length has no effect</source>
+        <source>it has a length (&apos;length = {length}&apos;) but is not a string; the length has no effect</source>
         <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge hat keine Wirkung</translation>
     </message>
     <message>
@@ -10503,11 +9899,11 @@ otherwise = unbekannt</translation>
         <translation>ist ein Text; die Skalierung hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is in registers that are never read from device {follower} ('never_read')</source>
+        <source>it is in registers that are never read from device {follower} (&apos;never_read&apos;)</source>
         <translation>liegt in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
     </message>
     <message>
-        <source>it is marked as a stop ('stops'), but sets {signal} to {value}</source>
+        <source>it is marked as a stop (&apos;stops&apos;), but sets {signal} to {value}</source>
         <translation>ist als Stopp gekennzeichnet („stops“), setzt {signal} aber auf {value}</translation>
     </message>
     <message>
@@ -10523,15 +9919,15 @@ otherwise = unbekannt</translation>
         <translation>wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is set to be written every {every} ms ('refresh_ms'), but is read-only</source>
+        <source>it is set to be written every {every} ms (&apos;refresh_ms&apos;), but is read-only</source>
         <translation>soll alle {every} ms geschrieben werden („refresh_ms“), ist aber nur lesbar</translation>
     </message>
     <message>
-        <source>it is writable, but the table '{table}' is read-only</source>
+        <source>it is writable, but the table &apos;{table}&apos; is read-only</source>
         <translation>soll geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
-        <source>it is written every {every} ms ('refresh_ms'), but its device stops after {limit} ms</source>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), but its device stops after {limit} ms</source>
         <translation>wird alle {every} ms geschrieben („refresh_ms“), aber das Gerät stoppt nach {limit} ms</translation>
     </message>
     <message>
@@ -10555,7 +9951,7 @@ otherwise = unbekannt</translation>
         <translation>stoppt von selbst nach {limit} ms ohne Anfrage, aber seine Signale werden nur alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it takes {count} registers, but device {follower} answers at most {most} per read ('max_registers')</source>
+        <source>it takes {count} registers, but device {follower} answers at most {most} per read (&apos;max_registers&apos;)</source>
         <translation>belegt {count} Register, aber Gerät {follower} liefert höchstens {most} je Anfrage („max_registers“)</translation>
     </message>
     <message>
@@ -10619,11 +10015,11 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen von {held} innerhalb der Grenzen von {signal} halten</translation>
     </message>
     <message>
-        <source>key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on the same signal right after it</source>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on the same signal right after it</source>
         <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit demselben Signal aus</translation>
     </message>
     <message>
-        <source>key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on {other} right after it</source>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on {other} right after it</source>
         <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit {other} aus</translation>
     </message>
     <message>
@@ -10659,7 +10055,7 @@ otherwise = unbekannt</translation>
         <translation>eine Taste für die nächste Sprache anlegen oder das Signal angeben, das die Sprache wählt</translation>
     </message>
     <message>
-        <source>make it writable ('write'), or remove 'refresh_ms'</source>
+        <source>make it writable (&apos;write&apos;), or remove &apos;refresh_ms&apos;</source>
         <translation>das Schreiben zulassen („write“) oder „refresh_ms“ entfernen</translation>
     </message>
     <message>
@@ -10675,7 +10071,7 @@ otherwise = unbekannt</translation>
         <translation>das Feld auf {cells} verbreitern oder den Text kürzen</translation>
     </message>
     <message>
-        <source>make the field {cells} wide, or read fewer registers ('length')</source>
+        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
         <translation>das Feld auf {cells} verbreitern oder weniger Register lesen („length“)</translation>
     </message>
     <message>
@@ -10687,19 +10083,19 @@ otherwise = unbekannt</translation>
         <translation>das Schreiben des sprachwählenden Signals zulassen oder die Aktion entfernen</translation>
     </message>
     <message>
-        <source>make the signal writable ('write'), or remove entry from the field</source>
+        <source>make the signal writable (&apos;write&apos;), or remove entry from the field</source>
         <translation>das Schreiben des Signals zulassen („write“) oder die Eingabe im Feld abschalten</translation>
     </message>
     <message>
-        <source>make the signal writable ('write'), or use another one</source>
+        <source>make the signal writable (&apos;write&apos;), or use another one</source>
         <translation>das Schreiben des Signals zulassen („write“) oder ein anderes verwenden</translation>
     </message>
     <message>
-        <source>make the stop act on every screen: remove its 'from'</source>
+        <source>make the stop act on every screen: remove its &apos;from&apos;</source>
         <translation>den Stopp auf jedem Bild wirken lassen: „from“ entfernen</translation>
     </message>
     <message>
-        <source>mark it as a stop ('stops = true'): it is then repeated until confirmed</source>
+        <source>mark it as a stop (&apos;stops = true&apos;): it is then repeated until confirmed</source>
         <translation>als Stopp kennzeichnen („stops = true“): dann wird er bis zur Bestätigung wiederholt</translation>
     </message>
     <message>
@@ -10723,7 +10119,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen einschränken</translation>
     </message>
     <message>
-        <source>narrow the limits, or use the encoding and scale given in the device's manual</source>
+        <source>narrow the limits, or use the encoding and scale given in the device&apos;s manual</source>
         <translation>die Grenzen einschränken oder Datentyp und Skalierung nach dem Handbuch des Geräts verwenden</translation>
     </message>
     <message>
@@ -10743,7 +10139,7 @@ otherwise = unbekannt</translation>
         <translation>nichts wählt die Sprache, deshalb wird nur {language} gezeigt</translation>
     </message>
     <message>
-        <source>once written, it is rewritten automatically every {every} ms ('refresh_ms')</source>
+        <source>once written, it is rewritten automatically every {every} ms (&apos;refresh_ms&apos;)</source>
         <translation>nach dem ersten Schreiben wird es automatisch alle {every} ms neu geschrieben („refresh_ms“)</translation>
     </message>
     <message>
@@ -10755,7 +10151,7 @@ otherwise = unbekannt</translation>
         <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss oder Host verwenden</translation>
     </message>
     <message>
-        <source>read one of them more often, for example every {every} ms ('every_ms')</source>
+        <source>read one of them more often, for example every {every} ms (&apos;every_ms&apos;)</source>
         <translation>eines davon öfter lesen, zum Beispiel alle {every} ms („every_ms“)</translation>
     </message>
     <message>
@@ -10763,27 +10159,27 @@ otherwise = unbekannt</translation>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
-        <source>remove 'entry' from the field</source>
+        <source>remove &apos;entry&apos; from the field</source>
         <translation>„entry“ beim Feld entfernen</translation>
     </message>
     <message>
-        <source>remove 'length', or choose the encoding 'string'</source>
+        <source>remove &apos;length&apos;, or choose the encoding &apos;string&apos;</source>
         <translation>„length“ entfernen oder den Datentyp „string“ wählen</translation>
     </message>
     <message>
-        <source>remove 'scale'</source>
+        <source>remove &apos;scale&apos;</source>
         <translation>„scale“ entfernen</translation>
     </message>
     <message>
-        <source>remove 'word_order'</source>
+        <source>remove &apos;word_order&apos;</source>
         <translation>„word_order“ entfernen</translation>
     </message>
     <message>
-        <source>remove 'write', or correct the functions the device offers ('write_functions')</source>
+        <source>remove &apos;write&apos;, or correct the functions the device offers (&apos;write_functions&apos;)</source>
         <translation>„write“ entfernen oder die Funktionen berichtigen, die das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
-        <source>remove 'write', or use the table '{table}' if the device has it there</source>
+        <source>remove &apos;write&apos;, or use the table &apos;{table}&apos; if the device has it there</source>
         <translation>„write“ entfernen oder die Tabelle „{table}“ verwenden, falls das Gerät es dort hat</translation>
     </message>
     <message>
@@ -10795,11 +10191,11 @@ otherwise = unbekannt</translation>
         <translation>einen der beiden entfernen oder eine andere Taste verwenden</translation>
     </message>
     <message>
-        <source>remove one of the two, or use another key or another screen ('from')</source>
+        <source>remove one of the two, or use another key or another screen (&apos;from&apos;)</source>
         <translation>eine der beiden entfernen oder eine andere Taste oder ein anderes Bild („from“) verwenden</translation>
     </message>
     <message>
-        <source>remove one of the two, or use different screens ('from')</source>
+        <source>remove one of the two, or use different screens (&apos;from&apos;)</source>
         <translation>einen der beiden entfernen oder verschiedene Bilder („from“) verwenden</translation>
     </message>
     <message>
@@ -10819,11 +10215,11 @@ otherwise = unbekannt</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set 'range = [empty, full]' for the field</source>
+        <source>set &apos;range = [empty, full]&apos; for the field</source>
         <translation>für das Feld „range = [leer, voll]“ angeben</translation>
     </message>
     <message>
-        <source>set 'stops = false' for the one that starts</source>
+        <source>set &apos;stops = false&apos; for the one that starts</source>
         <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
     </message>
     <message>
@@ -10835,11 +10231,11 @@ otherwise = unbekannt</translation>
         <translation>einen Startwert innerhalb der Grenzen angeben</translation>
     </message>
     <message>
-        <source>set another key as 'abandon' in the panel's entry keys</source>
+        <source>set another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
         <translation>bei den Eingabetasten des Panels eine andere Taste als „abandon“ einstellen</translation>
     </message>
     <message>
-        <source>set another screen in 'to', or remove the screen change</source>
+        <source>set another screen in &apos;to&apos;, or remove the screen change</source>
         <translation>in „to“ ein anderes Bild angeben oder den Bildwechsel entfernen</translation>
     </message>
     <message>
@@ -10851,11 +10247,11 @@ otherwise = unbekannt</translation>
         <translation>Grenzen angeben, die für die Maschine zulässig sind</translation>
     </message>
     <message>
-        <source>set the device's own communication time-out and enter it here as 'communication_timeout_ms'; if it has none, do not use a momentary action</source>
+        <source>set the device&apos;s own communication time-out and enter it here as &apos;communication_timeout_ms&apos;; if it has none, do not use a momentary action</source>
         <translation>den Kommunikations-Timeout des Geräts einstellen und hier als „communication_timeout_ms“ eintragen; hat es keinen, keine Tastfunktion verwenden</translation>
     </message>
     <message>
-        <source>set the number of registers, two characters each: 'length = 8' for 16 characters</source>
+        <source>set the number of registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
         <translation>die Anzahl der Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
@@ -10863,7 +10259,7 @@ otherwise = unbekannt</translation>
         <translation>die Schrittweite auf {size} oder mehr setzen</translation>
     </message>
     <message>
-        <source>set two different keys as 'up' and 'down' in the panel's entry keys</source>
+        <source>set two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
         <translation>bei den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ einstellen</translation>
     </message>
     <message>
@@ -10939,7 +10335,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen sind {low} bis {high}, aber {encoding} reicht mit dieser Skalierung nur von {least} bis {most}</translation>
     </message>
     <message>
-        <source>the panel's own messages are not written in {language}</source>
+        <source>the panel&apos;s own messages are not written in {language}</source>
         <translation>die eigenen Meldungen des Panels gibt es nicht auf {language}</translation>
     </message>
     <message>
@@ -10955,7 +10351,7 @@ otherwise = unbekannt</translation>
         <translation>die Schrittweite {step} ist feiner als ein Rohschritt ({size})</translation>
     </message>
     <message>
-        <source>the text contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the text contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>der Text enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -10963,7 +10359,7 @@ otherwise = unbekannt</translation>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the text {text} for {value} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>der Text {text} für {value} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -10971,7 +10367,7 @@ otherwise = unbekannt</translation>
         <translation>der Text {text} ist für {value}, einen Wert, den das Signal nie hat</translation>
     </message>
     <message>
-        <source>the unit {unit} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the unit {unit} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>die Einheit {unit} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -11059,7 +10455,7 @@ otherwise = unbekannt</translation>
         <translation>solange {key} gedrückt ist, ist {signal} ein; fällt dann die Leitung aus, lässt Gerät {follower} es ein, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
     <message>
-        <source>widen the limits, or remove 'entry' from the field</source>
+        <source>widen the limits, or remove &apos;entry&apos; from the field</source>
         <translation>die Grenzen erweitern oder „entry“ beim Feld entfernen</translation>
     </message>
     <message>
@@ -11067,7 +10463,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen erweitern, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>write 0, or remove 'stops': what is not a stop must not be repeated automatically</source>
+        <source>write 0, or remove &apos;stops&apos;: what is not a stop must not be repeated automatically</source>
         <translation>0 schreiben oder „stops“ entfernen: was kein Stopp ist, darf nicht automatisch wiederholt werden</translation>
     </message>
     <message>
@@ -11099,7 +10495,7 @@ otherwise = unbekannt</translation>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
-        <source>{count} of the panel's own messages are not in {language}: {text}</source>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
         <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
@@ -11171,7 +10567,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} ist ein Text; Texte können nicht eingegeben werden</translation>
     </message>
     <message>
-        <source>{signal} is in the table '{table}' and is one bit itself</source>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
@@ -11195,11 +10591,11 @@ otherwise = unbekannt</translation>
         <translation>{text} ({value}) liegt außerhalb der Grenzen von {signal} und kann nicht gewählt werden</translation>
     </message>
     <message>
-        <source>{text} contains {characters}, missing in the panel's character set {repertoire}; '?' would be shown</source>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; &apos;?&apos; would be shown</source>
         <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} contains {characters}, missing in the panel's character set {repertoire}; it shows {shown}</source>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; it shows {shown}</source>
         <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
@@ -11207,7 +10603,7 @@ otherwise = unbekannt</translation>
         <translation>{text} hat keine Übersetzung auf {language}</translation>
     </message>
     <message>
-        <source>{text} is below the last of the panel's {rows} rows</source>
+        <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
@@ -11221,774 +10617,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{text}, the {language} text of {signal} for {value}, has {count} characters, but the field is {width} wide</source>
         <translation>{text}, der Text von {signal} für {value} auf {language}, hat {count} Zeichen, aber das Feld ist nur {width} breit</translation>
-    </message>
-    <message>
-        <source>Add the key {key} to the panel</source>
-        <translation>Taste {key} am Panel anlegen</translation>
-    </message>
-    <message>
-        <source>Cut the text after the last column</source>
-        <translation>Text nach der letzten Spalte abschneiden</translation>
-    </message>
-    <message>
-        <source>Delete this follower</source>
-        <translation>Dieses Gerät löschen</translation>
-    </message>
-    <message>
-        <source>Do not call it a stop</source>
-        <translation>Nicht als Stopp bezeichnen</translation>
-    </message>
-    <message>
-        <source>Do not write it again and again</source>
-        <translation>Nicht immer wieder schreiben</translation>
-    </message>
-    <message>
-        <source>Give it a name of its own; what names it goes on meaning the first</source>
-        <translation>Einen eigenen Namen geben; was ihn nennt, meint weiter das erste</translation>
-    </message>
-    <message>
-        <source>Give it the unit address {unit}</source>
-        <translation>Unit-Adresse {unit} geben</translation>
-    </message>
-    <message>
-        <source>Let it begin as {value}</source>
-        <translation>Mit {value} beginnen lassen</translation>
-    </message>
-    <message>
-        <source>Let it not be written</source>
-        <translation>Nicht schreiben lassen</translation>
-    </message>
-    <message>
-        <source>Let the key {key} switch it off on every screen</source>
-        <translation>Die Taste {key} es auf jedem Bild ausschalten lassen</translation>
-    </message>
-    <message>
-        <source>Let the key {key} turn from {source} to {target}</source>
-        <translation>Die Taste {key} von {source} nach {target} wechseln lassen</translation>
-    </message>
-    <message>
-        <source>Let {signal} be written</source>
-        <translation>{signal} schreibbar machen</translation>
-    </message>
-    <message>
-        <source>Make it a number field</source>
-        <translation>Zum Zahlenfeld machen</translation>
-    </message>
-    <message>
-        <source>Make the step of {signal} {step}</source>
-        <translation>Die Schrittweite von {signal} auf {step} setzen</translation>
-    </message>
-    <message>
-        <source>Make the step {step}</source>
-        <translation>Die Schrittweite auf {step} setzen</translation>
-    </message>
-    <message>
-        <source>Name {name} there instead</source>
-        <translation>Dort stattdessen {name} nennen</translation>
-    </message>
-    <message>
-        <source>Put blanks under the field</source>
-        <translation>Leerzeichen unter das Feld setzen</translation>
-    </message>
-    <message>
-        <source>Remove this turn</source>
-        <translation>Diesen Wechsel entfernen</translation>
-    </message>
-    <message>
-        <source>Send the stop of the key {key} until it is confirmed</source>
-        <translation>Den Stopp der Taste {key} senden, bis er bestätigt ist</translation>
-    </message>
-    <message>
-        <source>Simulate it as a bank of registers</source>
-        <translation>Als Registerbank simulieren</translation>
-    </message>
-    <message>
-        <source>Take the entry off this field</source>
-        <translation>Die Eingabe von diesem Feld nehmen</translation>
-    </message>
-    <message>
-        <source>Take the length off</source>
-        <translation>Die Länge wegnehmen</translation>
-    </message>
-    <message>
-        <source>Take the scale off</source>
-        <translation>Die Skalierung wegnehmen</translation>
-    </message>
-    <message>
-        <source>Take the second of the two keys off the panel</source>
-        <translation>Die zweite der beiden Tasten vom Panel nehmen</translation>
-    </message>
-    <message>
-        <source>Take the start value off</source>
-        <translation>Den Startwert wegnehmen</translation>
-    </message>
-    <message>
-        <source>a reason is needed, for whoever reads it later</source>
-        <translation>eine Begründung ist nötig, für alle, die das später lesen</translation>
-    </message>
-    <message>
-        <source>a signal chooses the language, and the panel has none to choose from</source>
-        <translation>ein Signal wählt die Sprache, und das Panel hat keine zur Wahl</translation>
-    </message>
-    <message>
-        <source>a step of {step} cannot be seen with {decimals} decimals</source>
-        <translation>ein Schritt von {step} ist mit {decimals} Dezimalen nicht zu sehen</translation>
-    </message>
-    <message>
-        <source>accept this, if its device needs it</source>
-        <translation>dies hinnehmen, wenn das Gerät es braucht</translation>
-    </message>
-    <message>
-        <source>add a line, a follower and its signals</source>
-        <translation>eine Leitung, ein Gerät und seine Signale anlegen</translation>
-    </message>
-    <message>
-        <source>add a text for {value} if it can come about, or one for all other values: otherwise = ...</source>
-        <translation>einen Text für {value} angeben, wenn dieser Wert vorkommen kann, oder einen für alle übrigen: otherwise = ...</translation>
-    </message>
-    <message>
-        <source>add a turn by a key, say 'escape', or after idle time</source>
-        <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
-    </message>
-    <message>
-        <source>add a turn to it, or remove the screen</source>
-        <translation>einen Wechsel dorthin anlegen oder das Bild entfernen</translation>
-    </message>
-    <message>
-        <source>add an action of a stop key that clears {signal}</source>
-        <translation>eine Aktion einer Stopptaste anlegen, die {signal} löscht</translation>
-    </message>
-    <message>
-        <source>add it, or name one that exists</source>
-        <translation>es anlegen oder ein vorhandenes nennen</translation>
-    </message>
-    <message>
-        <source>add its followers, or remove it</source>
-        <translation>ihre Geräte anlegen oder sie entfernen</translation>
-    </message>
-    <message>
-        <source>add the key {key} to the panel, or name another as '{purpose}' in its entry keys</source>
-        <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
-    </message>
-    <message>
-        <source>allow entry on a field there, or remove the action</source>
-        <translation>dort auf einem Feld die Eingabe erlauben oder die Aktion entfernen</translation>
-    </message>
-    <message>
-        <source>begin within the limits</source>
-        <translation>innerhalb der Grenzen beginnen</translation>
-    </message>
-    <message>
-        <source>bits are counted from 0, the least significant</source>
-        <translation>Bits werden ab 0 gezählt, vom niederwertigsten</translation>
-    </message>
-    <message>
-        <source>choose that language above the face and write it there</source>
-        <translation>diese Sprache über dem Panel wählen und dort schreiben</translation>
-    </message>
-    <message>
-        <source>enter the name or the IP address that is set at the device or the converter</source>
-        <translation>den Namen oder die IP-Adresse eintragen, die am Gerät oder am Umsetzer eingestellt ist</translation>
-    </message>
-    <message>
-        <source>give a value that its registers can hold</source>
-        <translation>einen Wert angeben, den seine Register fassen</translation>
-    </message>
-    <message>
-        <source>give every follower of a line its own unit address</source>
-        <translation>jedem Gerät einer Leitung eine eigene Unit-Adresse geben</translation>
-    </message>
-    <message>
-        <source>give it the address that is set at the device, 1 to 247</source>
-        <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
-    </message>
-    <message>
-        <source>give its registers, two characters each: 'length = 8' for 16 characters</source>
-        <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
-    </message>
-    <message>
-        <source>give that another key, or begin entry by an action of another key</source>
-        <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
-    </message>
-    <message>
-        <source>give the field 'range = [empty, full]'</source>
-        <translation>dem Feld „range = [leer, voll]“ geben</translation>
-    </message>
-    <message>
-        <source>give the field a range with two different ends</source>
-        <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
-    </message>
-    <message>
-        <source>give the signal 'texts', or make it a number field</source>
-        <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
-    </message>
-    <message>
-        <source>give the signal limits, lowest and highest, that the machine can stand</source>
-        <translation>dem Signal Grenzen geben, kleinste und größte, die die Maschine verträgt</translation>
-    </message>
-    <message>
-        <source>give the signal the limits of the values to expect</source>
-        <translation>dem Signal die Grenzen der zu erwartenden Werte geben</translation>
-    </message>
-    <message>
-        <source>give the turn or the action another key</source>
-        <translation>dem Wechsel oder der Aktion eine andere Taste geben</translation>
-    </message>
-    <message>
-        <source>it begins as {first}, outside its limits {low} to {high}</source>
-        <translation>beginnt als {first}, außerhalb seiner Grenzen {low} bis {high}</translation>
-    </message>
-    <message>
-        <source>it begins the entry of a value, but no screen it acts on has a field with entry for that</source>
-        <translation>beginnt die Eingabe eines Wertes, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
-    </message>
-    <message>
-        <source>it begins the entry of {signal}, but no screen it acts on has a field with entry for that</source>
-        <translation>beginnt die Eingabe von {signal}, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
-    </message>
-    <message>
-        <source>it does '{deed}' on {signal}, which may not be written</source>
-        <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
-    </message>
-    <message>
-        <source>it has a length ('length = {length}') but is no string; the length means nothing</source>
-        <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
-    </message>
-    <message>
-        <source>it has no followers</source>
-        <translation>hat keine Geräte</translation>
-    </message>
-    <message>
-        <source>it has one register; its word order means nothing</source>
-        <translation>hat ein einziges Register; seine Wortfolge bedeutet nichts</translation>
-    </message>
-    <message>
-        <source>it is a single bit; its scale is not applied</source>
-        <translation>ist ein einzelnes Bit; seine Skalierung wird nicht angewendet</translation>
-    </message>
-    <message>
-        <source>it is a single bit; its word order means nothing</source>
-        <translation>ist ein einzelnes Bit; seine Wortfolge bedeutet nichts</translation>
-    </message>
-    <message>
-        <source>it is a string, and its length is not given</source>
-        <translation>ist ein String, und seine Länge fehlt</translation>
-    </message>
-    <message>
-        <source>it is a text, read from its first register on; its word order means nothing</source>
-        <translation>ist ein Text, der ab seinem ersten Register gelesen wird; seine Wortfolge bedeutet nichts</translation>
-    </message>
-    <message>
-        <source>it is a text; its scale is not applied</source>
-        <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
-    </message>
-    <message>
-        <source>it is called a stop ('stops'), and brings {signal} to {value}</source>
-        <translation>sie ist als Stopp bezeichnet („stops“) und bringt {signal} auf {value}</translation>
-    </message>
-    <message>
-        <source>it is to be written every {every} ms ('refresh_ms'), but may not be written</source>
-        <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
-    </message>
-    <message>
-        <source>it is to show the next language, and the panel has no other</source>
-        <translation>die nächste Sprache soll gezeigt werden, und das Panel hat keine andere</translation>
-    </message>
-    <message>
-        <source>it is used nowhere</source>
-        <translation>wird nirgends verwendet</translation>
-    </message>
-    <message>
-        <source>it is used nowhere, but read from the line</source>
-        <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
-    </message>
-    <message>
-        <source>it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms</source>
-        <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
-    </message>
-    <message>
-        <source>it is {low} to {high}: mend the number or remove it</source>
-        <translation>es ist {low} bis {high}: die Nummer berichtigen oder es entfernen</translation>
-    </message>
-    <message>
-        <source>it leads from {screen} to the same screen, so nothing happens</source>
-        <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
-    </message>
-    <message>
-        <source>it may be written, but the table '{table}' can only be read</source>
-        <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
-    </message>
-    <message>
-        <source>it shares registers with {signal}: {second} against {first}</source>
-        <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
-    </message>
-    <message>
-        <source>it stands in registers that are never read from follower {follower} ('never_read')</source>
-        <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
-    </message>
-    <message>
-        <source>it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at the most</source>
-        <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
-    </message>
-    <message>
-        <source>it takes {count} registers, and follower {follower} answers {most} in one read ('max_registers')</source>
-        <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
-    </message>
-    <message>
-        <source>it uses {device} port {port}, as line {line} does</source>
-        <translation>benutzt {device} Port {port}, wie Leitung {line}</translation>
-    </message>
-    <message>
-        <source>it uses {device}, as line {line} does</source>
-        <translation>benutzt {device}, wie Leitung {line}</translation>
-    </message>
-    <message>
-        <source>its condition is on {signal}, which is a text and can be neither set nor compared</source>
-        <translation>die Bedingung gilt {signal}, einem Text, der weder gesetzt noch verglichen werden kann</translation>
-    </message>
-    <message>
-        <source>its condition is that of turn {number}, so {shown} is shown and {hidden} never</source>
-        <translation>die Bedingung ist die von Wechsel {number}, also wird {shown} gezeigt und {hidden} nie</translation>
-    </message>
-    <message>
-        <source>its condition, {condition}, always holds: the signal is {low} to {high}</source>
-        <translation>die Bedingung {condition} gilt immer: das Signal ist {low} bis {high}</translation>
-    </message>
-    <message>
-        <source>its condition, {condition}, never holds: the signal is {low} to {high}</source>
-        <translation>die Bedingung {condition} gilt nie: das Signal ist {low} bis {high}</translation>
-    </message>
-    <message>
-        <source>its fields allow entry, but the key {key} that begins it is taken by action {number}</source>
-        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Aktion {number} belegt</translation>
-    </message>
-    <message>
-        <source>its fields allow entry, but the key {key} that begins it is taken by turn {number}</source>
-        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Wechsel {number} belegt</translation>
-    </message>
-    <message>
-        <source>its {count} registers from wire address {address} on end beyond {last}</source>
-        <translation>die {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
-    </message>
-    <message>
-        <source>let a key do it; or accept this, if nobody can be hurt by it</source>
-        <translation>es eine Taste tun lassen; oder dies hinnehmen, wenn dadurch niemand zu Schaden kommen kann</translation>
-    </message>
-    <message>
-        <source>let a key show the next language, or name the signal that chooses</source>
-        <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
-    </message>
-    <message>
-        <source>let it be written ('write'), or take 'refresh_ms' off</source>
-        <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
-    </message>
-    <message>
-        <source>let the signal be written ('write'), or act on another one</source>
-        <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
-    </message>
-    <message>
-        <source>let the signal be written ('write'), or take entry off the field</source>
-        <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
-    </message>
-    <message>
-        <source>let the signal that chooses the language be written, or take the action out</source>
-        <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
-    </message>
-    <message>
-        <source>let the stop act on every screen: leave out its 'from'</source>
-        <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
-    </message>
-    <message>
-        <source>look it up in the manual of follower {follower}, which is said to count '{numbering}'</source>
-        <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
-    </message>
-    <message>
-        <source>look up both in the manual; one register or one encoding is probably wrong</source>
-        <translation>beide im Handbuch nachsehen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
-    </message>
-    <message>
-        <source>make it a number field</source>
-        <translation>ein Zahlenfeld daraus machen</translation>
-    </message>
-    <message>
-        <source>make the step smaller</source>
-        <translation>die Schrittweite verkleinern</translation>
-    </message>
-    <message>
-        <source>make the step {size} or more</source>
-        <translation>die Schrittweite auf {size} oder mehr setzen</translation>
-    </message>
-    <message>
-        <source>mend one of the two conditions or remove one of the turns</source>
-        <translation>eine der beiden Bedingungen berichtigen oder einen der Wechsel entfernen</translation>
-    </message>
-    <message>
-        <source>mend the limit of the follower, or read a shorter value</source>
-        <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
-    </message>
-    <message>
-        <source>mend the range ('never_read'); it counts as the follower's manual does</source>
-        <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
-    </message>
-    <message>
-        <source>mend the register or the encoding</source>
-        <translation>Register oder Datentyp berichtigen</translation>
-    </message>
-    <message>
-        <source>mend the value of the condition or the scale of the signal</source>
-        <translation>den Wert der Bedingung oder die Skalierung des Signals berichtigen</translation>
-    </message>
-    <message>
-        <source>mend the value, the limits or the signal that it acts on</source>
-        <translation>den Wert, die Grenzen oder das Signal der Aktion berichtigen</translation>
-    </message>
-    <message>
-        <source>name a signal that is a number</source>
-        <translation>ein Signal nennen, das eine Zahl ist</translation>
-    </message>
-    <message>
-        <source>name a signal that is a number: 0 is the first language</source>
-        <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
-    </message>
-    <message>
-        <source>name another key as 'abandon' in the panel's entry keys</source>
-        <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
-    </message>
-    <message>
-        <source>name another screen in 'to', or remove the turn</source>
-        <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
-    </message>
-    <message>
-        <source>name two different keys as 'up' and 'down' in the panel's entry keys</source>
-        <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
-    </message>
-    <message>
-        <source>name two languages or more in the panel's properties, or take this out</source>
-        <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
-    </message>
-    <message>
-        <source>narrow the limits, or choose the encoding and the scale that the follower's manual gives</source>
-        <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
-    </message>
-    <message>
-        <source>no key leads from it back to the start screen {screen}, and no idle time does</source>
-        <translation>keine Taste führt von dort zum Startbild {screen} zurück, und keine Ruhezeit</translation>
-    </message>
-    <message>
-        <source>nobody has chosen its address yet: there can be no host {host}</source>
-        <translation>ihre Adresse hat noch niemand gewählt: einen Rechner {host} kann es nicht geben</translation>
-    </message>
-    <message>
-        <source>nothing chooses the language, so only {language} is ever shown</source>
-        <translation>nichts wählt die Sprache, also wird immer nur {language} gezeigt</translation>
-    </message>
-    <message>
-        <source>nothing is put in for {place} in {text}</source>
-        <translation>für {place} in {text} wird nichts eingesetzt</translation>
-    </message>
-    <message>
-        <source>nothing leads to it from the start screen {screen}</source>
-        <translation>nichts führt vom Startbild {screen} dorthin</translation>
-    </message>
-    <message>
-        <source>of what is never read, {reason}</source>
-        <translation>von den nie gelesenen: {reason}</translation>
-    </message>
-    <message>
-        <source>once written, it is written again every {every} ms by itself ('refresh_ms')</source>
-        <translation>einmal geschrieben, wird es von selbst alle {every} ms neu geschrieben („refresh_ms“)</translation>
-    </message>
-    <message>
-        <source>put blanks there, or move the field</source>
-        <translation>dort Leerzeichen setzen oder das Feld verschieben</translation>
-    </message>
-    <message>
-        <source>put the followers of both on one line, or name another device</source>
-        <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
-    </message>
-    <message>
-        <source>read one of them more often, say every {every} ms ('every_ms')</source>
-        <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
-    </message>
-    <message>
-        <source>remove one of the two or give it another key</source>
-        <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
-    </message>
-    <message>
-        <source>remove one of the two, or give it another key or another screen ('from')</source>
-        <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
-    </message>
-    <message>
-        <source>remove one of the two, or give them different screens ('from')</source>
-        <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
-    </message>
-    <message>
-        <source>say 'stops = false' of the one that starts</source>
-        <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
-    </message>
-    <message>
-        <source>say it shorter</source>
-        <translation>es kürzer sagen</translation>
-    </message>
-    <message>
-        <source>say that it stops ('stops = true'): then it is sent again until it is confirmed</source>
-        <translation>angeben, dass sie stoppt („stops = true“): dann wird sie bis zur Bestätigung neu gesendet</translation>
-    </message>
-    <message>
-        <source>set the follower's own time-out and give it here as 'communication_timeout_ms'; if it has none, use no momentary action</source>
-        <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
-    </message>
-    <message>
-        <source>show more decimals or make the step coarser</source>
-        <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
-    </message>
-    <message>
-        <source>stop by a key that the panel's entry keys do not name</source>
-        <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
-    </message>
-    <message>
-        <source>take 'entry' off the field</source>
-        <translation>dem Feld „entry“ nehmen</translation>
-    </message>
-    <message>
-        <source>take 'length' off, or choose the encoding 'string'</source>
-        <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
-    </message>
-    <message>
-        <source>take 'scale' off</source>
-        <translation>„scale“ wegnehmen</translation>
-    </message>
-    <message>
-        <source>take 'write' off, or mend what the follower offers ('write_functions')</source>
-        <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
-    </message>
-    <message>
-        <source>take 'write' off, or name the table '{table}' if the follower has it there</source>
-        <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
-    </message>
-    <message>
-        <source>take it out; this message has no value</source>
-        <translation>es herausnehmen; diese Meldung hat keinen Wert</translation>
-    </message>
-    <message>
-        <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
-        <translation>der Balken von {signal} hat keine Enden: das Feld hat keinen Bereich und das Signal keine Grenzen</translation>
-    </message>
-    <message>
-        <source>the cells that this needs are not free any more</source>
-        <translation>die dafür nötigen Zellen sind nicht mehr frei</translation>
-    </message>
-    <message>
-        <source>the field allows entry, but {signal} may not be written</source>
-        <translation>das Feld erlaubt Eingabe, aber {signal} darf nicht geschrieben werden</translation>
-    </message>
-    <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on the same signal right after it</source>
-        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
-    </message>
-    <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on {other} right after it</source>
-        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
-    </message>
-    <message>
-        <source>the key {key} also turns the screen (turn {number}), which ends the action at once</source>
-        <translation>die Taste {key} wechselt auch das Bild (Wechsel {number}), was die Aktion sofort beendet</translation>
-    </message>
-    <message>
-        <source>the key {key} is to abandon an entry and does something else in it too</source>
-        <translation>die Taste {key} soll eine Eingabe abbrechen und tut darin noch anderes</translation>
-    </message>
-    <message>
-        <source>the key {key} is to raise and to lower a value</source>
-        <translation>die Taste {key} soll einen Wert erhöhen und verringern</translation>
-    </message>
-    <message>
-        <source>the key {key} is to stop {signal}, but is sent once only: if that is lost, nothing stops</source>
-        <translation>die Taste {key} soll {signal} stoppen, wird aber nur einmal gesendet: geht das verloren, stoppt nichts</translation>
-    </message>
-    <message>
-        <source>the key {key} on every screen turns to {screen} already, by turn {number}</source>
-        <translation>die Taste {key} auf jedem Bild wechselt schon zu {screen}, durch Wechsel {number}</translation>
-    </message>
-    <message>
-        <source>the key {key} on screen {source} turns to {screen} already, by turn {number}</source>
-        <translation>die Taste {key} auf Bild {source} wechselt schon zu {screen}, durch Wechsel {number}</translation>
-    </message>
-    <message>
-        <source>the key {key} switches on {signal}, and no key switches it off again</source>
-        <translation>die Taste {key} schaltet {signal} ein, und keine Taste schaltet es wieder aus</translation>
-    </message>
-    <message>
-        <source>the step of {signal} is {step}, and its limits are only {apart} apart</source>
-        <translation>die Schrittweite von {signal} ist {step}, und seine Grenzen liegen nur {apart} auseinander</translation>
-    </message>
-    <message>
-        <source>the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
-        <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
-    </message>
-    <message>
-        <source>the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
-        <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
-    </message>
-    <message>
-        <source>the text {text} is for {value}, which the signal can never be</source>
-        <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
-    </message>
-    <message>
-        <source>the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
-        <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to abandon it without a change</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie ohne Änderung abzubrechen</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to begin an entry</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu beginnen</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to confirm it</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu bestätigen</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to lower the value</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu verringern</translation>
-    </message>
-    <message>
-        <source>there are fields with entry, but no key {key} to raise the value</source>
-        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu erhöhen</translation>
-    </message>
-    <message>
-        <source>there is no signal {signal} any more</source>
-        <translation>es gibt kein Signal {signal} mehr</translation>
-    </message>
-    <message>
-        <source>turn {number} leads to {screen} after {seconds} s already, so this one never comes</source>
-        <translation>Wechsel {number} führt schon nach {seconds} s zu {screen}, also kommt dieser nie</translation>
-    </message>
-    <message>
-        <source>unit 0 means all devices of a serial line at once; none of them answers to it</source>
-        <translation>mit Unit-Adresse 0 sind alle Geräte einer seriellen Leitung zugleich gemeint; darauf antwortet keines</translation>
-    </message>
-    <message>
-        <source>unit 255 is for Modbus TCP only; no device of a serial line has it</source>
-        <translation>Unit-Adresse 255 gibt es nur bei Modbus TCP; kein Gerät einer seriellen Leitung hat sie</translation>
-    </message>
-    <message>
-        <source>unit {unit} on line {line} is follower {follower} already</source>
-        <translation>Unit {unit} an Leitung {line} ist schon Gerät {follower}</translation>
-    </message>
-    <message>
-        <source>what the panel itself says is not written in {language}</source>
-        <translation>was das Panel selbst sagt, ist nicht auf {language} geschrieben</translation>
-    </message>
-    <message>
-        <source>when {condition}: {deed}, by itself and without a key</source>
-        <translation>wenn {condition}: {deed}, von selbst und ohne Taste</translation>
-    </message>
-    <message>
-        <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
-        <translation>solange {key} gehalten wird, ist {signal} an; bricht dann die Leitung ab, lässt Gerät {follower} es an, denn es hat keinen Kommunikations-Timeout</translation>
-    </message>
-    <message>
-        <source>widen the limits, or take 'entry' off the field</source>
-        <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
-    </message>
-    <message>
-        <source>write 0, or take 'stops' off: what is no stop must not be sent again by itself</source>
-        <translation>0 schreiben oder „stops“ weglassen: was kein Stopp ist, darf nicht von selbst neu gesendet werden</translation>
-    </message>
-    <message>
-        <source>write it more often, say every {every} ms</source>
-        <translation>öfter schreiben, etwa alle {every} ms</translation>
-    </message>
-    <message>
-        <source>write it with other characters; if the panel that you have shows them, choose its repertoire: {names}</source>
-        <translation>es mit anderen Zeichen schreiben; zeigt das vorhandene Panel sie, dessen Zeichensatz wählen: {names}</translation>
-    </message>
-    <message>
-        <source>write it with other characters; no repertoire has all of these</source>
-        <translation>es mit anderen Zeichen schreiben; kein Zeichensatz hat diese alle</translation>
-    </message>
-    <message>
-        <source>write {place} where the value is to stand</source>
-        <translation>{place} schreiben, wo der Wert stehen soll</translation>
-    </message>
-    <message>
-        <source>{count} of its texts are not translated into {language}, {text} among them</source>
-        <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
-    </message>
-    <message>
-        <source>{encoding} at the registers {first} to {last}</source>
-        <translation>{encoding} in den Registern {first} bis {last}</translation>
-    </message>
-    <message>
-        <source>{held} may be set to {limit}, which {signal} refuses: {reason}</source>
-        <translation>{held} kann auf {limit} gesetzt werden, was {signal} ablehnt: {reason}</translation>
-    </message>
-    <message>
-        <source>{signal} can be switched on from {screens}, where no key switches it off</source>
-        <translation>{signal} kann von {screens} aus eingeschaltet werden, wo keine Taste es wieder ausschaltet</translation>
-    </message>
-    <message>
-        <source>{signal} can be {value}, and there is no text for that; its number would be shown</source>
-        <translation>{signal} kann {value} sein, und dafür gibt es keinen Text; seine Zahl würde gezeigt</translation>
-    </message>
-    <message>
-        <source>{signal} is a float without limits, so no width can be proved enough</source>
-        <translation>{signal} ist eine Gleitkommazahl ohne Grenzen, also ist keine Breite nachweislich genug</translation>
-    </message>
-    <message>
-        <source>{signal} is a text and cannot choose the language</source>
-        <translation>{signal} ist ein Text und kann die Sprache nicht wählen</translation>
-    </message>
-    <message>
-        <source>{signal} is a text and has no bar</source>
-        <translation>{signal} ist ein Text und hat keinen Balken</translation>
-    </message>
-    <message>
-        <source>{signal} is a text, and a text cannot be entered</source>
-        <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
-    </message>
-    <message>
-        <source>{signal} is set to stop here, and cleared to stop elsewhere: one of them starts</source>
-        <translation>{signal} wird hier zum Stoppen gesetzt und anderswo zum Stoppen gelöscht: eines von beiden startet</translation>
-    </message>
-    <message>
-        <source>{signal} is shown in hexadecimal, and the operator would change it in decimal</source>
-        <translation>{signal} wird hexadezimal gezeigt, und der Bediener würde es dezimal ändern</translation>
-    </message>
-    <message>
-        <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>
-        <translation>{signal} wird von {key} ausgeschaltet, aber nicht während einer Eingabe, weil die Taste dort dient</translation>
-    </message>
-    <message>
-        <source>{signal} may have {count} characters and the field has {cells}</source>
-        <translation>{signal} kann {count} Zeichen haben, und das Feld hat {cells}</translation>
-    </message>
-    <message>
-        <source>{text} has no counterpart in {language}</source>
-        <translation>{text} hat kein Gegenstück in {language}</translation>
-    </message>
-    <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown</source>
-        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
-    </message>
-    <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; it shows {shown}</source>
-        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
-    </message>
-    <message>
-        <source>{text} needs {rows} rows of {columns} cells, and a message surely has room for {room}</source>
-        <translation>{text} braucht {rows} Zeilen zu {columns} Zellen, und eine Meldung hat sicher Platz für {room}</translation>
-    </message>
-    <message>
-        <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
-        <translation>{text}, der Text von {signal} für {value}, hat {count} Zeichen, und das Feld {cells}</translation>
-    </message>
-    <message>
-        <source>{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is {width} wide</source>
-        <translation>{text}, der Text in {language} von {signal} für {value}, hat {count} Zeichen, und das Feld ist {width} breit</translation>
     </message>
 </context>
 <context>
@@ -12173,98 +10801,6 @@ otherwise = unbekannt</translation>
         <source>{key}: {before} -&gt; {after}</source>
         <translation>{key}: {before} -&gt; {after}</translation>
     </message>
-    <message>
-        <source>another order: {count}</source>
-        <translation>andere Reihenfolge: {count}</translation>
-    </message>
-    <message>
-        <source>follower {after} added</source>
-        <translation>Gerät {after} hinzugekommen</translation>
-    </message>
-    <message>
-        <source>follower {after} changed</source>
-        <translation>Gerät {after} geändert</translation>
-    </message>
-    <message>
-        <source>follower {before} is called {after} now</source>
-        <translation>Gerät {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
-        <source>follower {before} removed</source>
-        <translation>Gerät {before} entfernt</translation>
-    </message>
-    <message>
-        <source>line {before} is called {after} now</source>
-        <translation>Leitung {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
-        <source>lines and followers: {count}</source>
-        <translation>Leitungen und Geräte: {count}</translation>
-    </message>
-    <message>
-        <source>nothing differs</source>
-        <translation>kein Unterschied</translation>
-    </message>
-    <message>
-        <source>screen {before} is called {after} now</source>
-        <translation>Bild {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
-        <source>signal {before} is called {after} now</source>
-        <translation>Signal {before} heißt jetzt {after}</translation>
-    </message>
-    <message>
-        <source>the actions stand in another order</source>
-        <translation>die Aktionen stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the fields stand in another order: {before}, now {after}</source>
-        <translation>die Felder stehen in anderer Reihenfolge: {before}, jetzt {after}</translation>
-    </message>
-    <message>
-        <source>the followers stand in another order</source>
-        <translation>die Geräte stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the lines stand in another order</source>
-        <translation>die Leitungen stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the panel changed</source>
-        <translation>das Panel geändert</translation>
-    </message>
-    <message>
-        <source>the project itself changed</source>
-        <translation>das Projekt selbst geändert</translation>
-    </message>
-    <message>
-        <source>the screens stand in another order</source>
-        <translation>die Bilder stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the signals stand in another order</source>
-        <translation>die Signale stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>the turns stand in another order</source>
-        <translation>die Wechsel stehen in anderer Reihenfolge</translation>
-    </message>
-    <message>
-        <source>turn added: {after}</source>
-        <translation>Wechsel hinzugekommen: {after}</translation>
-    </message>
-    <message>
-        <source>turn changed: {before}</source>
-        <translation>Wechsel geändert: {before}</translation>
-    </message>
-    <message>
-        <source>turn removed: {before}</source>
-        <translation>Wechsel entfernt: {before}</translation>
-    </message>
-    <message>
-        <source>turns and actions: {count}</source>
-        <translation>Wechsel und Aktionen: {count}</translation>
-    </message>
 </context>
 <context>
     <name>edits</name>
@@ -12377,7 +10913,7 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
-        <source>there are two keys '{key}'; each key needs a name of its own</source>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -12401,7 +10937,7 @@ otherwise = unbekannt</translation>
         <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>write '#' once where the number belongs: 'belt # speed'</source>
+        <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>
         <translation>„#“ einmal an die Stelle der Nummer schreiben: „Band # Drehzahl“</translation>
     </message>
     <message>
@@ -12436,183 +10972,95 @@ otherwise = unbekannt</translation>
         <source>{text} needs {needed} cells, but only {room} are free there</source>
         <translation>{text} braucht {needed} Zellen, frei sind dort nur {room}</translation>
     </message>
-    <message>
-        <source>a screen cannot be called {name}: turns use this word; choose another name</source>
-        <translation>ein Bild kann nicht {name} heißen: Wechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
-    </message>
-    <message>
-        <source>field {number} (signal {signal}) lies across the edge of the selected cells</source>
-        <translation>Feld {number} (Signal {signal}) liegt über dem Rand der ausgewählten Zellen</translation>
-    </message>
-    <message>
-        <source>follower {name} cannot be deleted: it is used by {places}</source>
-        <translation>Gerät {name} kann nicht gelöscht werden: verwendet von {places}</translation>
-    </message>
-    <message>
-        <source>screen {name} cannot be deleted: the panel starts with it</source>
-        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit</translation>
-    </message>
-    <message>
-        <source>screen {name} cannot be deleted: these lead to it: {turns}</source>
-        <translation>Bild {name} kann nicht gelöscht werden: dorthin führen {turns}</translation>
-    </message>
-    <message>
-        <source>the cells would leave the panel</source>
-        <translation>die Zellen würden das Panel verlassen</translation>
-    </message>
-    <message>
-        <source>the field of signal {signal} stands there</source>
-        <translation>dort steht das Feld des Signals {signal}</translation>
-    </message>
-    <message>
-        <source>the field would begin outside the panel</source>
-        <translation>das Feld würde außerhalb des Panels beginnen</translation>
-    </message>
-    <message>
-        <source>the field would lie over field {number} (signal {signal})</source>
-        <translation>das Feld würde über Feld {number} (Signal {signal}) liegen</translation>
-    </message>
-    <message>
-        <source>the new order must name every part once</source>
-        <translation>die neue Reihenfolge muss jeden Teil einmal nennen</translation>
-    </message>
-    <message>
-        <source>the new text has {count} characters, more than any row of a panel</source>
-        <translation>der neue Text hat {count} Zeichen, mehr als jede Zeile eines Panels</translation>
-    </message>
-    <message>
-        <source>the panel has no language {language}</source>
-        <translation>das Panel hat keine Sprache {language}</translation>
-    </message>
-    <message>
-        <source>the panel has no language {language} behind the first</source>
-        <translation>das Panel hat hinter der ersten keine Sprache {language}</translation>
-    </message>
-    <message>
-        <source>the text holds a control character (code {code}), which no panel shows</source>
-        <translation>der Text enthält ein Steuerzeichen (Code {code}), das kein Panel zeigt</translation>
-    </message>
-    <message>
-        <source>the text {text} in row {row} stands there</source>
-        <translation>dort steht der Text {text} in Zeile {row}</translation>
-    </message>
-    <message>
-        <source>there is a {kind} {name} already; choose another name</source>
-        <translation>{kind} {name} gibt es schon; einen anderen Namen wählen</translation>
-    </message>
-    <message>
-        <source>there is no room: text would be pushed under a field or off the panel</source>
-        <translation>kein Platz: Text würde unter ein Feld oder vom Panel geschoben</translation>
-    </message>
-    <message>
-        <source>this needs {rows} x {columns} cells, and from the cursor on there are {left_rows} x {left}</source>
-        <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
-    </message>
-    <message>
-        <source>write '#' once, where the number is to stand: 'belt # speed'</source>
-        <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
-    </message>
-    <message>
-        <source>{columns} columns and {rows} rows are too few for {parts}</source>
-        <translation>{columns} Spalten und {rows} Zeilen sind zu wenig für {parts}</translation>
-    </message>
-    <message>
-        <source>{kind} {name} cannot be taken away: it is used by {uses}</source>
-        <translation>{kind} {name} kann nicht weggenommen werden: verwendet von {uses}</translation>
-    </message>
-    <message>
-        <source>{text} needs {needed} cells, and {room} are free there</source>
-        <translation>{text} braucht {needed} Zellen, und dort sind {room} frei</translation>
-    </message>
 </context>
 <context>
     <name>exchange</name>
     <message>
-        <source>'little endian' is taken as the word order; if it also applies to the bytes of each word, set the byte order of the device</source>
+        <source>&apos;little endian&apos; is taken as the word order; if it also applies to the bytes of each word, set the byte order of the device</source>
         <translation>„little endian“ gilt hier als Wortreihenfolge; gilt es auch für die Bytes jedes Wortes, die Byte-Reihenfolge beim Gerät einstellen</translation>
     </message>
     <message>
-        <source>'{text}' also swaps the bytes of each word: set the byte order of the device, and ignore this column</source>
+        <source>&apos;{text}&apos; also swaps the bytes of each word: set the byte order of the device, and ignore this column</source>
         <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Byte-Reihenfolge beim Gerät einstellen und diese Spalte ignorieren</translation>
     </message>
     <message>
-        <source>'{text}' can be a register with a thousands separator, or a part of one; write plain digits</source>
+        <source>&apos;{text}&apos; can be a register with a thousands separator, or a part of one; write plain digits</source>
         <translation>„{text}“ kann ein Register mit Tausendertrennzeichen sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
-        <source>'{text}' can mean {small} or {large}: choose the decimal mark of the file above</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
-        <source>'{text}' has too many digits</source>
+        <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>'{text}' is a register only if registers are hexadecimal: set this above, or write 0x{text}</source>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: set this above, or write 0x{text}</source>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben einstellen oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is not a bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>'{text}' is not a factor</source>
+        <source>&apos;{text}&apos; is not a factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>'{text}' is not a known encoding; use one of {encodings}</source>
+        <source>&apos;{text}&apos; is not a known encoding; use one of {encodings}</source>
         <translation>„{text}“ ist kein bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
-        <source>'{text}' is not a length</source>
+        <source>&apos;{text}&apos; is not a length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>'{text}' is not a line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is not a line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is not a list of texts such as 0=stopped; 1=running</source>
+        <source>&apos;{text}&apos; is not a list of texts such as 0=stopped; 1=running</source>
         <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a number with a decimal comma</source>
+        <source>&apos;{text}&apos; is not a number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>'{text}' is not a number with a decimal point</source>
+        <source>&apos;{text}&apos; is not a number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range such as 0..50</source>
+        <source>&apos;{text}&apos; is not a range such as 0..50</source>
         <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
-        <source>'{text}' is not a register number</source>
+        <source>&apos;{text}&apos; is not a register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>'{text}' is not a role in the simulated drive</source>
+        <source>&apos;{text}&apos; is not a role in the simulated drive</source>
         <translation>„{text}“ ist keine Rolle im simulierten Antrieb</translation>
     </message>
     <message>
-        <source>'{text}' is not a table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is not a table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a word order; write high-first or low-first</source>
+        <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
         <translation>„{text}“ ist keine Wortreihenfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not an access; write R/W or RO</source>
+        <source>&apos;{text}&apos; is not an access; write R/W or RO</source>
         <translation>„{text}“ ist keine Zugriffsart; R/W oder RO schreiben</translation>
     </message>
     <message>
@@ -12628,8 +11076,8 @@ otherwise = unbekannt</translation>
         <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All quotation marks were read as text.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All quotation marks were read as text.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
@@ -12780,7 +11228,7 @@ otherwise = unbekannt</translation>
         <translation>Notizen</translation>
     </message>
     <message>
-        <source>Number of registers of a value; also '32 bit' or '4 bytes'.</source>
+        <source>Number of registers of a value; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
         <translation>Anzahl Register eines Wertes; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
@@ -12816,15 +11264,15 @@ otherwise = unbekannt</translation>
         <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', a held value of the panel</source>
+        <source>Row {row}: &apos;{name}&apos;, a held value of the panel</source>
         <translation>Zeile {row}: „{name}“, ein Panelwert</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', bit {bit} of '{of}'</source>
+        <source>Row {row}: &apos;{name}&apos;, bit {bit} of &apos;{of}&apos;</source>
         <translation>Zeile {row}: „{name}“, Bit {bit} von „{of}“</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', {follower}, {table} {number}, address {address} (0-based)</source>
+        <source>Row {row}: &apos;{name}&apos;, {follower}, {table} {number}, address {address} (0-based)</source>
         <translation>Zeile {row}: „{name}“, {follower}, {table} {number}, Adresse {address} (ab 0 gezählt)</translation>
     </message>
     <message>
@@ -12832,7 +11280,7 @@ otherwise = unbekannt</translation>
         <translation>Nur im Gerät gespeicherte Skalierungsfaktoren: {names}. Dort auslesen und eintragen; bis dahin werden ihre Punkte unskaliert importiert, mit einer Notiz.</translation>
     </message>
     <message>
-        <source>Signal '{name}' has a text of more than {most} characters, too long for a cell of a workbook. Export as CSV.</source>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, too long for a cell of a workbook. Export as CSV.</source>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, zu lang für eine Zelle einer Arbeitsmappe. Als CSV exportieren.</translation>
     </message>
     <message>
@@ -12904,8 +11352,8 @@ otherwise = unbekannt</translation>
         <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
-        <source>The quotation marks (") in row {row} do not match. Check its cells.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Die Zellen prüfen.</translation>
+        <source>The quotation marks (&quot;) in row {row} do not match. Check its cells.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Die Zellen prüfen.</translation>
     </message>
     <message>
         <source>The sheet extends to {place}; at most {rows} rows and {columns} columns are read. Delete cells far outside the list, or split the list.</source>
@@ -12976,7 +11424,7 @@ otherwise = unbekannt</translation>
         <translation>Es gibt nur eine Spalte: Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>This JSON is not a SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
+        <source>This JSON is not a SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
         <translation>Dieses JSON ist kein SunSpec-Modell: nötig sind eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
@@ -13108,7 +11556,7 @@ otherwise = unbekannt</translation>
         <translation>high-first, CDAB, little endian und Ähnliches. Ohne Angabe: wie beim Gerät eingestellt.</translation>
     </message>
     <message>
-        <source>imported as '{name}'</source>
+        <source>imported as &apos;{name}&apos;</source>
         <translation>importiert als „{name}“</translation>
     </message>
     <message>
@@ -13132,31 +11580,31 @@ otherwise = unbekannt</translation>
         <translation>als Zwischenüberschrift erkannt</translation>
     </message>
     <message>
-        <source>signal '{name}' already has bits and cannot become a bit</source>
+        <source>signal &apos;{name}&apos; already has bits and cannot become a bit</source>
         <translation>Signal „{name}“ hat schon Bits und kann kein Bit werden</translation>
     </message>
     <message>
-        <source>signal '{name}' has no bit {bit}</source>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value that an action writes</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes</source>
         <translation>Signal „{name}“ ist ein Panelwert, den eine Aktion schreibt</translation>
     </message>
     <message>
-        <source>signal '{name}' is added to hold its bits</source>
+        <source>signal &apos;{name}&apos; is added to hold its bits</source>
         <translation>Signal „{name}“ wird für seine Bits angelegt</translation>
     </message>
     <message>
-        <source>signal '{name}' is itself a bit</source>
+        <source>signal &apos;{name}&apos; is itself a bit</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}' is neither in the project nor in the imported rows</source>
+        <source>signal &apos;{name}&apos; is neither in the project nor in the imported rows</source>
         <translation>Signal „{name}“ ist weder im Projekt noch in den importierten Zeilen</translation>
     </message>
     <message>
-        <source>signal '{name}' is not a whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is not a whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
@@ -13184,7 +11632,7 @@ otherwise = unbekannt</translation>
         <translation>die Formel in {place} wurde ohne Ergebnis gespeichert; stattdessen den Wert eingeben</translation>
     </message>
     <message>
-        <source>the name '{name}' is already used in row {row}</source>
+        <source>the name &apos;{name}&apos; is already used in row {row}</source>
         <translation>der Name „{name}“ kommt schon in Zeile {row} vor</translation>
     </message>
     <message>
@@ -13196,7 +11644,7 @@ otherwise = unbekannt</translation>
         <translation>der Name fehlt</translation>
     </message>
     <message>
-        <source>the project has no device '{name}', and no line to add it to</source>
+        <source>the project has no device &apos;{name}&apos;, and no line to add it to</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
@@ -13220,7 +11668,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt zwei Skalierungen, eine durch Punkte und eine durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is already a signal '{name}'; it is not changed</source>
+        <source>there is already a signal &apos;{name}&apos;; it is not changed</source>
         <translation>das Signal „{name}“ gibt es schon; es wird nicht geändert</translation>
     </message>
     <message>
@@ -13228,7 +11676,7 @@ otherwise = unbekannt</translation>
         <translation>für diesen Typ mit {bits} Bits gibt es keinen Datentyp</translation>
     </message>
     <message>
-        <source>there is no other language '{name}' in the panel; add it first</source>
+        <source>there is no other language &apos;{name}&apos; in the panel; add it first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst anlegen</translation>
     </message>
     <message>
@@ -13262,454 +11710,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{places} and {count} more</source>
         <translation>{places} und {count} weitere</translation>
-    </message>
-    <message>
-        <source>'{text}' can be a register with its thousands grouped, or a part of one; write plain digits</source>
-        <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
-    </message>
-    <message>
-        <source>'{text}' does not say whether it may be written; write R/W or RO</source>
-        <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
-    </message>
-    <message>
-        <source>'{text}' is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
-        <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
-    </message>
-    <message>
-        <source>'{text}' is no bit; bits are 0 to 63</source>
-        <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
-    </message>
-    <message>
-        <source>'{text}' is no encoding that is known here; write one of {encodings}</source>
-        <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
-    </message>
-    <message>
-        <source>'{text}' is no factor</source>
-        <translation>„{text}“ ist kein Faktor</translation>
-    </message>
-    <message>
-        <source>'{text}' is no length</source>
-        <translation>„{text}“ ist keine Länge</translation>
-    </message>
-    <message>
-        <source>'{text}' is no line such as Deutsch: 0=steht; 1=läuft</source>
-        <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
-    </message>
-    <message>
-        <source>'{text}' is no list of texts such as 0=stopped; 1=running</source>
-        <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
-    </message>
-    <message>
-        <source>'{text}' is no number</source>
-        <translation>„{text}“ ist keine Zahl</translation>
-    </message>
-    <message>
-        <source>'{text}' is no number with a decimal comma</source>
-        <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
-    </message>
-    <message>
-        <source>'{text}' is no number with a decimal point</source>
-        <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
-    </message>
-    <message>
-        <source>'{text}' is no range such as 0..50</source>
-        <translation>„{text}“ ist kein Bereich wie 0..50</translation>
-    </message>
-    <message>
-        <source>'{text}' is no register number</source>
-        <translation>„{text}“ ist keine Registernummer</translation>
-    </message>
-    <message>
-        <source>'{text}' is no table; write holding, input, coil or discrete, or the function code</source>
-        <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
-    </message>
-    <message>
-        <source>'{text}' is no whole number</source>
-        <translation>„{text}“ ist keine ganze Zahl</translation>
-    </message>
-    <message>
-        <source>'{text}' is nothing of a simulated drive</source>
-        <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
-    </message>
-    <message>
-        <source>'{text}' turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
-        <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Bytefolge beim Gerät einstellen und diese Spalte beiseitelassen</translation>
-    </message>
-    <message>
-        <source>A description, remarks.</source>
-        <translation>Beschreibung, Bemerkungen.</translation>
-    </message>
-    <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
-    </message>
-    <message>
-        <source>Added to the value after the factor, in its unit.</source>
-        <translation>Nach dem Faktor zum Wert addiert, in seiner Einheit.</translation>
-    </message>
-    <message>
-        <source>By how much one press of a key changes the value.</source>
-        <translation>Um wie viel ein Tastendruck den Wert ändert.</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>How fresh the value should be, in milliseconds.</source>
-        <translation>Wie frisch der Wert sein soll, in Millisekunden.</translation>
-    </message>
-    <message>
-        <source>How many decimals are shown. Left out: as many as the factor has.</source>
-        <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
-    </message>
-    <message>
-        <source>How many registers a value takes; also '32 bit' or '4 bytes'.</source>
-        <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
-    </message>
-    <message>
-        <source>Limits in one</source>
-        <translation>Grenzen in einem</translation>
-    </message>
-    <message>
-        <source>Line {line} holds bytes that are no {coding}; they are shown as �. Choose another.</source>
-        <translation>Zeile {line} enthält Bytes, die kein {coding} sind; sie erscheinen als �. Eine andere Kodierung wählen.</translation>
-    </message>
-    <message>
-        <source>Merged cells count for each row they cover: {places}.</source>
-        <translation>Verbundene Zellen zählen für jede Zeile, die sie bedecken: {places}.</translation>
-    </message>
-    <message>
-        <source>Model {id}, {label}: addresses {first} to {last} on the wire, in the table of holding registers.</source>
-        <translation>Modell {id}, {label}: Adressen {first} bis {last} auf der Leitung, in der Tabelle der Holding-Register.</translation>
-    </message>
-    <message>
-        <source>Padding that holds nothing was left out: {count}</source>
-        <translation>Füllregister ohne Inhalt wurden weggelassen: {count}</translation>
-    </message>
-    <message>
-        <source>Refresh ms</source>
-        <translation>Auffrischen ms</translation>
-    </message>
-    <message>
-        <source>Row {row} becomes '{name}', held in the panel</source>
-        <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
-    </message>
-    <message>
-        <source>Row {row} becomes '{name}': bit {bit} of '{of}'</source>
-        <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
-    </message>
-    <message>
-        <source>Row {row} becomes '{name}': {follower}, {table} {number}, address {address} on the wire</source>
-        <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
-    </message>
-    <message>
-        <source>Scale factors that stand in the device only: {names}. Read them there and fill them in; until then their points come in unscaled, with a note.</source>
-        <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
-    </message>
-    <message>
-        <source>Signal '{name}' has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
-        <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
-    </message>
-    <message>
-        <source>Texts</source>
-        <translation>Texte</translation>
-    </message>
-    <message>
-        <source>Texts in other languages</source>
-        <translation>Texte in anderen Sprachen</translation>
-    </message>
-    <message>
-        <source>The column {title} is left aside: what stands in it is not what its title says.</source>
-        <translation>Die Spalte {title} bleibt beiseite: Was darin steht, ist nicht, was ihr Titel sagt.</translation>
-    </message>
-    <message>
-        <source>The factors are {factors}. If the list means raw number / {example}, take the column for the divisor.</source>
-        <translation>Die Faktoren sind {factors}. Meint die Liste Rohwert / {example}, die Spalte als Divisor nehmen.</translation>
-    </message>
-    <message>
-        <source>The file begins like JSON but is none. Is it cut short?</source>
-        <translation>Die Datei beginnt wie JSON, ist aber keines. Ist sie abgeschnitten?</translation>
-    </message>
-    <message>
-        <source>The file has more than {size} MB, which no register list needs.</source>
-        <translation>Die Datei hat mehr als {size} MB, was keine Registerliste braucht.</translation>
-    </message>
-    <message>
-        <source>The first content of a value that lives in the panel.</source>
-        <translation>Der erste Inhalt eines Wertes, der im Panel lebt.</translation>
-    </message>
-    <message>
-        <source>The greatest value that may be entered.</source>
-        <translation>Der größte Wert, der eingegeben werden darf.</translation>
-    </message>
-    <message>
-        <source>The least value that may be entered.</source>
-        <translation>Der kleinste Wert, der eingegeben werden darf.</translation>
-    </message>
-    <message>
-        <source>The list writes numbers in two ways, {first} and {second}. Look whether the decimal mark is right.</source>
-        <translation>Die Liste schreibt Zahlen auf zwei Arten, {first} und {second}. Prüfen, ob das Dezimalzeichen stimmt.</translation>
-    </message>
-    <message>
-        <source>The model becomes more than {most} points; repeat its groups less often.</source>
-        <translation>Das Modell ergibt mehr als {most} Punkte; seine Gruppen seltener wiederholen.</translation>
-    </message>
-    <message>
-        <source>The name of the follower. Left out: the follower chosen above.</source>
-        <translation>Der Name des Geräts. Ohne Angabe: das oben gewählte Gerät.</translation>
-    </message>
-    <message>
-        <source>The quotation marks (") of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
-    </message>
-    <message>
-        <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
-        <translation>Das Blatt reicht bis {place}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Löschen, was weit außerhalb der Liste steht, oder sie teilen.</translation>
-    </message>
-    <message>
-        <source>The signal whose bit this is.</source>
-        <translation>Das Signal, dessen Bit dies ist.</translation>
-    </message>
-    <message>
-        <source>The table has more than {most} rows; divide the file.</source>
-        <translation>Die Tabelle hat mehr als {most} Zeilen; die Datei teilen.</translation>
-    </message>
-    <message>
-        <source>The text cannot be divided into cells: {reason}.</source>
-        <translation>Der Text lässt sich nicht in Zellen teilen: {reason}.</translation>
-    </message>
-    <message>
-        <source>The text is not UTF-8 and was read as {coding}. Look whether these are right: {shown}</source>
-        <translation>Der Text ist kein UTF-8 und wurde als {coding} gelesen. Prüfen, ob dies stimmt: {shown}</translation>
-    </message>
-    <message>
-        <source>The unit of the value: Hz, °C, bar.</source>
-        <translation>Die Einheit des Wertes: Hz, °C, bar.</translation>
-    </message>
-    <message>
-        <source>The workbook has no sheet with cells.</source>
-        <translation>Die Mappe hat kein Blatt mit Zellen.</translation>
-    </message>
-    <message>
-        <source>The workbook has no sheet {name}.</source>
-        <translation>Die Mappe hat kein Blatt {name}.</translation>
-    </message>
-    <message>
-        <source>The workbook is damaged or cut short. Save it again and import that.</source>
-        <translation>Die Mappe ist beschädigt oder abgeschnitten. Neu speichern und diese importieren.</translation>
-    </message>
-    <message>
-        <source>The workbook is damaged or locked with a password. Save it again without one.</source>
-        <translation>Die Mappe ist beschädigt oder durch ein Passwort gesperrt. Ohne Passwort neu speichern.</translation>
-    </message>
-    <message>
-        <source>The workbook is damaged: its sheet {name} is missing. Save it again and import that.</source>
-        <translation>Die Arbeitsmappe ist beschädigt: Ihr Blatt {name} fehlt. Neu speichern und diese Datei importieren.</translation>
-    </message>
-    <message>
-        <source>The workbook is locked with a password. Save it without one and import that.</source>
-        <translation>Die Mappe ist durch ein Passwort gesperrt. Ohne Passwort speichern und diese importieren.</translation>
-    </message>
-    <message>
-        <source>The workbook unpacks to more than {size} MB, which no register list needs.</source>
-        <translation>Die Mappe entpackt sich auf mehr als {size} MB, was keine Registerliste braucht.</translation>
-    </message>
-    <message>
-        <source>There is no such file. Check the name and the folder.</source>
-        <translation>Diese Datei gibt es nicht. Namen und Ordner prüfen.</translation>
-    </message>
-    <message>
-        <source>This JSON is no SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
-        <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
-    </message>
-    <message>
-        <source>This SunSpec model is wrong at {where}.</source>
-        <translation>Dieses SunSpec-Modell ist falsch bei {where}.</translation>
-    </message>
-    <message>
-        <source>This is a packed file but no XLSX workbook. Save the list as XLSX and import that.</source>
-        <translation>Dies ist eine gepackte Datei, aber keine XLSX-Mappe. Die Liste als XLSX speichern und importieren.</translation>
-    </message>
-    <message>
-        <source>This is a workbook of the old binary kind, or one locked with a password. Save it as XLSX without a password and import that.</source>
-        <translation>Dies ist eine Mappe der alten binären Art oder eine mit Passwort. Als XLSX ohne Passwort speichern und importieren.</translation>
-    </message>
-    <message>
-        <source>This is no ordinary file. Choose a CSV, XLSX or JSON file.</source>
-        <translation>Dies ist keine gewöhnliche Datei. Eine CSV-, XLSX- oder JSON-Datei wählen.</translation>
-    </message>
-    <message>
-        <source>This is no text and no workbook. Save the list as CSV or XLSX and import that.</source>
-        <translation>Dies ist weder Text noch Mappe. Die Liste als CSV oder XLSX speichern und importieren.</translation>
-    </message>
-    <message>
-        <source>What a device does not implement, it answers with the largest or least number of the type: 65535 or -32768, say.</source>
-        <translation>Was ein Gerät nicht bietet, beantwortet es mit der größten oder kleinsten Zahl des Typs, etwa 65535 oder -32768.</translation>
-    </message>
-    <message>
-        <source>What a simulated follower holds at first.</source>
-        <translation>Was ein simuliertes Gerät zuerst enthält.</translation>
-    </message>
-    <message>
-        <source>What the signal is called. Left out: its table and register.</source>
-        <translation>Wie das Signal heißt. Ohne Angabe: Tabelle und Register.</translation>
-    </message>
-    <message>
-        <source>Whether it may be written: R/W, RO, yes, no.</source>
-        <translation>Ob es geschrieben werden darf: R/W, RO, ja, nein.</translation>
-    </message>
-    <message>
-        <source>Written again and again after so many milliseconds.</source>
-        <translation>Nach so vielen Millisekunden immer wieder geschrieben.</translation>
-    </message>
-    <message>
-        <source>You have no permission to read this file.</source>
-        <translation>Keine Berechtigung, diese Datei zu lesen.</translation>
-    </message>
-    <message>
-        <source>a coil or discrete input has no bits; this is left aside</source>
-        <translation>ein Coil oder Discrete Input hat keine Bits; dies bleibt beiseite</translation>
-    </message>
-    <message>
-        <source>a point of type {type} is neither a number nor a text here</source>
-        <translation>ein Punkt vom Typ {type} ist hier weder Zahl noch Text</translation>
-    </message>
-    <message>
-        <source>a raw {raw} is {value} {unit}</source>
-        <translation>roh {raw} ist {value} {unit}</translation>
-    </message>
-    <message>
-        <source>a string needs its length in registers; match a column with it</source>
-        <translation>ein String braucht seine Länge in Registern; ihr eine Spalte zuordnen</translation>
-    </message>
-    <message>
-        <source>a value of 8 bits: the whole register is read for it</source>
-        <translation>ein Wert von 8 Bits: dafür wird das ganze Register gelesen</translation>
-    </message>
-    <message>
-        <source>an exponent of ten is -30 to 30</source>
-        <translation>ein Zehnerexponent ist -30 bis 30</translation>
-    </message>
-    <message>
-        <source>comes in as '{name}'</source>
-        <translation>kommt als „{name}“ herein</translation>
-    </message>
-    <message>
-        <source>high-first, CDAB, little endian and the like. Left out: as the follower has it.</source>
-        <translation>high-first, CDAB, little endian und dergleichen. Ohne Angabe: wie beim Gerät.</translation>
-    </message>
-    <message>
-        <source>little endian is taken for the order of the words; if it means the bytes of each word too, set the byte order of the follower</source>
-        <translation>„Little endian“ gilt als Folge der Wörter; wenn es auch die Bytes jedes Wortes meint, die Bytefolge beim Gerät einstellen</translation>
-    </message>
-    <message>
-        <source>no follower: choose one for rows that name none</source>
-        <translation>kein Gerät: für Zeilen ohne Angabe eines wählen</translation>
-    </message>
-    <message>
-        <source>only one limit is given; without the other it is left aside</source>
-        <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
-    </message>
-    <message>
-        <source>signal '{name}' has bits of its own and cannot become a bit</source>
-        <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is a bit itself</source>
-        <translation>Signal „{name}“ ist selbst ein Bit</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is a held value that an action writes from</source>
-        <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is added for its bits</source>
-        <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is neither in the project nor among the rows that come in</source>
-        <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is no whole number and has no bits</source>
-        <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
-    </message>
-    <message>
-        <source>taken for a heading between the rows</source>
-        <translation>als Überschrift zwischen den Zeilen genommen</translation>
-    </message>
-    <message>
-        <source>the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; format the column as text and type it again</source>
-        <translation>die Zelle enthält ein Datum oder eine Zeit ({value}), wozu Tabellenkalkulationen auch Texte wie 1-10 machen; die Spalte als Text formatieren und neu tippen</translation>
-    </message>
-    <message>
-        <source>the cell holds the error {error}; mend its formula</source>
-        <translation>die Zelle enthält den Fehler {error}; ihre Formel berichtigen</translation>
-    </message>
-    <message>
-        <source>the encoding of several registers is missing</source>
-        <translation>der Datentyp mehrerer Register fehlt</translation>
-    </message>
-    <message>
-        <source>the name '{name}' stands in row {row} already</source>
-        <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
-    </message>
-    <message>
-        <source>the name has {count} characters and was cut to {most}; the notes keep the whole</source>
-        <translation>der Name hat {count} Zeichen und wurde auf {most} gekürzt; die Notizen behalten ihn ganz</translation>
-    </message>
-    <message>
-        <source>the number of the bit is missing</source>
-        <translation>die Nummer des Bits fehlt</translation>
-    </message>
-    <message>
-        <source>the panel has no other language '{name}'; add it to the panel first</source>
-        <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
-    </message>
-    <message>
-        <source>the project has no follower '{name}', and no line for a new one</source>
-        <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
-    </message>
-    <message>
-        <source>the register names another bit than this</source>
-        <translation>das Register nennt ein anderes Bit als dieses</translation>
-    </message>
-    <message>
-        <source>the unit has {count} characters, more than {most}; it went into the notes</source>
-        <translation>die Einheit hat {count} Zeichen, mehr als {most}; sie kam in die Notizen</translation>
-    </message>
-    <message>
-        <source>the value reaches beyond the last register</source>
-        <translation>der Wert reicht über das letzte Register hinaus</translation>
-    </message>
-    <message>
-        <source>there are two scales: by points and by a factor</source>
-        <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
-    </message>
-    <message>
-        <source>there is a signal '{name}' already, which stays as it is</source>
-        <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
-    </message>
-    <message>
-        <source>uint16, INT, REAL, DWORD, unsigned 32, string and the like.</source>
-        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und dergleichen.</translation>
-    </message>
-    <message>
-        <source>{encoding} takes {own} registers, but the row says {given}</source>
-        <translation>{encoding} belegt {own} Register, aber die Zeile sagt {given}</translation>
-    </message>
-    <message>
-        <source>{file} was not written: a folder has this name.</source>
-        <translation>{file} wurde nicht geschrieben: Ein Ordner heißt so.</translation>
-    </message>
-    <message>
-        <source>{file} was not written: it is write-protected, open in another program, or in a folder where you may not write.</source>
-        <translation>{file} wurde nicht geschrieben: schreibgeschützt, in einem anderen Programm offen oder in einem Ordner ohne Schreibrecht.</translation>
-    </message>
-    <message>
-        <source>{number} is no register; a bit of one is written as text, or in a column of its own</source>
-        <translation>{number} ist kein Register; ein Bit davon wird als Text geschrieben oder in eine eigene Spalte</translation>
     </message>
 </context>
 <context>
@@ -13799,7 +11799,7 @@ otherwise = unbekannt</translation>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} contains comments after '#', which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
+        <source>{file} contains comments after &apos;#&apos;, which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
         <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak erhalten. Was bleiben soll, in die Notizen schreiben. Speichern?</translation>
     </message>
     <message>
@@ -13818,7 +11818,7 @@ otherwise = unbekannt</translation>
 <context>
     <name>follower</name>
     <message>
-        <source>'{deed}' is not NAME.WHAT=VALUE, such as fan.jammed=on</source>
+        <source>&apos;{deed}&apos; is not NAME.WHAT=VALUE, such as fan.jammed=on</source>
         <translation>„{deed}“ ist nicht NAME.WHAT=VALUE, etwa fan.jammed=on</translation>
     </message>
     <message>
@@ -13826,7 +11826,7 @@ otherwise = unbekannt</translation>
         <translation>Rampenverrundung</translation>
     </message>
     <message>
-        <source>a text is only possible with the encoding 'string'</source>
+        <source>a text is only possible with the encoding &apos;string&apos;</source>
         <translation>ein Text ist nur beim Datentyp „string“ möglich</translation>
     </message>
     <message>
@@ -13850,15 +11850,15 @@ otherwise = unbekannt</translation>
         <translation>Steuerwort</translation>
     </message>
     <message>
-        <source>device '{follower}' cannot be simulated: start_value {value} of signal '{signal}' does not fit: {why}</source>
+        <source>device &apos;{follower}&apos; cannot be simulated: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
         <translation>Gerät „{follower}“ kann nicht simuliert werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
-        <source>device '{name}' has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to 247</source>
+        <source>device &apos;{name}&apos; has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to 247</source>
         <translation>Gerät „{name}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt; an einer seriellen Leitung 1 bis 247 verwenden</translation>
     </message>
     <message>
-        <source>devices '{one}' and '{other}' have the same unit address {unit} and cannot be simulated at one endpoint; choose one of them by name</source>
+        <source>devices &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be simulated at one endpoint; choose one of them by name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Geräteadresse {unit} und können nicht an einem Endpunkt simuliert werden; eines davon mit Namen wählen</translation>
     </message>
     <message>
@@ -13942,11 +11942,11 @@ otherwise = unbekannt</translation>
         <translation>einschaltbereit</translation>
     </message>
     <message>
-        <source>signal '{signal}' cannot be set to {value}: {why}</source>
+        <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
         <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
-        <source>signal '{signal}': {why}</source>
+        <source>signal &apos;{signal}&apos;: {why}</source>
         <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
@@ -13966,23 +11966,23 @@ otherwise = unbekannt</translation>
         <translation>die Leitungen haben verschiedene serielle Einstellungen und können nicht an einem Anschluss simuliert werden; die Geräte einer Leitung mit Namen wählen</translation>
     </message>
     <message>
-        <source>the preset must be 0 to 4, not '{value}'</source>
+        <source>the preset must be 0 to 4, not &apos;{value}&apos;</source>
         <translation>die Festdrehzahl muss 0 bis 4 sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>the supply must be 0 to 150 %, not '{value}'</source>
+        <source>the supply must be 0 to 150 %, not &apos;{value}&apos;</source>
         <translation>die Versorgung muss 0 bis 150 % sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>there is no device '{name}' in the project</source>
+        <source>there is no device &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>there is no device '{name}' to simulate</source>
+        <source>there is no device &apos;{name}&apos; to simulate</source>
         <translation>es gibt kein Gerät „{name}“ zum Simulieren</translation>
     </message>
     <message>
-        <source>there is no device to simulate on line '{name}'; add one to the project</source>
+        <source>there is no device to simulate on line &apos;{name}&apos;; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Simulieren; im Projekt eines anlegen</translation>
     </message>
     <message>
@@ -13990,15 +11990,15 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Gerät zum Simulieren; im Projekt eines anlegen oder ein vorhandenes wählen</translation>
     </message>
     <message>
-        <source>there is no line '{name}' in the project</source>
+        <source>there is no line &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>there is no signal '{signal}' on device '{follower}'</source>
+        <source>there is no signal &apos;{signal}&apos; on device &apos;{follower}&apos;</source>
         <translation>Gerät „{follower}“ hat kein Signal „{signal}“</translation>
     </message>
     <message>
-        <source>there is no simulated device '{name}'; choose from: {known}</source>
+        <source>there is no simulated device &apos;{name}&apos;; choose from: {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -14006,7 +12006,7 @@ otherwise = unbekannt</translation>
         <translation>Unterspannung im Zwischenkreis</translation>
     </message>
     <message>
-        <source>use on or off, not '{value}'</source>
+        <source>use on or off, not &apos;{value}&apos;</source>
         <translation>möglich sind on und off, nicht „{value}“</translation>
     </message>
     <message>
@@ -14058,148 +12058,8 @@ otherwise = unbekannt</translation>
         <translation>{place}: das ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
-        <source>{what} must be a number from {least} to {most}, not '{text}'</source>
+        <source>{what} must be a number from {least} to {most}, not &apos;{text}&apos;</source>
         <translation>{what} muss eine Zahl von {least} bis {most} sein, nicht „{text}“</translation>
-    </message>
-    <message>
-        <source>'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
-        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.jammed=on</translation>
-    </message>
-    <message>
-        <source>a preset is 0 to 4, not '{value}'</source>
-        <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
-    </message>
-    <message>
-        <source>a text goes with the encoding 'string', and with no other</source>
-        <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
-    </message>
-    <message>
-        <source>cannot listen at {host}:{port}</source>
-        <translation>an {host}:{port} kann nicht gelauscht werden</translation>
-    </message>
-    <message>
-        <source>cannot open the serial device {device}</source>
-        <translation>der serielle Anschluss {device} kann nicht geöffnet werden</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does not fit: {why}</source>
-        <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' has no signal '{signal}' to set or to look at</source>
-        <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
-    </message>
-    <message>
-        <source>follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
-        <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
-    </message>
-    <message>
-        <source>followers '{one}' and '{other}' have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
-        <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
-    </message>
-    <message>
-        <source>it is on or off, not '{value}'</source>
-        <translation>es ist on oder off, nicht „{value}“</translation>
-    </message>
-    <message>
-        <source>line '{name}' has no follower to play; add one to the project</source>
-        <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
-    </message>
-    <message>
-        <source>motor blocked: at the torque limit for too long</source>
-        <translation>Motor blockiert: zu lange an der Momentgrenze</translation>
-    </message>
-    <message>
-        <source>motor overload: too much current for too long</source>
-        <translation>Motorüberlast: zu lange zu viel Strom</translation>
-    </message>
-    <message>
-        <source>no request for longer than the communication time-out</source>
-        <translation>länger als der Kommunikations-Timeout keine Anfrage</translation>
-    </message>
-    <message>
-        <source>overcurrent: the shaft was torn away from the field</source>
-        <translation>Überstrom: die Welle wurde aus dem Feld gerissen</translation>
-    </message>
-    <message>
-        <source>ramp rounding</source>
-        <translation>Rampenverrundung</translation>
-    </message>
-    <message>
-        <source>the drive's {name} (register {register}) takes {low} to {high}</source>
-        <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
-    </message>
-    <message>
-        <source>the drive's {name} takes {low} to {high} {unit}</source>
-        <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
-    </message>
-    <message>
-        <source>the followers' lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
-        <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
-    </message>
-    <message>
-        <source>the project has no follower '{name}'</source>
-        <translation>das Projekt hat kein Gerät „{name}“</translation>
-    </message>
-    <message>
-        <source>the project has no line '{name}'</source>
-        <translation>das Projekt hat keine Leitung „{name}“</translation>
-    </message>
-    <message>
-        <source>the supply is 0 to 150 per cent, not '{value}'</source>
-        <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
-    </message>
-    <message>
-        <source>there is no follower '{name}' to play</source>
-        <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
-    </message>
-    <message>
-        <source>there is no follower to play; add one to the project, or name one that it has</source>
-        <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
-    </message>
-    <message>
-        <source>there is no simulated follower '{name}'; there is {known}</source>
-        <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
-    </message>
-    <message>
-        <source>{lacking}; it has {names}</source>
-        <translation>{lacking}; vorhanden: {names}</translation>
-    </message>
-    <message>
-        <source>{place}: another program uses it; close that first</source>
-        <translation>{place}: ein anderes Programm benutzt ihn; dieses zuerst schließen</translation>
-    </message>
-    <message>
-        <source>{place}: another program uses that port; stop it, or take another port (0 takes a free one)</source>
-        <translation>{place}: ein anderes Programm benutzt diesen Port; es beenden oder einen anderen Port nehmen (0 nimmt einen freien)</translation>
-    </message>
-    <message>
-        <source>{place}: permission denied; on most systems your user must be in the group that owns the device</source>
-        <translation>{place}: keine Berechtigung; auf den meisten Systemen muss der Benutzer in der Gruppe sein, der er gehört</translation>
-    </message>
-    <message>
-        <source>{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020</source>
-        <translation>{place}: Ports unter 1024 brauchen auf diesem System besondere Rechte; einen ab 1024 nehmen, etwa 5020</translation>
-    </message>
-    <message>
-        <source>{place}: that is no serial port; look up its name</source>
-        <translation>{place}: das ist kein serieller Anschluss; den Namen nachsehen</translation>
-    </message>
-    <message>
-        <source>{place}: there is no such device; plug it in, or look up its name</source>
-        <translation>{place}: es gibt ihn nicht; einstecken oder den Namen nachsehen</translation>
-    </message>
-    <message>
-        <source>{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation>{place}: dieser Rechner kann den Rechnernamen nicht auflösen; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
-    </message>
-    <message>
-        <source>{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
-    </message>
-    <message>
-        <source>{what} takes a number from {least} to {most}, not '{text}'</source>
-        <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
     </message>
 </context>
 <context>
@@ -14279,18 +12139,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>the simulation of a device</source>
         <translation>der Simulation eines Geräts</translation>
-    </message>
-    <message>
-        <source>a follower</source>
-        <translation>einem Gerät</translation>
-    </message>
-    <message>
-        <source>a value taken from the panel</source>
-        <translation>einem Wert aus dem Panel</translation>
-    </message>
-    <message>
-        <source>what plays a follower</source>
-        <translation>dem, was ein Gerät spielt</translation>
     </message>
 </context>
 <context>
@@ -14383,83 +12231,83 @@ otherwise = unbekannt</translation>
 <context>
     <name>project</name>
     <message>
-        <source>''</source>
+        <source>&apos;&apos;</source>
         <translation>„“</translation>
     </message>
     <message>
-        <source>'do = "next-language"' has no signal; it is set by the panel's 'language'</source>
-        <translation>„do = "next-language"“ hat kein Signal; es wird mit „language“ des Panels eingestellt</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; has no signal; it is set by the panel&apos;s &apos;language&apos;</source>
+        <translation>„do = &quot;next-language&quot;“ hat kein Signal; es wird mit „language“ des Panels eingestellt</translation>
     </message>
     <message>
-        <source>'do = "{do}"' is only possible with a key</source>
-        <translation>„do = "{do}"“ ist nur mit einer Taste möglich</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; is only possible with a key</source>
+        <translation>„do = &quot;{do}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
-        <source>'do = "{do}"' needs a signal</source>
-        <translation>„do = "{do}"“ braucht ein Signal</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' has no value</source>
-        <translation>„is = "{is_}"“ hat keinen Wert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; has no value</source>
+        <translation>„is = &quot;{is_}&quot;“ hat keinen Wert</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' needs a value to compare with</source>
-        <translation>„is = "{is_}"“ braucht einen Vergleichswert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>'stops' is only for actions that write a value, not for '{do}'</source>
+        <source>&apos;stops&apos; is only for actions that write a value, not for &apos;{do}&apos;</source>
         <translation>„stops“ ist nur bei Aktionen möglich, die einen Wert schreiben, nicht bei „{do}“</translation>
     </message>
     <message>
-        <source>'to = "{to}"' is only possible with a key</source>
-        <translation>„to = "{to}"“ ist nur mit einer Taste möglich</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; is only possible with a key</source>
+        <translation>„to = &quot;{to}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
-        <source>'value' is required for 'do = "write"', and only allowed there</source>
-        <translation>„value“ ist bei „do = "write"“ nötig und nur dort erlaubt</translation>
+        <source>&apos;value&apos; is required for &apos;do = &quot;write&quot;&apos;, and only allowed there</source>
+        <translation>„value“ ist bei „do = &quot;write&quot;“ nötig und nur dort erlaubt</translation>
     </message>
     <message>
-        <source>'{signal}' is above {value}</source>
+        <source>&apos;{signal}&apos; is above {value}</source>
         <translation>„{signal}“ über {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is below {value}</source>
+        <source>&apos;{signal}&apos; is below {value}</source>
         <translation>„{signal}“ unter {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is clear</source>
+        <source>&apos;{signal}&apos; is clear</source>
         <translation>„{signal}“ nicht gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set</source>
+        <source>&apos;{signal}&apos; is set</source>
         <translation>„{signal}“ gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set to 0</source>
+        <source>&apos;{signal}&apos; is set to 0</source>
         <translation>„{signal}“ wird auf 0 gesetzt</translation>
     </message>
     <message>
-        <source>'{signal}' is set to 1</source>
+        <source>&apos;{signal}&apos; is set to 1</source>
         <translation>„{signal}“ wird auf 1 gesetzt</translation>
     </message>
     <message>
-        <source>'{signal}' is toggled between 0 and 1</source>
+        <source>&apos;{signal}&apos; is toggled between 0 and 1</source>
         <translation>„{signal}“ wird zwischen 0 und 1 umgeschaltet</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}</source>
+        <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ gleich {value} ist</translation>
     </message>
     <message>
-        <source>'{signal}', once written, is rewritten every {every} ms</source>
+        <source>&apos;{signal}&apos;, once written, is rewritten every {every} ms</source>
         <translation>„{signal}“ wird nach dem ersten Schreiben alle {every} ms neu geschrieben</translation>
     </message>
     <message>
-        <source>'{value}' is a text, but signal '{name}' is a number</source>
+        <source>&apos;{value}&apos; is a text, but signal &apos;{name}&apos; is a number</source>
         <translation>„{value}“ ist ein Text, Signal „{name}“ aber eine Zahl</translation>
     </message>
     <message>
@@ -14479,7 +12327,7 @@ otherwise = unbekannt</translation>
         <translation>ein Ordner oder ein Systemgerät heißt so; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>a held value can start something, so it cannot be a stop ('stops')</source>
+        <source>a held value can start something, so it cannot be a stop (&apos;stops&apos;)</source>
         <translation>ein Panelwert kann etwas starten und deshalb kein Stopp („stops“) sein</translation>
     </message>
     <message>
@@ -14503,15 +12351,15 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
-        <source>a number or { from = "the name of a held value" }</source>
-        <translation>eine Zahl oder { from = "Name eines Panelwerts" }</translation>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;Name eines Panelwerts&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
         <translation>eine Zahl mit Nachkommastellen</translation>
     </message>
     <message>
-        <source>a screen change needs exactly one of 'key', 'when' and 'idle_s'</source>
+        <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
@@ -14527,7 +12375,7 @@ otherwise = unbekannt</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which device '{follower}' does not offer</source>
+        <source>a value of {count} registers is written with function 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -14543,19 +12391,19 @@ otherwise = unbekannt</translation>
         <translation>[panel] mit start = Name des ersten Bildes einfügen</translation>
     </message>
     <message>
-        <source>add it to the panel's 'languages', after the first</source>
+        <source>add it to the panel&apos;s &apos;languages&apos;, after the first</source>
         <translation>in „languages“ des Panels nach der ersten eintragen</translation>
     </message>
     <message>
-        <source>an action needs exactly one of 'key' and 'when'</source>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action with a condition works on every screen and has no 'from'</source>
+        <source>an action with a condition works on every screen and has no &apos;from&apos;</source>
         <translation>eine Aktion mit Bedingung wirkt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
-        <source>an override ('when') works on every screen and has no 'from'</source>
+        <source>an override (&apos;when&apos;) works on every screen and has no &apos;from&apos;</source>
         <translation>ein Vorrangbild („when“) gilt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
@@ -14743,15 +12591,15 @@ otherwise = unbekannt</translation>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which device '{follower}' does not offer</source>
+        <source>it is written with function 05 or 15, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which device '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which device '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -14951,51 +12799,51 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value, not on the line</source>
+        <source>signal &apos;{name}&apos; is a held value, not on the line</source>
         <translation>Signal „{name}“ ist ein Panelwert, nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal '{name}' is in the table '{table}', which is read-only</source>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which is read-only</source>
         <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur lesbar ist</translation>
     </message>
     <message>
-        <source>signal '{name}' is not a bit of a register</source>
+        <source>signal &apos;{name}&apos; is not a bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal '{name}' is read-only ('write' is not set)</source>
+        <source>signal &apos;{name}&apos; is read-only (&apos;write&apos; is not set)</source>
         <translation>Signal „{name}“ ist nur lesbar („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal '{name}' uses this register</source>
+        <source>signal &apos;{name}&apos; uses this register</source>
         <translation>das Signal „{name}“ verwendet dieses Register</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is a held value; only registers have bits</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; only registers have bits</source>
         <translation>Signal „{name}“: „{base}“ ist ein Panelwert; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and is itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and is itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is itself one bit; only registers have bits</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; only registers have bits</source>
         <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal '{name}': its {count} registers starting at address {address} (0-based) end beyond {last}</source>
+        <source>signal &apos;{name}&apos;: its {count} registers starting at address {address} (0-based) end beyond {last}</source>
         <translation>Signal „{name}“: seine {count} Register ab Adresse {address} (ab 0 gezählt) enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no device '{follower}'</source>
+        <source>signal &apos;{name}&apos;: there is no device &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no signal '{of}' that could contain the bit</source>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; that could contain the bit</source>
         <translation>Signal „{name}“: es gibt kein Signal „{of}“, das das Bit enthalten könnte</translation>
     </message>
     <message>
-        <source>signal '{name}': {why}</source>
+        <source>signal &apos;{name}&apos;: {why}</source>
         <translation>Signal „{name}“: {why}</translation>
     </message>
     <message>
@@ -15031,8 +12879,8 @@ otherwise = unbekannt</translation>
         <translation>Zustandstexte</translation>
     </message>
     <message>
-        <source>state texts are for whole numbers, and 'otherwise' for all others: { 0 = "stopped", otherwise = "unknown" }</source>
-        <translation>Zustandstexte gelten für ganze Zahlen, „otherwise“ für alle übrigen: { 0 = "stopped", otherwise = "unknown" }</translation>
+        <source>state texts are for whole numbers, and &apos;otherwise&apos; for all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Zustandstexte gelten für ganze Zahlen, „otherwise“ für alle übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
     </message>
     <message>
         <source>status word (IEC 61800-7-201)</source>
@@ -15047,7 +12895,7 @@ otherwise = unbekannt</translation>
         <translation>Text</translation>
     </message>
     <message>
-        <source>the current format is written 'format = {format}'</source>
+        <source>the current format is written &apos;format = {format}&apos;</source>
         <translation>das aktuelle Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
@@ -15095,7 +12943,7 @@ otherwise = unbekannt</translation>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language '{language}' is listed twice; each needs a unique name</source>
+        <source>the language &apos;{language}&apos; is listed twice; each needs a unique name</source>
         <translation>die Sprache „{language}“ ist doppelt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -15119,7 +12967,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table '{table}' is read-only</source>
+        <source>the table &apos;{table}&apos; is read-only</source>
         <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -15135,7 +12983,7 @@ otherwise = unbekannt</translation>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the value of '{held}' is written to '{signal}'</source>
+        <source>the value of &apos;{held}&apos; is written to &apos;{signal}&apos;</source>
         <translation>der Wert von „{held}“ wird in „{signal}“ geschrieben</translation>
     </message>
     <message>
@@ -15147,7 +12995,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Format {shown}</translation>
     </message>
     <message>
-        <source>there is no signal '{name}'</source>
+        <source>there is no signal &apos;{name}&apos;</source>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
@@ -15179,7 +13027,7 @@ otherwise = unbekannt</translation>
         <translation>true oder false</translation>
     </message>
     <message>
-        <source>use a signal with 'held', or a number</source>
+        <source>use a signal with &apos;held&apos;, or a number</source>
         <translation>ein Signal mit „held“ oder eine Zahl angeben</translation>
     </message>
     <message>
@@ -15199,7 +13047,7 @@ otherwise = unbekannt</translation>
         <translation>mit dieser Nummer</translation>
     </message>
     <message>
-        <source>write 'format = 2' at the top</source>
+        <source>write &apos;format = 2&apos; at the top</source>
         <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
@@ -15263,7 +13111,7 @@ otherwise = unbekannt</translation>
         <translation>{reason}; an einem anderen Ort speichern</translation>
     </message>
     <message>
-        <source>{said} is a number, but signal '{name}' is a text</source>
+        <source>{said} is a number, but signal &apos;{name}&apos; is a text</source>
         <translation>{said} ist eine Zahl, Signal „{name}“ aber ein Text</translation>
     </message>
     <message>
@@ -15287,452 +13135,8 @@ otherwise = unbekannt</translation>
         <translation>{value} ist bei einem einzelnen Bit nicht möglich; 0 oder 1 verwenden</translation>
     </message>
     <message>
-        <source>{value} is written to '{signal}'</source>
+        <source>{value} is written to &apos;{signal}&apos;</source>
         <translation>{value} wird in „{signal}“ geschrieben</translation>
-    </message>
-    <message>
-        <source>'do = "next-language"' takes no signal; the panel's 'language' names it</source>
-        <translation>„do = "next-language"“ nimmt kein Signal; „language“ des Panels nennt es</translation>
-    </message>
-    <message>
-        <source>'do = "{do}"' goes with a key only</source>
-        <translation>„do = "{do}"“ gehört nur zu einer Taste</translation>
-    </message>
-    <message>
-        <source>'is = "{is_}"' takes no value</source>
-        <translation>„is = "{is_}"“ nimmt keinen Wert</translation>
-    </message>
-    <message>
-        <source>'stops' goes with what writes a value, not with '{do}'</source>
-        <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
-    </message>
-    <message>
-        <source>'to = "{to}"' goes with a key only</source>
-        <translation>„to = "{to}"“ gehört nur zu einer Taste</translation>
-    </message>
-    <message>
-        <source>'value' goes with 'do = "write"', and that needs it</source>
-        <translation>„value“ gehört zu „do = "write"“, und das braucht es</translation>
-    </message>
-    <message>
-        <source>'{signal}' becomes 0</source>
-        <translation>„{signal}“ wird 0</translation>
-    </message>
-    <message>
-        <source>'{signal}' becomes 1</source>
-        <translation>„{signal}“ wird 1</translation>
-    </message>
-    <message>
-        <source>'{signal}' becomes 1 if it was 0, and 0 if it was not</source>
-        <translation>„{signal}“ wird 1, wenn es 0 war, sonst 0</translation>
-    </message>
-    <message>
-        <source>'{signal}', once it was written, is written again every {every} ms</source>
-        <translation>„{signal}“ wird, einmal geschrieben, alle {every} ms neu geschrieben</translation>
-    </message>
-    <message>
-        <source>'{value}' is a text; signal '{name}' holds a number</source>
-        <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
-    </message>
-    <message>
-        <source>a bit can be written only into registers that are known; read them first</source>
-        <translation>ein Bit kann nur in bekannte Register geschrieben werden; sie zuerst lesen</translation>
-    </message>
-    <message>
-        <source>a folder or a device has this name; choose another name</source>
-        <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
-    </message>
-    <message>
-        <source>a held value may start something: it cannot be a stop ('stops')</source>
-        <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
-    </message>
-    <message>
-        <source>a motor of {poles} poles turns a little slower than {field} min-1 at 50 Hz, and not at {rated}</source>
-        <translation>ein Motor mit {poles} Polen dreht bei 50 Hz etwas langsamer als {field} min-1, und nicht mit {rated}</translation>
-    </message>
-    <message>
-        <source>a number of that size</source>
-        <translation>eine Zahl dieser Größe</translation>
-    </message>
-    <message>
-        <source>a value of {count} registers is written with function 16, which follower '{follower}' does not offer</source>
-        <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
-    </message>
-    <message>
-        <source>a yes or no</source>
-        <translation>ein Ja oder Nein</translation>
-    </message>
-    <message>
-        <source>an action on a condition acts on every screen and takes no 'from'</source>
-        <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
-    </message>
-    <message>
-        <source>an override ('when') holds on every screen and takes no 'from'</source>
-        <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
-    </message>
-    <message>
-        <source>ask its owner for it</source>
-        <translation>ihren Besitzer darum bitten</translation>
-    </message>
-    <message>
-        <source>check the name and the drive</source>
-        <translation>Namen und Laufwerk prüfen</translation>
-    </message>
-    <message>
-        <source>command: fault reset, when it rises</source>
-        <translation>Befehl: Störung quittieren, wenn es kommt</translation>
-    </message>
-    <message>
-        <source>each follower needs a name of its own</source>
-        <translation>jedes Gerät braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>each key needs a name of its own</source>
-        <translation>jede Taste braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>each line needs a name of its own</source>
-        <translation>jede Leitung braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>each screen needs a name of its own</source>
-        <translation>jedes Bild braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>each signal needs a name of its own</source>
-        <translation>jedes Signal braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>follower {name} does not exist</source>
-        <translation>Gerät {name} gibt es nicht</translation>
-    </message>
-    <message>
-        <source>follower {number}</source>
-        <translation>Gerät {number}</translation>
-    </message>
-    <message>
-        <source>hardly a value of anything: check the register, the encoding and the order of the words</source>
-        <translation>kaum der Wert von irgendetwas: Register, Datentyp und Wortreihenfolge prüfen</translation>
-    </message>
-    <message>
-        <source>has a blank at an end or a control character</source>
-        <translation>hat am Ende ein Leerzeichen oder enthält ein Steuerzeichen</translation>
-    </message>
-    <message>
-        <source>has the same name as follower {number}, {name}</source>
-        <translation>heißt wie Gerät {number}, {name}</translation>
-    </message>
-    <message>
-        <source>holds at most {most}</source>
-        <translation>fasst höchstens {most}</translation>
-    </message>
-    <message>
-        <source>holds at most {most}, not {count}</source>
-        <translation>fasst höchstens {most}, nicht {count}</translation>
-    </message>
-    <message>
-        <source>holds half of a character pair, which no file can hold</source>
-        <translation>enthält die Hälfte eines Zeichenpaars, die keine Datei fassen kann</translation>
-    </message>
-    <message>
-        <source>it is written with function 05 or 15, which follower '{follower}' does not offer</source>
-        <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
-    </message>
-    <message>
-        <source>it is written with function 06 or 16, or 22, which follower '{follower}' does not offer</source>
-        <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
-    </message>
-    <message>
-        <source>it is written with function 06 or 16, which follower '{follower}' does not offer</source>
-        <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
-    </message>
-    <message>
-        <source>its keys are {keys}</source>
-        <translation>seine Schlüssel sind {keys}</translation>
-    </message>
-    <message>
-        <source>leave them out here, or change the order of the languages</source>
-        <translation>sie hier weglassen oder die Reihenfolge der Sprachen ändern</translation>
-    </message>
-    <message>
-        <source>line {line} holds a character that is not UTF-8</source>
-        <translation>Zeile {line} enthält ein Zeichen, das kein UTF-8 ist</translation>
-    </message>
-    <message>
-        <source>name a signal with 'held', or write a number</source>
-        <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
-    </message>
-    <message>
-        <source>name it in the panel's 'languages', behind the first</source>
-        <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
-    </message>
-    <message>
-        <source>name the first screen</source>
-        <translation>das erste Bild nennen</translation>
-    </message>
-    <message>
-        <source>name the signal that holds the bits</source>
-        <translation>das Signal nennen, das die Bits enthält</translation>
-    </message>
-    <message>
-        <source>needs a finite number</source>
-        <translation>nötig ist eine endliche Zahl</translation>
-    </message>
-    <message>
-        <source>needs a number above {bound}, not {value}</source>
-        <translation>nötig ist eine Zahl über {bound}, nicht {value}</translation>
-    </message>
-    <message>
-        <source>needs a whole number, not {kind_of}</source>
-        <translation>nötig ist eine ganze Zahl, nicht {kind_of}</translation>
-    </message>
-    <message>
-        <source>needs at least {bound}, not {value}</source>
-        <translation>nötig ist mindestens {bound}, nicht {value}</translation>
-    </message>
-    <message>
-        <source>needs at most {bound}, not {value}</source>
-        <translation>nötig ist höchstens {bound}, nicht {value}</translation>
-    </message>
-    <message>
-        <source>needs {what}, not {given}</source>
-        <translation>nötig ist {what}, nicht {given}</translation>
-    </message>
-    <message>
-        <source>no project needs that</source>
-        <translation>das braucht kein Projekt</translation>
-    </message>
-    <message>
-        <source>of that number</source>
-        <translation>mit dieser Nummer</translation>
-    </message>
-    <message>
-        <source>outside what is usual, {span}: check the register, the encoding, word order and scale</source>
-        <translation>außerhalb des Üblichen, {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
-    </message>
-    <message>
-        <source>screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}</source>
-        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit, und dorthin führen {turns}</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is a held value and not on the line</source>
-        <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is in the table '{table}', which can only be read</source>
-        <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is no bit of a register</source>
-        <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
-    </message>
-    <message>
-        <source>signal '{name}' is not to be written ('write' is not set)</source>
-        <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
-    </message>
-    <message>
-        <source>signal '{name}' names this register</source>
-        <translation>das Signal „{name}“ nennt dieses Register</translation>
-    </message>
-    <message>
-        <source>signal '{name}': '{base}' is a held value; bits are taken of registers</source>
-        <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
-    </message>
-    <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and itself one bit</source>
-        <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
-    </message>
-    <message>
-        <source>signal '{name}': '{base}' is itself one bit; bits are taken of registers</source>
-        <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
-    </message>
-    <message>
-        <source>signal '{name}': its {count} registers from wire address {address} end beyond {last}</source>
-        <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
-    </message>
-    <message>
-        <source>signal '{name}': there is no follower '{follower}'</source>
-        <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
-    </message>
-    <message>
-        <source>signal '{name}': there is no signal '{of}' to take a bit of</source>
-        <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
-    </message>
-    <message>
-        <source>signal {name} is a bit itself</source>
-        <translation>Signal {name} ist selbst ein Bit</translation>
-    </message>
-    <message>
-        <source>start a new project, or take the backup beside it</source>
-        <translation>ein neues Projekt beginnen oder die Sicherung daneben nehmen</translation>
-    </message>
-    <message>
-        <source>tables or lists stand too deep inside each other</source>
-        <translation>Tabellen oder Listen stehen zu tief ineinander</translation>
-    </message>
-    <message>
-        <source>take it out</source>
-        <translation>herausnehmen</translation>
-    </message>
-    <message>
-        <source>texts</source>
-        <translation>Klartexte</translation>
-    </message>
-    <message>
-        <source>texts belong to whole numbers and to all others: { 0 = "stopped", otherwise = "unknown" }</source>
-        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = "stopped", otherwise = "unknown" }</translation>
-    </message>
-    <message>
-        <source>the disk is full; free some space, or save elsewhere</source>
-        <translation>der Datenträger ist voll; Platz schaffen oder anderswo speichern</translation>
-    </message>
-    <message>
-        <source>the drive can only be read; save in another folder</source>
-        <translation>das Laufwerk ist nur lesbar; in einem anderen Ordner speichern</translation>
-    </message>
-    <message>
-        <source>the file has format {shown}, and this program reads formats up to {last}</source>
-        <translation>die Datei hat Format {shown}, und dieses Programm liest Formate bis {last}</translation>
-    </message>
-    <message>
-        <source>the file has more than {most} MB, which no project needs</source>
-        <translation>die Datei hat mehr als {most} MB, was kein Projekt braucht</translation>
-    </message>
-    <message>
-        <source>the file holds more than {most} values</source>
-        <translation>die Datei enthält mehr als {most} Werte</translation>
-    </message>
-    <message>
-        <source>the file is write-protected; save under another name, or take the protection off</source>
-        <translation>die Datei ist schreibgeschützt; unter anderem Namen speichern oder den Schutz aufheben</translation>
-    </message>
-    <message>
-        <source>the file would be larger than this account may write; save elsewhere</source>
-        <translation>die Datei wäre größer, als dieses Konto schreiben darf; anderswo speichern</translation>
-    </message>
-    <message>
-        <source>the first register {first} is behind the last one {last}</source>
-        <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
-    </message>
-    <message>
-        <source>the language '{language}' is named twice; each needs a name of its own</source>
-        <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
-    </message>
-    <message>
-        <source>the load takes at least the torque of its friction</source>
-        <translation>die Last nimmt mindestens das Moment ihrer Reibung auf</translation>
-    </message>
-    <message>
-        <source>the present format is written 'format = {format}'</source>
-        <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
-    </message>
-    <message>
-        <source>the present format is {format}</source>
-        <translation>das jetzige Format ist {format}</translation>
-    </message>
-    <message>
-        <source>the table '{table}' can only be read</source>
-        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
-    </message>
-    <message>
-        <source>the two raw points are the same; a straight line needs two different ones</source>
-        <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
-    </message>
-    <message>
-        <source>the two values are the same; a straight line needs two different ones</source>
-        <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
-    </message>
-    <message>
-        <source>there is no such file</source>
-        <translation>diese Datei gibt es nicht</translation>
-    </message>
-    <message>
-        <source>this is no ordinary file</source>
-        <translation>dies ist keine gewöhnliche Datei</translation>
-    </message>
-    <message>
-        <source>this is no text file</source>
-        <translation>dies ist keine Textdatei</translation>
-    </message>
-    <message>
-        <source>turns use this word; call it otherwise</source>
-        <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
-    </message>
-    <message>
-        <source>whether it has a fault</source>
-        <translation>ob er gestört ist</translation>
-    </message>
-    <message>
-        <source>whether it is at its reference</source>
-        <translation>ob er seinen Sollwert erreicht hat</translation>
-    </message>
-    <message>
-        <source>whether it is ready to run</source>
-        <translation>ob er bereit ist</translation>
-    </message>
-    <message>
-        <source>whether it is running</source>
-        <translation>ob er läuft</translation>
-    </message>
-    <message>
-        <source>whether it warns</source>
-        <translation>ob er warnt</translation>
-    </message>
-    <message>
-        <source>whether the line commands it</source>
-        <translation>ob die Leitung ihn führt</translation>
-    </message>
-    <message>
-        <source>write [[{keys}]] for [{keys}]</source>
-        <translation>[[{keys}]] statt [{keys}] schreiben</translation>
-    </message>
-    <message>
-        <source>write [panel] with start = the name of the first screen</source>
-        <translation>[panel] mit start = dem Namen des ersten Bildes schreiben</translation>
-    </message>
-    <message>
-        <source>you have no permission to read this file</source>
-        <translation>keine Berechtigung, diese Datei zu lesen</translation>
-    </message>
-    <message>
-        <source>you have no permission to write there; save in another folder</source>
-        <translation>keine Berechtigung, dort zu schreiben; in einem anderen Ordner speichern</translation>
-    </message>
-    <message>
-        <source>{asked} was not saved, because it could not be opened again: {problems}</source>
-        <translation>{asked} wurde nicht gespeichert, weil es sich nicht wieder öffnen ließe: {problems}</translation>
-    </message>
-    <message>
-        <source>{language} is the first language; its texts stand in {key}</source>
-        <translation>{language} ist die erste Sprache; ihre Texte stehen in {key}</translation>
-    </message>
-    <message>
-        <source>{name} was not saved: another program has changed the file meanwhile</source>
-        <translation>{name} wurde nicht gespeichert: Ein anderes Programm hat die Datei inzwischen geändert</translation>
-    </message>
-    <message>
-        <source>{reason}; save elsewhere</source>
-        <translation>{reason}; anderswo speichern</translation>
-    </message>
-    <message>
-        <source>{said} is a number; signal '{name}' holds a text</source>
-        <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
-    </message>
-    <message>
-        <source>{said} would be raw {raw}; {encoding} holds {least} to {greatest}</source>
-        <translation>{said} wäre roh {raw}; {encoding} fasst {least} bis {greatest}</translation>
-    </message>
-    <message>
-        <source>{unit} is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP</source>
-        <translation>{unit} ist keine Unit-Adresse; das ist 1 bis 247, bei Modbus TCP auch 255 oder 0</translation>
-    </message>
-    <message>
-        <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>
-        <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
     </message>
 </context>
 <context>
@@ -15838,7 +13242,7 @@ otherwise = unbekannt</translation>
         <translation>nicht mehr aktiv, nicht quittiert</translation>
     </message>
     <message>
-        <source>rows of table '{table}' contain invalid values</source>
+        <source>rows of table &apos;{table}&apos; contain invalid values</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten ungültige Werte</translation>
     </message>
     <message>
@@ -15866,7 +13270,7 @@ otherwise = unbekannt</translation>
         <translation>der Bediener änderte {old} in {new}</translation>
     </message>
     <message>
-        <source>the panel shows '{screen}': {cause}</source>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
         <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
@@ -15902,7 +13306,7 @@ otherwise = unbekannt</translation>
         <translation>Datei {path} nicht gefunden</translation>
     </message>
     <message>
-        <source>this span has {count} samples of '{signal}', too many at once; choose a shorter one</source>
+        <source>this span has {count} samples of &apos;{signal}&apos;, too many at once; choose a shorter one</source>
         <translation>dieser Abschnitt hat {count} Abtastwerte von „{signal}“, zu viele auf einmal; einen kürzeren wählen</translation>
     </message>
     <message>
@@ -15985,158 +13389,6 @@ otherwise = unbekannt</translation>
         <source>{wanted} was written, {kept} read back</source>
         <translation>{wanted} wurde geschrieben, {kept} zurückgelesen</translation>
     </message>
-    <message>
-        <source>a block of samples holds a quality that there is not</source>
-        <translation>ein Block von Abtastwerten enthält eine Qualität, die es nicht gibt</translation>
-    </message>
-    <message>
-        <source>a block of samples holds no samples</source>
-        <translation>ein Block von Abtastwerten enthält keine</translation>
-    </message>
-    <message>
-        <source>answers come again after {seconds:.1f} s without any: {reason}</source>
-        <translation>wieder Antworten nach {seconds:.1f} s ohne: {reason}</translation>
-    </message>
-    <message>
-        <source>answers come in time again after {seconds:.1f} s: {reason}</source>
-        <translation>wieder rechtzeitige Antworten nach {seconds:.1f} s: {reason}</translation>
-    </message>
-    <message>
-        <source>it refuses no readings any more</source>
-        <translation>es lehnt keine Werte mehr ab</translation>
-    </message>
-    <message>
-        <source>it refuses only {count} of {total} readings now</source>
-        <translation>es lehnt nur noch {count} von {total} Werten ab</translation>
-    </message>
-    <message>
-        <source>it refuses {count} of {total} readings: {reason}</source>
-        <translation>es lehnt {count} von {total} Werten ab: {reason}</translation>
-    </message>
-    <message>
-        <source>it was not read then</source>
-        <translation>es wurde damals nicht gelesen</translation>
-    </message>
-    <message>
-        <source>over, not acknowledged</source>
-        <translation>vorbei, nicht quittiert</translation>
-    </message>
-    <message>
-        <source>reading it took more steps than a file of its size can need, and was given up</source>
-        <translation>das Lesen brauchte mehr Schritte, als eine Datei dieser Größe brauchen kann, und wurde abgebrochen</translation>
-    </message>
-    <message>
-        <source>recording began</source>
-        <translation>Aufzeichnung begonnen</translation>
-    </message>
-    <message>
-        <source>recording goes on from {file}</source>
-        <translation>Aufzeichnung geht weiter von {file}</translation>
-    </message>
-    <message>
-        <source>recording goes on in {file}</source>
-        <translation>Aufzeichnung geht weiter in {file}</translation>
-    </message>
-    <message>
-        <source>rows of the table '{table}' hold what cannot be</source>
-        <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
-    </message>
-    <message>
-        <source>saved from what was kept since then</source>
-        <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
-    </message>
-    <message>
-        <source>somebody has looked at the machine</source>
-        <translation>jemand hat die Maschine angesehen</translation>
-    </message>
-    <message>
-        <source>the line is up</source>
-        <translation>die Leitung ist verbunden</translation>
-    </message>
-    <message>
-        <source>the line may be written to</source>
-        <translation>auf die Leitung darf geschrieben werden</translation>
-    </message>
-    <message>
-        <source>the line may no longer be written to</source>
-        <translation>auf die Leitung darf nicht mehr geschrieben werden</translation>
-    </message>
-    <message>
-        <source>the operator entered {new} for {old}</source>
-        <translation>der Bediener gab {new} statt {old} ein</translation>
-    </message>
-    <message>
-        <source>the signal does not change more than it ripples; choose a span that holds a ramp</source>
-        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einer Rampe wählen</translation>
-    </message>
-    <message>
-        <source>the signal does not change more than it ripples; choose a span that holds a step</source>
-        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einem Sprung wählen</translation>
-    </message>
-    <message>
-        <source>the signal does not come to its final value; choose a longer span</source>
-        <translation>das Signal erreicht seinen Endwert nicht; einen längeren Abschnitt wählen</translation>
-    </message>
-    <message>
-        <source>the signal does not go straight to its final value; measure it as a step</source>
-        <translation>das Signal geht nicht geradewegs zu seinem Endwert; als Sprung messen</translation>
-    </message>
-    <message>
-        <source>the stop was confirmed after all, {seconds:.1f} s after it was asked for</source>
-        <translation>der Stopp wurde doch noch bestätigt, {seconds:.1f} s nachdem er verlangt war</translation>
-    </message>
-    <message>
-        <source>there is no room for {path}: the disk is full; free some space</source>
-        <translation>kein Platz für {path}: der Datenträger ist voll; Platz schaffen</translation>
-    </message>
-    <message>
-        <source>this is a recording</source>
-        <translation>dies ist eine Aufzeichnung</translation>
-    </message>
-    <message>
-        <source>{count} samples could not be kept</source>
-        <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
-    </message>
-    <message>
-        <source>{count} samples of '{signal}' lie in this span, too many at once; choose a shorter one</source>
-        <translation>In dieser Spanne liegen {count} Abtastwerte von „{signal}“, zu viele auf einmal; eine kürzere wählen</translation>
-    </message>
-    <message>
-        <source>{name} is still being written, or whatever wrote it ended suddenly: its newest seconds lie in {name}-wal beside it. Who copies it copies both.</source>
-        <translation>{name} wird noch geschrieben, oder das schreibende Programm endete plötzlich: Die neuesten Sekunden stehen daneben in {name}-wal. Beim Kopieren beide mitnehmen.</translation>
-    </message>
-    <message>
-        <source>{name} was not ended in order, or was copied while it was being written: up to 10 seconds may be missing at its end.</source>
-        <translation>{name} wurde nicht ordentlich beendet oder während der Aufzeichnung kopiert: Am Ende können bis zu 10 Sekunden fehlen.</translation>
-    </message>
-    <message>
-        <source>{new}, before {old}</source>
-        <translation>{new}, zuvor {old}</translation>
-    </message>
-    <message>
-        <source>{path} exists already; a recording is not written over: give another name</source>
-        <translation>{path} gibt es schon; eine Aufzeichnung wird nicht überschrieben: anderen Namen angeben</translation>
-    </message>
-    <message>
-        <source>{path} has the layout {version}, which never left the workshop</source>
-        <translation>{path} hat den Aufbau {version}, der nie ausgeliefert wurde</translation>
-    </message>
-    <message>
-        <source>{path} is no recording of Fanlight</source>
-        <translation>{path} ist keine Aufzeichnung von Fanlight</translation>
-    </message>
-    <message>
-        <source>{path} is no recording, or damaged at its beginning: {reason}</source>
-        <translation>{path} ist keine Aufzeichnung oder am Anfang beschädigt: {reason}</translation>
-    </message>
-    <message>
-        <source>{path} is not opened: it holds what no recording of Fanlight does ({what}) and may have been made to do harm; ask whoever it comes from for the file as Fanlight wrote it</source>
-        <translation>{path} wird nicht geöffnet: Die Datei enthält, was keine Aufzeichnung von Fanlight enthält ({what}), und könnte in böser Absicht gemacht sein; beim Absender die Datei verlangen, wie Fanlight sie geschrieben hat</translation>
-    </message>
-    <message>
-        <source>{path} was written by a newer Fanlight (layout {version}); use that one, or a later one</source>
-        <translation>{path} wurde von einem neueren Fanlight geschrieben (Aufbau {version}); dieses oder ein späteres benutzen</translation>
-    </message>
 </context>
 <context>
     <name>recovery</name>
@@ -16148,20 +13400,12 @@ otherwise = unbekannt</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>device '{follower}' does not answer</source>
+        <source>device &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>device '{follower}' refuses: {exception}</source>
+        <source>device &apos;{follower}&apos; refuses: {exception}</source>
         <translation>Gerät „{follower}“ lehnt ab: {exception}</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' does not answer</source>
-        <translation>Gerät „{follower}“ antwortet nicht</translation>
-    </message>
-    <message>
-        <source>follower '{follower}' refuses it: {exception}</source>
-        <translation>Gerät „{follower}“ lehnt es ab: {exception}</translation>
     </message>
 </context>
 <context>
@@ -16179,7 +13423,7 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs a length in registers ('length')</source>
+        <source>a string needs a length in registers (&apos;length&apos;)</source>
         <translation>ein String braucht eine Länge in Registern („length“)</translation>
     </message>
     <message>
@@ -16243,15 +13487,15 @@ otherwise = unbekannt</translation>
         <translation>Coils mit Kennziffer sind 1..9999, oder bis 65536, wenn keine andere Tabelle diese fünf Ziffern verwendet</translation>
     </message>
     <message>
-        <source>register 0 is not in 1..{last}; if the manual has a register 0, the numbering is 'from-0'</source>
+        <source>register 0 is not in 1..{last}; if the manual has a register 0, the numbering is &apos;from-0&apos;</source>
         <translation>Register 0 liegt nicht in 1..{last}; hat das Handbuch ein Register 0, ist die Zählweise „from-0“</translation>
     </message>
     <message>
-        <source>register {number} does not have the prefix of the table '{table}'; {rule}</source>
+        <source>register {number} does not have the prefix of the table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat nicht die Kennziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} has the prefix of the table '{other}' (number {rest}), but the signal has table '{table}'; {rule}</source>
+        <source>register {number} has the prefix of the table &apos;{other}&apos; (number {rest}), but the signal has table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat die Kennziffer der Tabelle „{other}“ (Nummer {rest}), das Signal hat aber Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
@@ -16259,7 +13503,7 @@ otherwise = unbekannt</translation>
         <translation>Register {number} liegt nicht in {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is not in {first}..{last}; it looks like number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
+        <source>register {number} is not in {first}..{last}; it looks like number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
         <translation>Register {number} liegt nicht in {first}..{last}; es sieht aus wie Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
@@ -16330,115 +13574,23 @@ otherwise = unbekannt</translation>
         <source>{raw} is not a whole number; {encoding} has whole numbers only</source>
         <translation>{raw} ist keine ganze Zahl; {encoding} enthält nur ganze Zahlen</translation>
     </message>
-    <message>
-        <source>a string needs its length in registers ('length')</source>
-        <translation>ein String braucht seine Länge in Registern („length“)</translation>
-    </message>
-    <message>
-        <source>a string register holds no NUL character inside the text</source>
-        <translation>ein String fasst kein NUL-Zeichen im Text</translation>
-    </message>
-    <message>
-        <source>address {address} is outside 0..{last}</source>
-        <translation>Adresse {address} liegt außerhalb 0..{last}</translation>
-    </message>
-    <message>
-        <source>prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant</source>
-        <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
-    </message>
-    <message>
-        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'</source>
-        <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
-    </message>
-    <message>
-        <source>register {number} has no prefix of the table '{table}'; {rule}</source>
-        <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
-    </message>
-    <message>
-        <source>register {number} is by its prefix number {rest} of the table '{other}', but the signal says table '{table}'; {rule}</source>
-        <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
-    </message>
-    <message>
-        <source>register {number} is outside {first}..{last}</source>
-        <translation>Register {number} liegt außerhalb {first}..{last}</translation>
-    </message>
-    <message>
-        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
-        <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
-    </message>
-    <message>
-        <source>the character {character!r} is not in Latin-1 and has no place in a register</source>
-        <translation>das Zeichen {character!r} ist nicht in Latin-1 und hat in Registern keinen Platz</translation>
-    </message>
-    <message>
-        <source>the registers hold {hex}, which has a digit above 9 and is no {encoding} value</source>
-        <translation>die Register enthalten {hex}, mit einer Ziffer über 9, und das ist kein Wert für {encoding}</translation>
-    </message>
-    <message>
-        <source>the registers hold {name} ({hex}), which is no {encoding} value to show</source>
-        <translation>die Register enthalten {name} ({hex}), und das ist kein zeigbarer Wert für {encoding}</translation>
-    </message>
-    <message>
-        <source>the text has {count} characters; its registers hold {most}</source>
-        <translation>der Text hat {count} Zeichen; seine Register fassen {most}</translation>
-    </message>
-    <message>
-        <source>the two ends of a bar are the same</source>
-        <translation>die zwei Enden eines Balkens sind gleich</translation>
-    </message>
-    <message>
-        <source>the two raw points are the same; a straight line needs two different ones</source>
-        <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
-    </message>
-    <message>
-        <source>the two values are the same; a straight line needs two different ones</source>
-        <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
-    </message>
-    <message>
-        <source>{count} does not fit {encoding}, which holds {least} to {greatest}</source>
-        <translation>{count} passt nicht in {encoding}, das {least} bis {greatest} fasst</translation>
-    </message>
-    <message>
-        <source>{encoding} has no bits to name; integers have</source>
-        <translation>{encoding} hat keine Bits zum Benennen; ganze Zahlen haben sie</translation>
-    </message>
-    <message>
-        <source>{encoding} has the bits 0 to {last}, there is no bit {number}</source>
-        <translation>{encoding} hat die Bits 0 bis {last}, ein Bit {number} gibt es nicht</translation>
-    </message>
-    <message>
-        <source>{raw!r} is a text; {encoding} holds a number</source>
-        <translation>{raw!r} ist ein Text; {encoding} enthält eine Zahl</translation>
-    </message>
-    <message>
-        <source>{raw} is a number; a string holds characters</source>
-        <translation>{raw} ist eine Zahl; ein String enthält Zeichen</translation>
-    </message>
-    <message>
-        <source>{raw} is not a finite number; {encoding} set points must be</source>
-        <translation>{raw} ist keine endliche Zahl; Sollwerte in {encoding} müssen das sein</translation>
-    </message>
-    <message>
-        <source>{raw} is not a whole number; {encoding} holds whole numbers only</source>
-        <translation>{raw} ist keine ganze Zahl; {encoding} enthält nur ganze Zahlen</translation>
-    </message>
 </context>
 <context>
     <name>snapshots</name>
     <message>
-        <source>'{text}' is not a range; write it as holding:0-99, with coil, discrete, input or holding first</source>
+        <source>&apos;{text}&apos; is not a range; write it as holding:0-99, with coil, discrete, input or holding first</source>
         <translation>„{text}“ ist kein Bereich; Schreibweise holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Device '{follower}' does not answer at {where}: {reason}. The snapshot was discarded.</source>
+        <source>Device &apos;{follower}&apos; does not answer at {where}: {reason}. The snapshot was discarded.</source>
         <translation>Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Das Registerabbild wurde verworfen.</translation>
     </message>
     <message>
-        <source>Device '{follower}' refuses all requested registers: {reason}</source>
+        <source>Device &apos;{follower}&apos; refuses all requested registers: {reason}</source>
         <translation>Gerät „{follower}“ lehnt alle angefragten Register ab: {reason}</translation>
     </message>
     <message>
-        <source>No signal of device '{follower}' is on the line; enter register ranges to read.</source>
+        <source>No signal of device &apos;{follower}&apos; is on the line; enter register ranges to read.</source>
         <translation>Kein Signal von Gerät „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche angeben.</translation>
     </message>
     <message>
@@ -16446,7 +13598,7 @@ otherwise = unbekannt</translation>
         <translation>ein Coil: kann ein Befehl sein</translation>
     </message>
     <message>
-        <source>a measured value: 'write' is not set</source>
+        <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
@@ -16490,7 +13642,7 @@ otherwise = unbekannt</translation>
         <translation>nicht geschrieben: {why}</translation>
     </message>
     <message>
-        <source>part of signal '{name}', which is only written as a whole</source>
+        <source>part of signal &apos;{name}&apos;, which is only written as a whole</source>
         <translation>Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
     </message>
     <message>
@@ -16510,7 +13662,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt hat dieses Signal nicht mehr oder bei einem anderen Register</translation>
     </message>
     <message>
-        <source>the table '{table}' is read-only</source>
+        <source>the table &apos;{table}&apos; is read-only</source>
         <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -16546,118 +13698,22 @@ otherwise = unbekannt</translation>
         <translation>{path} ist keine Textdatei und kein Registerabbild</translation>
     </message>
     <message>
-        <source>{where}, '{signal}'</source>
+        <source>{where}, &apos;{signal}&apos;</source>
         <translation>{where}, „{signal}“</translation>
-    </message>
-    <message>
-        <source>'{text}' is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
-        <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
-    </message>
-    <message>
-        <source>Follower '{follower}' does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
-        <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
-    </message>
-    <message>
-        <source>Follower '{follower}' refuses every register asked for: {reason}</source>
-        <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
-    </message>
-    <message>
-        <source>No signal of follower '{follower}' is on the line; name ranges of registers to read.</source>
-        <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
-    </message>
-    <message>
-        <source>a command of the panel writes it</source>
-        <translation>ein Befehl des Panels schreibt es</translation>
-    </message>
-    <message>
-        <source>a part of signal '{name}', which is written as a whole</source>
-        <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
-    </message>
-    <message>
-        <source>an output that is written again and again</source>
-        <translation>ein Ausgang, der immer wieder geschrieben wird</translation>
-    </message>
-    <message>
-        <source>it holds command bits</source>
-        <translation>es enthält Befehlsbits</translation>
-    </message>
-    <message>
-        <source>it holds this value already</source>
-        <translation>es enthält diesen Wert schon</translation>
-    </message>
-    <message>
-        <source>it is no TOML: {reason}</source>
-        <translation>das ist kein TOML: {reason}</translation>
-    </message>
-    <message>
-        <source>it is no register snapshot</source>
-        <translation>das ist keine Registeraufnahme</translation>
-    </message>
-    <message>
-        <source>it is the same</source>
-        <translation>es ist gleich</translation>
-    </message>
-    <message>
-        <source>its format is {found}, and this program reads {known}</source>
-        <translation>ihr Format ist {found}, und dieses Programm liest {known}</translation>
-    </message>
-    <message>
-        <source>no signal names it: look into the manual first</source>
-        <translation>kein Signal nennt es: zuerst im Handbuch nachsehen</translation>
-    </message>
-    <message>
-        <source>not written: it has changed since it was compared; compare again</source>
-        <translation>nicht geschrieben: es hat sich seit dem Vergleich geändert; neu vergleichen</translation>
-    </message>
-    <message>
-        <source>the first register {first} is behind the last one {last}</source>
-        <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
-    </message>
-    <message>
-        <source>the follower does not give it now</source>
-        <translation>das Gerät gibt es jetzt nicht her</translation>
-    </message>
-    <message>
-        <source>the key {key} is missing, or does not fit there</source>
-        <translation>der Schlüssel {key} fehlt oder passt dort nicht</translation>
-    </message>
-    <message>
-        <source>the project has this signal no more, or at another place</source>
-        <translation>das Projekt hat dieses Signal nicht mehr oder an anderer Stelle</translation>
-    </message>
-    <message>
-        <source>the snapshot does not have it</source>
-        <translation>die Aufnahme enthält es nicht</translation>
-    </message>
-    <message>
-        <source>the table '{table}' can only be read</source>
-        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
-    </message>
-    <message>
-        <source>{path} has more than {most} MB, which no snapshot needs</source>
-        <translation>{path} hat mehr als {most} MB, die keine Aufnahme braucht</translation>
-    </message>
-    <message>
-        <source>{path} is no ordinary file</source>
-        <translation>{path} ist keine gewöhnliche Datei</translation>
-    </message>
-    <message>
-        <source>{path} is no text, and so no snapshot</source>
-        <translation>{path} ist kein Text und also keine Aufnahme</translation>
     </message>
 </context>
 <context>
     <name>typed</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>

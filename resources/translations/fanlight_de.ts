@@ -4219,7 +4219,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Add screen change</source>
-        <translation>Bildwechsel…</translation>
+        <translation>Bildwechsel</translation>
     </message>
     <message>
         <source>All</source>
@@ -7015,7 +7015,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties</source>
-        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
+        <translation>F2: bearbeiten.  Strg+Eingabe: alle gewählten.  F4: Eigenschaften</translation>
     </message>
     <message>
         <source>Held in the panel</source>

@@ -110,4 +110,4 @@ def test_nothing_else_asks_where_to_save() -> None:
             made = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "QFileDialog"
             if saves or made:
                 found.append(path.name)
-    assert found == ["saving_place.py"]
+    assert found == ["save_as.py"]

@@ -99,7 +99,7 @@ def test_a_recording_has_all_of_it(live: LiveSession, observation: Observation, 
     with qtbot.waitSignal(observation.recording_changed):
         observation.record(tmp_path / "run.fanrec")
     assert observation.recording
-    with pytest.raises(CannotRecord, match="exists already"):
+    with pytest.raises(CannotRecord, match="already exists"):
         observation.record(tmp_path / "run.fanrec")
     observation.record(tmp_path / "second.fanrec")
     for key in ("enter", "up", "enter"):

@@ -191,7 +191,7 @@ def test_a_file_that_the_suffix_leads_to_is_not_replaced_unasked(
     change(window)
     asked = when_asked(press(QMessageBox.StandardButton.No))
     assert not window.save()
-    assert "pump room.toml exists already" in asked[0][1]
+    assert "pump room.toml already exists" in asked[0][1]
     assert load(file).title == "Bench"
     when_asked(press(QMessageBox.StandardButton.Yes))
     assert window.save()
@@ -399,7 +399,7 @@ def test_leaving_asks_before_what_is_not_complete_is_lost(window: MainWindow, fi
     when_asked(told_by(answer, said))
     assert window.open_file(file) is leaves
     assert action in said[0]
-    assert "It is lost" in said[0]
+    assert "It will be lost" in said[0]
     assert bool(window.not_taken_over()) is not leaves
     assert window.isWindowModified() is not leaves
 

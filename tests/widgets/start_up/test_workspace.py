@@ -315,7 +315,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
     with qtbot.waitActive(window):
         window.activateWindow()
     QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
-    qtbot.waitUntil(lambda: "exists already" in window.notices.text.text())
+    qtbot.waitUntil(lambda: "already exists" in window.notices.text.text())
 
 
 def test_no_view_of_a_replay_shows_another_time_than_the_play_head(

@@ -41,7 +41,8 @@ def main() -> int:
     without_screen = {"QT_QPA_PLATFORM": "offscreen"}
     frozen = Program([folder / "dist" / "fanlight" / "fanlight"], without_screen)
     unfrozen = Program([place / "python", "-m", "app"], without_screen)
-    return verdict(list(differences(frozen, unfrozen, folder, most_differing=0.05)), "the frozen program")
+    # What is live differs in 1 %; without its translations the picture of Design differs in 4 %.
+    return verdict(list(differences(frozen, unfrozen, folder, most_differing=0.02)), "the frozen program")
 
 
 if __name__ == "__main__":

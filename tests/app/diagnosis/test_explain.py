@@ -169,9 +169,9 @@ def test_the_standards_mask_write() -> None:
 
 
 def test_a_mask_write_names_the_bits_that_it_changes(names: RegisterNames) -> None:
-    request = mask_write(3, 300, 0xFFFE, 1)
+    request = mask_write(3, 300, 0xFFEF, 0x10)
     told = explain(serial(request, request.rtu), names)
-    assert part(told.sent, "OR mask") == "run command = 1 (sets bits 0)"
+    assert part(told.sent, "OR mask") == "run command = 1 (sets bits 4)"
 
 
 def test_half_a_signal_is_said_to_be_half(names: RegisterNames) -> None:

@@ -134,7 +134,7 @@ def test_a_tripped_pump_shows_its_fault_and_does_not_start_again_by_itself(pump:
     state, effects = step(pump, state, Tick(2.0), tripped)
     assert Write("run command", Fraction(0), Purpose.STOP) in effects
     assert state.shown == "fault"
-    assert render(pump, state, tripped, 2.0)[1].text == "DC link too low     "
+    assert render(pump, state, tripped, 2.0)[1].text == "DC link undervolt.  "
     state, _ = step(pump, state, Tick(3.0), calm)
     assert state.shown == "run"
 
@@ -202,7 +202,7 @@ def test_the_pump_runs_trips_and_is_reset(pump: Project) -> None:
         wait_for(shows("running"))
         wait_for(lambda: not shows("Speed        0.0 Hz")())
         drive.inputs.supply = 0.6
-        wait_for(shows("PUMP TRIPPED", "DC link too low", "3220h"))
+        wait_for(shows("PUMP TRIPPED", "DC link undervolt", "3220h"))
         drive.inputs.supply = 1.0
         wait_for(lambda: drive.drive.dc_voltage > 500)
         press("reset")
@@ -234,7 +234,7 @@ def test_the_fan_runs_trips_and_is_reset(hall: Project) -> None:
         wait_for(shows("running"))
         wait_for(lambda: drive.drive.frequency > 1)
         drive.inputs.supply = 0.6
-        wait_for(shows("FAN HAS TRIPPED", "DC link too low", "3220h"))
+        wait_for(shows("FAN HAS TRIPPED", "DC link undervolt", "3220h"))
         drive.inputs.supply = 1.0
         wait_for(lambda: drive.drive.dc_voltage > 500)
         press("reset")

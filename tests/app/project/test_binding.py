@@ -118,7 +118,7 @@ def test_what_is_not_on_the_line_says_why(signal: dict[str, Any], reason: str) -
 
 
 def test_an_unknown_signal_is_not_bound() -> None:
-    with pytest.raises(Unbound, match="signal 'sped' does not exist"):
+    with pytest.raises(Unbound, match="there is no signal 'sped'"):
         bind(pump_of(), "sped")
 
 
@@ -392,7 +392,7 @@ def test_a_bit_may_be_written_where_its_word_may() -> None:
 
 
 def test_an_unknown_signal_is_refused() -> None:
-    assert refusal(pump_of(), "sped", 1) == "signal 'sped' does not exist"
+    assert refusal(pump_of(), "sped", 1) == "there is no signal 'sped'"
 
 
 # What is shown

@@ -33,7 +33,7 @@ before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
 with Recording.open(Path(sys.argv[1])) as recording:
     begin, end = recording.span()
     for name in recording.signals:
-        recording.outline(name, begin, end + 1, 50)
+        recording.envelope(name, begin, end + 1, 50)
         try:
             recording.samples(name, begin, end)
         except TooMany:

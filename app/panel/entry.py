@@ -5,17 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from app.panel.messages import Saying, above, below, bounds, of_refusal
-from app.project.binding import AnySignal, refusal, shown_text, step_of, unwritable
+from app.project.binding import AnySignal, refusal, step_of, unwritable
 from app.project.model import BitSignal, Field, Project, RegisterSignal, numbered
 from app.signals.reading import Quality, Reading
 from app.signals.scaling import round_half_away
 from app.signals.text import number_width
-
-if TYPE_CHECKING:
-    from app.panel.state import State
 
 REPEAT_AFTER_S: Final = 0.5
 """A key held this long begins to repeat."""
@@ -146,24 +143,6 @@ def cursor_cell(project: Project, field: Field, editing: Editing) -> int | None:
     from_right = editing.digit + decimals + (1 if decimals and editing.digit >= 0 else 0)
     cell = field.width - 1 - from_right
     return cell if cell >= 0 else None
-
-
-def entry_report(project: Project, state: State) -> dict[str, object] | None:
-    """The entry of `state` as plain data for a program to read, or None.
-
-    `mode` choose or adjust, `signal`, and while adjusting `value` (a number) and `text` (as the field shows it).
-    """
-    entry = state.entry
-    screen = project.screen_named.get(state.shown)
-    if entry is None or screen is None:
-        return None
-    field = screen.fields[entry.field]
-    report: dict[str, object] = {"mode": str(state.mode), "signal": field.signal}
-    if entry.editing is not None:
-        value = entry.editing.value
-        report["value"] = int(value) if value.denominator == 1 else float(value)
-        report["text"] = shown_text(project, field.signal, value, field.width, field.kind).strip()
-    return report
 
 
 def _choices(field: Field, signal: AnySignal) -> tuple[Fraction, ...]:

@@ -9,6 +9,8 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from app.panel.entry import Entry
+from app.project.binding import shown_text
+from app.project.model import Project
 
 
 class Mode(enum.StrEnum):
@@ -86,3 +88,21 @@ class State:
         if self.entry is None:
             return Mode.WATCH
         return Mode.CHOOSE if self.entry.editing is None else Mode.ADJUST
+
+
+def entry_report(project: Project, state: State) -> dict[str, object] | None:
+    """The entry of `state` as plain data for a program to read, or None.
+
+    `mode` choose or adjust, `signal`, and while adjusting `value` (a number) and `text` (as the field shows it).
+    """
+    entry = state.entry
+    screen = project.screen_named.get(state.shown)
+    if entry is None or screen is None:
+        return None
+    field = screen.fields[entry.field]
+    report: dict[str, object] = {"mode": str(state.mode), "signal": field.signal}
+    if entry.editing is not None:
+        value = entry.editing.value
+        report["value"] = int(value) if value.denominator == 1 else float(value)
+        report["text"] = shown_text(project, field.signal, value, field.width, field.kind).strip()
+    return report

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
-from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtCore import QCoreApplication, QRect, Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from app.panel.rendering import Attribute, Row, Rows
-
-if TYPE_CHECKING:
-    from widgets.face.cells import CellGrid
 
 translate = QCoreApplication.translate
 
@@ -29,8 +26,10 @@ class SpokenRows:
     deleted in step with Qt's own, and no test could show that it always is.
     """
 
-    def __init__(self, grid: CellGrid) -> None:
+    def __init__(self, grid: QWidget, place_of: Callable[[int], QRect]) -> None:
+        """`place_of` says where on `grid` a row is painted."""
         self._grid = grid
+        self._place_of = place_of
         self._labels: list[_SpokenRow] = []
 
     def say(self, rows: Rows) -> None:
@@ -47,7 +46,7 @@ class SpokenRows:
     def place(self) -> None:
         """The cells have another size."""
         for number, label in enumerate(self._labels):
-            place = self._grid.row_rect(number)
+            place = self._place_of(number)
             label.move(place.topLeft())
             label.setFixedSize(place.size())  # then another text asks for no other room
 

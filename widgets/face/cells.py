@@ -183,7 +183,7 @@ class CellGrid(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._rows: Rows = ()
-        self._spoken = SpokenRows(self)
+        self._spoken = SpokenRows(self, self.row_rect)
         self._count = (4, 20)
         self._pixels = 20
         self._colours = LIGHT

@@ -121,7 +121,7 @@ def _run(session: Session, seconds: float) -> None:
 
 def _report_panel(args: argparse.Namespace, session: Session) -> int:
     from app.line.status import Statuses
-    from app.panel.entry import entry_report
+    from app.panel.state import entry_report
 
     rows = [row.text for row in session.rows()]
     if args.json:

@@ -8,9 +8,10 @@ from typing import Any
 
 import pytest
 
-from app.panel.entry import REPEAT_AFTER_S, REPEAT_EVERY_S, entry_report
+from app.panel.entry import REPEAT_AFTER_S, REPEAT_EVERY_S
 from app.panel.machine import Entered, Mode, Refused, Write, WriteFailed
 from app.panel.rendering import Attribute
+from app.panel.state import entry_report
 from app.signals.reading import Quality
 from tests.app.panel.operating import Operator, project, register
 

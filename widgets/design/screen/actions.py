@@ -3,25 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QWidget
 
+from widgets.design.screen.arranging import Arranging
+from widgets.design.screen.clipboard import Clipboard
+from widgets.design.screen.commands import ScreenCommands
 from widgets.face.sample_values import Shown
 from widgets.kit.commands import Keys, allow, command
-
-if TYPE_CHECKING:
-    from widgets.design.screen.editor import ScreenEditor
 
 
 class EditorActions(QObject):
     """Keys about cells hold while the face has the focus, those of the search in the whole editor."""
 
-    def __init__(self, editor: ScreenEditor) -> None:
+    chosen = Signal()
+    """One of the commands, perhaps while something else than the editor is in front. Comes before what it does."""
+    insert_chosen = Signal(bool)
+    keys_toggled = Signal(bool)
+    shown_chosen = Signal(object)
+    """A `Shown`."""
+    zoom_wanted = Signal(int)
+    """By so many pixels; 0: as large as fits."""
+    find_wanted = Signal()
+    replace_wanted = Signal()
+    find_next_wanted = Signal(int)
+    """1 for the next place, -1 for the one before."""
+
+    def __init__(
+        self, editor: QWidget, face: QWidget, commands: ScreenCommands, arranging: Arranging, clipboard: Clipboard
+    ) -> None:
         super().__init__(editor)
         self._editor = editor
+        self._face = face
+        self._commands = commands
+        self._arranging = arranging
+        self._clipboard = clipboard
         self._menus: list[tuple[str, list[QAction | None]]] = []
         self._state: tuple[object, ...] = ()
         self._make_cells()
@@ -59,19 +77,21 @@ class EditorActions(QObject):
             action.blockSignals(before)
 
     def _make_cells(self) -> None:
-        editor, commands, clipboard = self._editor, self._editor.commands, self._editor.clipboard
-        self.insert = self._on_face(self.tr("&Insert instead of overwriting"), editor.set_insert, "Ins", toggles=True)
+        clipboard = self._clipboard
+        self.insert = self._on_face(
+            self.tr("&Insert instead of overwriting"), self.insert_chosen.emit, "Ins", toggles=True
+        )
         self.transfer = [
             self._on_face(self.tr("Cu&t"), clipboard.cut, ["Ctrl+X", "Shift+Del"]),
             self._on_face(self.tr("&Copy"), clipboard.copy, ["Ctrl+C", "Ctrl+Ins"]),
             self._on_face(self.tr("&Paste"), clipboard.paste, ["Ctrl+V", "Shift+Ins"]),
-            self._on_face(self.tr("D&uplicate"), editor.arranging.duplicate, "Ctrl+D"),
+            self._on_face(self.tr("D&uplicate"), self._arranging.duplicate, "Ctrl+D"),
         ]
-        select_all = self._on_face(self.tr("Select &all"), commands.select_all, "Ctrl+A")
+        select_all = self._on_face(self.tr("Select &all"), self._commands.select_all, "Ctrl+A")
         self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert]))
 
     def _make_arranging(self) -> None:
-        arranging = self._editor.arranging
+        arranging = self._arranging
         self._menus.append(
             (
                 self.tr("Arran&ge"),
@@ -96,9 +116,8 @@ class EditorActions(QObject):
         )
 
     def _make_search(self) -> None:
-        editor = self._editor
-        self.find = self._in_editor(self.tr("&Find\u2026"), editor.find_text, "Ctrl+F")
-        self.replace = self._in_editor(self.tr("&Replace\u2026"), editor.replace_text, "Ctrl+H")
+        self.find = self._in_editor(self.tr("&Find\u2026"), self.find_wanted.emit, "Ctrl+F")
+        self.replace = self._in_editor(self.tr("&Replace\u2026"), self.replace_wanted.emit, "Ctrl+H")
         self._menus.append(
             (
                 self.tr("Find on &screens"),
@@ -106,14 +125,13 @@ class EditorActions(QObject):
                     self.find,
                     self.replace,
                     None,
-                    self._in_editor(self.tr("&Next place"), lambda: editor.find_next(1), "F3"),
-                    self._in_editor(self.tr("&Previous place"), lambda: editor.find_next(-1), "Shift+F3"),
+                    self._in_editor(self.tr("&Next place"), lambda: self.find_next_wanted.emit(1), "F3"),
+                    self._in_editor(self.tr("&Previous place"), lambda: self.find_next_wanted.emit(-1), "Shift+F3"),
                 ],
             )
         )
 
     def _make_view(self) -> None:
-        editor = self._editor
         group = QActionGroup(self)
         self.shown: dict[Shown, QAction] = {}
         for shown, text, keys in (
@@ -122,11 +140,11 @@ class EditorActions(QObject):
             (Shown.MARKS, self.tr("&Marks"), "Ctrl+Shift+F4"),
             (Shown.LIVE, self.tr("&Live values"), "Ctrl+Shift+F5"),
         ):
-            action = self._in_editor(text, lambda shown=shown: editor.set_shown(shown), keys)
+            action = self._in_editor(text, lambda shown=shown: self.shown_chosen.emit(shown), keys)
             action.setCheckable(True)
             group.addAction(action)
             self.shown[shown] = action
-        self.keys = self._in_editor(self.tr("&Keys of the panel"), editor.set_keys_shown, "Shift+F4", toggles=True)
+        self.keys = self._in_editor(self.tr("&Keys of the panel"), self.keys_toggled.emit, "Shift+F4", toggles=True)
         self._menus.append(
             (
                 self.tr("Sho&w in the fields"),
@@ -135,22 +153,22 @@ class EditorActions(QObject):
                     None,
                     self.keys,
                     None,
-                    self._on_face(self.tr("Lar&ger"), lambda: editor.zoom(2), ["Ctrl++", "Ctrl+="]),
-                    self._on_face(self.tr("Smalle&r"), lambda: editor.zoom(-2), "Ctrl+-"),
-                    self._on_face(self.tr("As large as &fits"), lambda: editor.zoom(0), "Ctrl+0"),
+                    self._on_face(self.tr("Lar&ger"), lambda: self.zoom_wanted.emit(2), ["Ctrl++", "Ctrl+="]),
+                    self._on_face(self.tr("Smalle&r"), lambda: self.zoom_wanted.emit(-2), "Ctrl+-"),
+                    self._on_face(self.tr("As large as &fits"), lambda: self.zoom_wanted.emit(0), "Ctrl+0"),
                 ],
             )
         )
 
     def _on_face(self, text: str, run: Callable[..., object], keys: Keys, *, toggles: bool = False) -> QAction:
-        return self._command(self._editor.face, text, run, keys, toggles)
+        return self._command(self._face, text, run, keys, toggles)
 
     def _in_editor(self, text: str, run: Callable[..., object], keys: Keys, *, toggles: bool = False) -> QAction:
         return self._command(self._editor, text, run, keys, toggles)
 
     def _command(self, owner: QWidget, text: str, run: Callable[..., object], keys: Keys, toggles: bool) -> QAction:
         def run_here(*arguments: object) -> None:
-            self._editor.wanted.emit()
+            self.chosen.emit()
             run(*arguments)
 
         return command(owner, text, run_here, keys, toggles=toggles, within=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHeaderView,
@@ -25,12 +26,12 @@ from widgets.design.tables.cell_editor import CellDelegate, CellWays
 from widgets.design.tables.part_editing import PartEditing
 from widgets.design.tables.part_grid import PartGrid
 from widgets.design.tables.part_model import PartModel
-from widgets.design.tables.table_keys import press
 from widgets.design.tables.table_work import TableWork
 from widgets.design.values.column import Column
 from widgets.kit.commands import mark_entry
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.kit.own_keys import TABLE
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import heading_width, scaled
 from widgets.kit.steady import Choice
@@ -196,7 +197,7 @@ class PartTable(QWidget):
         selection.selectionChanged.connect(lambda _now, _before: self._enable())
         if editing is None:
             self.table.doubleClicked.connect(lambda _index: self.open_current())
-        self.table.key.connect(lambda event: press(self, event))
+        self.table.key.connect(self._press)
 
     def _take(self, row: int, column: int, text: str) -> None:
         if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
@@ -324,6 +325,51 @@ class PartTable(QWidget):
         self._enable()
 
     # Keys and buttons
+
+    def _press(self, event: QKeyEvent) -> None:
+        """Do what a key asks for; the event is accepted if that was anything."""
+        deed = TABLE.deed(event)
+        run = None if deed is None else (self._deeds_on_rows() | self._deeds_on_cells()).get(deed)
+        if run is not None:
+            run()
+            event.accept()
+
+    def _deeds_on_rows(self) -> dict[str, Callable[[], object]]:
+        grid = self.table
+        deeds: dict[str, Callable[[], object]] = {
+            "add": self.add,
+            "delete": self.delete,
+            "duplicate": self.duplicate,
+            "duplicate rows": self.duplicate_rows,
+            "delete rows": self.delete_rows,
+            "move up": lambda: self.move_rows(-1),
+            "move down": lambda: self.move_rows(1),
+            "open": self.open_current,
+            "whole rows": lambda: grid.select_rows(list(grid.area().rows), current=grid.currentIndex().row()),
+        }
+        if self.editing is None:
+            deeds["down"] = self.open_current
+        return deeds
+
+    def _deeds_on_cells(self) -> dict[str, Callable[[], object]]:
+        work = self.work
+        if work is None:
+            return {}
+
+        def cut() -> None:
+            work.copy()
+            self.delete()
+
+        return {
+            "copy": work.copy,
+            "copy headed": lambda: work.copy(headed=True),
+            "paste": work.paste,
+            "cut": cut,
+            "narrow": self.to_narrow,
+            "fill": work.fill_current,
+            "down": lambda: work.down(1),
+            "up": lambda: work.down(-1),
+        }
 
     def _chosen(self) -> None:
         self._enable()

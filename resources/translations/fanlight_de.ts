@@ -1146,6 +1146,45 @@
     </message>
 </context>
 <context>
+    <name>DesignViews</name>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Keys and screen changes</source>
+        <translation>Tasten und Bildwechsel</translation>
+    </message>
+    <message>
+        <source>Lines</source>
+        <translation>Leitungen</translation>
+    </message>
+    <message>
+        <source>Lines and devices</source>
+        <translation>Leitungen und Geräte</translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>Page map</source>
+        <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Screen</source>
+        <translation>Bild</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Views</source>
+        <translation>Ansichten</translation>
+    </message>
+</context>
+<context>
     <name>DesignWorkspace</name>
     <message>
         <source>&amp;Add a screen</source>
@@ -1212,26 +1251,6 @@
         <translation>Zu &amp;den Eigenschaften</translation>
     </message>
     <message>
-        <source>Keys</source>
-        <translation>Tasten</translation>
-    </message>
-    <message>
-        <source>Keys and screen changes</source>
-        <translation>Tasten und Bildwechsel</translation>
-    </message>
-    <message>
-        <source>Lines</source>
-        <translation>Leitungen</translation>
-    </message>
-    <message>
-        <source>Lines and devices</source>
-        <translation>Leitungen und Geräte</translation>
-    </message>
-    <message>
-        <source>Map</source>
-        <translation>Plan</translation>
-    </message>
-    <message>
         <source>Ne&amp;xt screen</source>
         <translation>&amp;Nächstes Bild</translation>
     </message>
@@ -1248,10 +1267,6 @@
         <translation>Bild&amp;plan</translation>
     </message>
     <message>
-        <source>Page map</source>
-        <translation>Bildplan</translation>
-    </message>
-    <message>
         <source>Pre&amp;vious screen</source>
         <translation>&amp;Voriges Bild</translation>
     </message>
@@ -1260,20 +1275,12 @@
         <translation>Vo&amp;riges Prüfergebnis</translation>
     </message>
     <message>
-        <source>Screen</source>
-        <translation>Bild</translation>
-    </message>
-    <message>
         <source>Select a finding first: F8 goes to the findings.</source>
         <translation>Zuerst ein Prüfergebnis auswählen: F8 führt zu den Prüfergebnissen.</translation>
     </message>
     <message>
         <source>Show: {view}</source>
         <translation>Zeigen: {view}</translation>
-    </message>
-    <message>
-        <source>Signals</source>
-        <translation>Signale</translation>
     </message>
     <message>
         <source>Ta&amp;bles</source>
@@ -1286,10 +1293,6 @@
     <message>
         <source>There is no automatic fix for this; press Enter to go to it.</source>
         <translation>Dafür gibt es keine automatische Abhilfe; die Eingabetaste führt zur Stelle.</translation>
-    </message>
-    <message>
-        <source>Views</source>
-        <translation>Ansichten</translation>
     </message>
     <message>
         <source>W&amp;hole screens</source>

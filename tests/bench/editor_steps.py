@@ -35,7 +35,7 @@ from app.edits.several import put_parts
 from app.project.model import HeldSignal, Project
 from app.project_file.files import save
 from tests.big_project import big_project
-from widgets.design.workspace import VIEWS
+from widgets.design.views import VIEWS
 from widgets.document.settings import Settings
 from widgets.kit.palette import Appearance, Theme
 from widgets.shell.application import make_application

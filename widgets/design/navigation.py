@@ -2,63 +2,67 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.project.messages import MESSAGES
 from app.project.model import Project
 from app.project.problems import Place
-from widgets.document.document import Selection
-
-if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkspace
+from widgets.design.inspector import Inspector
+from widgets.design.views import DesignViews
+from widgets.document.document import Document, Selection
+from widgets.document.unfinished import Unfinished
 
 
 class Navigator(QObject):
     """Shows a part and its properties, and leads the focus there."""
 
-    def __init__(self, design: DesignWorkspace) -> None:
-        super().__init__(design)
-        self._design = design
-        self._document = design.document
-        self._inspector = design.inspector
-        self._played = design.inspector.add_guest(design.editor.tryout.followers, self.tr("Simulated devices"))
+    def __init__(
+        self, document: Document, begun: Unfinished, screens: QWidget, views: DesignViews, inspector: Inspector
+    ) -> None:
+        super().__init__(views)
+        self._document = document
+        self._begun = begun
+        self._screens = screens
+        self._views = views
+        self._inspector = inspector
+        self._simulated = inspector.add_guest(views.editor.tryout.followers, self.tr("Simulated devices"))
 
     def show_properties(self) -> None:
         """Show the properties of what is chosen in the view in the middle; while a screen is tried, its followers."""
         project = self._document.project
-        if self._design.editor.tryout.running:
-            self._inspector.show_guest(self._played)
-        elif self._design.view in ("screen", "map"):
-            screen_change = self._design.map.selected_screen_change() if self._design.view == "map" else None
+        if self._views.editor.tryout.running:
+            self._inspector.show_guest(self._simulated)
+        elif self._views.view in ("screen", "map"):
+            screen_change = self._views.map.selected_screen_change() if self._views.view == "map" else None
             if screen_change is None:
                 self._inspector.show_screen()
             else:
                 self._show_screen_change_form(screen_change)
-        elif self._design.view == "behaviour":
-            kind, index = self._design.behaviour.current()
+        elif self._views.view == "behaviour":
+            kind, index = self._views.behaviour.current()
             if kind == "screen_change":
                 self._show_screen_change_form(index)
             else:
-                some = self._design.begun.rule(project, "action", index) is not None
+                some = self._begun.rule(project, "action", index) is not None
                 title = self.tr("Action {n}").format(n=index + 1)
                 self._inspector.show_part("action", ("action", index) if some else None, title)
-        elif self._design.view == "signals":
-            index = self._design.signals.current()
+        elif self._views.view == "signals":
+            index = self._views.signals.current()
             name = project.signals[index].name if 0 <= index < len(project.signals) else None
             title = self.tr("Signal '{name}'").format(name=name)
             self._inspector.show_part("signal", None if name is None else ("signal", name), title)
         else:
-            kind, index = self._design.lines.current()
+            kind, index = self._views.lines.current()
             parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
             name = parts[index].name if 0 <= index < len(parts) else None
             title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Device '{name}'")).format(name=name)
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
     def _show_screen_change_form(self, index: int) -> None:
-        some = self._design.begun.rule(self._document.project, "screen_change", index) is not None
+        some = self._begun.rule(self._document.project, "screen_change", index) is not None
         title = self.tr("Screen change {n}").format(n=index + 1)
         self._inspector.show_part("screen_change", ("screen_change", index) if some else None, title)
 
@@ -66,27 +70,27 @@ class Navigator(QObject):
         """Go to a signal in its table."""
         names = [signal.name for signal in self._document.project.signals]
         if name in names:
-            self._design.bring_up("signals")
-            self._design.signals.select(names.index(name))
+            self._views.bring_up("signals")
+            self._views.signals.select(names.index(name))
             self.show_properties()
 
     def show_screen_change(self, index: int) -> None:
         """Go to a screen change in its table."""
-        self._design.bring_up("behaviour")
-        self._design.behaviour.select("screen_change", index)
+        self._views.bring_up("behaviour")
+        self._views.behaviour.select("screen_change", index)
         self.show_properties()
 
     def show_action(self, index: int) -> None:
         """Go to an action in its table."""
-        self._design.bring_up("behaviour")
-        self._design.behaviour.select("action", index)
+        self._views.bring_up("behaviour")
+        self._views.behaviour.select("action", index)
         self.show_properties()
 
     def to_properties(self) -> None:
         """Give the focus to the first of the properties that are shown."""
         page = self._inspector.current_form()
         if page is None:
-            self._played.focusNextChild()
+            self._simulated.focusNextChild()
             return
         if page is self._inspector.field_form and not self._document.selection.fields:
             page = self._inspector.screen_form  # no field is selected: the screen has properties all the same
@@ -105,7 +109,7 @@ class Navigator(QObject):
         self._inspector.messages_form.focus_first()
 
     def _show_messages(self, language: int) -> None:
-        self._design.bring_up("screen")
+        self._views.bring_up("screen")
         self._document.choose_language(language)
         self._inspector.show_screen()
         self._inspector.show_tab(self._inspector.messages_form)
@@ -113,8 +117,8 @@ class Navigator(QObject):
     def to_uses(self) -> None:
         """Go to the list of the places where the current signal is used."""
         row = self._inspector.signal_form.used_row
-        if self._design.signals.current() < 0 or not row.texts():
-            self._design.editor.say(self.tr("No signal is selected, or nothing uses it yet."))
+        if self._views.signals.current() < 0 or not row.texts():
+            self._views.editor.say(self.tr("No signal is selected, or nothing uses it yet."))
         else:
             self._inspector.signal_form.focus_row(row.label)
 
@@ -126,7 +130,7 @@ class Navigator(QObject):
     def open_screen(self, name: str) -> None:
         """Go to the face of a screen."""
         self._document.select_screen(name)
-        self._design.show_view("screen")
+        self._views.show_view("screen")
 
     def next_screen(self, way: int) -> None:
         """Select the screen `way` places further on in their list, round its end."""
@@ -137,20 +141,20 @@ class Navigator(QObject):
 
     def add_signal(self, name: str) -> None:
         """Make a signal of a register and go to its properties."""
-        self._design.show_view("signals")
-        self._design.signals.add("register", name)
+        self._views.show_view("signals")
+        self._views.signals.add("register", name)
         self.to_properties()
 
     def add_screen_change_from(self, screen: str) -> None:
         """Make a screen change by a key of this screen and go to its properties."""
-        self._design.bring_up("behaviour")
-        self._design.behaviour.add_screen_change("key", screen)
+        self._views.bring_up("behaviour")
+        self._views.behaviour.add_screen_change("key", screen)
         self.to_properties()
 
     def add_action_on(self, screen: str) -> None:
         """Make an action of a key on this screen and go to its properties."""
-        self._design.bring_up("behaviour")
-        self._design.behaviour.add_action("key", screen)
+        self._views.bring_up("behaviour")
+        self._views.behaviour.add_action("key", screen)
         self.to_properties()
 
     def go_to(self, place: Place) -> None:
@@ -159,27 +163,27 @@ class Navigator(QObject):
         kind = place[0] if place else "project"
         index = place[1] if len(place) > 1 and isinstance(place[1], int) else None
         if kind == "screen" and index is None:
-            self._design.screens.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._screens.setFocus(Qt.FocusReason.OtherFocusReason)
         elif kind == "screen" and index is not None and index < len(project.screens):
             self._go_to_screen(project, index, place[2:])
         elif kind == "signal" and index is None:
             # A signal needs a follower to be read from: begin with what is missing first.
-            self._design.show_view("signals" if project.followers else "lines")
+            self._views.show_view("signals" if project.followers else "lines")
         elif kind == "signal" and index is not None and index < len(project.signals):
             self.show_signal(project.signals[index].name)
-            self._design.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._views.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
         elif kind in ("screen_change", "action"):
             (self.show_screen_change if kind == "screen_change" else self.show_action)(index or 0)
-            self._design.behaviour.focus(str(kind))
+            self._views.behaviour.focus(str(kind))
         elif kind in ("line", "follower"):
-            self._design.bring_up("lines")
-            self._design.lines.select(str(kind), index or 0)
+            self._views.bring_up("lines")
+            self._views.lines.select(str(kind), index or 0)
             self.show_properties()
-            self._design.lines.focus(str(kind))
+            self._views.lines.focus(str(kind))
         elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
             self._go_to_messages(project, place[1:])
         else:
-            self._design.bring_up("screen")
+            self._views.bring_up("screen")
             self._inspector.show_screen()
             self._inspector.show_tab(self._inspector.panel_form)
             self.to_properties()
@@ -198,7 +202,7 @@ class Navigator(QObject):
                 row = rest[2] if len(rest) > 2 and isinstance(rest[2], int) else 0
                 selection = Selection(screen.name, (row, 0))
         self._document.select(selection)
-        self._design.show_view("screen")
+        self._views.show_view("screen")
         self._inspector.show_tab(self._inspector.field_form if selection.fields else self._inspector.screen_form)
 
     def _go_to_messages(self, project: Project, place: Place) -> None:
@@ -221,21 +225,21 @@ class Navigator(QObject):
         kind = subject[0]
         project = self._document.project
         if kind == "begun":
-            self.go_to(self._design.begun.place(project, self._design.begun.all()[subject[1]]))
+            self.go_to(self._begun.place(project, self._begun.all()[subject[1]]))
             self.to_properties()
             return
         if kind == "field":
-            self._design.bring_up("screen")
+            self._views.bring_up("screen")
             screen = project.screen_named.get(subject[1])
             if screen is not None and subject[2] < len(screen.fields):
                 self._document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
             self._inspector.show_tab(self._inspector.field_form)
         elif kind == "screen":
-            self._design.bring_up("screen")
+            self._views.bring_up("screen")
             self._document.select_screen(subject[1])
             self._inspector.show_tab(self._inspector.screen_form)
         elif kind == "panel":
-            self._design.bring_up("screen")
+            self._views.bring_up("screen")
             self._inspector.show_tab(self._inspector.panel_form)
         elif kind == "messages":
             languages = project.panel.languages
@@ -247,7 +251,7 @@ class Navigator(QObject):
         else:
             names = list(project.line_named if kind == "line" else project.follower_named)
             if subject[1] in names:
-                self._design.bring_up("lines")
-                self._design.lines.select(kind, names.index(subject[1]))
+                self._views.bring_up("lines")
+                self._views.lines.select(kind, names.index(subject[1]))
                 self.show_properties()
         self._inspector.form_of(kind).focus_row(row)

@@ -3,27 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QWidget
 
 from widgets.design.tables.part_table import PartTable
+from widgets.design.views import DesignViews
+from widgets.document.document import Document
 from widgets.kit.commands import OWN_KEYS, command
 from widgets.kit.own_keys import TABLE
-
-if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkspace
 
 
 class PartCommands(QObject):
     """Each brings the view into which it adds. Their keys are Ctrl+W and then a letter for the kind of part."""
 
-    def __init__(self, design: DesignWorkspace) -> None:
-        super().__init__(design)
-        self._design = design
-        signals, behaviour, lines = design.signals, design.behaviour, design.lines
+    chosen = Signal()
+    """One of the commands, perhaps while another workspace is in front. Comes before what it does."""
+
+    def __init__(self, owner: QWidget, views: DesignViews, document: Document) -> None:
+        """Their keys hold in `owner`."""
+        super().__init__(owner)
+        self._owner = owner
+        self._views = views
+        self._document = document
+        signals, behaviour, lines = views.signals, views.behaviour, views.lines
         self._adding: list[QAction | None] = [
             self._adds(self.tr("&Signal read from a device"), "signals", lambda: signals.add("register"), "S"),
             self._adds(self.tr("Signal that is a &bit of another"), "signals", lambda: signals.add("bit"), "B"),
@@ -71,36 +75,26 @@ class PartCommands(QObject):
         menu.addActions(self._rows)
 
     def _adds(self, text: str, view: str, add: Callable[[], object], letter: str) -> QAction:
-        design = self._design
-
         def run() -> None:
-            design.wanted.emit()
-            if design.view != view:
-                design.show_view(view)
+            self.chosen.emit()
+            if self._views.view != view:
+                self._views.show_view(view)
             add()
 
-        return command(design, text, run, f"Ctrl+W, {letter}", within=True)
+        return command(self._owner, text, run, f"Ctrl+W, {letter}", within=True)
 
     def _table(self) -> PartTable | None:
-        """The table in front; of two the one that was used last."""
-        design = self._design
-        design.wanted.emit()
-        match design.view:
-            case "signals":
-                return design.signals.table
-            case "lines":
-                return design.lines.table
-            case "behaviour":
-                kind, _ = design.behaviour.current()
-                return design.behaviour.screen_changes if kind == "screen_change" else design.behaviour.actions_table
-        design.document.refused.emit(
-            self.tr("This works on the rows of tables: signals, screen changes, actions, lines.")
-        )
-        return None
+        self.chosen.emit()
+        table = self._views.table()
+        if table is None:
+            self._document.refused.emit(
+                self.tr("This works on the rows of tables: signals, screen changes, actions, lines.")
+            )
+        return table
 
     def _on_rows(self, text: str, run: Callable[[PartTable], object], deed: str) -> QAction:
         """A command whose keys the table handles itself: they mean something else elsewhere."""
-        action = QAction(text, self._design)
+        action = QAction(text, self._owner)
         action.setProperty(OWN_KEYS, TABLE.first_key(deed))
 
         def run_there() -> None:

@@ -3,27 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QWidget
 
+from widgets.design.part_commands import PartCommands
 from widgets.design.tables.part_table import PartTable
 from widgets.design.tables.table_work import TableWork
+from widgets.design.views import DesignViews
+from widgets.document.document import Document
 from widgets.kit.commands import OWN_KEYS, command, keys_of
 from widgets.kit.own_keys import TABLE
-
-if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkspace
 
 
 class TableCommands(QObject):
     """Work on the table in front; without one they say which there are."""
 
-    def __init__(self, design: DesignWorkspace) -> None:
-        super().__init__(design)
-        self._design = design
+    chosen = Signal()
+    """One of the commands, perhaps while another workspace is in front. Comes before what it does."""
+
+    def __init__(
+        self,
+        owner: QWidget,
+        views: DesignViews,
+        document: Document,
+        on_parts: PartCommands,
+        to_uses: Callable[[], object],
+    ) -> None:
+        """Their keys hold in `owner`. `to_uses` goes to where the current signal is used."""
+        super().__init__(owner)
+        self._owner = owner
+        self._views = views
+        self._document = document
+        self._on_parts = on_parts
+        signals, lines = views.signals, views.lines
         self._actions: list[QAction | None] = [
             self._cells(self.tr("&Copy the cells"), lambda work: work.copy(), "copy"),
             self._cells(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "copy headed"),
@@ -32,17 +46,17 @@ class TableCommands(QObject):
             None,
             self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "duplicate"),
             self._on_cells(self.tr("Fill s&eries"), lambda work: work.count_on(), "Ctrl+F9"),
-            self._on_signals(self.tr("Nu&mber the names\u2026"), design.signals.number_names, "Ctrl+F2"),
-            self._on_signals(self.tr("Numbered cop&ies\u2026"), design.signals.count_up, "Ctrl+F3"),
+            self._on_signals(self.tr("Nu&mber the names\u2026"), signals.number_names, "Ctrl+F2"),
+            self._on_signals(self.tr("Numbered cop&ies\u2026"), signals.count_up, "Ctrl+F3"),
             None,
             self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
-            self._on_signals(self.tr("&Keep this order"), design.signals.keep_order, "Ctrl+Shift+F6"),
+            self._on_signals(self.tr("&Keep this order"), signals.keep_order, "Ctrl+Shift+F6"),
             self._own(self.tr("Filte&r"), self._narrow, "narrow"),
             None,
-            self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
-            self._on_signals(self.tr("Sho&w uses"), design.ways.to_uses, "Ctrl+F11"),
+            self._on_signals(self.tr("Sca&ling\u2026"), signals.scaling_wanted.emit, "Ctrl+F12"),
+            self._on_signals(self.tr("Sho&w uses"), to_uses, "Ctrl+F11"),
         ]
-        for table in (design.signals.table, design.lines.lines, design.lines.followers):
+        for table in (signals.table, lines.lines, lines.followers):
             table.table.customContextMenuRequested.connect(
                 lambda point, table=table: self._context_menu(table).popup(table.table.viewport().mapToGlobal(point))
             )
@@ -61,7 +75,7 @@ class TableCommands(QObject):
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         all_of_them = QMenu(menu)
         self.fill_menu(all_of_them)
-        self._design.part_commands.fill_rows_menu(all_of_them)
+        self._on_parts.fill_rows_menu(all_of_them)
         for action in all_of_them.actions():
             if action.isSeparator():
                 menu.addSeparator()
@@ -74,14 +88,11 @@ class TableCommands(QObject):
         return menu
 
     def _table(self) -> PartTable | None:
-        """The table in front, of two the one that was used last."""
-        design = self._design
-        design.wanted.emit()
-        if design.view == "signals":
-            return design.signals.table
-        if design.view == "lines":
-            return design.lines.table
-        design.document.refused.emit(self.tr("This works on the tables of signals, lines and devices."))
+        self.chosen.emit()
+        table = self._views.table()
+        if table is not None and table.work is not None:
+            return table
+        self._document.refused.emit(self.tr("This works on the tables of signals, lines and devices."))
         return None
 
     def _on_table(self, text: str, run: Callable[[PartTable], object], keys: str) -> QAction:
@@ -90,19 +101,19 @@ class TableCommands(QObject):
             if table is not None:
                 run(table)
 
-        return command(self._design, text, run_there, keys, within=True)
+        return command(self._owner, text, run_there, keys, within=True)
 
     def _on_cells(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
         return self._on_table(text, lambda table: None if table.work is None else run(table.work), keys)
 
     def _on_signals(self, text: str, run: Callable[[], object], keys: str) -> QAction:
         def run_there() -> None:
-            self._design.wanted.emit()
-            if self._design.view != "signals":
-                self._design.show_view("signals")
+            self.chosen.emit()
+            if self._views.view != "signals":
+                self._views.show_view("signals")
             run()
 
-        return command(self._design, text, run_there, keys, within=True)
+        return command(self._owner, text, run_there, keys, within=True)
 
     def _cells(self, text: str, run: Callable[[TableWork], object], deed: str) -> QAction:
         def run_there() -> None:
@@ -119,7 +130,7 @@ class TableCommands(QObject):
 
     def _own(self, text: str, run: Callable[[], object], deed: str) -> QAction:
         """A command whose keys the grid handles itself: they mean something else elsewhere."""
-        action = QAction(text, self._design)
+        action = QAction(text, self._owner)
         action.setProperty(OWN_KEYS, TABLE.first_key(deed))
         action.triggered.connect(lambda _checked=False: run())
         return action

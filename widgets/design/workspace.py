@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QVBoxLayout, QWidget
 
 from app.checks.accepting import accept, withdraw
 from app.checks.finding import SEVERITY_ORDER, Finding
@@ -16,30 +15,20 @@ from app.panel.paging import PagingGraph
 from widgets.design.exchange.signal_lists import SignalLists
 from widgets.design.findings import FindingsList
 from widgets.design.inspector import Inspector
-from widgets.design.lines.lines_view import LinesView
 from widgets.design.navigation import Navigator
-from widgets.design.page_map.pane import PageMapPane
 from widgets.design.part_commands import PartCommands
-from widgets.design.screen.editor import ScreenEditor
 from widgets.design.screen.live_rows import LiveReadings
 from widgets.design.screens_pane import ScreensPane
-from widgets.design.signals.signals_view import SignalsView
 from widgets.design.table_commands import TableCommands
-from widgets.design.tables.part_views import BehaviourView
+from widgets.design.views import VIEWS, DesignViews
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts, follow_drafts, subject_text
 from widgets.document.running_checks import RunningChecks
 from widgets.document.settings import Settings
 from widgets.document.unfinished import Unfinished
 from widgets.kit.commands import Keys, command
-from widgets.kit.elided import shorten_tabs
-from widgets.kit.notice import Notice
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import percent, scaled
-
-BRIEF_ABOVE: Final = 125
-"""Per cent of size above which the views have brief titles; their tool tips say the rest."""
-VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 
 
 class DesignWorkspace(QWidget):
@@ -62,7 +51,7 @@ class DesignWorkspace(QWidget):
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
-        self.ways = Navigator(self)
+        self.ways = Navigator(document, self.begun, self.screens, self.views, self.inspector)
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
@@ -72,30 +61,17 @@ class DesignWorkspace(QWidget):
     def _make_parts(self) -> None:
         document = self.document
         self.screens = ScreensPane(document)
-        self.views = QTabWidget()
-        self.views.setDocumentMode(True)
-        self.notice = Notice(self.views)
-        self.editor = ScreenEditor(document, self.notice)
+        self.views = DesignViews(document, self.drafts, self.begun)
+        self.notice = self.views.notice
+        self.editor = self.views.editor
+        self.map_pane = self.views.map_pane
+        self.map = self.views.map
+        self.behaviour = self.views.behaviour
+        self.signals = self.views.signals
+        self.lines = self.views.lines
         self.screens.use_clipboard(self.editor.clipboard)
-        self.map_pane = PageMapPane(document)
-        self.map = self.map_pane.view
-        self.behaviour = BehaviourView(document, self.begun)
-        self.signals = SignalsView(document, self.drafts)
-        self.lines = LinesView(document, self.drafts)
         self.findings = FindingsList(self.drafts, self.begun)
         self.inspector = Inspector(document, self.drafts, self.begun)
-        self._titles = [
-            self.tr("Screen"),
-            self.tr("Page map"),
-            self.tr("Keys and screen changes"),
-            self.tr("Signals"),
-            self.tr("Lines and devices"),
-        ]
-        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Keys"), self.tr("Signals"), self.tr("Lines")]
-        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
-        for widget, title in zip(widgets, self._titles if percent() <= BRIEF_ABOVE else brief, strict=True):
-            self.views.addTab(widget, title)
-        shorten_tabs(self.views.tabBar())
 
     def _lay_out(self) -> None:
         self._upright = QSplitter(Qt.Orientation.Vertical)
@@ -134,14 +110,12 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("Pre&vious screen"), lambda: self.ways.next_screen(-1), "Alt+PgUp")
         self._action(self.tr("Ne&xt screen"), lambda: self.ways.next_screen(1), "Alt+PgDown")
         self._actions.append(None)
-        self.views.tabBar().setAccessibleName(self.tr("Views"))
-        for number, (name, title) in enumerate(zip(VIEWS, self._titles, strict=True), start=1):
+        for number, (name, title) in enumerate(zip(VIEWS, self.views.titles, strict=True), start=1):
             self._action(
                 self.tr("Show: {view}").format(view=title),
                 lambda name=name: self.show_view(name),  # type: ignore[misc]
                 f"Alt+{number}",
             )
-            self.views.setTabToolTip(number - 1, f"{title} (Alt+{number})")
         self._actions.append(None)
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
@@ -149,8 +123,10 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("Go to the pr&operties"), self.ways.to_properties, "F4")
         self._action(self.tr("Edit the panel &messages"), self.ways.to_messages, "Ctrl+Shift+D")
         self._action(self.tr("Go to the findings"), self._to_findings, "F8")
-        self.table_commands = TableCommands(self)
-        self.part_commands = PartCommands(self)
+        self.part_commands = PartCommands(self, self.views, self.document)
+        self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.ways.to_uses)
+        for commands in (self.part_commands, self.table_commands):
+            commands.chosen.connect(self.wanted)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Fix the finding"), self._fix_current, "Ctrl+F7")
@@ -214,7 +190,6 @@ class DesignWorkspace(QWidget):
         document.refused.connect(self._refused)
         document.offered.connect(self._offered)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
-        self.views.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
         self.editor.trying_changed.connect(lambda _on: self.ways.show_properties())
         self.editor.wanted.connect(self._to_editor)
         self.editor.field_opened.connect(self.ways.open_field)
@@ -393,7 +368,7 @@ class DesignWorkspace(QWidget):
     @property
     def view(self) -> str:
         """Which view is in the middle; one of VIEWS."""
-        return VIEWS[self.views.currentIndex()]
+        return self.views.view
 
     def take_over(self, former: DesignWorkspace) -> None:
         """Go on with what was typed in a former workspace and not accepted yet, in the same view."""
@@ -403,21 +378,7 @@ class DesignWorkspace(QWidget):
 
     def show_view(self, name: str) -> None:
         """Bring a view to the middle and give it the focus."""
-        if self.views.currentIndex() != VIEWS.index(name):
-            # What has the focus may go with the former view, and Qt would give it to whatever is next.
-            self.views.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
-        self.bring_up(name)
-        {
-            "screen": self.editor.face,
-            "map": self.map,
-            "behaviour": self.behaviour.first,
-            "signals": self.signals.first,
-            "lines": self.lines.first,
-        }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-    def bring_up(self, name: str) -> None:
-        """Bring a view to the middle and leave the focus where it is."""
-        self.views.setCurrentIndex(VIEWS.index(name))
+        self.views.show_view(name)
 
     def _view_changed(self) -> None:
         self.notice.hide()

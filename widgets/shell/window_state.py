@@ -65,7 +65,7 @@ def take_up(window: MainWindow) -> None:
     window.document.select_screen(left.screen)
     window.show_workspace(left.workspace)
     if left.workspace == 0 and left.view:
-        from widgets.design.workspace import VIEWS  # with its workspace, which is made only when it is wanted
+        from widgets.design.views import VIEWS  # with its workspace, which is made only when it is wanted
 
         if left.view in VIEWS:
             window.design.show_view(left.view)

@@ -22,7 +22,8 @@ from tests.widgets.driving import designed
 from widgets.design.forms.form import Form, FormRow
 from widgets.design.forms.signal_picker import SignalPicker
 from widgets.design.tables.part_table import PartTable
-from widgets.design.workspace import VIEWS, DesignWorkspace
+from widgets.design.views import VIEWS
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
 from widgets.kit import palette
 from widgets.kit.commands import why_off

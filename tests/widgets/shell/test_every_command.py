@@ -12,7 +12,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QDockWidget, QLineEdit, QMenu, QPlainTextEdit, QWidget
 
 from tests.pictures.stage import Setting, settle, staged
-from widgets.design.workspace import VIEWS
+from widgets.design.views import VIEWS
 from widgets.kit.commands import OWN_KEYS, is_entry, keys_of, listed, native, plain
 from widgets.kit.language import Language
 from widgets.shell.window import MainWindow

@@ -1,0 +1,91 @@
+"""The views in the middle of Design: the screen, the page map and the tables, one in front of the others."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QTabWidget, QWidget
+
+from widgets.design.lines.lines_view import LinesView
+from widgets.design.page_map.pane import PageMapPane
+from widgets.design.screen.editor import ScreenEditor
+from widgets.design.signals.signals_view import SignalsView
+from widgets.design.tables.part_table import PartTable
+from widgets.design.tables.part_views import BehaviourView
+from widgets.document.document import Document
+from widgets.document.drafts import Drafts
+from widgets.document.unfinished import Unfinished
+from widgets.kit.elided import shorten_tabs
+from widgets.kit.notice import Notice
+from widgets.kit.scaling import percent
+
+BRIEF_ABOVE: Final = 125
+"""Per cent of size above which the views have brief titles; their tool tips say the rest."""
+VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
+
+
+class DesignViews(QTabWidget):
+    """Each view shows the project or a part of it; `view` is the one in front, by its name in VIEWS."""
+
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setDocumentMode(True)
+        self.notice = Notice(self)
+        self.editor = ScreenEditor(document, self.notice)
+        self.map_pane = PageMapPane(document)
+        self.map = self.map_pane.view
+        self.behaviour = BehaviourView(document, begun)
+        self.signals = SignalsView(document, drafts)
+        self.lines = LinesView(document, drafts)
+        self.titles = [
+            self.tr("Screen"),
+            self.tr("Page map"),
+            self.tr("Keys and screen changes"),
+            self.tr("Signals"),
+            self.tr("Lines and devices"),
+        ]
+        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Keys"), self.tr("Signals"), self.tr("Lines")]
+        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
+        for widget, title in zip(widgets, self.titles if percent() <= BRIEF_ABOVE else brief, strict=True):
+            self.addTab(widget, title)
+        shorten_tabs(self.tabBar())
+        self.tabBar().setAccessibleName(self.tr("Views"))
+        for number, title in enumerate(self.titles):
+            self.setTabToolTip(number, f"{title} (Alt+{number + 1})")
+        self.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
+
+    @property
+    def view(self) -> str:
+        """Which view is in front; one of VIEWS."""
+        return VIEWS[self.currentIndex()]
+
+    def show_view(self, name: str) -> None:
+        """Bring a view to the front and give it the focus."""
+        if self.view != name:
+            # What has the focus may go with the former view, and Qt would give it to whatever is next.
+            self.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
+        self.bring_up(name)
+        {
+            "screen": self.editor.face,
+            "map": self.map,
+            "behaviour": self.behaviour.first,
+            "signals": self.signals.first,
+            "lines": self.lines.first,
+        }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def bring_up(self, name: str) -> None:
+        """Bring a view to the front and leave the focus where it is."""
+        self.setCurrentIndex(VIEWS.index(name))
+
+    def table(self) -> PartTable | None:
+        """The table in front, of two the one that was used last; None in front of the screen and the map."""
+        match self.view:
+            case "signals":
+                return self.signals.table
+            case "lines":
+                return self.lines.table
+            case "behaviour":
+                kind, _ = self.behaviour.current()
+                return self.behaviour.screen_changes if kind == "screen_change" else self.behaviour.actions_table
+        return None

@@ -10,7 +10,7 @@ from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
-from app.project.drive_roles import OWN_REGISTERS
+from app.project.drive_roles import COMMAND_BITS, DRIVE_VALUES, OWN_REGISTERS
 from app.project.model import DIRECT_UNITS, LAST_UNIT, Line, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
 
@@ -172,6 +172,33 @@ def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
                 translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
                 translate("checks", "give its signals roles in the drive ('drive_role')"),
                 Fix(translate("checks", "Simulate plain registers instead"), fixes.set_at, (("simulate",), "bank")),
+            )
+
+
+@whole("followers", "signals", name="role-without-effect")
+def role_without_effect(context: CheckContext) -> Iterator[Fault]:
+    """A command bit of a simulated drive that goes by a control word: pressing its key would do nothing there."""
+    found = bindings(context.project)
+    words = {
+        binding.follower.name: binding.signal.name
+        for binding in found.values()
+        if binding.signal.drive_role == "control-word" and binding.follower.played.model == "drive"
+    }
+    for index, signal in enumerate(context.project.signals):
+        binding = found.get(signal.name)
+        if binding is None or binding.follower.name not in words:
+            continue
+        role = binding.signal.drive_role
+        if role in COMMAND_BITS:
+            word = quoted(words[binding.follower.name])
+            yield Fault(
+                "warning",
+                ("signal", index),
+                translate(
+                    "checks", "its role in the simulated drive ({role}) has no effect: the drive obeys {signal}"
+                ).format(role=translate("project", DRIVE_VALUES[role]), signal=word),
+                translate("checks", "remove this role ('drive_role'), or the role of {signal}").format(signal=word),
+                Fix(translate("checks", "Remove this role"), fixes.set_at, (("drive_role",), None)),
             )
 
 

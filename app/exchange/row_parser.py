@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -455,7 +456,7 @@ def _block_text(cell: Cell) -> str:
 
 
 def _drive_value(cell: Cell) -> str:
-    word = _text(cell).casefold()
+    word = re.sub(r"[\s_]+", "-", _text(cell).casefold())
     if word not in DRIVE_VALUES:
         hint = did_you_mean(word, DRIVE_VALUES)
         why = translate("exchange", "'{text}' is not a role in the simulated drive").format(text=_text(cell))

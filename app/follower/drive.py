@@ -240,6 +240,11 @@ class Drive:
         if ControlBit.FAULT_RESET in self._control & ~before and self.inputs.remote:
             self._reset = True
 
+    @property
+    def control_word(self) -> int:
+        """The control word of IEC 61800-7-201 that stands, as far as it is obeyed; 0 while a plain one commands."""
+        return int(self._control or 0)
+
     def on_request(self) -> None:
         """A request arrived: the silence of the line starts anew."""
         self._silence_s = 0.0

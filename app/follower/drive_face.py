@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -86,12 +86,21 @@ BITS: Final[dict[DriveValue, CommandBit]] = {
 }
 """The commands that are bits."""
 
+
+def _control(drive: Drive, word: float) -> None:
+    drive.obey_standard(int(word))
+
+
 NUMBERS: Final[dict[DriveValue, Command]] = {
+    "control-word": Command("", -0x8000, 0xFFFF, _control, lambda drive: drive.control_word),
     "speed-reference": Command("Hz", 0.0, BASE_FREQUENCY, _refer, lambda drive: drive.reference, _base_frequency),
     "ramp-up-time": Command("s", _SHORTEST_RAMP_S, _LONGEST_RAMP_S, _ramp_up, lambda drive: drive.ramp_up_s),
     "ramp-down-time": Command("s", _SHORTEST_RAMP_S, _LONGEST_RAMP_S, _ramp_down, lambda drive: drive.ramp_down_s),
 }
 """The commands that are numbers."""
+
+SIGNED_NUMBERS: Final = NUMBERS | {"speed-reference": replace(NUMBERS["speed-reference"], low=-BASE_FREQUENCY)}
+"""The same for a drive with a control word: that has no bit for reverse, so the sign of the reference says it."""
 
 SHOWN: Final[dict[DriveValue, Shown]] = {
     "ready": _status(StatusBit.READY_TO_SWITCH_ON),

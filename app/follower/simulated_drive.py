@@ -9,7 +9,7 @@ from typing import Final
 
 from app.follower.drive import CommandBit, Drive
 from app.follower.drive_bank import DriveBank
-from app.follower.drive_face import BITS, NUMBERS, SHOWN, Command, Shown, parts_of
+from app.follower.drive_face import BITS, NUMBERS, SHOWN, SIGNED_NUMBERS, Command, Shown, parts_of
 from app.language import translate
 from app.project.binding import Binding
 from app.project.drive_roles import DRIVE_VALUES, DriveValue
@@ -33,10 +33,10 @@ class _Part:
 
 
 class SimulatedDriveBank(DriveBank):
-    """A drive that the line sees through those signals of its follower that say what they play.
+    """A drive that the line sees through those signals of its follower that have a role in it.
 
     The registers of `app.follower.layout` are not there: a real device has but its own. All other registers are those
-    of a bank.
+    of a bank. With a control word it goes by that alone; signals that are a command bit of it have no effect then.
     """
 
     def works_out(self, binding: Binding) -> bool:
@@ -52,9 +52,14 @@ class SimulatedDriveBank(DriveBank):
         commanded = {(part.binding.table, place) for part in self._obeyed for place in _places(part.binding)}
         self._kept.update((part.binding.table, place) for part in self._shown for place in _places(part.binding))
         self._kept -= commanded
+        self._numbers = NUMBERS
+        if any(part.value == "control-word" for part in self._obeyed):
+            drive.obey_standard(0)  # else it would go by a plain one, until the first one comes
+            self._numbers = SIGNED_NUMBERS
+            self._obeyed = tuple(part for part in self._obeyed if part.value not in BITS)
         for part in self._obeyed:
-            if part.value in NUMBERS:
-                self._show(part, NUMBERS[part.value].stands(drive))
+            if part.value in self._numbers:
+                self._show(part, self._numbers[part.value].stands(drive))
         for part in self._shown:
             self._show(part, SHOWN[part.value].tell(drive))
 
@@ -81,7 +86,7 @@ class SimulatedDriveBank(DriveBank):
     def _unfit(self, table: Table, address: int, values: Sequence[int]) -> str | None:
         written = dict(enumerate(values, address))
         for part in _touched(self._obeyed, table, address, address + len(values) - 1):
-            command = NUMBERS.get(part.value)
+            command = self._numbers.get(part.value)
             if command is None:
                 continue
             cells = self._cells[table]
@@ -105,7 +110,7 @@ class SimulatedDriveBank(DriveBank):
                 bit = BITS[part.value]
                 command = command | bit if value else command & ~bit
             else:
-                NUMBERS[part.value].obey(self.drive, float(value / part.parts))
+                self._numbers[part.value].obey(self.drive, float(value / part.parts))
         if command != self.drive.command:
             self.drive.obey(CommandBit(command))
 

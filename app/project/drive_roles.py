@@ -7,7 +7,14 @@ from typing import Final, Literal
 from app.language import mark
 
 DriveCommand = Literal[
-    "run", "reverse", "fault-reset", "quick-stop", "speed-reference", "ramp-up-time", "ramp-down-time"
+    "run",
+    "reverse",
+    "fault-reset",
+    "quick-stop",
+    "control-word",
+    "speed-reference",
+    "ramp-up-time",
+    "ramp-down-time",
 ]
 """What the line sets."""
 
@@ -39,6 +46,7 @@ DRIVE_VALUES: Final[dict[DriveValue, str]] = {
     "reverse": mark("project", "command: reverse"),
     "fault-reset": mark("project", "command: fault reset (rising edge)"),
     "quick-stop": mark("project", "command: quick stop"),
+    "control-word": mark("project", "command: control word (IEC 61800-7-201)"),
     "speed-reference": mark("project", "command: speed reference"),
     "ramp-up-time": mark("project", "command: ramp-up time"),
     "ramp-down-time": mark("project", "command: ramp-down time"),
@@ -62,24 +70,14 @@ DRIVE_VALUES: Final[dict[DriveValue, str]] = {
 }
 """What a person reads of each, in the order in which they are offered."""
 
-DRIVE_BITS: Final[frozenset[DriveValue]] = frozenset(
-    {
-        "run",
-        "reverse",
-        "fault-reset",
-        "quick-stop",
-        "ready",
-        "running",
-        "at-reference",
-        "fault",
-        "warning",
-        "remote",
-    }
-)
-"""Those that are on or off."""
+COMMAND_BITS: Final[frozenset[DriveValue]] = frozenset({"run", "reverse", "fault-reset", "quick-stop"})
+"""The commands that are on or off. A drive with a control word goes by that, and not by these."""
+
+DRIVE_BITS: Final = COMMAND_BITS | {"ready", "running", "at-reference", "fault", "warning", "remote"}
+"""All that is on or off."""
 
 RegisterMap = Literal["plain", "iec-61800-7-201"]
-"""Which control word and status word a drive has that no signal says what it plays."""
+"""Which control word and status word a drive has in its built-in registers."""
 
 REGISTER_MAPS: Final[dict[RegisterMap, str]] = {
     "plain": mark("project", "plain: bit 2 quick stop, 4 run, 5 reverse, 7 fault reset"),
@@ -88,4 +86,4 @@ REGISTER_MAPS: Final[dict[RegisterMap, str]] = {
 """What a person reads of each."""
 
 OWN_REGISTERS: Final = {"holding": (300, 413), "input": (400, 413), "coil": (0, 15), "discrete": (0, 6)}
-"""Where a drive stands on the wire of which no signal says what it plays: first and last address of each table."""
+"""Where the built-in registers of a drive are on the wire: first and last address of each table."""

@@ -9642,6 +9642,10 @@ otherwise = unbekannt</translation>
         <translation>Diese Aktion entfernen</translation>
     </message>
     <message>
+        <source>Remove this role</source>
+        <translation>Diese Rolle entfernen</translation>
+    </message>
+    <message>
         <source>Remove this screen change</source>
         <translation>Diesen Bildwechsel entfernen</translation>
     </message>
@@ -9994,6 +9998,10 @@ otherwise = unbekannt</translation>
         <translation>die Felder lassen Eingabe zu, aber die Taste {key} für den Beginn ist von Bildwechsel {number} belegt</translation>
     </message>
     <message>
+        <source>its role in the simulated drive ({role}) has no effect: the drive obeys {signal}</source>
+        <translation>seine Rolle im simulierten Antrieb ({role}) ist wirkungslos: Der Antrieb folgt {signal}</translation>
+    </message>
+    <message>
         <source>its start value {first} is outside its limits {low} to {high}</source>
         <translation>der Startwert {first} liegt außerhalb der Grenzen {low} bis {high}</translation>
     </message>
@@ -10204,6 +10212,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>remove the signal, or mend the range</source>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
+    </message>
+    <message>
+        <source>remove this role (&apos;drive_role&apos;), or the role of {signal}</source>
+        <translation>diese Rolle („drive_role“) oder die Rolle von {signal} entfernen</translation>
     </message>
     <message>
         <source>screen change {number} already goes to {screen} after {seconds} s, so this one never happens</source>
@@ -12452,6 +12464,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>choose a project file in it</source>
         <translation>eine Projektdatei darin wählen</translation>
+    </message>
+    <message>
+        <source>command: control word (IEC 61800-7-201)</source>
+        <translation>Befehl: Steuerwort (IEC 61800-7-201)</translation>
     </message>
     <message>
         <source>command: fault reset (rising edge)</source>

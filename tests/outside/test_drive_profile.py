@@ -16,7 +16,7 @@ from canopen.profiles.p402 import BaseNode402, State402
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
 from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, after, commanded, state_shown
-from tests.app.follower.playing import RawClient, client, drive_project
+from tests.app.follower.playing import RawClient, client, drive_project, signal
 from tests.waiting import wait_for
 
 # Its command codes, and which of our events each stands for. It has one code for switch on and disable operation.
@@ -102,23 +102,36 @@ def test_the_bits_of_each_command(pattern: str, event: Event) -> None:
 
 UNIT = 3
 CONTROL, REFERENCE, STATUS_WORD, FREQUENCY = 300, 310, 400, 401
+ELSEWHERE = 5000
+"""How far from there the registers are of a project that gives them their roles itself."""
+HERTZ = {"unit": "Hz", "encoding": "int16", "scale": {"raw": [0, 10_000], "value": [0, 50]}}
+TENTHS = {"unit": "s", "scale": {"raw": [0, 10], "value": [0, 1]}, "write": True}
+OWN = (
+    signal("control word", ELSEWHERE + CONTROL, drive_role="control-word", write=True),
+    signal("reference", ELSEWHERE + REFERENCE, drive_role="speed-reference", write=True, **HERTZ),
+    signal("ramp up", ELSEWHERE + REFERENCE + 1, drive_role="ramp-up-time", **TENTHS),
+    signal("ramp down", ELSEWHERE + REFERENCE + 2, drive_role="ramp-down-time", **TENTHS),
+    signal("status word", ELSEWHERE + STATUS_WORD, table="input", drive_role="status-word"),
+    signal("frequency", ELSEWHERE + FREQUENCY, table="input", drive_role="output-frequency", **HERTZ),
+)
 
 
 class NodeOverModbus(BaseNode402):
-    """Their client of the profile, with our register map instead of CANopen below it."""
+    """Their client of the profile, with registers instead of CANopen below it, `offset` from those of our map."""
 
     TIMEOUT_SWITCH_STATE_FINAL = TIMEOUT_SWITCH_STATE_SINGLE = 10.0
 
-    def __init__(self, raw: RawClient) -> None:
+    def __init__(self, raw: RawClient, offset: int) -> None:
         super().__init__(1, canopen.ObjectDictionary())  # type: ignore[no-untyped-call]
         self.raw = raw
+        self.offset = offset
         self.sent: list[int] = []
 
     def read(self, register: int) -> int:
-        return int(self.raw.ask(UNIT, f"04 {register:04X} 0001").replace(" ", "")[4:], 16)
+        return int(self.raw.ask(UNIT, f"04 {self.offset + register:04X} 0001").replace(" ", "")[4:], 16)
 
     def write(self, register: int, word: int) -> None:
-        pdu = f"06 {register:04X} {word & 0xFFFF:04X}"
+        pdu = f"06 {self.offset + register:04X} {word & 0xFFFF:04X}"
         assert self.raw.ask(UNIT, pdu).replace(" ", "") == pdu.replace(" ", "")
 
     @property
@@ -142,17 +155,22 @@ class NodeOverModbus(BaseNode402):
         return (word - 0x10000 if word & 0x8000 else word) / 200
 
 
+@pytest.fixture(params=[0, ELSEWHERE], ids=["built-in registers", "registers of the project"])
+def offset(request: pytest.FixtureRequest) -> int:
+    return int(request.param)
+
+
 @pytest.fixture
-def simulation() -> Iterator[Simulation]:
-    project = drive_project(unit=UNIT, simulate={"model": "drive", "register_map": "iec-61800-7-201"})
-    with Simulation(project) as it:
+def simulation(offset: int) -> Iterator[Simulation]:
+    standard = {"model": "drive", "register_map": "iec-61800-7-201"}
+    with Simulation(drive_project(*OWN, unit=UNIT) if offset else drive_project(unit=UNIT, simulate=standard)) as it:
         yield it
 
 
 @pytest.fixture
-def node(simulation: Simulation) -> Iterator[NodeOverModbus]:
+def node(simulation: Simulation, offset: int) -> Iterator[NodeOverModbus]:
     with client(simulation.serve_tcp(None, "127.0.0.1", 0)) as raw:
-        it = NodeOverModbus(raw)
+        it = NodeOverModbus(raw, offset)
         it.write(REFERENCE + 1, 1)
         it.write(REFERENCE + 2, 50)
         wait_for(lambda: it.state == "SWITCH ON DISABLED")
@@ -200,6 +218,12 @@ def test_each_transition_of_theirs_by_command(node: NodeOverModbus, source: str,
     node.sent.clear()
     node.state = target
     assert node.sent == [State402.TRANSITIONTABLE[source, target]]
+
+
+def test_the_sign_of_the_reference_says_the_direction(node: NodeOverModbus) -> None:
+    node.write(REFERENCE, -2000)
+    node.state = "OPERATION ENABLED"
+    wait_for(lambda: math.isclose(node.hertz(), -10.0))
 
 
 def test_the_status_words_on_the_wire_byte_by_byte(node: NodeOverModbus, simulation: Simulation) -> None:

@@ -224,6 +224,12 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "text-for-no-value": [
         (lambda good: good.signal("lamp", texts={"0": "off", "1": "on", "2": "hm"}), "Remove the text 'hm'"),
     ],
+    "role-without-effect": [
+        (
+            lambda good: good.signal("command", drive_role="control-word").signal("run", drive_role="run"),
+            "Remove this role",
+        ),
+    ],
     "text-outside-panel": [
         (
             lambda good: good.change(good.place("screen", "fault"), text=("Fault of the belt, call 112",)),

@@ -109,3 +109,15 @@ def test_a_simulated_drive_that_no_signal_reaches(good: Draft) -> None:
     assert (finding.rule, finding.severity, finding.place) == ("drive-without-role", "note", ("follower", 1))
     assert broken.signal("lamp", drive_role="run").clean()
     assert broken.change(("follower", 1), simulate="bank").clean()
+
+
+def test_a_command_bit_of_a_simulated_drive_that_goes_by_a_control_word(good: Draft) -> None:
+    assert good.signal("run", drive_role="run").clean()
+    broken = good.signal("command", drive_role="control-word").signal("run", drive_role="run")
+    finding = broken.only()
+    assert (finding.rule, finding.severity) == ("role-without-effect", "warning")
+    assert finding.place == good.place("signal", "run")
+    assert "command: run" in finding.message
+    assert "'command'" in finding.message
+    assert broken.signal("command", drive_role=None).clean()
+    assert broken.change(("follower", 0), simulate="bank").clean()

@@ -105,6 +105,16 @@ def test_what_each_value_means_is_taken_for_its_texts_whatever_the_title(tmp_pat
     assert signal(done, "Fehler").notes == "0: kein, 1: Überstrom", "written as notes"
 
 
+def test_roles_in_the_simulated_drive_are_taken_with_blanks_and_capitals_too(tmp_path: Path) -> None:
+    head = "Register,Name,Drive role\n"
+    done = brought(tmp_path, head + "1,command,Control Word\n2,state,status_word\n3,speed,output-frequency\n")
+    assert notes(done) == []
+    roles = [signal(done, name).drive_role for name in ("command", "state", "speed")]
+    assert roles == ["control-word", "status-word", "output-frequency"]
+    [(_, _, why)] = notes(brought(tmp_path, head + "1,command,control wort\n"))
+    assert "'control-word'" in why
+
+
 def test_a_german_list_with_decimal_commas(tmp_path: Path) -> None:
     done = brought(tmp_path, GERMAN)
     assert done.way.text.separator == ";"

@@ -14,6 +14,7 @@ from app.follower.errors import FollowerError
 from app.follower.layout import COILS, INDICATORS, LAYOUTS
 from app.follower.simulated_drive import SimulatedDriveBank
 from app.follower.simulation import Simulation
+from app.follower.states import DriveState
 from app.project.binding import bindings
 from app.project.drive_roles import DRIVE_BITS, DRIVE_VALUES, OWN_REGISTERS
 from app.signals.encoding import register_count
@@ -117,6 +118,56 @@ def test_settings_stand_at_what_the_drive_goes_by() -> None:
 def test_a_start_value_is_obeyed() -> None:
     it = played(signal("wanted", 1, drive_role="speed-reference", unit="Hz", start_value=30))
     assert it.drive.reference == 30
+
+
+def test_with_a_control_word_it_goes_by_that_alone() -> None:
+    """The words are those of IEC 61800-7-201; what each leads to is checked in tests/outside/test_drive_profile.py."""
+    it = played(*LIST, signal("standard", 5203, drive_role="control-word", write=True))
+    assert it.drive.state is DriveState.SWITCH_ON_DISABLED, "no control word yet, so it waits for one"
+    it.write("holding", 5201, [4000])
+    it.write("holding", 5200, [1 << 4])
+    it.advance(1)
+    assert it.drive.state is DriveState.SWITCH_ON_DISABLED, "the run bit has no effect"
+    it.write("holding", 5203, [0x06])
+    it.advance(1)
+    it.write("holding", 5203, [0x0F])
+    it.advance(30)
+    assert it.get("is") == 40
+    it.write("holding", 5200, [1 << 2 | 1 << 5])
+    it.advance(1)
+    assert it.get("is") == 40, "nor have reverse and quick stop"
+    it.reboot(0)
+    it.advance(1)
+    assert it.drive.state is DriveState.SWITCH_ON_DISABLED
+
+
+def test_its_control_word_may_have_a_start_value() -> None:
+    it = played(signal("standard", 5203, drive_role="control-word", start_value=6))
+    assert it.drive.state is DriveState.READY_TO_SWITCH_ON
+
+
+def test_bits_of_the_control_word_reach_it_by_the_word() -> None:
+    it = played(
+        signal("standard", 5203, drive_role="control-word", start_value=6, write=True),
+        {"name": "reset", "bit": {"of": "standard", "number": 7}, "write": True},
+    )
+    it.inputs.external_fault = True
+    it.advance(1)
+    assert it.drive.faulted
+    it.inputs.external_fault = False
+    it.set("reset", Fraction(1))
+    it.advance(1)
+    assert it.drive.state is DriveState.READY_TO_SWITCH_ON
+
+
+def test_a_negative_reference_is_taken_only_beside_a_control_word() -> None:
+    wanted = signal("wanted", 5201, drive_role="speed-reference", unit="Hz", encoding="int16", decimals=0)
+    assert played(wanted).write("holding", 5201, [0x10000 - 30]) is ExcCodes.ILLEGAL_VALUE
+    it = played(wanted, signal("standard", 5203, drive_role="control-word"))
+    assert it.write("holding", 5201, [0x10000 - 30]) is None
+    assert it.drive.reference == -30
+    with pytest.raises(FollowerError, match=r"must be -50 to 50 Hz"):
+        it.set("wanted", Fraction(-51))
 
 
 def test_a_reference_beyond_the_base_frequency_is_refused_in_the_words_of_the_signal() -> None:

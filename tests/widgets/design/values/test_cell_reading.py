@@ -59,7 +59,7 @@ def put(name: str, key: str, text: str) -> Any:
         ("command", "drive_role", "", "drive_role", None),
         ("running", "drive_role", "running", "drive_role", "running"),
         ("running", "register", "bit 7", "bit", Bit(of="status", number=7)),
-        ("running", "from", "command", "bit", Bit(of="command", number=2)),
+        ("running", "from", "command", "bit", Bit(of="command", number=4)),
     ],
 )
 def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value: object) -> None:

@@ -73,6 +73,9 @@ def test_a_single_bit_is_offered_only_what_is_on_or_off(design: DesignWorkspace)
     assert "command: run" in offered
     assert "current" not in offered
     assert "current" in rows(editor_of(show(design, "command"), "Role"))
+    assert not any("control word" in row for row in offered)
+    choose(show(design, "command"), "Role", "command: control word (IEC 61800-7-201)")
+    assert plays(design.document, "command") == "control-word"
 
 
 def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkspace) -> None:

@@ -13,6 +13,7 @@ from prompt_toolkit.layout import HSplit, Layout, Window
 from prompt_toolkit.layout.controls import FormattedTextControl
 
 from app.line.status import Level, Statuses
+from app.panel.driver import PanelDriver
 from app.panel.rendering import Attribute, Row
 from app.session.session import Session
 from app.signals.visible import visible
@@ -44,8 +45,8 @@ def operate(session: Session) -> int:
 
         @bindings.add(place, eager=True)
         def _press(_event: KeyPressEvent, key: str = key) -> None:
-            session.key_down(key)
-            session.key_up(key)
+            session.panel.key_down(key)
+            session.panel.key_up(key)
 
     @bindings.add("c-c")
     @bindings.add("c-q")
@@ -54,8 +55,8 @@ def operate(session: Session) -> int:
         event.app.exit()
 
     def screen() -> StyleAndTextTuples:
-        session.tick()
-        return _formatted(session)
+        session.panel.tick()
+        return _formatted(session.panel)
 
     legend = "  ".join(f"{key}: {place}" if key != place else key for key, place in places.items())
     application: Application[Any] = Application(
@@ -83,10 +84,10 @@ def operate(session: Session) -> int:
     return 0
 
 
-def _formatted(session: Session) -> StyleAndTextTuples:
-    edge = "+" + "-" * session.project.panel.columns + "+"
+def _formatted(panel: PanelDriver) -> StyleAndTextTuples:
+    edge = "+" + "-" * panel.project.panel.columns + "+"
     shown: StyleAndTextTuples = [("", edge + "\n")]
-    for row in session.rows():
+    for row in panel.rows():
         shown += [("", "|"), *_runs(row), ("", "|\n")]
     return [*shown, ("", edge)]
 

@@ -59,7 +59,6 @@ from app.panel.events import (
 from app.panel.layout import Layout
 from app.panel.messages import Saying, of_kept
 from app.panel.state import Message, Mode, State
-from app.panel.view import View
 from app.panel.work import MESSAGE_S, REASON_S, Work
 from app.project.model import Action, HeldSignal, Project
 from app.signals.reading import Reading
@@ -89,7 +88,6 @@ __all__ = [
     "WriteFailed",
     "begin",
     "step",
-    "view",
 ]
 
 ASIDE_S: Final = 20.0
@@ -163,11 +161,6 @@ def step(
     if isinstance(event, Tick):
         _idle_if_due(work)
     return work.state, tuple(work.effects)
-
-
-def view(project: Project, state: State, readings: Mapping[str, Reading]) -> Mapping[str, Reading]:
-    """The readings of all signals of the project as the panel sees them: held values and bits included."""
-    return View(project, state.held, readings)
 
 
 # What a key does when nothing is being changed ------------------------------------------------------------------------

@@ -20,21 +20,9 @@ import numpy as np
 
 from app.events.events import Event, Kind, screen_after
 from app.language import translate
-from app.panel.machine import (
-    Effect,
-    KeyDown,
-    KeyUp,
-    ReleaseAll,
-    State,
-    Tick,
-    Write,
-    WriteDone,
-    WriteFailed,
-    begin,
-    step,
-    view,
-)
-from app.panel.rendering import Rows, render
+from app.panel.driver import PanelDriver
+from app.panel.events import Effect, Event as PanelEvent, KeyDown, Tick, Write, WriteDone, WriteFailed
+from app.panel.state import State
 from app.project.binding import bindings
 from app.project.model import BitSignal
 from app.recording.reader import Recording, TooMany
@@ -73,7 +61,8 @@ class Replay:
         """Where the operator was before the first turn, and after each."""
         self._held = recording.held_changes()
         self._own_way = False
-        self.state: State = begin(self.project, self._at)
+        self.panel = PanelDriver(self.project, self, lambda: self._at)
+        """What is operated; its ticks let the recording go on as far as the clock has, times the speed."""
         self.seek(self.begin)
 
     # Time
@@ -113,9 +102,10 @@ class Replay:
         self._at = min(max(at, self.begin), self.end)
         self._seen = self._clock()
         self._own_way = False
-        self.state = self._led(replace(begin(self.project, self._at), language=self.state.language))
+        self.panel.begin(self.panel.state.language)
+        self.panel.state = self._led(self.panel.state)
         # One look at the readings, so that overrides that held then are shown.
-        self._feed(Tick(self._at))
+        self.panel.take(Tick(self._at))
 
     def step(self, way: int) -> None:
         """Go to the next (`way` 1) or the former (-1) moment at which a sample arrived or something happened."""
@@ -129,8 +119,10 @@ class Replay:
         if moments:
             self.seek(min(moments) if way > 0 else max(moments))
 
-    def tick(self) -> tuple[Effect, ...]:
-        """Let time go on as far as the clock has, times the speed."""
+    # Behind the panel
+
+    def answers(self) -> tuple[()]:
+        """Let time go on before the panel's tick."""
         now = self._clock()
         passed, self._seen = now - self._seen, now
         if not self._playing:
@@ -139,49 +131,30 @@ class Replay:
         if self._at >= self.end:
             self._playing = False
         if not self._own_way:
-            self.state = self._led(self.state)
-        return self._feed(Tick(self._at))
+            self.panel.state = self._led(self.panel.state)
+        return ()
 
-    # The panel
+    def registers(self) -> Mapping[str, Reading]:
+        """The readings of the register signals as they were, looked up as they are asked for."""
+        return _Then(self)
 
-    def key_down(self, key: str) -> tuple[Effect, ...]:
-        """Press a key of the panel. It turns screens as ever; what it would write is refused in words."""
-        self._own_way = True
-        return self._feed(KeyDown(key, self._at))
-
-    def key_up(self, key: str) -> tuple[Effect, ...]:
-        """Let a key go."""
-        return self._feed(KeyUp(key, self._at))
-
-    def release_all(self) -> tuple[Effect, ...]:
-        """No key can be held any longer."""
-        return self._feed(ReleaseAll(self._at))
-
-    def rows(self) -> Rows:
-        """What the panel shows."""
-        return render(self.project, self.state, self._readings(), self._at)
-
-    def readings(self) -> Mapping[str, Reading]:
-        """The readings of all signals as they were, bits and held values included. Looked up as they are asked."""
-        return view(self.project, self.state, self._readings())
+    def carry_out(self, effects: tuple[Effect, ...], cause: PanelEvent) -> tuple[Effect, ...]:
+        """Write nothing, and tell the panel so at once: what a key would write is refused in words."""
+        self._own_way = self._own_way or isinstance(cause, KeyDown)
+        reason = translate("record", "not possible in a recording")
+        for write in effects:
+            if isinstance(write, Write) and not isinstance(cause, WriteDone | WriteFailed):
+                # What a condition wrote was written then; what a key asks for now is not.
+                self.panel.take(
+                    WriteDone(write.signal, self._at, write.value)
+                    if isinstance(cause, Tick)
+                    else WriteFailed(write.signal, reason, self._at, write.value, "writing_off")
+                )
+        return tuple(effect for effect in effects if not isinstance(effect, Write))
 
     def events(self) -> list[Event]:
         """What had happened up to this moment, oldest first."""
         return self.recording.events(self.begin, self._at)
-
-    def _feed(self, event: KeyDown | KeyUp | Tick | ReleaseAll) -> tuple[Effect, ...]:
-        self.state, effects = step(self.project, self.state, event, self._readings())
-        reason = translate("record", "not possible in a recording")
-        for effect in effects:
-            if isinstance(effect, Write):
-                # What a condition wrote was written then; what a key asks for now is not.
-                answer = (
-                    WriteDone(effect.signal, self._at, effect.value)
-                    if isinstance(event, Tick)
-                    else WriteFailed(effect.signal, reason, self._at, effect.value, "writing_off")
-                )
-                self.state, _ = step(self.project, self.state, answer, self._readings())
-        return tuple(effect for effect in effects if not isinstance(effect, Write))
 
     def _led(self, state: State) -> State:
         """The state with the screen and the held values that the panel had then, as far as that was recorded."""
@@ -190,9 +163,6 @@ class Replay:
             state = replace(state, held=MappingProxyType({**state.held, **held}))
         screen = self._screens[bisect.bisect_right(self._turned_at, self._at)]
         return state if screen == state.screen else replace(state, screen=screen, entry=None)
-
-    def _readings(self) -> Mapping[str, Reading]:
-        return _Then(self)
 
     def reading(self, signal: str) -> Reading:
         """The reading of a register signal at the moment that is shown."""

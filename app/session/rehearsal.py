@@ -17,22 +17,8 @@ from app.follower.errors import FollowerError
 from app.follower.register_bank import RegisterBank
 from app.follower.simulation import Simulation
 from app.language import translate
-from app.panel.machine import (
-    Effect,
-    Event,
-    KeyDown,
-    KeyUp,
-    ReleaseAll,
-    State,
-    Tick,
-    Write,
-    WriteDone,
-    WriteFailed,
-    begin,
-    step,
-    view,
-)
-from app.panel.rendering import Rows, render
+from app.panel.driver import PanelDriver
+from app.panel.events import Effect, Event, Write, WriteDone, WriteFailed
 from app.project.binding import bindings
 from app.project.capability import not_offered
 from app.project.model import BitSignal, PanelMessage, Project
@@ -69,9 +55,11 @@ class Rehearsal:
         now = self._at = clock()
         for model in self._models.values():
             model.advance_to(now)
-        self.state: State = replace(begin(project, now), language=language)
+        self.panel = PanelDriver(project, self, clock)
+        """What is operated; its ticks let time pass in the models, too."""
+        self.panel.begin(language)
         if screen in project.screen_named:
-            self.state = replace(self.state, screen=screen)
+            self.panel.state = replace(self.panel.state, screen=screen)
         self._answers: list[Event] = []
         self._owed: dict[str, Write] = {}
         """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
@@ -81,20 +69,12 @@ class Rehearsal:
         """What plays the followers, by follower; a person may set what stands in them, or make them silent."""
         return self._models
 
-    def key_down(self, key: str) -> tuple[Effect, ...]:
-        """The operator presses `key`."""
-        return self._feed(KeyDown(key, self._clock()))
+    def registers(self) -> Mapping[str, Reading]:
+        """The readings of the models' registers, for the panel."""
+        return _Registers(self.project, self._models, self._clock())
 
-    def key_up(self, key: str) -> tuple[Effect, ...]:
-        """The operator lets `key` go."""
-        return self._feed(KeyUp(key, self._clock()))
-
-    def release_all(self) -> tuple[Effect, ...]:
-        """No key can be held any longer."""
-        return self._feed(ReleaseAll(self._clock()))
-
-    def tick(self) -> tuple[Effect, ...]:
-        """Let time pass, in the models and on the panel. Call it some ten to thirty times a second."""
+    def answers(self) -> list[Event]:
+        """Let time pass in the models; gives what became of the panel's writes."""
         now = self._clock()
         for model in self._models.values():
             if now - self._at > STANDS_STILL_S:
@@ -106,24 +86,10 @@ class Rehearsal:
         for write in owed.values():
             self._written(write)
         answers, self._answers = self._answers, []
-        effects: tuple[Effect, ...] = ()
-        for event in (*answers, Tick(now)):
-            effects += self._feed(event)
-        return effects
+        return answers
 
-    def rows(self) -> Rows:
-        """What the panel shows now."""
-        return render(self.project, self.state, self._read(), self._clock())
-
-    def readings(self) -> Mapping[str, Reading]:
-        """The readings of all signals as they are now, of bits and held values too. Worked out as they are asked."""
-        return view(self.project, self.state, self._read())
-
-    def _read(self) -> Mapping[str, Reading]:
-        return _Registers(self.project, self._models, self._clock())
-
-    def _feed(self, event: Event) -> tuple[Effect, ...]:
-        self.state, effects = step(self.project, self.state, event, self._read())
+    def carry_out(self, effects: tuple[Effect, ...], _cause: Event) -> tuple[Effect, ...]:
+        """Write into the models what the panel wants written."""
         # The answers come with the next tick, as a line's come later: two conditions that write in turn go on for ever.
         self._answers += [self._written(effect) for effect in effects if isinstance(effect, Write)]
         return effects

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections import deque
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from concurrent.futures import Future
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -17,25 +17,12 @@ from app.line.engine import Engine, Snapshot
 from app.line.samples import SampleBus
 from app.line.states import Owed
 from app.line.write_queue import Obstacle, Outcome, WriteReport
-from app.panel.machine import (
-    Effect,
-    Event,
-    KeyDown,
-    KeyUp,
-    ReleaseAll,
-    State,
-    Tick,
-    Write,
-    WriteDone,
-    WriteFailed,
-    begin,
-    step,
-)
-from app.panel.rendering import Rows, render
+from app.panel.driver import PanelDriver
+from app.panel.events import Effect, Event, ReleaseAll, Write, WriteDone, WriteFailed
 from app.project.model import DIRECT_UNITS, PanelMessage, Project
 from app.project.problems import quoted
 from app.project.purpose import Purpose
-from app.signals.reading import Value
+from app.signals.reading import Reading, Value
 
 Via = Literal["simulated"] | Endpoint | None
 """Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
@@ -92,9 +79,8 @@ class Session:
         self.looked_at: float | None = None
         """When somebody said last to have looked at the machine after a stop that failed; None if nobody did."""
         self._disarmed = ""
-        self.state: State = begin(project, clock())
-        self.at = clock()
-        """When the panel was last told something, a key or that time passes: what it did, it did then."""
+        self.panel = PanelDriver(project, self, clock)
+        """What is operated; only while the session runs. Its ticks bring what became of the writes."""
         self._shown = ""
 
     def __enter__(self) -> Self:
@@ -202,7 +188,7 @@ class Session:
         )
         engine.start()
         self._engine = engine
-        self.state = begin(self.project, self._clock())
+        self.panel.begin()
         self._shown = ""
         self._read_shown_first()
 
@@ -214,7 +200,7 @@ class Session:
         """
         unproved: dict[str, None] = {}
         if self._engine is not None:
-            self._feed(ReleaseAll(self._clock()))
+            self.panel.release_all()
             self._finish_writes(self._engine)
             stops = [write.signal for write, _ in self._waiting if write.purpose is not Purpose.VALUE]
             unproved = dict.fromkeys([*stops, *self._failed])
@@ -225,44 +211,42 @@ class Session:
             self.simulation.stop()
         return tuple(unproved)
 
-    def key_down(self, key: str) -> tuple[Effect, ...]:
-        """The operator presses `key`."""
-        return self._feed(KeyDown(key, self._clock()))
-
-    def key_up(self, key: str) -> tuple[Effect, ...]:
-        """The operator lets `key` go."""
-        return self._feed(KeyUp(key, self._clock()))
-
-    def release_all(self) -> tuple[Effect, ...]:
-        """No key can be held any longer: the window lost the focus."""
-        return self._feed(ReleaseAll(self._clock()))
-
     def disarm(self) -> tuple[Effect, ...]:
         """Write to no line any more, but for what stops something: that still goes out, and soon.
 
         Keys that are held are let go. Stops that were on their way already go out, too.
         """
-        effects = self._feed(ReleaseAll(self._clock()))
+        effects = self.panel.release_all()
         for line in self.project.lines:
             self.engine.arm(line.name, False)
         return effects
 
-    def tick(self) -> tuple[Effect, ...]:
-        """Let time pass: finished writes, conditions, time-outs. Call it some ten to thirty times a second."""
-        effects: tuple[Effect, ...] = ()
+    def registers(self) -> Mapping[str, Reading]:
+        """The newest readings of the line, for the panel."""
+        return self.snapshot().readings
+
+    def answers(self) -> list[Event]:
+        """What became of the panel's writes that ended since the last call; for its tick."""
         done = [pair for pair in self._waiting if pair[1].done()]
         if done:
             self._waiting = [pair for pair in self._waiting if pair not in done]
-        for write, future in done:
-            effects += self._feed(self._outcome(write, future))
+        answers = [self._outcome(write, future) for write, future in done]
         self._reports += [future.result() for future in self._aside if future.done()]
         self._aside = [future for future in self._aside if not future.done()]
         disarmed = self.disarmed
         if self._disarmed != disarmed:
             # What is held was pressed before the line was lost: it must not go on by itself when the line is back.
             self._disarmed = disarmed
-            effects += self._feed(ReleaseAll(self._clock()))
-        return effects + self._feed(Tick(self._clock()))
+            answers.append(ReleaseAll(self._clock()))
+        return answers
+
+    def carry_out(self, effects: tuple[Effect, ...], _cause: Event) -> tuple[Effect, ...]:
+        """Write what the panel wants written, and read first what it shows."""
+        for effect in effects:
+            if isinstance(effect, Write):
+                self._waiting.append((effect, self.engine.write(effect.signal, effect.value, effect.purpose)))
+        self._read_shown_first()
+        return effects
 
     def write(self, signal: str, value: Value) -> Future[WriteReport]:
         """Write one value past the panel, as somebody asks for it who looks at the readings.
@@ -277,10 +261,6 @@ class Session:
         """What became of the writes that ended since the last call, oldest first."""
         return [self._reports.popleft() for _ in range(len(self._reports))]
 
-    def rows(self, snapshot: Snapshot | None = None) -> Rows:
-        """What the panel shows now, of this snapshot; left out, of the newest."""
-        return render(self.project, self.state, (snapshot or self.snapshot()).readings, self._clock())
-
     def snapshot(self) -> Snapshot:
         """The newest readings and the state of followers and lines."""
         return self.engine.snapshot()
@@ -289,23 +269,11 @@ class Session:
         end = time.monotonic() + RELEASE_S
         while self._waiting and (left := end - time.monotonic()) > 0:
             engine.flush(left)
-            self.tick()
-
-    def _feed(self, event: Event) -> tuple[Effect, ...]:
-        self.at = event.at
-        self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
-        self._send(effects)
-        self._read_shown_first()
-        return effects
-
-    def _send(self, effects: Iterable[Effect]) -> None:
-        for effect in effects:
-            if isinstance(effect, Write):
-                self._waiting.append((effect, self.engine.write(effect.signal, effect.value, effect.purpose)))
+            self.panel.tick()
 
     def _read_shown_first(self) -> None:
-        if self.state.shown != self._shown:
-            self._shown = self.state.shown
+        if self.panel.state.shown != self._shown:
+            self._shown = self.panel.state.shown
             screen = self.project.screen_named.get(self._shown)
             fields = screen.fields if screen is not None else ()
             blinking = (field.blink.signal for field in fields if field.blink is not None)

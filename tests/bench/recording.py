@@ -109,7 +109,7 @@ def main() -> None:
             for place in np.random.default_rng(3).uniform(begin, end, 40):
                 began = time.perf_counter()
                 replay.seek(float(place))
-                replay.rows()
+                replay.panel.rows()
                 for signal in names:
                     replay.reading(signal)
                 taken.append(1000 * (time.perf_counter() - began))

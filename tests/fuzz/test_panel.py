@@ -26,9 +26,9 @@ from app.panel.machine import (
     WriteFailed,
     begin,
     step,
-    view,
 )
 from app.panel.rendering import Attribute, render
+from app.panel.view import View
 from app.project.binding import refusal
 from app.project.model import HeldSignal, Project
 from app.signals.reading import Quality, Reading
@@ -285,7 +285,7 @@ class PanelMachine(RuleBasedStateMachine):
 
     @invariant()
     def the_view_is_whole(self) -> None:
-        seen = view(self.project, self.state, self.readings)
+        seen = View(self.project, self.state.held, self.readings)
         assert all(isinstance(seen[name], Reading) for name in seen)
 
     def teardown(self) -> None:

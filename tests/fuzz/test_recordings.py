@@ -83,8 +83,8 @@ def _use(path: Path) -> None:
         replay = Replay(recording)
         replay.seek((begin + end) / 2)
         replay.step(1)
-        dict(replay.readings())
-        replay.rows()
+        dict(replay.panel.readings())
+        replay.panel.rows()
 
 
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])

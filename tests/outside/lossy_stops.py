@@ -148,10 +148,10 @@ def run(kind: Literal["tcp", "serial"], share: float, loses: Loses, stops: int, 
                 key = chance.choice(sorted(STOPS))
                 seen = len(device.log)
                 pressed = time.monotonic()
-                session.key_down(key)
-                session.key_up(key)
+                session.panel.key_down(key)
+                session.panel.key_up(key)
                 tally.asked += 1
-                wait_for(lambda: session.tick() is not None and not session.writing, limit_s=40)
+                wait_for(lambda: session.panel.tick() is not None and not session.writing, limit_s=40)
                 reports = session.take_reports()
                 mine = [one for one in device.log[seen:] if one.function == STOPS[key] and one.at >= pressed]
                 tally.done += stands(device, key)
@@ -168,7 +168,7 @@ def pause(session: Session, seconds: float) -> None:
     """Let the line go on for a while."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:
-        session.tick()
+        session.panel.tick()
         time.sleep(0.005)
 
 

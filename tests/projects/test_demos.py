@@ -252,12 +252,12 @@ def test_both_followers_of_the_hall_answer_on_one_line(hall: Project) -> None:
         names = {signal.name for signal in hall.signals if isinstance(signal, RegisterSignal)}
         wait_for(lambda: all(session.snapshot().readings[name].good for name in names))
         for key in ("right", "right", "f1"):
-            session.key_down(key)
-            session.key_up(key)
+            session.panel.key_down(key)
+            session.panel.key_up(key)
 
         def heating_is_off() -> bool:
-            session.tick()
-            return session.rows()[7].text.startswith("F1 heating off")
+            session.panel.tick()
+            return session.panel.rows()[7].text.startswith("F1 heating off")
 
         wait_for(heating_is_off)
 
@@ -272,15 +272,15 @@ def at_the_panel(
 
     def shows(*texts: str) -> Callable[[], bool]:
         def look() -> bool:
-            session.tick()
-            face = "\n".join(row.text for row in session.rows())
+            session.panel.tick()
+            face = "\n".join(row.text for row in session.panel.rows())
             return all(text in face for text in texts)
 
         return look
 
     def press(key: str) -> None:
-        session.key_down(key)
-        session.key_up(key)
+        session.panel.key_down(key)
+        session.panel.key_up(key)
 
     return drive, shows, press
 

@@ -366,11 +366,11 @@ class BenchWorkspace(QWidget):
             return
         now = time.monotonic()
         snapshot = session.snapshot()
-        seen = (session.state, snapshot.number, int(now / BLINK_S))
+        seen = (session.panel.state, snapshot.number, int(now / BLINK_S))
         if seen[0] is not self._seen[0] or seen[1:] != self._seen[1:]:
             self._seen = seen
-            self.why.follow(session.state.said)
-            rows = session.rows(snapshot)
+            self.why.follow(session.panel.state.said)
+            rows = session.panel.rows(snapshot.readings)
             if rows != self._rows:
                 self._rows = rows
                 self.face.set_rows(rows)

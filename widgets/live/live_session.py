@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
-from app.panel.view import View
 from app.project.model import Project
 from widgets.live.arming import WritePermission
 
@@ -172,19 +171,19 @@ class LiveSession(QObject):
     def key_down(self, key: str) -> None:
         """The operator presses `key` of the panel."""
         if self._session is not None:
-            self._pass_on(self._session.key_down(key))
+            self._pass_on(self._session.panel.key_down(key))
             self.frame.emit()
 
     def key_up(self, key: str) -> None:
         """The operator lets `key` go."""
         if self._session is not None:
-            self._pass_on(self._session.key_up(key))
+            self._pass_on(self._session.panel.key_up(key))
             self.frame.emit()
 
     def release_all(self) -> None:
         """No key can be held any longer: the window lost the focus."""
         if self._session is not None:
-            self._pass_on(self._session.release_all())
+            self._pass_on(self._session.panel.release_all())
 
     def readings(self, snapshot: Snapshot | None = None) -> Mapping[str, Reading]:
         """The readings of all signals: what the line brought, the bits in it, and the held values.
@@ -193,8 +192,7 @@ class LiveSession(QObject):
         """
         if self._session is None:
             return {}
-        snapshot = snapshot or self._session.snapshot()
-        return View(self._session.project, self._session.state.held, snapshot.readings)
+        return self._session.panel.readings(None if snapshot is None else snapshot.readings)
 
     def statuses(self) -> Statuses | None:
         """How lines, devices and data stand; None while nothing is connected. Worked out once a snapshot."""
@@ -220,7 +218,7 @@ class LiveSession(QObject):
         session = self._session
         if session is None:
             return
-        effects = session.tick()
+        effects = session.panel.tick()
         self._pass_on(effects)
         before, self._disarmed = self._disarmed, session.disarmed
         if self._disarmed != before:
@@ -230,7 +228,7 @@ class LiveSession(QObject):
         self._seen, news = session.engine.transactions.since(self._seen)
         if news:
             self.transactions.emit(news)
-        state, snapshot, now = session.state, session.snapshot(), time.monotonic()
+        state, snapshot, now = session.panel.state, session.snapshot(), time.monotonic()
         known, self._known = self._known, (state, snapshot)
         other = news or effects or state is not known[0] or snapshot is not known[1]
         if other or not 0 <= now - self._framed_at < IDLE_S:

@@ -124,7 +124,7 @@ class Observation(QObject):
             session.engine.samples,
             limits=limits,
             clock=history.clock,
-            state=session.state,
+            state=session.panel.state,
         )
         self._recorder.curves = self._curves
         self.recording_changed.emit()
@@ -198,14 +198,14 @@ class Observation(QObject):
 
         self._samples, self.history = self._coming or (session.samples.subscribe(), History(session.project))
         self._coming, self._source = None, None
-        self.history.screen = session.state.screen
+        self.history.screen = session.panel.state.screen
         self.watch = EventDetector(session.project)
         self._keep_held(session)
         self.begun.emit()
 
     def _effect(self, effect: object) -> None:
         if self.watch is not None and self._session is not None:
-            self.watch.effects([effect], self._session.at)  # type: ignore[list-item]  # Qt passes it on untyped
+            self.watch.effects([effect], self._session.panel.at)  # type: ignore[list-item]  # Qt passes it on untyped
 
     def _look(self) -> None:
         session, watch, history = self._session, self.watch, self.history
@@ -218,7 +218,7 @@ class Observation(QObject):
         came = self._take_samples()
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
-        watch.look(session.snapshot(), session.state, armed, session.at)
+        watch.look(session.snapshot(), session.panel.state, armed, session.panel.at)
         watch.stops(session.owed, session.failed, session.looked_at)
         self._keep_held(session)
         self._pass_on(watch.take())
@@ -229,7 +229,7 @@ class Observation(QObject):
         if self.watch is None or self.history is None:
             return
         now = time.monotonic()
-        for name, value in self.watch.changed_held(session.state):
+        for name, value in self.watch.changed_held(session.panel.state):
             self.history.hold(name, now, value)
             if self._recorder is not None:
                 self._recorder.held(name, now, value)

@@ -146,7 +146,7 @@ class ReplayBar(QWidget):
         replay = self._replay
         if replay is None or not replay.playing:
             return
-        replay.tick()
+        replay.panel.tick()
         self._show()
         self.moved.emit(replay.at)
 

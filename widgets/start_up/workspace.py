@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.curves.source import Recorded, Source, plottable
 from app.events.events import Event
+from app.panel.driver import PanelDriver
 from app.panel.rendering import Rows
 from app.recording.reader import NotReadable, Recording
 from app.recording.replay import Replay
@@ -281,8 +282,7 @@ class StartUpWorkspace(QWidget):
         replay = self.replay_bar.replay
         if replay is None:
             return
-        self._show_rows(replay.rows())
-        self.why.follow(replay.state.said)
+        self._show_panel(replay.panel)
         self.trend.set_moment(at)
         recording = replay.recording
         if at < self._told_to:
@@ -341,17 +341,20 @@ class StartUpWorkspace(QWidget):
             return
         now = time.monotonic()
         if self._recording is None:
-            seen = (session.state, session.snapshot().number, int(now / BLINK_S))
+            seen = (session.panel.state, session.snapshot().number, int(now / BLINK_S))
             if seen != self._seen:
                 self._seen = seen
-                self._show_rows(session.rows())
-                self.why.follow(session.state.said)
+                self._show_panel(session.panel)
         often, seldom = TREND_EVERY_S
         if now - self._drawn >= min(seldom, max(often, self.trend.plot.pixel_s)):
             self._drawn = now
             self.recording_control.say()
             if self._recording is None:
                 self.trend.refresh()
+
+    def _show_panel(self, panel: PanelDriver) -> None:
+        self.why.follow(panel.state.said)
+        self._show_rows(panel.rows())
 
     def _show_rows(self, rows: Rows) -> None:
         if rows != self._rows:
@@ -361,9 +364,8 @@ class StartUpWorkspace(QWidget):
     def _key(self, key: str, *, down: bool) -> None:
         replay = self.replay_bar.replay
         if replay is not None:
-            (replay.key_down if down else replay.key_up)(key)
-            self._show_rows(replay.rows())
-            self.why.follow(replay.state.said)
+            (replay.panel.key_down if down else replay.panel.key_up)(key)
+            self._show_panel(replay.panel)
         elif down:
             self._live.key_down(key)
         else:

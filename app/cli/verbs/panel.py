@@ -65,8 +65,8 @@ def panel(args: argparse.Namespace) -> int:
                 give_order(session.simulation, press)
                 _settle(session)
             else:
-                session.key_down(press)
-                session.key_up(press)
+                session.panel.key_down(press)
+                session.panel.key_up(press)
                 _settle(session)
         _run(session, args.for_s or 0.0)
         _see_stops_through(session)
@@ -92,12 +92,12 @@ def _settle(session: Session) -> None:
         return reading.time is not None and reading.time >= since
 
     def settled() -> bool:
-        session.tick()
-        shown = project.screen_named.get(session.state.shown)
+        session.panel.tick()
+        shown = project.screen_named.get(session.panel.state.shown)
         return not session.writing and all(fresh(field.signal) for field in (shown.fields if shown else ()))
 
     wait(settled, limit_s=limit - since)
-    session.tick()
+    session.panel.tick()
 
 
 def _see_stops_through(session: Session) -> None:
@@ -105,7 +105,7 @@ def _see_stops_through(session: Session) -> None:
     from app.line.writer import OWED_S
 
     def over() -> bool:
-        session.tick()
+        session.panel.tick()
         return not session.owed
 
     wait(over, limit_s=OWED_S + 1)
@@ -113,7 +113,7 @@ def _see_stops_through(session: Session) -> None:
 
 def _run(session: Session, seconds: float) -> None:
     def ticked() -> bool:
-        session.tick()
+        session.panel.tick()
         return False
 
     wait(ticked, limit_s=seconds)
@@ -123,13 +123,13 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
     from app.line.status import Statuses
     from app.panel.state import entry_report
 
-    rows = [row.text for row in session.rows()]
+    rows = [row.text for row in session.panel.rows()]
     if args.json:
         put_json(
             {
-                "screen": session.state.shown,
+                "screen": session.panel.state.shown,
                 "cells": rows,
-                "entry": entry_report(session.project, session.state),
+                "entry": entry_report(session.project, session.panel.state),
                 "status": Statuses(session.project, session.snapshot()).worst.as_json(),
             }
         )
@@ -147,10 +147,7 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
 
 def _doubtful(session: Session) -> dict[str, str]:
     """The signals on the shown screen whose values are not live, each with the reason."""
-    from app.panel.machine import view
-
-    project, state = session.project, session.state
-    seen = view(project, state, session.snapshot().readings)
-    screen = project.screen_named.get(state.shown)
+    seen = session.panel.readings()
+    screen = session.project.screen_named.get(session.panel.state.shown)
     names = [field.signal for field in (screen.fields if screen else ())]
     return {name: seen[name].reason for name in names if not seen[name].good}

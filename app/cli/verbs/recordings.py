@@ -58,7 +58,7 @@ def record(args: argparse.Namespace) -> int:
             session.samples,
             limits=limits,
             compress=not args.plain,
-            state=session.state,
+            state=session.panel.state,
         )
     except CannotRecord as why:
         raise CouldNotRun(str(why)) from None
@@ -81,19 +81,19 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
     from app.events.event_detector import EventDetector
 
     watch = EventDetector(session.project)
-    watch.changed_held(session.state)
+    watch.changed_held(session.panel.state)
     samples = session.engine.samples.subscribe()
     began = told = time.monotonic()
     pause = threading.Event()
     trouble = ""
     try:
         while args.for_s is None or time.monotonic() - began < args.for_s:
-            watch.effects(session.tick(), session.at)
+            watch.effects(session.panel.tick(), session.panel.at)
             watch.samples(samples.take())
             watch.reports(session.take_reports())
-            watch.look(session.snapshot(), session.state, (), session.at)
+            watch.look(session.snapshot(), session.panel.state, (), session.panel.at)
             now = time.monotonic()
-            for name, value in watch.changed_held(session.state):
+            for name, value in watch.changed_held(session.panel.state):
                 recorder.held(name, now, value)
             for event in watch.take():
                 recorder.event(event)

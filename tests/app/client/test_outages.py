@@ -55,7 +55,7 @@ def test_an_outage_is_counted_with_its_time_and_its_reason(kind: str, way: str, 
             wait_for(lambda: engine.snapshot().readings["10"].good)
             watch = EventDetector(PROJECT)
             session = Session(PROJECT, via="simulated")
-            watch.look(engine.snapshot(), session.state, [])
+            watch.look(engine.snapshot(), session.panel.state, [])
             began = time.monotonic()
             if way == "cut":
                 path.cut = True
@@ -82,10 +82,10 @@ def test_an_outage_is_counted_with_its_time_and_its_reason(kind: str, way: str, 
     assert last.reason
     if way == "cut":
         assert snapshot.lines["bus"].faults[FaultKind.SILENCE]
-    watch.look(snapshot, session.state, [])
+    watch.look(snapshot, session.panel.state, [])
     events = [event for event in watch.take() if event.kind is Kind.LINE_BACK and event.subject == "bus"]
     assert [event for event in events if _tells(event, last.seconds) and event.at == last.until]
-    watch.look(snapshot, session.state, [])
+    watch.look(snapshot, session.panel.state, [])
     assert watch.take() == []
 
 

@@ -34,17 +34,17 @@ class Watched:
 
     def step(self) -> None:
         session = self.session
-        self.watch.effects(session.tick(), session.at)
+        self.watch.effects(session.panel.tick(), session.panel.at)
         self.watch.samples(self.samples.take())
         self.watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
-        self.watch.look(session.snapshot(), session.state, armed)
+        self.watch.look(session.snapshot(), session.panel.state, armed)
         self.seen += self.watch.take()
 
     def press(self, *keys: str) -> None:
         for key in keys:
-            self.watch.effects(self.session.key_down(key), self.session.at)
-            self.watch.effects(self.session.key_up(key), self.session.at)
+            self.watch.effects(self.session.panel.key_down(key), self.session.panel.at)
+            self.watch.effects(self.session.panel.key_up(key), self.session.panel.at)
 
     def until(self, kind: Kind, subject: str) -> Event:
         def found() -> Event | None:
@@ -85,7 +85,7 @@ def test_an_entry_is_told_with_both_values_and_its_write_with_what_was_read_back
 
 def test_bits_rise_and_fall_and_screens_turn(watched: Watched) -> None:
     watched.press("right")
-    assert watched.until(Kind.SCREEN_CHANGED, watched.session.state.shown).data["cause"] == "key right"
+    assert watched.until(Kind.SCREEN_CHANGED, watched.session.panel.state.shown).data["cause"] == "key right"
     watched.press("start")
     assert watched.until(Kind.RISE, "running").text == "running"
     watched.press("stop")
@@ -146,9 +146,9 @@ def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.M
 
 def test_held_values_are_told_when_they_change(watched: Watched) -> None:
     watch, session = watched.watch, watched.session
-    first = dict(watch.changed_held(session.state))
+    first = dict(watch.changed_held(session.panel.state))
     assert first == {"filling ramp": Fraction(30)}
-    assert watch.changed_held(session.state) == []
+    assert watch.changed_held(session.panel.state) == []
 
 
 def test_what_nobody_acknowledged_stays_after_it_is_over(pump: Project) -> None:
@@ -173,7 +173,7 @@ def test_a_remark_is_kept(pump: Project) -> None:
 
 
 def test_answers_that_come_twice_are_an_event_once_in_a_while(pump: Project) -> None:
-    state = Session(pump, via="simulated").state
+    state = Session(pump, via="simulated").panel.state
     (name,) = (follower.name for follower in pump.followers)
     now = [100.0]
     watch = EventDetector(pump, lambda: now[0])

@@ -58,9 +58,9 @@ class Run:
         self.events: list[Event] = []
 
     def look(self) -> list[Event]:
-        self.session.tick()
+        self.session.panel.tick()
         self.watch.samples(self.samples.take())
-        self.watch.look(self.session.snapshot(), self.session.state, ())
+        self.watch.look(self.session.snapshot(), self.session.panel.state, ())
         self.events += self.watch.take()
         return self.events
 
@@ -100,7 +100,7 @@ def test_opening_a_connection_afresh_is_no_fault_of_the_line(run: Run) -> None:
     state = run.session.snapshot().lines["bus"]
     for connected in (True, False, True):
         line = replace(state, connected=connected, reason="" if connected else "connecting", since=time.monotonic())
-        run.watch.look(replace(run.session.snapshot(), lines={"bus": line}), run.session.state, ())
+        run.watch.look(replace(run.session.snapshot(), lines={"bus": line}), run.session.panel.state, ())
     run.device.silent = True
     run.until(Kind.LINE_FAULT, "pump")
     run.device.silent = False

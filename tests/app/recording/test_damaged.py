@@ -83,8 +83,8 @@ def read_all(path: Path) -> tuple[list[int], list[str]]:
         replay = Replay(recording)
         for at in (begin, end / 2, end):
             replay.seek(at)
-            replay.rows()
-            dict(replay.readings())
+            replay.panel.rows()
+            dict(replay.panel.readings())
         recording.civil(1.0)
         found = recording.samples("speed", begin, end) if "speed" in recording.signals else None
         return ([] if found is None else found.words[:, 0].tolist()), recording.damage

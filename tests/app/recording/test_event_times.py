@@ -55,10 +55,10 @@ def test_what_is_looked_at_late_happened_when_it_happened(device: CountingDevice
     samples = session.engine.samples.subscribe()
 
     def look() -> list[Event]:
-        watch.effects(session.tick())
+        watch.effects(session.panel.tick())
         watch.samples(samples.take())
         watch.reports(session.take_reports())
-        watch.look(session.snapshot(), session.state, ())
+        watch.look(session.snapshot(), session.panel.state, ())
         return watch.take()
 
     wait_for(lambda: session.snapshot().readings["set point"].good)

@@ -151,12 +151,12 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
         recorder = Recorder(tmp_path / "beside.fanrec", COUNTING, session.engine.samples, clock=clock)
 
         def look() -> None:
-            watch.effects(session.tick())
+            watch.effects(session.panel.tick())
             came = samples.take()
             history.add(came)
             watch.samples(came)
             watch.reports(session.take_reports())
-            watch.look(session.snapshot(), session.state, ())
+            watch.look(session.snapshot(), session.panel.state, ())
             events = watch.take()
             history.happened(events)
             for event in events:
@@ -239,7 +239,7 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
             replay.seek(float(at))
             moment = kept.begin + replay.at
             for name in ("speed", "hours", "running"):
-                shown = replay.readings()[name].value
+                shown = replay.panel.readings()[name].value
                 assert float(shown) == pytest.approx(live.at(name, moment)), (name, at)  # type: ignore[arg-type]
             assert recording.civil(replay.at) == live.civil(moment)
 
@@ -255,7 +255,7 @@ def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) 
     clocks.now = history.since = 1010.0
     save(history.kept(), tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:
-        assert Replay(recording).state.shown == "b"
+        assert Replay(recording).panel.state.shown == "b"
 
 
 def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path) -> None:

@@ -41,8 +41,8 @@ with Recording.open(Path(sys.argv[1])) as recording:
     replay = Replay(recording)
     for at in (begin, end / 2, end):
         replay.seek(at)
-        replay.rows()
-        dict(replay.readings())
+        replay.panel.rows()
+        dict(replay.panel.readings())
     try:
         write_samples(recording, io.StringIO(), recording.signals, begin, begin + 0.1)
     except TooMany:

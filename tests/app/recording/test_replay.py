@@ -42,23 +42,23 @@ def played(pump: Project, tmp_path: Path) -> tuple[Path, dict[float, tuple[str, 
     for number in range(600):
         clock.now += STEP_S
         at = round((number + 1) * STEP_S, 6)
-        watch.effects(rehearsal.tick())
+        watch.effects(rehearsal.panel.tick())
         if at in keys:
-            watch.effects(rehearsal.key_down(keys[at]))
-            watch.effects(rehearsal.key_up(keys[at]))
+            watch.effects(rehearsal.panel.key_down(keys[at]))
+            watch.effects(rehearsal.panel.key_up(keys[at]))
         if at == 24.0:
             next(iter(rehearsal.models.values())).inputs.external_fault = True  # type: ignore[attr-defined]
         for name in registers:
             binding = bindings(pump)[name]
             words = rehearsal.models[binding.follower.name].read(binding.table, binding.address, binding.count)
             writer.add(name, clock.now, Quality.GOOD, words)
-        watch.effects(rehearsal.tick())
+        watch.effects(rehearsal.panel.tick())
         for event in watch.take():
             writer.event(event)
-        for name, value in watch.changed_held(rehearsal.state):
+        for name, value in watch.changed_held(rehearsal.panel.state):
             writer.held(name, clock.now, value)
-        if rehearsal.state.message is None and rehearsal.state.entry is None:
-            shown[at] = tuple(row.text for row in rehearsal.rows())
+        if rehearsal.panel.state.message is None and rehearsal.panel.state.entry is None:
+            shown[at] = tuple(row.text for row in rehearsal.panel.rows())
         if number % 10 == 0:
             writer.commit()
     writer.close()
@@ -77,7 +77,7 @@ def replay(played: tuple[Path, dict[float, tuple[str, ...]]], clock: Clock) -> I
 
 
 def texts(replay: Replay) -> tuple[str, ...]:
-    return tuple(row.text for row in replay.rows())
+    return tuple(row.text for row in replay.panel.rows())
 
 
 def test_at_every_moment_the_panel_shows_what_it_showed(
@@ -98,7 +98,7 @@ def test_played_it_shows_the_same_as_sought(
     replay.play()
     for at in sorted(shown):
         clock.now += at + 0.001 - replay.at
-        replay.tick()
+        replay.panel.tick()
         assert replay.at == pytest.approx(min(at + 0.001, replay.end))
         assert texts(replay) == shown[at], at
 
@@ -108,17 +108,17 @@ def test_time_runs_faster_when_asked_and_ends_at_the_end(replay: Replay, clock: 
     replay.speed = 10.0
     replay.play()
     clock.now += 1.0
-    replay.tick()
+    replay.panel.tick()
     assert replay.at == pytest.approx(12.0)
     replay.pause()
     clock.now += 1.0
-    replay.tick()
+    replay.panel.tick()
     assert replay.at == pytest.approx(12.0)
     replay.speed = 10 * FASTEST
     assert replay.speed == FASTEST
     replay.play()
     clock.now += 100.0
-    replay.tick()
+    replay.panel.tick()
     assert (replay.at, replay.playing) == (replay.end, False)
     replay.play()
     assert replay.at == replay.begin
@@ -126,31 +126,31 @@ def test_time_runs_faster_when_asked_and_ends_at_the_end(replay: Replay, clock: 
 
 def test_keys_turn_the_panel_and_write_nothing(replay: Replay) -> None:
     replay.seek(3.0)
-    before = replay.state.shown
-    effects = replay.key_down("right")
-    replay.key_up("right")
+    before = replay.panel.state.shown
+    effects = replay.panel.key_down("right")
+    replay.panel.key_up("right")
     assert any(isinstance(effect, ScreenChanged) for effect in effects)
-    assert replay.state.shown != before
+    assert replay.panel.state.shown != before
     replay.seek(3.0)
     seen = []
     for key in ("enter", "up", "enter"):
-        seen += [*replay.key_down(key), *replay.key_up(key)]
+        seen += [*replay.panel.key_down(key), *replay.panel.key_up(key)]
     assert any(isinstance(effect, Entered) for effect in seen)
     assert not any(isinstance(effect, Write) for effect in seen)
-    assert replay.state.message is not None
-    assert replay.state.message.text == "not written: writing is off"
-    assert replay.state.message.reason == "not possible in a recording"
-    assert replay.state.sent == {}
+    assert replay.panel.state.message is not None
+    assert replay.panel.state.message.text == "not written: writing is off"
+    assert replay.panel.state.message.reason == "not possible in a recording"
+    assert replay.panel.state.sent == {}
     for key in ("reset", "start", "stop"):
-        replay.key_down(key)
-        replay.key_up(key)
-        assert replay.state.sent == {}
+        replay.panel.key_down(key)
+        replay.panel.key_up(key)
+        assert replay.panel.state.sent == {}
 
 
 def test_another_moment_leads_the_panel_back(replay: Replay, played: tuple[Path, dict[float, tuple[str, ...]]]) -> None:
     replay.seek(3.0)
-    replay.key_down("right")
-    replay.key_up("right")
+    replay.panel.key_down("right")
+    replay.panel.key_up("right")
     replay.seek(4.0501)
     assert texts(replay) == played[1][4.05]
 

@@ -102,11 +102,11 @@ def pass_time(rehearsal: Rehearsal, clock: Clock, seconds: float) -> None:
     end = clock.now + seconds
     while clock.now < end:
         clock.now += 0.05
-        rehearsal.tick()
+        rehearsal.panel.tick()
 
 
 def texts(rehearsal: Rehearsal) -> list[str]:
-    return [row.text.rstrip() for row in rehearsal.rows()]
+    return [row.text.rstrip() for row in rehearsal.panel.rows()]
 
 
 def test_what_stands_in_the_registers_at_first_is_shown() -> None:
@@ -116,15 +116,15 @@ def test_what_stands_in_the_registers_at_first_is_shown() -> None:
 def test_an_entered_value_stands_in_the_register_and_is_read_from_there() -> None:
     clock = Clock()
     rehearsal = Rehearsal(parse(BANK), clock=clock)
-    effects = press(rehearsal, "enter", "up", "up", "enter")
+    effects = press(rehearsal.panel, "enter", "up", "up", "enter")
     assert effects == [
         Entered("level", Fraction("42.5"), Fraction("43.5")),
         Write("level", Fraction("43.5")),
     ]
     pass_time(rehearsal, clock, 0.1)
     assert texts(rehearsal)[0] == "Level  43.5 %"
-    assert rehearsal.readings()["level"].raw == 435
-    assert rehearsal.state.sent == {}
+    assert rehearsal.panel.readings()["level"].raw == 435
+    assert rehearsal.panel.state.sent == {}
 
 
 def test_it_begins_on_the_screen_that_is_asked_for() -> None:
@@ -135,12 +135,12 @@ def test_it_begins_on_the_screen_that_is_asked_for() -> None:
 def test_a_write_that_the_follower_does_not_offer_is_told_on_the_panel() -> None:
     clock = Clock()
     rehearsal = Rehearsal(parse(BANK), clock=clock)
-    assert Write("coil", Fraction(1)) in press(rehearsal, "f1")
+    assert Write("coil", Fraction(1)) in press(rehearsal.panel, "f1")
     pass_time(rehearsal, clock, 0.1)
-    assert rehearsal.state.message is not None
-    assert rehearsal.state.message.text == "not possible"
-    assert "05 or 15" in rehearsal.state.message.reason
-    assert rehearsal.readings()["coil"].value == 0
+    assert rehearsal.panel.state.message is not None
+    assert rehearsal.panel.state.message.text == "not possible"
+    assert "05 or 15" in rehearsal.panel.state.message.reason
+    assert rehearsal.panel.readings()["coil"].value == 0
 
 
 def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
@@ -149,11 +149,11 @@ def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
     rehearsal.models["f"].silent = True
     pass_time(rehearsal, clock, 0.1)
     assert texts(rehearsal) == ["Level ----- %", "---"]
-    press(rehearsal, "f1")
+    press(rehearsal.panel, "f1")
     pass_time(rehearsal, clock, 0.1)
-    assert rehearsal.state.message is not None
-    assert rehearsal.state.message.text == "no answer"
-    assert "does not answer" in rehearsal.state.message.reason
+    assert rehearsal.panel.state.message is not None
+    assert rehearsal.panel.state.message.text == "no answer"
+    assert "does not answer" in rehearsal.panel.state.message.reason
 
 
 def test_a_release_that_a_silent_follower_missed_is_written_when_it_answers() -> None:
@@ -161,10 +161,10 @@ def test_a_release_that_a_silent_follower_missed_is_written_when_it_answers() ->
     rehearsal = Rehearsal(load(demo_path("booster-pump")), clock=clock)
     drive = rehearsal.models["pump"]
     pass_time(rehearsal, clock, 0.1)
-    rehearsal.key_down("reset")
+    rehearsal.panel.key_down("reset")
     assert drive.get("fault reset") == 1
     drive.silent = True
-    rehearsal.key_up("reset")
+    rehearsal.panel.key_up("reset")
     pass_time(rehearsal, clock, 0.2)
     assert drive.get("fault reset") == 1
     drive.silent = False
@@ -187,8 +187,8 @@ def test_conditions_that_write_in_turn_do_not_hang_it() -> None:
     seen = set()
     for _ in range(20):
         pass_time(rehearsal, clock, 0.05)
-        press(rehearsal, "f1")
-        seen.add(rehearsal.readings()["coil"].value)
+        press(rehearsal.panel, "f1")
+        seen.add(rehearsal.panel.readings()["coil"].value)
     assert seen <= {0, 1}
 
 
@@ -196,35 +196,35 @@ def test_the_drive_of_a_project_runs_up_and_stops_by_keys(pump: Project) -> None
     clock = Clock()
     rehearsal = Rehearsal(pump, clock=clock)
     pass_time(rehearsal, clock, 0.2)
-    press(rehearsal, "start")
+    press(rehearsal.panel, "start")
     pass_time(rehearsal, clock, 30.0)
-    running = rehearsal.readings()["frequency"].value
-    assert running == rehearsal.readings()["speed set point"].value
-    press(rehearsal, "stop")
+    running = rehearsal.panel.readings()["frequency"].value
+    assert running == rehearsal.panel.readings()["speed set point"].value
+    press(rehearsal.panel, "stop")
     pass_time(rehearsal, clock, 60.0)
-    assert rehearsal.readings()["frequency"].value == 0
+    assert rehearsal.panel.readings()["frequency"].value == 0
 
 
 def test_it_begins_in_the_language_that_is_asked_for_and_goes_on_from_there() -> None:
     rehearsal = Rehearsal(load(demo_path("drying-hall")), "recipe", Clock(), language=1)
     assert texts(rehearsal)[0].strip() == "REZEPT"
-    press(rehearsal, "f3")
+    press(rehearsal.panel, "f3")
     assert texts(rehearsal)[0].strip() == "RECIPE"
 
 
 def test_a_signal_that_chooses_the_language_does_so_in_a_rehearsal_too() -> None:
     project = edits.set_language_signal(load(demo_path("drying-hall")), "purge opening")
     rehearsal = Rehearsal(project, "recipe", Clock(), language=1)
-    rehearsal.tick()
+    rehearsal.panel.tick()
     assert texts(rehearsal)[0].strip() == "RECIPE"
 
 
 def test_the_models_stand_still_while_nobody_looks(pump: Project) -> None:
     clock = Clock()
     rehearsal = Rehearsal(pump, clock=clock)
-    press(rehearsal, "start")
+    press(rehearsal.panel, "start")
     pass_time(rehearsal, clock, 5.0)
-    before = rehearsal.readings()["frequency"].value
+    before = rehearsal.panel.readings()["frequency"].value
     clock.now += 600.0
-    rehearsal.tick()
-    assert rehearsal.readings()["frequency"].value == before != 0
+    rehearsal.panel.tick()
+    assert rehearsal.panel.readings()["frequency"].value == before != 0

@@ -32,22 +32,22 @@ def value(session: Session, name: str) -> object:
 def test_a_set_point_goes_from_the_key_to_the_drive_and_back(pump: Project) -> None:
     with Session(pump, "simulated") as session:
         wait_for(lambda: value(session, "speed set point") == Fraction("41.65"))
-        press(session, "enter", "up")
-        effects = session.key_down("enter")
+        press(session.panel, "enter", "up")
+        effects = session.panel.key_down("enter")
         assert Write("speed set point", Fraction("41.75")) in effects
         assert Entered("speed set point", Fraction("41.65"), Fraction("41.75")) in effects
-        wait_for(lambda: session.tick() is not None and not session.writing)
+        wait_for(lambda: session.panel.tick() is not None and not session.writing)
         wait_for(lambda: value(session, "speed set point") == Fraction("41.75"))
-        assert "41.8" in session.rows()[1].text  # 41.75, half away from zero
+        assert "41.8" in session.panel.rows()[1].text  # 41.75, half away from zero
 
 
 def test_the_drive_runs_and_stops_by_keys(pump: Project) -> None:
     with Session(pump, "simulated") as session:
         wait_for(lambda: value(session, "remote") == 1 and value(session, "command") is not None)
-        press(session, "start")
-        wait_for(lambda: session.tick() is not None and value(session, "frequency") not in (None, 0))
-        press(session, "stop")
-        wait_for(lambda: session.tick() is not None and value(session, "frequency") == 0)
+        press(session.panel, "start")
+        wait_for(lambda: session.panel.tick() is not None and value(session, "frequency") not in (None, 0))
+        press(session.panel, "stop")
+        wait_for(lambda: session.panel.tick() is not None and value(session, "frequency") == 0)
 
 
 def test_a_dead_follower_shows_and_comes_back(pump: Project) -> None:
@@ -75,15 +75,15 @@ def test_a_real_line_refuses_to_write_until_armed(pump: Project) -> None:
     try:
         with Session(pump, Endpoint.tcp(host, port, timeout_ms=300)) as session:
             wait_for(lambda: value(session, "command") is not None)
-            press(session, "start")
-            wait_for(lambda: session.tick() is not None and not session.writing)
-            assert session.state.message is not None
-            assert session.state.message.text == "not written: writing is off"
-            assert "line 'pump room' is not armed" in session.state.message.reason
+            press(session.panel, "start")
+            wait_for(lambda: session.panel.tick() is not None and not session.writing)
+            assert session.panel.state.message is not None
+            assert session.panel.state.message.text == "not written: writing is off"
+            assert "line 'pump room' is not armed" in session.panel.state.message.reason
             assert player.models["pump"].get("run command") == 0
             session.engine.arm("pump room", True)
-            press(session, "start")
-            wait_for(lambda: session.tick() is not None and value(session, "running") == 1)
+            press(session.panel, "start")
+            wait_for(lambda: session.panel.tick() is not None and value(session, "running") == 1)
     finally:
         player.stop()
 
@@ -99,8 +99,8 @@ def test_no_thread_is_left(pump: Project) -> None:
 def test_a_held_momentary_key_is_let_go_at_the_stop(pump: Project) -> None:
     with Session(pump, "simulated") as session:
         wait_for(lambda: value(session, "command") is not None)
-        assert Write("fault reset", Fraction(1)) in session.key_down("reset")
-        assert Write("fault reset", Fraction(0), Purpose.RELEASE) in session.release_all()
+        assert Write("fault reset", Fraction(1)) in session.panel.key_down("reset")
+        assert Write("fault reset", Fraction(0), Purpose.RELEASE) in session.panel.release_all()
 
 
 def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Project) -> None:
@@ -109,10 +109,10 @@ def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Projec
     assert session.simulation is not None
     drive = session.simulation.models["pump"]
     try:
-        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
-        session.key_down("reset")
-        wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
-        session.key_up("reset")
+        wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
+        session.panel.key_down("reset")
+        wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+        session.panel.key_up("reset")
     finally:
         unreleased = session.stop()
     assert drive.get("fault reset") == 0
@@ -125,10 +125,10 @@ def test_a_stop_pressed_just_before_the_end_reaches_the_drive(pump: Project) -> 
     assert session.simulation is not None
     drive = session.simulation.models["pump"]
     try:
-        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
-        press(session, "start")
-        wait_for(lambda: session.tick() is not None and drive.get("run command") == 1 and not session.writing)
-        press(session, "stop")
+        wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
+        press(session.panel, "start")
+        wait_for(lambda: session.panel.tick() is not None and drive.get("run command") == 1 and not session.writing)
+        press(session.panel, "stop")
     finally:
         session.stop()
     assert drive.get("run command") == 0
@@ -140,9 +140,9 @@ def test_the_stop_names_what_it_could_not_release(pump: Project) -> None:
     assert session.simulation is not None
     drive = session.simulation.models["pump"]
     try:
-        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
-        session.key_down("reset")
-        wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+        wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
+        session.panel.key_down("reset")
+        wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
         drive.silent = True
     finally:
         unreleased = session.stop()
@@ -158,15 +158,15 @@ def test_disarming_releases_what_a_key_has_set_and_writes_nothing_else(pump: Pro
     drive = player.models["pump"]
     try:
         with Session(pump, Endpoint.tcp(host, port, timeout_ms=300), armed=True) as session:
-            wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
-            session.key_down("reset")
-            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+            wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
+            session.panel.key_down("reset")
+            wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
             if let_go:
-                session.key_up("reset")
+                session.panel.key_up("reset")
             session.disarm()
             assert not session.engine.armed("pump room")
-            press(session, "start")
-            wait_for(lambda: session.tick() is not None and not session.writing)
+            press(session.panel, "start")
+            wait_for(lambda: session.panel.tick() is not None and not session.writing)
             assert drive.get("fault reset") == 0
             assert drive.get("run command") == 0
     finally:
@@ -205,9 +205,11 @@ def test_a_unit_of_modbus_tcp_is_asked_and_written_there_and_nowhere_else(pump: 
             wait_for(lambda: value(session, "speed set point") is not None)
             before = player.models["pump"].get("speed set point")
             assert isinstance(before, Fraction)
-            press(session, "enter", "up", "enter")
+            press(session.panel, "enter", "up", "enter")
             wait_for(
-                lambda: session.tick() is not None and value(session, "speed set point") == before + Fraction(1, 10)
+                lambda: (
+                    session.panel.tick() is not None and value(session, "speed set point") == before + Fraction(1, 10)
+                )
             )
             assert session.snapshot().followers["pump"].unit == unit
 
@@ -215,12 +217,12 @@ def test_a_unit_of_modbus_tcp_is_asked_and_written_there_and_nowhere_else(pump: 
 def test_a_write_to_a_line_that_is_down_is_told(pump: Project) -> None:
     # nobody listens on port 1 of this computer
     with Session(pump, Endpoint.tcp("127.0.0.1", 1, timeout_ms=100), armed=True) as session:
-        effects = session.key_down("f1")
+        effects = session.panel.key_down("f1")
         assert [type(effect) for effect in effects] == [Write]
-        wait_for(lambda: session.tick() is not None and not session.writing)
-        assert session.state.message is not None
-        assert session.state.message.text == "not written: no connection"
-        assert "line 'pump room' is down: " in session.state.message.reason
+        wait_for(lambda: session.panel.tick() is not None and not session.writing)
+        assert session.panel.state.message is not None
+        assert session.panel.state.message.text == "not written: no connection"
+        assert "line 'pump room' is down: " in session.panel.state.message.reason
 
 
 def test_the_line_is_told_what_is_on_the_screen(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -228,15 +230,15 @@ def test_the_line_is_told_what_is_on_the_screen(pump: Project, monkeypatch: pyte
     monkeypatch.setattr(Engine, "show", lambda _, names: told.append(set(names)))
 
     def fields(session: Session) -> set[str]:
-        return {field.signal for field in pump.screen_named[session.state.shown].fields}
+        return {field.signal for field in pump.screen_named[session.panel.state.shown].fields}
 
     with Session(pump, "simulated") as session:
         assert told[-1] >= fields(session) > set()
-        first, count = session.state.shown, len(told)
-        session.tick()
+        first, count = session.panel.state.shown, len(told)
+        session.panel.tick()
         assert len(told) == count
-        press(session, "right")
-        assert session.state.shown != first
+        press(session.panel, "right")
+        assert session.panel.state.shown != first
         assert told[-1] >= fields(session)
 
 
@@ -253,19 +255,19 @@ def test_a_stop_is_owed_in_words_until_it_is_proved_and_a_start_does_not_pass_it
     try:
         with Session(pump, endpoint, armed=True) as session:
             wait_for(lambda: value(session, "remote") == 1 and value(session, "command") is not None)
-            press(session, "start")
-            wait_for(lambda: session.tick() is not None and drive.get("run command") == 1 and not session.writing)
+            press(session.panel, "start")
+            wait_for(lambda: session.panel.tick() is not None and drive.get("run command") == 1 and not session.writing)
             assert session.unproved is None
             drive.silent = True
-            press(session, "stop")
-            wait_for(lambda: session.tick() is not None and session.unproved is not None)
-            press(session, "start")
+            press(session.panel, "stop")
+            wait_for(lambda: session.panel.tick() is not None and session.unproved is not None)
+            press(session.panel, "start")
             unproved = session.unproved
             assert unproved is not None
             assert unproved.headline == "STOP NOT CONFIRMED: 'run command' may still be on"
             assert not unproved.failed
             drive.silent = False
-            wait_for(lambda: session.tick() is not None and not session.writing)
+            wait_for(lambda: session.panel.tick() is not None and not session.writing)
             assert drive.get("run command") == 0
             wait_for(lambda: session.unproved is None)
     finally:
@@ -280,15 +282,15 @@ def test_a_stop_that_failed_is_told_until_it_succeeds_after_all(pump: Project, m
         with Session(pump, endpoint, armed=True) as session:
             wait_for(lambda: value(session, "command") is not None)
             drive.silent = True
-            press(session, "stop")
-            wait_for(lambda: session.tick() is not None and bool(session.failed))
+            press(session.panel, "stop")
+            wait_for(lambda: session.panel.tick() is not None and bool(session.failed))
             assert session.unproved is not None
             assert session.unproved.failed
             assert session.unproved.headline.startswith("STOP FAILED: 'run command' may still be on.")
             drive.silent = False
             wait_for(lambda: value(session, "command") is not None)
-            press(session, "stop")
-            wait_for(lambda: session.tick() is not None and not session.writing)
+            press(session.panel, "stop")
+            wait_for(lambda: session.panel.tick() is not None and not session.writing)
             assert session.unproved is None
     finally:
         player.stop()
@@ -300,10 +302,10 @@ def test_unarmed_nothing_was_pressed_and_nothing_is_to_be_released(pump: Project
         session = Session(pump, endpoint)
         session.start()
         wait_for(lambda: value(session, "command") is not None)
-        session.key_down("reset")
-        wait_for(lambda: session.tick() is not None and not session.writing)
-        session.key_up("reset")
-        press(session, "stop")
+        session.panel.key_down("reset")
+        wait_for(lambda: session.panel.tick() is not None and not session.writing)
+        session.panel.key_up("reset")
+        press(session.panel, "stop")
         assert session.stop() == ()
     finally:
         player.stop()
@@ -319,13 +321,13 @@ def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
     try:
         with Session(own, endpoint, armed=True) as session:
             wait_for(lambda: value(session, "command") is not None)
-            session.key_down("reset")
-            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+            session.panel.key_down("reset")
+            wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
             drive.silent = True
-            wait_for(lambda: session.tick() is not None and bool(session.disarmed))
+            wait_for(lambda: session.panel.tick() is not None and bool(session.disarmed))
             assert not session.engine.armed("pump room")
             drive.silent = False
-            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 0)
+            wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 0)
     finally:
         player.stop()
 
@@ -346,8 +348,8 @@ def test_what_a_device_made_of_a_stop_is_told_where_it_may_go_on(kept: int, told
 
     with StagedFollower("tcp", answer) as device, Session(parse(PROJECT), device.endpoint, armed=True) as session:
         wait_for(lambda: value(session, "set point") == 50)
-        press(session, "register")
-        wait_for(lambda: session.tick() is not None and not session.writing)
+        press(session.panel, "register")
+        wait_for(lambda: session.panel.tick() is not None and not session.writing)
         unproved = session.unproved
         assert (unproved is not None) == bool(told)
         assert unproved is None or told in unproved.words

@@ -102,7 +102,7 @@ def test_a_value_is_written_read_back_told_and_recorded(window: MainWindow, devi
     events = window.start_up.events.model
     qtbot.waitUntil(lambda: any("41.7 Hz was written" in event.text for event in events.shown))
     assert window.live.session is not None
-    assert window.live.session.state.message is None
+    assert window.live.session.panel.state.message is None
 
 
 @pytest.mark.parametrize(

@@ -117,26 +117,26 @@ class Tryout(QWidget):
         self.face.release_all()
         self._cards = []
         self.followers.show_cards([])
-        self.ended.emit(rehearsal.state.shown)
+        self.ended.emit(rehearsal.panel.state.shown)
 
     def _keys_in_words(self, project: Project) -> str:
         return self.tr("Keys of the panel: {keys}").format(keys=", ".join(project.panel.keys) or self.tr("none"))
 
     def _key_down(self, key: str) -> None:
         if self._rehearsal is not None:
-            self._tell(self._rehearsal.key_down(key))
+            self._tell(self._rehearsal.panel.key_down(key))
             self._draw()
 
     def _key_up(self, key: str) -> None:
         if self._rehearsal is not None:
-            self._tell(self._rehearsal.key_up(key))
+            self._tell(self._rehearsal.panel.key_up(key))
             self._draw()
 
     def _frame(self) -> None:
         rehearsal = self._rehearsal
         if rehearsal is None:
             return
-        self._tell(rehearsal.tick())
+        self._tell(rehearsal.panel.tick())
         self._draw()
         now = time.monotonic()
         if now - self._cards_at >= CARDS_EVERY_S:
@@ -148,7 +148,7 @@ class Tryout(QWidget):
         rehearsal = self._rehearsal
         if rehearsal is None:
             return
-        rows = rehearsal.rows()
+        rows = rehearsal.panel.rows()
         if rows != self._rows:
             self._rows = rows
             self.face.set_rows(rows)
@@ -192,7 +192,7 @@ class Tryout(QWidget):
         """A window that is not in front holds no key."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and self._rehearsal is not None and not self.isActiveWindow():
-            self._tell(self._rehearsal.release_all())
+            self._tell(self._rehearsal.panel.release_all())
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Nobody tries what nobody sees."""

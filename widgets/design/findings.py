@@ -28,9 +28,10 @@ from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import scaled
 from widgets.kit.severity import severity_icon
 from widgets.kit.steady import Choice
+from widgets.kit.tables import keep_headings_whole
 
 _LONGEST_BUTTON: Final = 44
 """Characters of a fix on its button; the rest is in its tool tip."""
@@ -61,7 +62,7 @@ class FindingsList(QWidget):
         self.model = FindingsModel(self)
         self.tree = _Tree()
         self.tree.setModel(self.model)
-        self.tree.keep_headings_whole()
+        keep_headings_whole(self.tree.header())
         self.tree.setAccessibleName(self.tr("Findings of the design checks"))
         self.tree.clicked.connect(lambda index: self._choose(index.row()))
         self.tree.entered_by_key.connect(self._choose)
@@ -324,14 +325,6 @@ class _Tree(QTreeView):
         header.setStretchLastSection(True)
         header.setProperty("look", "narrow")
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-
-    def keep_headings_whole(self) -> None:
-        """Let no column become narrower than any heading."""
-        header, model = self.header(), self.model()
-        titles = [str(model.headerData(at, Qt.Orientation.Horizontal)) for at in range(model.columnCount())]
-        widest = max(heading_width(header, title) for title in titles)
-        header.setMinimumSectionSize(widest)
-        header.setDefaultSectionSize(max(widest, header.defaultSectionSize()))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -6,13 +6,12 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
-from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QCoreApplication, QModelIndex, QObject, Qt
 
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
-from widgets.kit.plain import plain_tip
 from widgets.kit.severity import severity_icon
+from widgets.kit.tables import Index, TableModel
 
-Index = QModelIndex | QPersistentModelIndex
 Kind = Severity | Literal["draft", "accepted"]
 Order = Literal["severity", "place"]
 
@@ -64,13 +63,13 @@ def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
     return sorted(findings, key=place)
 
 
-class FindingsModel(QAbstractTableModel):
+class FindingsModel(TableModel):
     """Severity, place, what is wrong, what to do; one row each."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.rows: list[Row] = []
-        self._headers = (
+        self.titles = (
             translate("Findings", "Severity"),
             translate("Findings", "Location"),
             translate("Findings", "Problem"),
@@ -120,34 +119,32 @@ class FindingsModel(QAbstractTableModel):
     def refresh(self) -> None:
         """Draw all anew: in other colours."""
         if self.rows:
-            self.dataChanged.emit(self.index(0, 0), self.index(len(self.rows) - 1, len(self._headers) - 1))
+            self.dataChanged.emit(self.index(0, 0), self.index(len(self.rows) - 1, len(self.titles) - 1))
 
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - as Qt has it
+    def count(self) -> int:
         """How many rows there are."""
-        return 0 if parent.isValid() else len(self.rows)
+        return len(self.rows)
 
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - as Qt has it
-        """How many columns there are."""
-        return 0 if parent.isValid() else len(self._headers)
+    def cell(self, row: int, column: int) -> tuple[str, str]:
+        """What stands in a cell."""
+        shown = self.rows[row]
+        return (kind_names()[shown.kind], shown.where, shown.what, shown.hint)[column], "ink"
 
-    def headerData(self, section: int, way: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The titles of the columns."""
-        if way == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return self._headers[section]
-        return None
+    def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
+        """All of the row, and what its fix would do."""
+        shown = self.rows[row]
+        said = f"{shown.where}: {shown.what}; {shown.hint}"
+        if shown.finding is not None and shown.finding.fix is not None:
+            said += "\n" + translate("Findings", "Fix: {words}").format(words=shown.finding.fix.words)
+        return said
+
+    def spoken(self, row: int, column: int) -> str:
+        """All of the row at its first cell: the icon says nothing to a screen reader."""
+        shown = self.rows[row]
+        return f"{kind_names()[shown.kind]}: {shown.where}: {shown.what}; {shown.hint}" if column == 0 else ""
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """What a cell shows and says."""
-        row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.DisplayRole:
-            return (kind_names()[row.kind], row.where, row.what, row.hint)[index.column()]
         if role == Qt.ItemDataRole.DecorationRole and index.column() == 0:
-            return severity_icon(row.kind)
-        if role == Qt.ItemDataRole.ToolTipRole:
-            said = f"{row.where}: {row.what}; {row.hint}"
-            if row.finding is not None and row.finding.fix is not None:
-                said += "\n" + translate("Findings", "Fix: {words}").format(words=row.finding.fix.words)
-            return plain_tip(said)
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{kind_names()[row.kind]}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None
-        return None
+            return severity_icon(self.rows[index.row()].kind)
+        return super().data(index, role)

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Final, Protocol, TypeAlias, cast
+from typing import Final, Protocol, cast
 
-from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRect, Qt
+from PySide6.QtCore import QModelIndex, QObject, QRect, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTableView
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from widgets.kit import palette
+from widgets.kit.tables import Index, TableModel, set_up
 
-Index: TypeAlias = QModelIndex | QPersistentModelIndex
 PADDING: Final = 8
 """Between the edge of a cell and its text, in device-independent pixels."""
 
@@ -74,6 +74,13 @@ class QuickTable(QTableView):
 
     Qt would prepare an option, and ask the style for the ground, for each cell: twice the work of the cell itself.
     """
+
+    def __init__(self, model: TableModel, parent: QWidget | None = None, *, striped: bool = False) -> None:
+        super().__init__(parent)
+        self.setModel(model)
+        self.setItemDelegate(QuickCells(self, model.drawn))
+        set_up(self, striped=striped)
+        self.horizontalHeader().setStretchLastSection(True)
 
     def keyboardSearch(self, search: str) -> None:
         """Find nothing: Qt would jump to a row that happens to show the digit just now. There are filters for it."""

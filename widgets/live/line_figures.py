@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from widgets.kit import palette
 from widgets.kit.scaling import heading_width
+from widgets.kit.tables import add_copying
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.diagnosis.figures import Figures
@@ -37,12 +37,7 @@ class LineFigures(QTreeWidget):
         self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
         self._items: list[list[QTreeWidgetItem]] = []
-        self.copy_action = copy = QAction(self.tr("Copy the statistics"), self)
-        copy.setShortcut(QKeySequence.StandardKey.Copy)
-        copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
-        copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))
-        self.addAction(copy)
-        self.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
+        self.copy_action = add_copying(self, self.tr("Copy the statistics"), self.text)
 
     def show_states(self, states: Iterable[LineState], measured: Mapping[str, Figures]) -> None:
         """Show how these lines do, and what their newest transactions show, by line."""

@@ -8,19 +8,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Final
 
-from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QObject, Qt
 
 from app.project.binding import bindings, plain_text
 from app.project.model import Project
 from app.signals.raw_text import RawForm, raw_text
 from app.signals.reading import NEVER_READ, NOT_YET, Quality, Reading
-from widgets.kit import palette
-from widgets.kit.plain import plain_tip
-from widgets.kit.quick_cells import Index
+from widgets.kit.tables import TableModel, to_the_right
 
 translate = QCoreApplication.translate
 
-_ROOT: Final = QModelIndex()
 MANY: Final = 4000
 """Rows above which they are sorted and filtered anew less often."""
 
@@ -98,15 +95,25 @@ def age_text(seconds: float | None) -> str:
     return f"{int(seconds // 3600)} h"
 
 
-class ReadingsModel(QAbstractTableModel):
+class ReadingsModel(TableModel):
     """The readings of a project's signals, sorted and filtered.
 
     Readings are only kept when they come; a row is worked out when it is drawn or asked for. Whoever shows the rows
     asks by `changes` which of the cells that are in sight say something else than before.
     """
 
+    alignment = to_the_right(Column.VALUE, Column.RAW, Column.AGE)
+
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        self.titles = (
+            self.tr("Signal"),
+            self.tr("Value"),
+            self.tr("Quality"),
+            self.tr("Raw"),
+            self.tr("Age"),
+            self.tr("Reason"),
+        )
         self._project: Project | None = None
         self._names: tuple[str, ...] = ()
         self._registers: Mapping[str, int] = {}
@@ -189,11 +196,28 @@ class ReadingsModel(QAbstractTableModel):
                 ]
         return found
 
+    def count(self) -> int:
+        """How many signals are shown."""
+        return len(self._order)
+
     def cell(self, row: int, column: int) -> tuple[str, str]:
-        """What stands in a cell, and the name of its colour: all that is needed to draw it."""
+        """What stands in a cell, and the name of its colour."""
+        shown = self._shown(self._order[row])
+        return shown.texts[column], shown.ink(column)
+
+    def drawn(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
+        """The same to draw it: `changes` tells from now on what is not so any more."""
         name = self._order[row]
         shown = self._drawn[name] = self._shown(name)
-        return shown.texts[column], shown.ink(column)
+        return shown.texts[column], shown.ink(column), self.alignment[column]
+
+    def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
+        """Why the reading is not good."""
+        return self._shown(self._order[row]).texts[Column.REASON]
+
+    def spoken(self, row: int, column: int) -> str:
+        """The text with its heading."""
+        return f"{self.titles[column]}: {self.cell(row, column)[0]}"
 
     def _reading(self, name: str) -> Reading:
         return self._readings.get(name, NEVER_READ)
@@ -301,59 +325,9 @@ class ReadingsModel(QAbstractTableModel):
             key = name.casefold() if self._column == Column.SIGNAL else reading.reason
         return isinstance(key, str), key
 
-    # What Qt asks for
-
-    def rowCount(self, parent: Index = _ROOT) -> int:
-        """One row a signal."""
-        return 0 if parent.isValid() else len(self._order)
-
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """See Column."""
-        return 0 if parent.isValid() else len(Column)
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The heads of the columns."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Qt.ItemDataRole.DisplayRole:
-            return {
-                Column.SIGNAL: self.tr("Signal"),
-                Column.VALUE: self.tr("Value"),
-                Column.QUALITY: self.tr("Quality"),
-                Column.RAW: self.tr("Raw"),
-                Column.AGE: self.tr("Age"),
-                Column.REASON: self.tr("Reason"),
-            }[Column(section)]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return ALIGNMENT[Column(section)]
-        return None
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What stands in a cell."""
-        name, column = self._order[index.row()], Column(index.column())
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return ALIGNMENT[column]
-        shown = self._shown(name)
-        if role == Qt.ItemDataRole.DisplayRole:
-            return shown.texts[column]
-        if role == Qt.ItemDataRole.ForegroundRole:
-            return palette.current().colour(shown.ink(column))
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return plain_tip(shown.texts[Column.REASON]) or None
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            head = self.headerData(column, Qt.Orientation.Horizontal)
-            return f"{head}: {shown.texts[column]}"
-        return None
-
 
 def _sound(reading: Reading) -> bool:
     return reading.quality is Quality.GOOD and not reading.doubt
 
 
 _DIFFER: Final = tuple(column for column in Column if column is not Column.SIGNAL)
-_NUMBERS: Final = (Column.VALUE, Column.RAW, Column.AGE)
-ALIGNMENT: Final[Mapping[int, Qt.AlignmentFlag]] = {
-    column: Qt.AlignmentFlag.AlignVCenter
-    | (Qt.AlignmentFlag.AlignRight if column in _NUMBERS else Qt.AlignmentFlag.AlignLeft)
-    for column in Column
-}

@@ -6,12 +6,9 @@ from collections.abc import Mapping
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, Qt, Signal
-from PySide6.QtGui import QAccessible, QAction, QKeySequence
+from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QApplication,
     QCheckBox,
-    QHeaderView,
     QLabel,
     QLineEdit,
     QSizePolicy,
@@ -26,10 +23,11 @@ from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.quick_cells import PADDING, QuickCells, QuickTable
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.quick_cells import PADDING, QuickTable
+from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice
-from widgets.live.readings_model import ALIGNMENT, MARKS, Column, ReadingsModel, quality_words
+from widgets.kit.tables import add_copying, keep_headings_whole, selected_rows
+from widgets.live.readings_model import MARKS, Column, ReadingsModel, quality_words
 
 FEW: Final = 500
 """Signals up to which the table itself counts those that are not good, whenever readings come."""
@@ -70,7 +68,7 @@ class ReadingsTable(QWidget):
         ):
             self.raw_form.addItem(words, form)
         self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())
-        self.view = QuickTable()
+        self.view = QuickTable(self.model, striped=True)
         self._build_view()
         heading = QLabel(self.tr("Readings"))
         heading.setProperty("look", "heading")
@@ -107,9 +105,6 @@ class ReadingsTable(QWidget):
         """The signal of the row where the cursor is; empty if there is none."""
         index = self.view.currentIndex()
         return self.model.name(index.row()) if index.isValid() else ""
-
-    def _cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
-        return *self.model.cell(row, column), ALIGNMENT[column]
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
@@ -169,8 +164,6 @@ class ReadingsTable(QWidget):
 
     def _build_view(self) -> None:
         view = self.view
-        view.setModel(self.model)
-        view.setItemDelegate(QuickCells(self.model, self._cell))
         self.model.modelAboutToBeReset.connect(self._keep_selection)
         self.model.modelReset.connect(self._select_again)
         view.setAccessibleName(self.tr("Readings"))
@@ -178,30 +171,10 @@ class ReadingsTable(QWidget):
         view.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
         view.setSortingEnabled(True)
         view.horizontalHeader().setSortIndicatorClearable(True)
-        view.setAlternatingRowColors(True)
-        view.setShowGrid(False)
-        view.setWordWrap(False)
-        view.setTabKeyNavigation(False)
-        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        view.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        view.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        view.verticalHeader().hide()
-        view.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        view.verticalHeader().setDefaultSectionSize(view.fontMetrics().height() + 8)
-        view.horizontalHeader().setStretchLastSection(True)
-        view.horizontalHeader().setMinimumSectionSize(
-            max(
-                heading_width(view.horizontalHeader(), str(self.model.headerData(column, Qt.Orientation.Horizontal)))
-                for column in Column
-            )
+        keep_headings_whole(view.horizontalHeader())
+        self.copy_action = add_copying(
+            view, self.tr("Copy the selected readings"), lambda: self.model.as_lines(selected_rows(view))
         )
-        view.horizontalHeader().setHighlightSections(False)
-        self.copy_action = copy = QAction(self.tr("Copy the selected readings"), view)
-        copy.setShortcut(QKeySequence.StandardKey.Copy)
-        copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
-        copy.triggered.connect(self._copy)
-        view.addAction(copy)
-        view.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
 
     def _fit_columns(self) -> None:
         """Widths from the text that can be expected: fitting to the content again and again would make them jump."""
@@ -227,8 +200,7 @@ class ReadingsTable(QWidget):
         self.view.setColumnWidth(Column.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
 
     def _keep_selection(self) -> None:
-        rows = self.view.selectionModel().selectedRows()
-        self._kept = [self.model.name(index.row()) for index in rows], self.selected()
+        self._kept = [self.model.name(row) for row in selected_rows(self.view)], self.selected()
 
     def _select_again(self) -> None:
         names, current = set(self._kept[0]), self._kept[1]
@@ -259,9 +231,3 @@ class ReadingsTable(QWidget):
         if words != self.summary.text():
             self.summary.setText(words)
             set_look(self.summary, look)
-
-    def _copy(self) -> None:
-        rows = sorted({index.row() for index in self.view.selectionModel().selectedRows()})
-        lines = ["\t".join(str(self.model.index(row, column).data()) for column in Column) for row in rows]
-        if lines:
-            QApplication.clipboard().setText("\n".join(lines))

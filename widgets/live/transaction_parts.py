@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QAction, QFontMetrics, QKeySequence
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QApplication,
     QLabel,
     QSizePolicy,
     QStyledItemDelegate,
@@ -23,7 +22,7 @@ from app.language import translate
 from widgets.kit import palette
 from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width
+from widgets.kit.tables import add_copying, keep_headings_whole
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.diagnosis.explain import Explanation
@@ -72,7 +71,7 @@ class TransactionParts(QWidget):
         self.tree.setAccessibleName(self.tr("Bytes of the transaction"))
         self.tree.setHeaderLabels([self.tr("Bytes"), self.tr("Part"), self.tr("Meaning")])
         header = self.tree.header()
-        header.setMinimumSectionSize(max(heading_width(header, self.tree.headerItem().text(at)) for at in range(3)))
+        keep_headings_whole(header)
         self.tree.setRootIsDecorated(False)
         self.tree.setItemsExpandable(False)
         self.tree.setIndentation(10)
@@ -88,12 +87,7 @@ class TransactionParts(QWidget):
         self.tree.setColumnWidth(BYTES, fixed.horizontalAdvance("00 ") * BYTES_A_ROW + 34)
         longest = translate("bus", "registers {first} to {last}").format(first=400, last=407)
         self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance(longest) + 12)
-        self.copy_action = copy = QAction(self.tr("Copy this transaction as text"), self.tree)
-        copy.setShortcut(QKeySequence.StandardKey.Copy)
-        copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
-        copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))
-        self.tree.addAction(copy)
-        self.tree.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
+        self.copy_action = add_copying(self.tree, self.tr("Copy this transaction as text"), self.text)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(4, 0, 0, 0)
         layout.setSpacing(3)

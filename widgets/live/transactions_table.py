@@ -6,31 +6,19 @@ import enum
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import (
-    QAbstractTableModel,
-    QItemSelectionModel,
-    QModelIndex,
-    QObject,
-    Qt,
-)
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QHeaderView,
-    QWidget,
-)
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, QObject
+from PySide6.QtWidgets import QAbstractItemView, QWidget
 
 from app.language import translate
-from widgets.kit.plain import plain_tip
-from widgets.kit.quick_cells import PADDING, Index, QuickCells, QuickTable
-from widgets.kit.scaling import heading_width
+from widgets.kit.quick_cells import PADDING, QuickTable
+from widgets.kit.tables import TableModel, selected_rows, set_widths, to_the_right
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
     from app.diagnosis.register_names import RegisterNames
 
-_ROOT: Final = QModelIndex()
 KEPT: Final = 5000
 """How many transactions are kept at least."""
 SLACK: Final = 500
@@ -91,11 +79,25 @@ def _searched(row: Row) -> str:
     return "\n".join(parts).casefold()
 
 
-class TransactionsModel(QAbstractTableModel):
+class TransactionsModel(TableModel):
     """Transactions as rows, oldest first."""
+
+    alignment = to_the_right(Column.MEASURED, Column.PREDICTED)
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
         super().__init__(parent)
+        self.titles = (
+            self.tr("Time"),
+            self.tr("Device"),
+            self.tr("Request"),
+            self.tr("Result"),
+            self.tr("ms"),
+            self.tr("Expected"),
+        )
+        self.explained = {
+            Column.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
+            Column.PREDICTED: self.tr("Expected time in milliseconds"),
+        }
         self._keep = keep
         self._slack = slack
         self._all: list[Row] = []
@@ -167,53 +169,20 @@ class TransactionsModel(QAbstractTableModel):
             self.endRemoveRows()
         return gone
 
-    # what Qt asks
-
-    def rowCount(self, parent: Index = _ROOT) -> int:
+    def count(self) -> int:
         """One row a transaction that is shown."""
-        return 0 if parent.isValid() else len(self._shown)
+        return len(self._shown)
 
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """See Column."""
-        return 0 if parent.isValid() else len(Column)
+    def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
+        """What went wrong, in a sentence."""
+        fault = self._shown[row].transaction.fault
+        return fault.sentence if fault else ""
 
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The heads of the columns."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Qt.ItemDataRole.DisplayRole:
-            return {
-                Column.TIME: self.tr("Time"),
-                Column.FOLLOWER: self.tr("Device"),
-                Column.WHAT: self.tr("Request"),
-                Column.MEASURED: self.tr("ms"),
-                Column.PREDICTED: self.tr("Expected"),
-                Column.RESULT: self.tr("Result"),
-            }[Column(section)]
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return {
-                Column.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
-                Column.PREDICTED: self.tr("Expected time in milliseconds"),
-            }.get(Column(section))
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _ALIGNMENT[Column(section)]
-        return None
+    def spoken(self, row: int, column: int) -> str:
+        """The text with its heading."""
+        return f"{self.titles[column]}: {self.cell(row, column)[0]}"
 
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What stands in a cell."""
-        column = Column(index.column())
-        if role == Qt.ItemDataRole.DisplayRole:
-            return self.cell(index.row(), column)[0]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _ALIGNMENT[column]
-        if role == Qt.ItemDataRole.ToolTipRole:
-            fault = self._shown[index.row()].transaction.fault
-            return plain_tip(fault.sentence) if fault else None
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{self.headerData(column, Qt.Orientation.Horizontal)}: {self.cell(index.row(), column)[0]}"
-        return None
-
-    def cell(self, row: int, column: Column) -> tuple[str, str]:
+    def cell(self, row: int, column: int) -> tuple[str, str]:
         """The text of a cell, and the name of its colour: all that is needed to draw it."""
         milliseconds, clock_text, result_text = _wording()
         shown = self._shown[row]
@@ -230,7 +199,7 @@ class TransactionsModel(QAbstractTableModel):
             case Column.PREDICTED:
                 predicted = transaction.predicted_ms
                 return milliseconds(predicted) if predicted else "\u2013", "faint"
-            case Column.RESULT:
+            case _:
                 return result_text(transaction), "fault" if transaction.fault else "good"
 
 
@@ -243,38 +212,15 @@ def _wording() -> tuple[Callable[[float], str], Callable[[float], str], Callable
     return milliseconds, clock_text, result_text
 
 
-_ALIGNMENT: Final = {
-    column: Qt.AlignmentFlag.AlignVCenter
-    | (Qt.AlignmentFlag.AlignRight if column in (Column.MEASURED, Column.PREDICTED) else Qt.AlignmentFlag.AlignLeft)
-    for column in Column
-}
-
-
 class TransactionsTable(QuickTable):
     """The list itself; it follows the newest row until somebody scrolls back or selects one."""
 
     def __init__(self, model: TransactionsModel, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(model, parent, striped=True)
+        self.setAccessibleName(self.tr("Transactions"))
         self._model = model
         self._following = True
         self._own = False
-        self.setModel(model)
-        self.setItemDelegate(QuickCells(model, self._cell))
-        self.setAccessibleName(self.tr("Transactions"))
-        self.setAlternatingRowColors(True)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.verticalHeader().hide()
-        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
-        self.horizontalHeader().setStretchLastSection(True)
-        self.horizontalHeader().setHighlightSections(False)
         self._fit_columns()
         self.verticalScrollBar().valueChanged.connect(self._scrolled)
         self.selectionModel().selectionChanged.connect(self._chosen)
@@ -313,8 +259,7 @@ class TransactionsTable(QuickTable):
 
     def selected_rows(self) -> tuple[Row, ...]:
         """The selected transactions, oldest first."""
-        rows = sorted(index.row() for index in self.selectionModel().selectedRows())
-        return tuple(self._model.row(row) for row in rows)
+        return tuple(self._model.row(row) for row in selected_rows(self))
 
     def _scrolled(self, value: int) -> None:
         if not self._own:
@@ -325,21 +270,14 @@ class TransactionsTable(QuickTable):
         if self.selectionModel().hasSelection():
             self._following = False
 
-    def _cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
-        return *self._model.cell(row, Column(column)), _ALIGNMENT[Column(column)]
-
     def _fit_columns(self) -> None:
-        metrics = self.fontMetrics()
-        for column, sample in (
-            (Column.TIME, "00:00:00.000"),
-            (Column.FOLLOWER, ""),
-            (Column.WHAT, translate("bus", "read {table} {span}").format(table="holding", span="400..409")),
-            (Column.RESULT, "\u26a0 " + translate("bus", "answer too late")),
-            (Column.MEASURED, "000.0"),
-            (Column.PREDICTED, "000.0"),
-        ):
-            heading = str(self.model().headerData(column, Qt.Orientation.Horizontal))
-            widest = max(
-                metrics.horizontalAdvance(sample) + 2 * PADDING, heading_width(self.horizontalHeader(), heading)
-            )
-            self.setColumnWidth(column, widest + 4)
+        samples = {
+            Column.TIME: "00:00:00.000",
+            Column.FOLLOWER: "",
+            Column.WHAT: translate("bus", "read {table} {span}").format(table="holding", span="400..409"),
+            Column.RESULT: "\u26a0 " + translate("bus", "answer too late"),
+            Column.MEASURED: "000.0",
+            Column.PREDICTED: "000.0",
+        }
+        measure = self.fontMetrics().horizontalAdvance
+        set_widths(self, {column: measure(sample) + 2 * PADDING for column, sample in samples.items()})

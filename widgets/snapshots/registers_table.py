@@ -5,21 +5,19 @@ from __future__ import annotations
 import enum
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final, TypeAlias
+from typing import Final
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTreeView, QWidget
 
 from app.snapshots.differences import Row
 from app.snapshots.restoring import Offer, Restored, place_text
 from app.snapshots.snapshot import Place
-from widgets.kit.plain import plain_tip
 from widgets.kit.row_list import RowDelegate
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import scaled
+from widgets.kit.tables import Index, TableModel, selected_rows, set_widths
 
-Index: TypeAlias = QModelIndex | QPersistentModelIndex
-_ROOT: Final = QModelIndex()
 _ROLE: Final = Qt.ItemDataRole
 
 
@@ -61,18 +59,25 @@ class Line:
         return cls(place_text(row), row, remark, offer.chosen if possible and offer is not None else None)
 
 
-class RegistersModel(QAbstractTableModel):
+class RegistersModel(TableModel):
     """Lines as rows."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._lines: Sequence[Line] = ()
-        self._sides = Sides.ONE
+        self.show((), Sides.ONE)
 
     def show(self, lines: Sequence[Line], sides: Sides) -> None:
         """Show these instead."""
         self.beginResetModel()
-        self._lines, self._sides = lines, sides
+        self._lines = lines
+        self.titles = (
+            self.tr("Register"),
+            self.tr("Address (0-based)"),
+            self.tr("Value") if sides is Sides.ONE else self.tr("Before"),
+            self.tr("Now") if sides is Sides.LIVE else self.tr("After"),
+            self.tr("Remark"),
+        )
         self.endResetModel()
 
     @property
@@ -109,14 +114,6 @@ class RegistersModel(QAbstractTableModel):
 
     # Qt
 
-    def rowCount(self, parent: Index = _ROOT) -> int:
-        """How many lines are shown."""
-        return 0 if parent.isValid() else len(self._lines)
-
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """How many columns there are."""
-        return 0 if parent.isValid() else len(Column)
-
     def flags(self, index: Index) -> Qt.ItemFlag:
         """What can be written back has a box."""
         flags = super().flags(index)
@@ -124,8 +121,15 @@ class RegistersModel(QAbstractTableModel):
             flags |= Qt.ItemFlag.ItemIsUserCheckable
         return flags
 
-    def text(self, row: int, column: int) -> str:
+    def count(self) -> int:
+        """How many lines are shown."""
+        return len(self._lines)
+
+    def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""
+        return self._text(row, column), "ink"
+
+    def _text(self, row: int, column: int) -> str:
         line = self._lines[row]
         if column == Column.REGISTER:
             return line.register
@@ -138,16 +142,11 @@ class RegistersModel(QAbstractTableModel):
         return line.row.said_before if column == Column.BEFORE else line.row.said_after
 
     def data(self, index: Index, role: int = _ROLE.DisplayRole) -> object:
-        """What stands in a cell; the whole of it as the tip."""
-        if not index.isValid():
-            return None
-        if role in (_ROLE.DisplayRole, _ROLE.ToolTipRole):
-            text = self.text(index.row(), index.column())
-            return plain_tip(text) if role == _ROLE.ToolTipRole else text
+        """What stands in a cell, and the tick of what can be written back."""
+        if role != _ROLE.CheckStateRole or index.column() != Column.REGISTER:
+            return super().data(index, role)
         ticked = self._lines[index.row()].ticked
-        if role == _ROLE.CheckStateRole and index.column() == Column.REGISTER and ticked is not None:
-            return Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked
-        return None
+        return None if ticked is None else Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked
 
     def setData(self, index: Index, value: object, role: int = _ROLE.EditRole) -> bool:
         """Tick a line, or not."""
@@ -156,18 +155,6 @@ class RegistersModel(QAbstractTableModel):
         self._lines[index.row()].ticked = Qt.CheckState(value) == Qt.CheckState.Checked
         self._changed([index.row()])
         return True
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = _ROLE.DisplayRole) -> object:
-        """The headings."""
-        if orientation != Qt.Orientation.Horizontal or role != _ROLE.DisplayRole:
-            return None
-        return {
-            Column.REGISTER: self.tr("Register"),
-            Column.WIRE: self.tr("Address (0-based)"),
-            Column.BEFORE: self.tr("Value") if self._sides is Sides.ONE else self.tr("Before"),
-            Column.AFTER: self.tr("Now") if self._sides is Sides.LIVE else self.tr("After"),
-            Column.REMARK: self.tr("Remark"),
-        }[Column(section)]
 
 
 class RegistersTable(QTreeView):
@@ -183,15 +170,8 @@ class RegistersTable(QTreeView):
         self.setUniformRowHeights(True)
         self.setAllColumnsShowFocus(True)
         self.setSelectionMode(QTreeView.SelectionMode.ExtendedSelection)
-        heading = self.header()
-        for column, width in (
-            (Column.REGISTER, scaled(260)),
-            (Column.WIRE, scaled(56)),
-            (Column.BEFORE, scaled(110)),
-            (Column.AFTER, scaled(110)),
-        ):
-            title = str(self.registers.headerData(column, Qt.Orientation.Horizontal))
-            self.setColumnWidth(column, max(width, heading_width(heading, title)))
+        widths = {Column.REGISTER: 260, Column.WIRE: 56, Column.BEFORE: 110, Column.AFTER: 110}
+        set_widths(self, {column: scaled(width) for column, width in widths.items()})
 
     def show_lines(self, lines: Sequence[Line], sides: Sides) -> None:
         """Show these instead; one snapshot has one column of values."""
@@ -203,6 +183,6 @@ class RegistersTable(QTreeView):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """The space bar ticks what is selected, not the current line alone."""
         if event.key() == Qt.Key.Key_Space:
-            self.registers.tick({index.row() for index in self.selectionModel().selectedRows()})
+            self.registers.tick(selected_rows(self))
             return
         super().keyPressEvent(event)

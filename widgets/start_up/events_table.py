@@ -10,19 +10,17 @@ import io
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from operator import attrgetter
-from typing import Any, Final
+from typing import Final
 
-from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
-from PySide6.QtWidgets import QAbstractItemView, QWidget
+from PySide6.QtCore import QCoreApplication, QModelIndex, QObject
+from PySide6.QtWidgets import QWidget
 
 from app.events.events import Event, Kind
 from app.exchange.quoting import quoted
-from widgets.kit.plain import plain_tip
-from widgets.kit.quick_cells import PADDING, Index, QuickCells, QuickTable
-from widgets.kit.scaling import heading_width
+from widgets.kit.quick_cells import PADDING, QuickTable
+from widgets.kit.tables import TableModel, selected_rows, set_widths
 
 translate = QCoreApplication.translate
-_ROOT: Final = QModelIndex()
 
 KEPT: Final = 50_000
 SLACK: Final = 5_000
@@ -136,11 +134,12 @@ class Wanted:
         return all(word in text for word in self.words)
 
 
-class EventsModel(QAbstractTableModel):
+class EventsModel(TableModel):
     """Events as rows, oldest first."""
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
         super().__init__(parent)
+        self.titles = (self.tr("Time"), self.tr("Event"), self.tr("Location"), self.tr("Description"))
         self._keep, self._slack = keep, slack
         self._all: list[Event] = []
         self._shown: list[Event] = []
@@ -199,91 +198,50 @@ class EventsModel(QAbstractTableModel):
         self._shown = [event for event in self._all if self._wanted.takes(event)]
         self.endResetModel()
 
-    def cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
-        """The text of a cell, the name of its colour, and how it is aligned."""
+    def count(self) -> int:
+        """How many are shown."""
+        return len(self._shown)
+
+    def cell(self, row: int, column: int) -> tuple[str, str]:
+        """The text of a cell, and the name of its colour."""
         event = self._shown[row]
-        left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if column == Column.TIME:
-            return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint", left
+            return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint"
         if column == Column.KIND:
-            return kind_text(event.kind), _INKS.get(event.kind, "ink"), left
-        return event.subject if column == Column.SUBJECT else event.text, "ink", left
+            return kind_text(event.kind), _INKS.get(event.kind, "ink")
+        return event.subject if column == Column.SUBJECT else event.text, "ink"
+
+    def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
+        """When it was, with the date, and all of the description."""
+        event = self._shown[row]
+        return f"{self._civil(event.at).isoformat(sep=' ', timespec='milliseconds')}\n{event.text}"
 
     def as_text(self, rows: Iterable[int], delimiter: str = "\t") -> str:
         """Rows with a heading, to paste into a spreadsheet: civil times in ISO 8601."""
         text = io.StringIO()
         writer = csv.writer(text, delimiter=delimiter, lineterminator="\n")
-        writer.writerow([self.headerData(column, Qt.Orientation.Horizontal) for column in Column])
+        writer.writerow(self.titles)
         for row in rows:
             event = self._shown[row]
             when = self._civil(event.at).isoformat(timespec="milliseconds")
             writer.writerow([when, kind_text(event.kind), quoted(event.subject), quoted(event.text)])
         return text.getvalue()
 
-    # Qt
-
-    def rowCount(self, parent: Index = _ROOT) -> int:
-        """How many are shown."""
-        return 0 if parent.isValid() else len(self._shown)
-
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """How many columns there are."""
-        return 0 if parent.isValid() else len(Column)
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What stands in a cell, for whoever does not draw it: screen readers and tips."""
-        if not index.isValid():
-            return None
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return self.cell(index.row(), index.column())[0]
-        if role == Qt.ItemDataRole.ToolTipRole:
-            event = self._shown[index.row()]
-            when = self._civil(event.at).isoformat(sep=" ", timespec="milliseconds")
-            return plain_tip(f"{when}\n{event.text}")
-        return None
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The headings."""
-        if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
-            return None
-        return {
-            Column.TIME: self.tr("Time"),
-            Column.KIND: self.tr("Event"),
-            Column.SUBJECT: self.tr("Location"),
-            Column.TEXT: self.tr("Description"),
-        }[Column(section)]
-
 
 class EventsTable(QuickTable):
     """The table; it follows the newest event while its last row is in sight."""
 
     def __init__(self, model: EventsModel, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(model, parent)
         self._events = model
-        self.setModel(model)
-        self.setItemDelegate(QuickCells(self, model.cell))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
-        self.setWordWrap(False)
         self.setAccessibleName(self.tr("Events"))
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
-        heading = self.horizontalHeader()
-        heading.setStretchLastSection(True)
-        heading.setHighlightSections(False)
-        heading.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        metrics = self.fontMetrics()
-        widest_kind = max(metrics.horizontalAdvance(kind_text(kind)) for kind in Kind)
-        for column, width in (
-            (Column.TIME, metrics.horizontalAdvance("00:00:00.000")),
-            (Column.KIND, widest_kind),
-            (Column.SUBJECT, metrics.horizontalAdvance("n" * 16)),
-        ):
-            title = str(model.headerData(column, Qt.Orientation.Horizontal))
-            self.setColumnWidth(column, max(width + 2 * PADDING + ROUNDING, heading_width(heading, title)))
+        measure = self.fontMetrics().horizontalAdvance
+        widths = {
+            Column.TIME: measure("00:00:00.000"),
+            Column.KIND: max(measure(kind_text(kind)) for kind in Kind),
+            Column.SUBJECT: measure("n" * 16),
+        }
+        set_widths(self, {column: width + 2 * PADDING + ROUNDING for column, width in widths.items()})
         self._following = True
         model.rowsInserted.connect(self._grown)
         model.modelReset.connect(self.scrollToBottom)
@@ -293,8 +251,7 @@ class EventsTable(QuickTable):
 
     def chosen_rows(self) -> list[int]:
         """The selected rows, from the top; all if none is selected."""
-        chosen = sorted(index.row() for index in self.selectionModel().selectedRows())
-        return chosen or list(range(self._events.rowCount()))
+        return selected_rows(self) or list(range(self._events.rowCount()))
 
     def current_event(self) -> Event | None:
         """The event of the current row."""

@@ -10,13 +10,13 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QIcon, QPainter, QPixmap
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from app.project.binding import plain_text
 from app.project.model import Project
 from app.signals.text import number_digits
 from widgets.kit import palette
-from widgets.kit.scaling import heading_width
+from widgets.kit.tables import selected_rows, set_up, set_widths
 from widgets.start_up.trend_curves import pen
 
 SAMPLE: Final = QRect(0, 0, 34, 12)
@@ -51,20 +51,11 @@ class TrendLegend(QTableWidget):
         ]
         self.setHorizontalHeaderLabels(self._headings)
         self.setAccessibleName(self.tr("Curves and their values"))
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
+        set_up(self)
         self.setIconSize(SAMPLE.size())
-        header = self.horizontalHeader()
-        header.setHighlightSections(False)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionResizeMode(Column.NAME, QHeaderView.ResizeMode.Stretch)
+        self.horizontalHeader().setSectionResizeMode(Column.NAME, QHeaderView.ResizeMode.Stretch)
         number = self.fontMetrics().horizontalAdvance("-00000.00") + 12
-        for column in list(Column)[1:]:
-            self.setColumnWidth(column, max(number, heading_width(header, self._headings[column])))
+        set_widths(self, dict.fromkeys(list(Column)[1:], number))
 
     def show_names(self, project: Project | None, names: Sequence[str]) -> None:
         """Show these curves."""
@@ -96,8 +87,7 @@ class TrendLegend(QTableWidget):
 
     def chosen(self) -> tuple[str, ...]:
         """The selected curves."""
-        rows = sorted({index.row() for index in self.selectedIndexes()})
-        return tuple(self._names[row] for row in rows)
+        return tuple(self._names[row] for row in selected_rows(self))
 
     def _text(self, column: Column, name: str, value: float) -> str:
         if math.isnan(value):

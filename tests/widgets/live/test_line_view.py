@@ -475,7 +475,7 @@ def test_long_words_get_the_room_they_need(shown: TransactionParts) -> None:
     top = head(shown, 1)
     items = [child(top, place) for place in range(3)]
     heights = {item.text(PART): shown.tree.visualItemRect(item).height() for item in items}
-    assert heights["exception"] > heights["unit"]
+    assert heights["exception code"] > heights["unit address"]
 
 
 @pytest.mark.parametrize("colours", [palette.LIGHT, palette.DARK], ids=["light", "dark"])

@@ -2,30 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Final
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHeaderView, QTableView, QWidget
 
 from app.exchange.column_mapping import Matching
 from app.exchange.import_plan import Plan
 from app.exchange.row_parser import Note
 from app.exchange.sheet import Sheet, cell_text, column_letter
 from widgets.design.exchange.import_table import key_title
-from widgets.kit import palette
-from widgets.kit.plain import plain_tip
+from widgets.kit.tables import TableModel, add_copying, selected_rows, set_up
 
-Index = QModelIndex | QPersistentModelIndex
-Role = Qt.ItemDataRole
 _ORDER: Final = {"fault": 0, "aside": 1, "remark": 2}
 
 
-class NotesModel(QAbstractTableModel):
+class NotesModel(TableModel):
     """Notes on rows: what keeps a row out first."""
 
     def __init__(self) -> None:
         super().__init__()
+        self.titles = (self.tr("Row"), self.tr("Column"), self.tr("Cell"), self.tr("Note"))
         self.notes: tuple[Note, ...] = ()
         self._sheet = Sheet((), 0)
         self._matching = Matching(())
@@ -37,33 +34,14 @@ class NotesModel(QAbstractTableModel):
         self.notes = tuple(sorted(plan.notes, key=lambda note: (_ORDER[note.level], note.row, note.column)))
         self.endResetModel()
 
-    def rowCount(self, parent: Index | None = None) -> int:
-        """One row a note."""
-        return 0 if parent is not None and parent.isValid() else len(self.notes)
+    def count(self) -> int:
+        """How many notes there are."""
+        return len(self.notes)
 
-    def columnCount(self, parent: Index | None = None) -> int:  # noqa: ARG002
-        """Row, column, cell, what."""
-        return 4
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole) -> Any:
-        """The headings."""
-        if orientation == Qt.Orientation.Horizontal and role == Role.DisplayRole:
-            return (self.tr("Row"), self.tr("Column"), self.tr("Cell"), self.tr("Note"))[section]
-        if orientation == Qt.Orientation.Horizontal and role == Role.TextAlignmentRole:
-            return Qt.AlignmentFlag.AlignLeft
-        return None
-
-    def data(self, index: Index, role: int = Role.DisplayRole) -> Any:
-        """Text and look of a cell."""
-        if not 0 <= index.row() < len(self.notes):
-            return None
-        note = self.notes[index.row()]
-        if role in (Role.DisplayRole, Role.ToolTipRole):
-            text = self.texts(note)[index.column()]
-            return plain_tip(text) if role == Role.ToolTipRole else text
-        if role == Role.ForegroundRole and index.column() == 0 and note.level == "fault":
-            return palette.current().colour("fault")
-        return None
+    def cell(self, row: int, column: int) -> tuple[str, str]:
+        """What stands in a cell, and the name of its colour."""
+        note = self.notes[row]
+        return self.texts(note)[column], "fault" if column == 0 and note.level == "fault" else "ink"
 
     def texts(self, note: Note) -> tuple[str, str, str, str]:
         """The four texts of a note."""
@@ -88,18 +66,10 @@ class NotesList(QTableView):
         self.notes = NotesModel()
         self.setModel(self.notes)
         self.setAccessibleName(self.tr("Notes on rows"))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setAlternatingRowColors(True)
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
+        set_up(self, striped=True)
+        add_copying(self, self.tr("Copy the selected notes"), lambda: self.notes.as_lines(selected_rows(self)))
         header = self.horizontalHeader()
         header.setProperty("look", "narrow")
-        header.setHighlightSections(False)
         header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
         for column, width in enumerate((76, 150, 150)):
             self.setColumnWidth(column, width)
@@ -114,13 +84,3 @@ class NotesList(QTableView):
         if 0 <= at < len(self.notes.notes):
             note = self.notes.notes[at]
             self.chosen.emit(note.row, note.column)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Copy the selected notes as text, to send them to who made the list."""
-        if event.matches(QKeySequence.StandardKey.Copy):
-            rows = sorted({index.row() for index in self.selectionModel().selectedRows()})
-            QApplication.clipboard().setText(
-                "\n".join("\t".join(self.notes.texts(self.notes.notes[at])) for at in rows)
-            )
-            return
-        super().keyPressEvent(event)

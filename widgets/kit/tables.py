@@ -1,0 +1,159 @@
+"""Tables that are only read: their model, how they are set up, and what is copied of them."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import Any, Final, TypeAlias, cast
+
+from PySide6.QtCore import QAbstractTableModel, QItemSelectionRange, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView, QTreeView, QWidget
+
+from widgets.kit import palette
+from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import heading_width
+
+Index: TypeAlias = QModelIndex | QPersistentModelIndex
+_ROOT: Final = QModelIndex()
+_LEFT: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_RIGHT: Final = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+def to_the_right(*columns: int) -> Mapping[int, Qt.AlignmentFlag]:
+    """The alignment of columns: these to the right, as numbers are, all others to the left."""
+    return defaultdict(lambda: _LEFT, dict.fromkeys(columns, _RIGHT))
+
+
+class TableModel(QAbstractTableModel):
+    """Rows under headings. Who derives from it says how many rows there are (`count`) and what stands in a `cell`.
+
+    Nothing is worked out but for cells that are asked for, and a view asks for those in sight.
+    """
+
+    titles: Sequence[str] = ()
+    """The headings."""
+    alignment: Mapping[int, Qt.AlignmentFlag] = to_the_right()
+    """How the texts of each column and its heading are aligned."""
+    explained: Mapping[int, str] = {}
+    """Tool tips of headings."""
+
+    def count(self) -> int:
+        """How many rows there are."""
+        raise NotImplementedError
+
+    def cell(self, row: int, column: int) -> tuple[str, str]:
+        """The text of a cell and the name of its colour, `ink` where nothing is special."""
+        raise NotImplementedError
+
+    def tip(self, row: int, column: int) -> str:
+        """What the tool tip of a cell says: the whole text, of which a narrow column shows the beginning."""
+        return self.cell(row, column)[0]
+
+    def spoken(self, row: int, column: int) -> str:  # noqa: ARG002 - for those who derive from it
+        """What a screen reader says of a cell; empty: its text."""
+        return ""
+
+    def drawn(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
+        """All that quick cells need, in one call."""
+        return *self.cell(row, column), self.alignment[column]
+
+    def as_lines(self, rows: Sequence[int]) -> str:
+        """Rows as text: a line each, tabs between their cells."""
+        return "\n".join("\t".join(self.cell(row, at)[0] for at in range(len(self.titles))) for row in rows)
+
+    # What Qt asks for
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """One row for each thing that is shown."""
+        return 0 if parent.isValid() else self.count()
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """One column for each heading."""
+        return 0 if parent.isValid() else len(self.titles)
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """The headings."""
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self.titles[section]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return self.alignment[section]
+        return self.explained.get(section) if role == Qt.ItemDataRole.ToolTipRole else None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What stands in a cell."""
+        if not index.isValid():
+            return None
+        row, column = index.row(), index.column()
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self.cell(row, column)[0]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return self.alignment[column]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(self.tip(row, column)) or None
+        if role == Qt.ItemDataRole.ForegroundRole:
+            ink = self.cell(row, column)[1]
+            return None if ink == "ink" else palette.current().colour(ink)
+        return (self.spoken(row, column) or None) if role == Qt.ItemDataRole.AccessibleTextRole else None
+
+
+def set_up(view: QTableView, *, striped: bool = False) -> None:
+    """Set a table up to be read: whole rows are selected, the Tab key leaves it, each row is one line of text high."""
+    view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+    view.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+    view.setAlternatingRowColors(striped)
+    view.setShowGrid(False)
+    view.setWordWrap(False)
+    view.setTabKeyNavigation(False)
+    view.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+    view.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+    rows, titles = view.verticalHeader(), view.horizontalHeader()
+    rows.hide()
+    rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+    rows.setDefaultSectionSize(view.fontMetrics().height() + 6)
+    titles.setHighlightSections(False)
+    titles.setDefaultAlignment(_LEFT)
+
+
+def set_widths(view: QTableView | QTreeView, widths: Mapping[int, int]) -> None:
+    """Make columns so many pixels wide, or wider where their heading needs it."""
+    header = view.header() if isinstance(view, QTreeView) else view.horizontalHeader()
+    for column, width in widths.items():
+        title = str(view.model().headerData(column, Qt.Orientation.Horizontal))
+        view.setColumnWidth(column, max(width, heading_width(header, title)))
+
+
+def keep_headings_whole(header: QHeaderView) -> None:
+    """Let no column become narrower than any heading."""
+    model = header.model()
+    titles = [str(model.headerData(at, Qt.Orientation.Horizontal)) for at in range(model.columnCount())]
+    widest = max(heading_width(header, title) for title in titles)
+    header.setMinimumSectionSize(widest)
+    header.setDefaultSectionSize(max(widest, header.defaultSectionSize()))
+
+
+def selected_rows(view: QAbstractItemView) -> list[int]:
+    """The rows of which anything is selected, from the top."""
+    parts = cast("Iterable[QItemSelectionRange]", view.selectionModel().selection())  # what the stubs do not say of it
+    return sorted({row for part in parts for row in range(part.top(), part.bottom() + 1)})
+
+
+def add_copying(view: QWidget, words: str, text: Callable[[], str]) -> QAction:
+    """Let `text` be put on the clipboard: by the usual keys in the view, and by its menu, in these words.
+
+    Empty text leaves the clipboard alone.
+    """
+
+    def copy() -> None:
+        if copied := text():
+            QApplication.clipboard().setText(copied)
+
+    action = QAction(words, view)
+    action.setShortcut(QKeySequence.StandardKey.Copy)
+    action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
+    action.triggered.connect(copy)
+    view.addAction(action)
+    view.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
+    return action

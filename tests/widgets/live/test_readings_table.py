@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QImage, QRegion
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QFontMetrics, QImage, QPainter, QRegion
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -16,6 +16,7 @@ from app.project.binding import plain_text
 from app.project.model import Panel, Project, RegisterSignal, Screen, TcpLine
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
 from tests.builders import pump_project
+from widgets.kit.quick_cells import QuickCells
 from widgets.live.readings_model import MARKS, Column, age_text, quality_words
 from widgets.live.readings_table import ReadingsTable
 
@@ -141,16 +142,18 @@ def test_only_those_that_are_not_good_follows_the_readings(table: ReadingsTable)
     assert cells(table, Column.SIGNAL) == ["mode", "power", "label"]
 
 
-def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot) -> None:
+def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
     drawn: list[tuple[int, Column]] = []
-    cell = table.model.cell
+    cells = table.view.itemDelegate()
+    assert isinstance(cells, QuickCells)
+    draw = cells.draw
 
-    def note(row: int, column: int) -> tuple[str, str]:
+    def note(painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, selected: bool) -> None:
         drawn.append((row, Column(column)))
-        return cell(row, column)
+        draw(painter, rect, metrics, row, column, selected)
 
     table.view.viewport().repaint()
-    table.model.cell = note  # type: ignore[method-assign]
+    monkeypatch.setattr(cells, "draw", note)
     table.set_readings(READINGS, NOW + 0.2)
     QApplication.processEvents()
     assert drawn == []

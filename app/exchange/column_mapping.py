@@ -8,13 +8,14 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final, get_args
 
-from app.exchange.numbers import Mark, NotANumber, factor, find_mark, limits, number, register_text
+from app.exchange.numbers import factor, register_text
 from app.exchange.sheet import NOTHING, Cell, Row, Sheet, cell_text
 from app.exchange.titles import KEYS, TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
-from app.exchange.value_texts import texts_in
-from app.exchange.words import NotKnown, encoding_word, may_write, order_word, table_word
+from app.exchange.words import encoding_word, order_word, table_word
 from app.language import translate
+from app.project.value_texts import NotKnown, read_yes, texts_in
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
+from app.signals.numbers import Mark, NotANumber, find_mark, number, span
 from app.signals.order import Order
 
 _HEADING_WITHIN: Final = 40
@@ -195,13 +196,13 @@ _TESTS: Final[dict[Key, Callable[[Cell], bool]]] = {
     "encoding": _parses(encoding_word),
     "word_order": _parses(order_word),
     "table": _parses(table_word),
-    "write": _parses(may_write),
+    "write": _parses(read_yes),
     "decimals": _parses(_is_number),
     "factor": _parses(lambda text: factor(text, "," if "," in text else ".")),
     "divisor": _parses(_is_number),
     "exponent": _parses(_is_number),
     "offset": _parses(_is_number),
-    "range": _parses(lambda text: limits(text, "," if "," in text else ".")),
+    "range": _parses(lambda text: span(text, lambda part: number(part, "," if "," in text else "."))),
     "texts": _parses(texts_in),
 }
 

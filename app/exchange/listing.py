@@ -10,8 +10,8 @@ from typing import Final, TypeAlias
 from app.edits.signals import AnySignal
 from app.exchange.quoting import NO_UNIT, quoted
 from app.exchange.titles import TITLES, Key
-from app.exchange.value_texts import written_languages, written_texts
 from app.project.model import BitSignal, HeldSignal, RegisterSignal
+from app.project.value_texts import written_languages, written_texts
 
 
 @dataclass(frozen=True, slots=True)

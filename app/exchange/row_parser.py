@@ -10,19 +10,16 @@ from fractions import Fraction
 from typing import Any, Final, Literal, TypeAlias
 
 from app.exchange.column_mapping import Matching, length_unit
-from app.exchange.numbers import Mark, NotANumber, RegisterText, factor, limits, number, register_text, whole_number
+from app.exchange.numbers import RegisterText, factor, register_text
 from app.exchange.quoting import NO_UNIT, unquoted
 from app.exchange.scales import scaled
 from app.exchange.sheet import NOTHING, Cell, Progress, Row, Sheet, UnusableCell, cell_text, no_progress
 from app.exchange.titles import Key
-from app.exchange.value_texts import texts_in, texts_in_languages
 from app.exchange.words import (
     EncodingWord,
-    NotKnown,
     encoding_of,
     encoding_word,
     may_mean_bytes,
-    may_write,
     order_word,
     registers_of,
     table_word,
@@ -30,8 +27,10 @@ from app.exchange.words import (
 from app.language import translate
 from app.project.drive_roles import DRIVE_VALUES
 from app.project.problems import did_you_mean
+from app.project.value_texts import NotKnown, read_yes, texts_in, texts_in_languages
 from app.signals.encoding import has_word_order
 from app.signals.numbering import Table
+from app.signals.numbers import Mark, NotANumber, number, span, whole_number
 
 Level: TypeAlias = Literal["fault", "aside", "remark"]
 """fault: the row stays out because of this. aside: it is no signal and stays out. remark: it comes in all the same."""
@@ -396,7 +395,7 @@ class _RowReader:
         if step:
             draft.rest["step"] = step
         lower, upper = self._take("lower", self._number), self._take("upper", self._number)
-        both = self._take("range", lambda cell: limits(_text(cell), self._mark))
+        both = self._take("range", lambda cell: span(_text(cell), self._number))
         if lower is None and upper is None:
             if both is not None:
                 draft.rest["limits"] = both
@@ -465,4 +464,4 @@ def _drive_value(cell: Cell) -> str:
 
 
 def _access(cell: Cell) -> bool:
-    return cell if isinstance(cell, bool) else may_write(_text(cell))
+    return cell if isinstance(cell, bool) else read_yes(_text(cell))

@@ -15,8 +15,8 @@ from typing import Any, Final
 from app.exchange.row_parser import LONGEST_NAME
 from app.exchange.sheet import CannotRead, Cell, Row, Sheet, UnusableCell
 from app.exchange.titles import TITLES, Key
-from app.exchange.value_texts import written_texts
 from app.language import translate
+from app.project.value_texts import written_texts
 
 FIRST_ADDRESSES: Final = (40_000, 50_000, 0)
 """Where a device may keep the two registers that say SunS, the preferred one first."""

@@ -1,7 +1,7 @@
-"""Encodings, tables and access as people write them in register lists.
+"""Encodings and tables as people write them in register lists.
 
 The names of types are those of IEC 61131-3 (INT, UDINT, REAL, WORD ...) and of C (short, unsigned long, float ...);
-short forms such as u16 and S32, words of access and what a bare INT means are common practice, no source.
+short forms such as u16 and S32 and what a bare INT means are common practice, no source.
 """
 
 from __future__ import annotations
@@ -11,18 +11,15 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal, TypeAlias
 
-from app.exchange.numbers import Mark, NotANumber, whole_number
 from app.language import translate
+from app.project.value_texts import NotKnown
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table
+from app.signals.numbers import Mark, NotANumber, whole_number
 from app.signals.order import Order
 
 Kind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
-
-
-class NotKnown(ValueError):
-    """The word is not known here. The message says so, and what would be, in words for the user."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -303,31 +300,4 @@ def table_word(text: str) -> Table:
         translate(
             "exchange", "'{text}' is not a table; write holding, input, coil or discrete, or the function code"
         ).format(text=" ".join(text.split())[:40])
-    )
-
-
-_YES: Final = frozenset(
-    re.split(
-        " ",
-        "w rw r/w wr wo w/o write readwrite read/write read-write r/we rwe x 1 yes y true on ja j wahr s ls l/s "
-        "schreiben lesen/schreiben lesenschreiben schreibbar \u2713 \u2714",
-    )
-)
-_NO: Final = frozenset(
-    re.split(
-        " ", "r ro r/o read readonly read-only 0 no n false off const - \u2013 nein l lo l/o lesen nurlesen falsch"
-    )
-)
-
-
-@lru_cache(maxsize=4096)
-def may_write(text: str) -> bool:
-    """Whether a word of access lets the signal be written: R/W, RO, yes, no, L/S. Raises NotKnown."""
-    word = re.sub(r"[\s_.]|-?only", "", text.casefold()).strip("()[]")
-    if word in _YES:
-        return True
-    if word in _NO or not word:
-        return False
-    raise NotKnown(
-        translate("exchange", "'{text}' is not an access; write R/W or RO").format(text=" ".join(text.split())[:40])
     )

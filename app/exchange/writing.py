@@ -15,10 +15,10 @@ from typing import Final, Literal, TypeAlias
 
 from app.edits.signals import AnySignal
 from app.exchange.listing import COLUMNS, Value, listing, titles, written
-from app.exchange.numbers import Mark
 from app.exchange.sheet import Progress, no_progress
 from app.language import translate
 from app.project_file.canonical import number_text
+from app.signals.numbers import Mark
 
 Separator: TypeAlias = Literal[",", ";", "\t"]
 

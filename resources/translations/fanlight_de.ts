@@ -6469,24 +6469,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>discrete</translation>
     </message>
     <message>
-        <source>enter a text per value: 0 = stopped; 1 = running</source>
-        <translation>je Wert einen Text eingeben: 0 = steht; 1 = läuft</translation>
-    </message>
-    <message>
-        <source>enter two numbers: 0 to 50</source>
-        <translation>zwei Zahlen eingeben: 0 bis 50</translation>
-    </message>
-    <message>
         <source>enter two points: 0 to 10000 = 0 to 50</source>
         <translation>zwei Punkte eingeben: 0 bis 10000 = 0 bis 50</translation>
     </message>
     <message>
         <source>enter two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
         <translation>zwei Punkte eingeben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0.1</translation>
-    </message>
-    <message>
-        <source>enter {yes} or {no}</source>
-        <translation>{yes} oder {no} eingeben</translation>
     </message>
     <message>
         <source>held</source>
@@ -11019,6 +11007,10 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben einstellen oder 0x{text} schreiben</translation>
     </message>
     <message>
+        <source>&apos;{text}&apos; is neither yes nor no; enter yes or no, or R/W or RO</source>
+        <translation>„{text}“ ist weder ja noch nein; ja oder nein eingeben, oder R/W oder RO</translation>
+    </message>
+    <message>
         <source>&apos;{text}&apos; is not a bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
@@ -11039,8 +11031,8 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is not a list of texts such as 0=stopped; 1=running</source>
-        <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
+        <source>&apos;{text}&apos; is not a list of texts; enter a text per value: 0 = stopped; 1 = running</source>
+        <translation>„{text}“ ist keine Liste von Texten; zu jedem Wert einen Text eingeben: 0 = steht; 1 = läuft</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a number</source>
@@ -11055,8 +11047,8 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is not a range such as 0..50</source>
-        <translation>„{text}“ ist kein Bereich wie 0..50</translation>
+        <source>&apos;{text}&apos; is not a range; enter two numbers: 0 to 50</source>
+        <translation>„{text}“ ist kein Bereich; zwei Zahlen eingeben: 0 bis 50</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a register number</source>
@@ -11077,10 +11069,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
         <translation>„{text}“ ist keine Wortreihenfolge; high-first oder low-first schreiben</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos; is not an access; write R/W or RO</source>
-        <translation>„{text}“ ist keine Zugriffsart; R/W oder RO schreiben</translation>
     </message>
     <message>
         <source>A description or remarks.</source>
@@ -13730,10 +13718,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
-    </message>
-    <message>
-        <source>&apos;{text}&apos; is not a number</source>
-        <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a whole number</source>

@@ -15,10 +15,10 @@ from app.project.binding import AnySignal, bind, plain_text, refusal, unwritable
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal, numbered
 from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
+from app.signals.typed import number
 from widgets.kit.elided import ShortChoice, ShortLabel
 from widgets.kit.icons import cross_icon, tool
 from widgets.kit.look import set_look
-from widgets.kit.parse import number
 from widgets.kit.scaling import scaled
 from widgets.live.live_session import LiveSession
 

@@ -8,18 +8,8 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, strategies as st
 
-from app.exchange.numbers import (
-    Mark,
-    MarkFound,
-    NotANumber,
-    RegisterText,
-    factor,
-    find_mark,
-    limits,
-    number,
-    register_text,
-    whole_number,
-)
+from app.exchange.numbers import RegisterText, factor, register_text
+from app.signals.numbers import Mark, MarkFound, NotANumber, find_mark, number, span, whole_number
 
 
 @pytest.mark.parametrize(
@@ -183,10 +173,10 @@ def test_what_is_no_factor_is_said(text: str) -> None:
     ],
 )
 def test_limits(text: str, ends: tuple[str, str]) -> None:
-    assert limits(text, "," if "," in text else ".") == tuple(map(Decimal, ends))
+    assert span(text, lambda part: number(part, "," if "," in text else ".")) == tuple(map(Decimal, ends))
 
 
 @pytest.mark.parametrize("text", ["50", "", "a..b", "0=off"])
 def test_what_are_no_limits_is_said(text: str) -> None:
     with pytest.raises(NotANumber):
-        limits(text, ".")
+        span(text, lambda part: number(part, "."))

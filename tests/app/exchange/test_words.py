@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from app.exchange.value_texts import texts_in, texts_in_languages, written_languages, written_texts
-from app.exchange.words import NotKnown, encoding_of, encoding_word, may_write, order_word, registers_of, table_word
+from app.exchange.words import encoding_of, encoding_word, order_word, registers_of, table_word
+from app.project.value_texts import NotKnown, read_yes, texts_in, texts_in_languages, written_languages, written_texts
 from app.signals.encoding import ENCODINGS, EncodingName
 
 
@@ -152,17 +152,17 @@ def test_what_is_no_table_is_said(text: str) -> None:
 
 @pytest.mark.parametrize("text", ["R/W", "rw", "RW", "read/write", "Read / Write", "W", "yes", "ja", "x", "L/S", "1"])
 def test_what_may_be_written(text: str) -> None:
-    assert may_write(text)
+    assert read_yes(text)
 
 
 @pytest.mark.parametrize("text", ["R", "RO", "r/o", "read only", "Read-only", "no", "nein", "L", "-", "0"])
 def test_what_may_not_be_written(text: str) -> None:
-    assert not may_write(text)
+    assert not read_yes(text)
 
 
 def test_access_that_says_nothing() -> None:
     with pytest.raises(NotKnown):
-        may_write("sometimes")
+        read_yes("sometimes")
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from app import edits
 from app.project.model import Action, HeldSignal, HeldValue, Project, ScreenChange
 from app.project.purpose import CLEARING
+from app.signals.typed import number, plain, whole
 from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
@@ -18,7 +19,6 @@ from widgets.design.forms.signal_picker import signal_choices
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
 from widgets.document.unfinished import Kind, Unfinished, changed_rule, lacking, no_condition, of_kind
-from widgets.kit.parse import number, plain, whole
 
 translate = QCoreApplication.translate
 EVERYWHERE = ""

@@ -9,11 +9,11 @@ from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
 
 from app.project.model import Condition
+from app.signals.typed import number, plain
 from widgets.design.forms.form import FormRow, Get, Options, Put
 from widgets.document.drafts import Texts
 from widgets.kit.elided import ShortChoice
 from widgets.kit.flow import FlowLayout
-from widgets.kit.parse import number, plain
 from widgets.kit.scaling import scaled
 
 translate = QCoreApplication.translate

@@ -8,11 +8,11 @@ from typing import Any
 from PySide6.QtWidgets import QWidget
 
 from app.project.model import Project
+from app.signals.typed import plain
 from widgets.design.forms.form import Form, FormRow, Put
 from widgets.design.forms.rows import CheckRow, ChoiceRow, LineRow, NotesRow
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
-from widgets.kit.parse import plain
 
 Where = Callable[[Any], bool]
 

@@ -12,6 +12,7 @@ from app import edits
 from app.project.binding import value_span
 from app.project.model import Field, Panel, Project, Screen
 from app.signals.text import number_digits
+from app.signals.typed import pair, plain, whole
 from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
@@ -21,7 +22,6 @@ from widgets.document.document import Document, Edit, Selection
 from widgets.document.drafts import Drafts, Texts
 from widgets.face.sample_values import width_needed
 from widgets.kit.commands import ENTRY
-from widgets.kit.parse import pair, plain, whole
 from widgets.kit.row_list import RowList
 
 translate = QCoreApplication.translate

@@ -10,10 +10,11 @@ from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import free_name
 from app.project.model import Follower, Project, RegisterSignal, SerialLine
+from app.project.value_texts import choice_of
+from app.signals.typed import whole
 from widgets.design.lines.forms import line_kinds, line_of_kind, simulations
-from widgets.design.values.cell_reading import CellReader, CellRefused, Texts, one_of
+from widgets.design.values.cell_reading import CellReader, CellRefused, Texts
 from widgets.design.values.column import Column
-from widgets.kit.parse import whole
 
 translate = QCoreApplication.translate
 _LETTERS: Final = {"even": "E", "odd": "O", "none": "N"}
@@ -86,7 +87,7 @@ def follower_columns() -> list[Column]:
             lambda _project, part: part.line,
             150,
             key="line",
-            read=lambda project, _part, text: {"line": one_of(text, {name: name for name in project.line_named})},
+            read=lambda project, _part, text: {"line": choice_of(text, {name: name for name in project.line_named})},
             completions=lambda project, _part: list(project.line_named),
             leads=True,
             form_row=lambda _part: translate("FollowerForm", "Line"),
@@ -117,7 +118,7 @@ def follower_columns() -> list[Column]:
             lambda _project, part: dict(simulations())[part.played.model],
             170,
             key="simulate",
-            read=lambda _project, _part, text: {"simulate": one_of(text, dict(simulations()))},
+            read=lambda _project, _part, text: {"simulate": choice_of(text, dict(simulations()))},
             completions=lambda _project, _part: list(dict(simulations()).values()),
         ),
     ]
@@ -182,7 +183,7 @@ def _prepare_line(_project: Project, part: Any, texts: Texts, _above: Any) -> tu
     kinds = dict(line_kinds())
     wanted = texts.get("kind", "").strip()
     try:
-        kind = one_of(wanted, kinds) if wanted else part.kind if part is not None else "tcp"
+        kind = choice_of(wanted, kinds) if wanted else part.kind if part is not None else "tcp"
     except ValueError as error:
         raise CellRefused("kind", str(error)) from None
     if part is None:

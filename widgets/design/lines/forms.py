@@ -13,12 +13,12 @@ from app import edits
 from app.project.binding import bindings
 from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
 from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
+from app.signals.typed import number, plain, whole
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
 from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
-from widgets.kit.parse import number, plain, whole
 
 translate = QCoreApplication.translate
 _RANGE: Final = re.compile(

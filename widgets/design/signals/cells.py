@@ -11,15 +11,15 @@ from PySide6.QtCore import QCoreApplication
 from app.edits.refused import free_name
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Shown
 from app.project.problems import did_you_mean
+from app.project.value_texts import choice_of
 from app.signals.encoding import ENCODINGS, has_word_order, register_count
-from widgets.design.values.cell_reading import CellReader, CellRefused, Texts, one_of
+from app.signals.typed import number, whole
+from widgets.design.values.cell_reading import CellReader, CellRefused, Texts
 from widgets.design.values.column import Column
 from widgets.design.values.signal_texts import (
     orders,
     table_words,
-    yes_no,
 )
-from widgets.kit.parse import number, whole
 
 translate = QCoreApplication.translate
 AnySignal = RegisterSignal | BitSignal | HeldSignal
@@ -76,7 +76,7 @@ def read_from(project: Project, part: Any, text: str) -> dict[str, Any]:
     """The follower, or the signal that holds the bit. Raises ValueError in words, as all of these do."""
     if isinstance(part, BitSignal):
         return {"bit": part.bit.replace(of=_word_signal(project, text))}
-    return {"follower": one_of(text, {name: name for name in project.follower_named})}
+    return {"follower": choice_of(text, {name: name for name in project.follower_named})}
 
 
 def _word_signal(project: Project, text: str) -> str:
@@ -92,7 +92,7 @@ def _word_signal(project: Project, text: str) -> str:
 
 def read_table(_project: Project, part: Any, text: str) -> dict[str, Any]:
     """The table of a register; `bit` and `held` are other kinds of signals and done before."""
-    wanted = one_of(text, table_words())
+    wanted = choice_of(text, table_words())
     return {} if wanted == table_of(part) or wanted in ("bit", "held") else {"table": wanted}
 
 
@@ -121,7 +121,7 @@ def encoding_text(part: Any) -> str:
 def read_encoding(text: str) -> dict[str, Any]:
     """The encoding; of a string also its length in registers."""
     name, _, length = text.strip().partition(" ")
-    encoding = one_of(name, {each: each for each in ENCODINGS})
+    encoding = choice_of(name, {each: each for each in ENCODINGS})
     if encoding != "string":
         if length.strip():
             raise ValueError(translate("SignalCells", "only a string has a length: string 8"))
@@ -133,18 +133,7 @@ def read_encoding(text: str) -> dict[str, Any]:
 
 def read_order(text: str) -> str | None:
     """The order of words, as the file has it or as it is shown; None for an empty text."""
-    return one_of(text, dict(orders())) if text.strip() else None
-
-
-def read_yes(text: str) -> bool:
-    """Yes or no, in the usual ways of writing them."""
-    words = yes_no()
-    told = text.strip().casefold()
-    if told in (words[True].casefold(), "yes", "y", "true", "x", "1", "rw", "w"):
-        return True
-    if told in ("", words[False].casefold(), "no", "n", "false", "0", "r", "ro", "-"):
-        return False
-    raise ValueError(translate("SignalCells", "enter {yes} or {no}").format(yes=words[True], no=words[False]))
+    return choice_of(text, dict(orders())) if text.strip() else None
 
 
 def read_start(_project: Project, part: Any, text: str) -> dict[str, Any]:
@@ -177,9 +166,9 @@ def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str,
 
 
 def _prepare(project: Project, part: Any, texts: Texts, above: Any) -> tuple[Any, Texts]:
-    wanted = texts.get("table", "")
+    wanted = texts.get("table", "").strip()
     try:
-        table = one_of(wanted, table_words()) if wanted.strip() else table_of(part) if part is not None else "holding"
+        table = choice_of(wanted or (table_of(part) if part is not None else "holding"), table_words())
     except ValueError as error:
         raise CellRefused("table", str(error)) from None
     given = {key: text for key, text in texts.items() if part is not None or text.strip() or (text and key == "notes")}
@@ -204,7 +193,7 @@ def _prepare(project: Project, part: Any, texts: Texts, above: Any) -> tuple[Any
         follower = above.follower
     if texts.get("from", "").strip():
         try:
-            follower = one_of(texts["from"], {each: each for each in project.follower_named})
+            follower = choice_of(texts["from"], {each: each for each in project.follower_named})
         except ValueError as error:
             raise CellRefused("from", str(error)) from None
     number_ = free_register(project, follower, table, above)

@@ -5,7 +5,18 @@ from __future__ import annotations
 from PySide6.QtCore import QCoreApplication
 
 from app.project.model import BitSignal, HeldSignal, RegisterSignal
+from app.project.value_texts import (
+    read_scale,
+    read_span,
+    read_texts,
+    read_yes,
+    scale_text,
+    span_text,
+    written_texts,
+    yes_no,
+)
 from app.signals.encoding import ENCODINGS
+from app.signals.typed import optional_number, plain, whole
 from widgets.design.signals.cells import (
     encoding_text,
     from_choices,
@@ -18,7 +29,6 @@ from widgets.design.signals.cells import (
     read_register,
     read_start,
     read_table,
-    read_yes,
     register_order,
     table_of,
     units,
@@ -28,17 +38,9 @@ from widgets.design.values.column import Column
 from widgets.design.values.drive_roles import drive_values, plays_text, read_plays
 from widgets.design.values.signal_texts import (
     orders,
-    read_scale,
-    read_span,
-    read_texts_line,
-    scale_text,
-    span_text,
     table_words,
-    texts_line,
     uses_text,
-    yes_no,
 )
-from widgets.kit.parse import optional_number, plain, whole
 
 translate = QCoreApplication.translate
 
@@ -274,10 +276,10 @@ def signal_columns() -> list[Column]:
         ),
         Column(
             translate("SignalCells", "Texts"),
-            lambda _project, part: texts_line(part.texts),
+            lambda _project, part: written_texts(part.texts),
             160,
             key="texts",
-            read=lambda _project, _part, text: {"texts": read_texts_line(text)},
+            read=lambda _project, _part, text: {"texts": read_texts(text)},
             hint=translate("SignalCells", "A text per value: 0 = stopped; 1 = running"),
         ),
         Column(

@@ -15,6 +15,7 @@ from app.project.model import OTHERWISE, BitSignal, HeldSignal, RegisterSignal, 
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
+from app.signals.typed import number, optional_number, pair, plain, whole
 from widgets.design.forms.form import NotYet, Put
 from widgets.design.forms.link_rows import ButtonRow, PlacesRow
 from widgets.design.forms.part_form import PartForm
@@ -26,7 +27,6 @@ from widgets.design.values.drive_roles import can_play, drive_values
 from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
-from widgets.kit.parse import number, optional_number, pair, plain, whole
 
 translate = QCoreApplication.translate
 AnySignal = RegisterSignal | BitSignal | HeldSignal

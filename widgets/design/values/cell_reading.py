@@ -207,37 +207,3 @@ def _with_the_row(reason: str, part: Any) -> str:
     if part is None:
         return translate("cells", "{reason}; the row is skipped").format(reason=reason)
     return translate("cells", "{reason}; the row is not changed").format(reason=reason)
-
-
-def one_of(text: str, options: Mapping[str, str]) -> str:
-    """The stored word of a choice: `options` are stored word -> what a person reads. The beginning of one is enough.
-
-    Raises ValueError in words, with the choices.
-    """
-    wanted = text.strip().casefold()
-    for word, shown in options.items():
-        if wanted in (word.casefold(), shown.casefold()):
-            return word
-    found = [
-        word
-        for word, shown in options.items()
-        if wanted and (word.casefold().startswith(wanted) or shown.casefold().startswith(wanted))
-    ]
-    if len(found) == 1:
-        return found[0]
-    choices = ", ".join(dict.fromkeys(options.values()))
-    if not options:
-        raise ValueError(translate("cells", "there is nothing to choose from yet"))
-    if not wanted:
-        raise ValueError(translate("cells", "choose one of these: {choices}").format(choices=choices))
-    if len(found) > 1:
-        raise ValueError(
-            translate("cells", "'{text}' is ambiguous: {choices}").format(
-                text=text.strip(), choices=", ".join(options[word] for word in found[:8])
-            )
-        )
-    if len(options) > 12:
-        raise ValueError(translate("cells", "there is no '{text}'").format(text=text.strip()))
-    raise ValueError(
-        translate("cells", "'{text}' is not one of these: {choices}").format(text=text.strip(), choices=choices)
-    )

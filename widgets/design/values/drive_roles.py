@@ -8,8 +8,8 @@ from app.language import translate as said
 from app.project.binding import bindings
 from app.project.drive_roles import DRIVE_BITS, DRIVE_VALUES
 from app.project.model import BitSignal, Project, RegisterSignal
+from app.project.value_texts import choice_of
 from app.signals.encoding import is_text
-from widgets.design.values.cell_reading import one_of
 
 
 def drive_values(part: Any) -> dict[str, str]:
@@ -37,4 +37,4 @@ def plays_text(part: Any) -> str:
 
 def read_plays(part: Any, text: str) -> str | None:
     """What the signal is, from a text such as "output frequency". Raises ValueError in words, with the choices."""
-    return one_of(text, drive_values(part)) if text.strip() else None
+    return choice_of(text, drive_values(part)) if text.strip() else None

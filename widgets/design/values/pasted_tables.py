@@ -11,8 +11,8 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication
 
-from app.exchange.numbers import Mark, find_mark
 from app.exchange.titles import key_of_title
+from app.signals.numbers import Mark, find_mark
 from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate

@@ -10,6 +10,7 @@ from hypothesis import given, strategies as st
 from PySide6.QtWidgets import QApplication
 
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Scale
+from app.project.value_texts import read_scale, read_span, read_texts, scale_text, span_text, written_texts
 from app.project_file.files import load
 from projects import demo_path
 from widgets.design.lines.cells import follower_columns, follower_reader, line_columns, line_reader
@@ -17,7 +18,6 @@ from widgets.design.signals.cells import signal_reader
 from widgets.design.signals.columns import signal_columns
 from widgets.design.values.cell_reading import BadCell, CellReader, Row
 from widgets.design.values.pasted_tables import cells_of, table_of, text_of
-from widgets.design.values.signal_texts import read_scale, read_span, read_texts_line, scale_text, span_text, texts_line
 
 COLUMNS = signal_columns()
 READER = signal_reader(COLUMNS)
@@ -257,7 +257,7 @@ def test_scales_in_words() -> None:
 
 @given(st.dictionaries(st.integers(-99, 99).map(str) | st.just("otherwise"), WORDS, max_size=4))
 def test_texts_are_read_as_they_are_shown(texts: dict[str, str]) -> None:
-    assert read_texts_line(texts_line(texts)) == texts
+    assert read_texts(written_texts(texts)) == texts
 
 
 SHOWN = {

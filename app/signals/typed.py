@@ -1,28 +1,29 @@
-"""What a person types into a row of a form, read as a value; what cannot be read is said in words."""
+"""Numbers as a person types them into a row, a cell or a bar. Stricter than in lists: blanks stand in no number."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication
+from app.language import translate
+from app.signals.numbers import BLANKS, HEXADECIMAL, NotANumber, number as number_with, short
 
-translate = QCoreApplication.translate
 _EITHER: Final = re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})")
 """A comma that may stand for the point or between thousands."""
 
 
 def whole(text: str) -> int:
-    """A whole number. Raises ValueError in words."""
+    """A whole number, also in hexadecimal: 0x1F, 1Fh. Raises ValueError in words."""
     text = text.strip().replace("\N{MINUS SIGN}", "-")
     if not text:
         raise ValueError(translate("typed", "enter a whole number"))
-    try:
-        return int(text, 16) if text.lower().startswith("0x") else int(text)
-    except ValueError:
-        raise ValueError(translate("typed", "'{text}' is not a whole number").format(text=text)) from None
+    if (found := HEXADECIMAL.fullmatch(text)) is not None:
+        return int(found[1] or found[2], 16)
+    if not re.fullmatch(r"[-+]?[0-9]{1,40}", text):
+        raise ValueError(translate("typed", "'{text}' is not a whole number").format(text=text))
+    return int(text)
 
 
 def number(text: str) -> Decimal:
@@ -30,7 +31,7 @@ def number(text: str) -> Decimal:
 
     "1,500" is refused: who writes it may mean either of two numbers.
     """
-    text = text.strip().replace("\N{MINUS SIGN}", "-")
+    text = text.strip()
     if not text:
         raise ValueError(translate("typed", "enter a number"))
     if (either := _EITHER.fullmatch(text)) is not None:
@@ -39,15 +40,10 @@ def number(text: str) -> Decimal:
                 text=text, small=f"{either[1]}.{either[2]}", large=f"{either[1]}{either[2]}"
             )
         )
-    if text.count(",") == 1 and "." not in text:
-        text = text.replace(",", ".")
-    try:
-        value = Decimal(text)
-    except InvalidOperation:
-        value = Decimal("nan")
-    if not value.is_finite() or "_" in text:
-        raise ValueError(translate("typed", "'{text}' is not a number").format(text=text))
-    return value
+    if BLANKS.search(text):
+        raise NotANumber(translate("exchange", "'{text}' is not a number").format(text=short(text)))
+    # A number that is not typed to its end yet, "5.", is one already.
+    return number_with(re.sub(r"(?<=[0-9])[.,]$", "", text), None if "," in text else ".")
 
 
 def optional_number(text: str) -> Decimal | None:

@@ -28,7 +28,6 @@ from widgets.kit.language import Language, Translation, spoken_for
 from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
 from widgets.kit.questions import say
-from widgets.shell import window_state
 from widgets.shell.focus_ring import FocusRing
 from widgets.shell.window import BENCH, DESIGN, RECORDING, MainWindow
 
@@ -208,7 +207,7 @@ class _Place:
 def begin(window: MainWindow, *, resume: bool) -> None:
     """Take up what was left: the project of the last window if none was asked for, and work that was not saved."""
     if resume:
-        window_state.take_up(window)
+        window.take_up()
     window.files.offer_left_behind()
 
 

@@ -20,7 +20,9 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
     QWidget,
 )
+from shiboken6 import isValid
 
+from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
 from widgets.kit.fuzzy_match import Fit, fit
@@ -203,6 +205,20 @@ class CommandFinder(QDialog):
                 self.list.setCurrentIndex(self.list.model().index(row, 0))
                 return True
         return super().eventFilter(watched, event)
+
+
+def find(commands: Iterable[Listed], design: DesignWorkspace, settings: Settings, window: QWidget) -> None:
+    """Ask for a command or a place by name, and go there."""
+    focus = QApplication.focusWidget()
+    finder = CommandFinder([*command_targets(commands), *part_targets(design)], settings.recent_commands, window)
+    finder.exec()
+    chosen = finder.chosen
+    finder.deleteLater()
+    if chosen is not None:
+        settings.remember_command(chosen.token)
+        if focus is not None and isValid(focus):
+            focus.setFocus(Qt.FocusReason.OtherFocusReason)  # many commands are about what has the focus
+        chosen.run()
 
 
 def _fit(typed: str, target: Target) -> Fit | None:

@@ -2,49 +2,63 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from functools import partial
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Signal, SignalInstance
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QApplication, QMenu
-from shiboken6 import isValid
+from PySide6.QtWidgets import QMainWindow, QMenu
 
-from widgets.kit.commands import allow, command, listed
+from widgets.document.document import Document
+from widgets.document.settings import Settings
+from widgets.kit.commands import Keys, allow, command
 from widgets.kit.language import OWN_NAMES, Language
 from widgets.kit.palette import Appearance
 from widgets.kit.scaling import SIZES
-
-if TYPE_CHECKING:
-    from widgets.shell.window import MainWindow
 
 
 class WindowMenus(QObject):
     """Makes the commands of the window at once, and the menu bar when `fill` is called: by then all parts exist."""
 
-    def __init__(self, window: MainWindow) -> None:
+    workspace_chosen = Signal(int)
+    """Counted from 0 in the order of the switcher."""
+    strip_toggled = Signal(bool)
+    full_screen_toggled = Signal(bool)
+    line_view_toggled = Signal(bool)
+    line_window_toggled = Signal(bool)
+    find_wanted = Signal()
+    shortcuts_wanted = Signal()
+    cautions_wanted = Signal()
+    about_wanted = Signal()
+    appearance_chosen = Signal(object)
+    """An `Appearance`."""
+    language_chosen = Signal(object)
+    """A `Language`."""
+    size_chosen = Signal(int)
+    """In per cent."""
+
+    def __init__(self, window: QMainWindow, document: Document, settings: Settings) -> None:
         super().__init__(window)
         self._window = window
+        self._document = document
+        self._settings = settings
         key = QKeySequence.StandardKey
-        self.quit = command(window, self.tr("&Quit"), window.close, "Ctrl+Q")
+        self.quit = self._command(self.tr("&Quit"), window.close, "Ctrl+Q")
         self.quit.setMenuRole(QAction.MenuRole.QuitRole)
-        self.undo = command(window, self.tr("&Undo"), window.document.undo, key.Undo)
-        self.redo = command(window, self.tr("&Redo"), window.document.redo, ["Ctrl+Shift+Z", "Ctrl+Y"])
-        self.full_screen = command(
-            window, self.tr("&Full screen"), window.show_full_screen, "Ctrl+Shift+F", toggles=True
-        )
-        self.strip = command(window, self.tr("&Line strip"), window.strip.setVisible, "Ctrl+Shift+L", toggles=True)
+        self.undo = self._command(self.tr("&Undo"), document.undo, key.Undo)
+        self.redo = self._command(self.tr("&Redo"), document.redo, ["Ctrl+Shift+Z", "Ctrl+Y"])
+        self.full_screen = self._toggle(self.tr("&Full screen"), self.full_screen_toggled, "Ctrl+Shift+F")
+        self.strip = self._toggle(self.tr("&Line strip"), self.strip_toggled, "Ctrl+Shift+L")
         self.strip.setChecked(True)
-        self.line_view = command(window, self.tr("Line &view"), window.show_line_view, "Ctrl+L", toggles=True)
-        self.line_window = command(
-            window, self.tr("In its &own window"), window.float_line_view, "Ctrl+Shift+V", toggles=True
-        )
-        self.find = command(window, self.tr("&Find a command\u2026"), self._find, "Ctrl+J")
-        self.shortcuts = command(window, self.tr("&Keys and shortcuts"), window.show_shortcuts, "Ctrl+F1")
-        self.cautions = command(window, self.tr("&Cautions"), window.show_cautions, "Ctrl+Shift+F1")
-        self.about = command(window, self.tr("&About Fanlight"), window.show_about, "Ctrl+Shift+H")
+        self.line_view = self._toggle(self.tr("Line &view"), self.line_view_toggled, "Ctrl+L")
+        self.line_window = self._toggle(self.tr("In its &own window"), self.line_window_toggled, "Ctrl+Shift+V")
+        self.find = self._command(self.tr("&Find a command\u2026"), self.find_wanted.emit, "Ctrl+J")
+        self.shortcuts = self._command(self.tr("&Keys and shortcuts"), self.shortcuts_wanted.emit, "Ctrl+F1")
+        self.cautions = self._command(self.tr("&Cautions"), self.cautions_wanted.emit, "Ctrl+Shift+F1")
+        self.about = self._command(self.tr("&About Fanlight"), self.about_wanted.emit, "Ctrl+Shift+H")
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
         self.workspaces = [
-            command(window, name, lambda number=number: window.show_workspace(number), f"Ctrl+{number + 1}")
+            self._command(name, partial(self.workspace_chosen.emit, number), f"Ctrl+{number + 1}")
             for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"), self.tr("&Start-up")))
         ]
         group = QActionGroup(self)
@@ -52,12 +66,11 @@ class WindowMenus(QObject):
             action.setCheckable(True)
             group.addAction(action)
 
-    def fill(self) -> None:
-        """Make the menu bar."""
-        window = self._window
-        bar = window.menuBar()
+    def fill(self, files: Callable[[QMenu], object], bench: Callable[[QMenu], object], last_minutes: QAction) -> None:
+        """Make the menu bar. `files` and `bench` put their commands into their menus."""
+        bar = self._window.menuBar()
         file = bar.addMenu(self.tr("&File"))
-        window.files.fill_menu(file)
+        files(file)
         file.addSeparator()
         file.addAction(self.quit)
         edit = bar.addMenu(self.tr("&Edit"))
@@ -70,15 +83,12 @@ class WindowMenus(QObject):
         workspace = bar.addMenu(self.tr("&Workspace"))
         workspace.addActions(self.workspaces)
         self.design = bar.addMenu(self.tr("&Design"))
-        self.design.aboutToShow.connect(lambda: window.design)
-        window.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
+        bench(bar.addMenu(self.tr("&Bench")))
         self.start_up = bar.addMenu(self.tr("&Start-up"))
-        self.start_up.addAction(window.last_minutes.action)
-        self.start_up.aboutToShow.connect(lambda: window.start_up)
+        self.start_up.addAction(last_minutes)
         self.line = bar.addMenu(self.tr("&Line"))
         self.line.addActions([self.line_view, self.line_window])
         self.line.addSeparator()
-        self.line.aboutToShow.connect(lambda: window.line_view)
         help_menu = bar.addMenu(self.tr("&Help"))
         help_menu.addActions([self.find, self.shortcuts, self.cautions])
         help_menu.addSeparator()
@@ -86,35 +96,14 @@ class WindowMenus(QObject):
 
     def all(self) -> list[QMenu]:
         """The menus of the bar, filled."""
-        _ = (
-            self._window.design,
-            self._window.start_up,
-            self._window.line_view,
-        )  # their menus are filled when they are made
-        found = [action.menu() for action in self._window.menuBar().actions()]
-        return [menu for menu in found if isinstance(menu, QMenu)]
-
-    def _find(self) -> None:
-        """Ask for a command or a place by name, and go there."""
-        from widgets.shell.finder import CommandFinder, command_targets, part_targets
-
-        window = self._window
-        focus = QApplication.focusWidget()
-        commands = [each for each in listed(self.all()) if each.action is not self.find]
-        targets = [*command_targets(commands), *part_targets(window.design)]
-        finder = CommandFinder(targets, window.settings.recent_commands, window)
-        finder.exec()
-        chosen = finder.chosen
-        finder.deleteLater()
-        if chosen is not None:
-            window.settings.remember_command(chosen.token)
-            if focus is not None and isValid(focus):
-                focus.setFocus(Qt.FocusReason.OtherFocusReason)  # many commands are about what has the focus
-            chosen.run()
+        menus = [menu for action in self._window.menuBar().actions() if isinstance(menu := action.menu(), QMenu)]
+        for menu in menus:
+            menu.aboutToShow.emit()  # some are filled when they are first opened
+        return menus
 
     def name_steps(self) -> None:
         """Say what would be undone and done again."""
-        document = self._window.document
+        document = self._document
         for action, name, unnamed, named in (
             (self.undo, document.undo_name, self.tr("&Undo"), self.tr("&Undo: {step}")),
             (self.redo, document.redo_name, self.tr("&Redo"), self.tr("&Redo: {step}")),
@@ -123,7 +112,6 @@ class WindowMenus(QObject):
             action.setText(unnamed if name is None else named.format(step=name.replace("&", "&&")))
 
     def _add_appearance(self, view: QMenu) -> None:
-        window = self._window
         menu = view.addMenu(self.tr("&Appearance"))
         group = QActionGroup(self)
         for appearance, text, keys in (
@@ -131,14 +119,13 @@ class WindowMenus(QObject):
             (Appearance.LIGHT, self.tr("&Light"), "Ctrl+Shift+2"),
             (Appearance.DARK, self.tr("&Dark"), "Ctrl+Shift+3"),
         ):
-            action = command(window, text, lambda appearance=appearance: window.choose_look(appearance), keys)
+            action = self._command(text, partial(self.appearance_chosen.emit, appearance), keys)
             action.setCheckable(True)
-            action.setChecked(appearance is window.settings.appearance)
+            action.setChecked(appearance is self._settings.appearance)
             group.addAction(action)
             menu.addAction(action)
 
     def _add_language(self, view: QMenu) -> None:
-        window = self._window
         menu = view.addMenu(self.tr("Lan&guage"))
         group = QActionGroup(self)
         for language, text, keys in (
@@ -146,22 +133,25 @@ class WindowMenus(QObject):
             (Language.ENGLISH, "&" + OWN_NAMES[Language.ENGLISH], "Ctrl+Shift+F10"),
             (Language.GERMAN, "&" + OWN_NAMES[Language.GERMAN], "Ctrl+Shift+F11"),
         ):
-            action = command(window, text, lambda language=language: window.choose_language(language), keys)
+            action = self._command(text, partial(self.language_chosen.emit, language), keys)
             action.setCheckable(True)
-            action.setChecked(language is window.settings.language)
+            action.setChecked(language is self._settings.language)
             group.addAction(action)
             menu.addAction(action)
 
     def _add_sizes(self, view: QMenu) -> None:
-        window = self._window
         menu = view.addMenu(self.tr("&Size"))
         group = QActionGroup(self)
         for number, percent in enumerate(SIZES):
             text = self.tr("{percent} %").format(percent=percent)
-            action = command(
-                window, text, lambda percent=percent: window.choose_size(percent), f"Ctrl+Shift+{4 + number}"
-            )
+            action = self._command(text, partial(self.size_chosen.emit, percent), f"Ctrl+Shift+{4 + number}")
             action.setCheckable(True)
-            action.setChecked(percent == window.settings.size)
+            action.setChecked(percent == self._settings.size)
             group.addAction(action)
             menu.addAction(action)
+
+    def _command(self, text: str, run: Callable[[], object], keys: Keys) -> QAction:
+        return command(self._window, text, run, keys)
+
+    def _toggle(self, text: str, toggled: SignalInstance, keys: Keys) -> QAction:
+        return command(self._window, text, toggled.emit, keys, toggles=True)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QObject, QSignalBlocker, Qt
+from PySide6.QtCore import QObject, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QFileDialog, QMenu
+from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
 from app.project.model import FORMAT, Project
 from app.project_file.files import (
@@ -24,12 +24,15 @@ from app.project_file.files import (
     set_aside,
 )
 from widgets.document import file_questions as ask
+from widgets.document.document import Document
 from widgets.document.file_status import FileStatus
 from widgets.document.recent_files import RecentFiles
 from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.settings import Settings
 from widgets.kit.background import GaveUp, run_with_wait_dialog
 from widgets.kit.commands import command
 from widgets.kit.notice_slot import NoticeAction
+from widgets.live.live_session import LiveSession
 
 if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
     from app.project_file.recovery import Origin, Work
@@ -37,7 +40,6 @@ if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where c
     from widgets.design.workspace import DesignWorkspace
     from widgets.document.autosave import Autosave
     from widgets.shell.recovery_dialog import Copy
-    from widgets.shell.window import MainWindow
 
 SUFFIX: Final = ".toml"
 
@@ -45,14 +47,33 @@ SUFFIX: Final = ".toml"
 class ProjectFiles(QObject):
     """Everything that the File menu does to one window.
 
-    `state` is the folder where recovery copies and notes of open files are kept; None keeps neither.
+    `state` is the folder where recovery copies and notes of open files are kept; None keeps neither. `design` gives the
+    Design workspace, made if need be; `not_taken_over` what was begun or typed there and is in no file.
     """
 
-    def __init__(self, window: MainWindow, state: Path | None) -> None:
+    said = Signal(str, bool)
+    """What was done or could not be done; whether it is trouble."""
+    screen_wanted = Signal(str)
+    """A screen is to be edited: it was chosen where projects are compared."""
+
+    def __init__(
+        self,
+        window: QWidget,
+        document: Document,
+        live: LiveSession,
+        settings: Settings,
+        state: Path | None,
+        *,
+        design: Callable[[], DesignWorkspace],
+        not_taken_over: Callable[[], list[str]],
+    ) -> None:
         super().__init__(window)
         self._window = window
-        self._document = window.document
-        self._settings = window.settings
+        self._document = document
+        self._live = live
+        self._settings = settings
+        self._design = design
+        self._not_taken_over = not_taken_over
         self._state = state
         self._written: str | None = None
         self.status = FileStatus(self._document, state, self, self)
@@ -157,7 +178,7 @@ class ProjectFiles(QObject):
         `known` is the digest of the file when the project was read from it, looked up if it is left out; `number` is
         that of its format.
         """
-        self._window.live.disconnect_from_line()
+        self._live.disconnect_from_line()
         self._document.open(project, path)
         if path is not None and known is None:
             known = digest_of(path)
@@ -241,7 +262,7 @@ class ProjectFiles(QObject):
         self._written = known
         self._document.mark_saved(path)
         self._follow(path, known)
-        if lacking := self._window.not_taken_over():
+        if lacking := self._not_taken_over():
             words = self.tr("Saved {file}. Incomplete, so not included: {what}")
             self._tell(words.format(file=path.name, what=ask.some_of(lacking)), trouble=True)
         else:
@@ -334,14 +355,8 @@ class ProjectFiles(QObject):
         after = Side(self.tr("{name}, as in this window").format(name=self.name), lambda: self._document.project)
         dialog = ComparisonWindow(before, after, deeds, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.screen_wanted.connect(self._edit_screen)
+        dialog.screen_wanted.connect(self.screen_wanted)
         dialog.show()
-
-    def _edit_screen(self, name: str) -> None:
-        self._document.select_screen(name)
-        self._window.show_workspace(0)
-        self._window.design.show_view("screen")
-        self._window.activateWindow()
 
     # Leaving
 
@@ -351,10 +366,10 @@ class ProjectFiles(QObject):
         The panel operates no machine, or the user leaves it; nothing is unsaved, or the user saved or discarded it; and
         what is not complete, which no file can hold, the user lets go.
         """
-        writing = self._window.live.writing
+        writing = self._live.writing
         if writing.in_charge and not ask.may_let_go(self._window, writing.armed, writing.disarmed):
             return False
-        lost = self._window.not_taken_over()
+        lost = self._not_taken_over()
         if not self._document.modified:
             return not lost or ask.may_lose(self._window, self.name, lost)
         match ask.what_of_changes(self._window, self.name, lost):
@@ -426,7 +441,7 @@ class ProjectFiles(QObject):
         if not self.may_leave():
             copy.slot.release()
             return
-        self._window.live.disconnect_from_line()
+        self._live.disconnect_from_line()
         origin, project, saved = copy.work.origin, copy.work.project, copy.saved
         if saved is not None:
             # The file's version first, so that undo leads back to it.
@@ -449,7 +464,7 @@ class ProjectFiles(QObject):
         if work.drafts:
             from widgets.shell.draft_keeping import bring_back
 
-            design = self._window.design
+            design = self._design()
             left_out = bring_back(work.drafts, design.drafts, design.inspector)
             whole, count = whole and not left_out, count - left_out
         said = [self.tr("Recovered. Not saved yet") if self._document.modified else self.tr("Recovered")]
@@ -469,7 +484,7 @@ class ProjectFiles(QObject):
         self.status.look()
 
     def _tell(self, words: str, *, trouble: bool = False) -> None:
-        self._window.tell(words, trouble=trouble)
+        self.said.emit(words, trouble)
 
     # Names
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -28,7 +28,8 @@ from app.project.model import FORMAT, Project
 from widgets.bench.workspace import BenchWorkspace
 from widgets.document.blank import blank
 from widgets.document.document import Document
-from widgets.document.settings import Settings
+from widgets.document.settings import LeftOff, Settings
+from widgets.kit.commands import listed
 from widgets.kit.elided import ShortLabel
 from widgets.kit.language import Language
 from widgets.kit.look import set_look
@@ -118,14 +119,22 @@ class MainWindow(QMainWindow):
         self._unlisted: deque[Transaction] = deque(maxlen=UNLISTED)
         self.line_dock = _LineDock(self)
         self.setAcceptDrops(True)
-        self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)
-        self.menus = WindowMenus(self)
+        self.files: ProjectFiles = ProjectFiles(
+            self,
+            self.document,
+            self.live,
+            self.settings,
+            state if former is None else former.files.state,
+            design=lambda: self.design,
+            not_taken_over=self.not_taken_over,
+        )
+        self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
         self.notices = self.files.bar
         self.bench: BenchWorkspace = BenchWorkspace(self.document, self.live, self.notices, settings=self.settings)
         self._make_frame()
-        self.menus.fill()
+        self.menus.fill(self.files.fill_menu, self.bench.fill_menu, self.last_minutes.action)
         self._connect()
         self._former = former
         if former is not None:
@@ -133,7 +142,7 @@ class MainWindow(QMainWindow):
         self._retitle()
         self.show_workspace(workspace)
         self.resize(COMFORTABLE)
-        window_state.arrange(self)
+        self._arrange()
         QTimer.singleShot(LINE_VIEW_AFTER_MS, self, lambda: self.line_view)
         if former is not None:
             self._succeed(former)
@@ -276,14 +285,56 @@ class MainWindow(QMainWindow):
 
     def _bring_design(self) -> None:
         if self.workspace is not self.design:
-            self.show_workspace(0)
+            self.show_workspace(DESIGN)
+
+    def _edit_screen(self, name: str) -> None:
+        self.document.select_screen(name)
+        self.show_workspace(DESIGN)
+        self.design.show_view("screen")
+        self.activateWindow()
+
+    # Where the last window was left
+
+    def take_up(self) -> None:
+        """Begin where the last window was left: its project, its workspace, its view and its screen."""
+        left = self.settings.left_off
+        if not self.settings.resumes or left.path is None or not self.files.open_last(left.path):
+            return
+        self.document.select_screen(left.screen)
+        self.show_workspace(left.workspace)
+        if left.workspace == DESIGN and left.view:
+            from widgets.design.views import VIEWS  # with its workspace, which is made only when it is wanted
+
+            if left.view in VIEWS:
+                self.design.show_view(left.view)
+
+    def _arrange(self) -> None:
+        """Stand where the last window stood, divided as that was."""
+        window_state.arrange(self, self.settings)
+        hidden, floating = self.line_dock.isHidden(), self.line_dock.isFloating()
+        for action, on in ((self.menus.line_view, not hidden), (self.menus.line_window, floating)):
+            with QSignalBlocker(action):  # it is so already, and opening it anew would take the focus
+                action.setChecked(on)
+        if not hidden:
+            _ = self.line_view
+
+    def _remember(self) -> None:
+        window_state.remember(self, self.settings)
+        self.settings.left_off = LeftOff(
+            path=self.document.path,
+            workspace=self.workspace_number,
+            view=self._design.view if self._design is not None else self.settings.left_off.view,
+            screen=self.document.selection.screen,
+        )
+
+    # What is said
 
     @property
     def told(self) -> str:
         """What was said last; empty if that is no longer shown."""
         return self._told.text().removeprefix("\u26a0 ")
 
-    def tell(self, words: str, *, trouble: bool = False) -> None:
+    def tell(self, words: str, trouble: bool = False) -> None:
         """Say something in the bar for a while."""
         self._told.setText(("\u26a0 " if trouble else "") + words)
         set_look(self._told, "caution" if trouble else "faint")
@@ -371,7 +422,10 @@ class MainWindow(QMainWindow):
         return foot
 
     def _connect(self) -> None:
+        self._connect_menus()
         self.document.status_changed.connect(self._retitle)
+        self.files.said.connect(self.tell)
+        self.files.screen_wanted.connect(self._edit_screen)
         self.document.changed.connect(self._reserve_lanes)
         self.document.changed.connect(self._say_changed)
         self.live.connection_changed.connect(self._connection_changed)
@@ -387,6 +441,25 @@ class MainWindow(QMainWindow):
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
+
+    def _connect_menus(self) -> None:
+        menus = self.menus
+        menus.workspace_chosen.connect(self.show_workspace)
+        menus.strip_toggled.connect(self.strip.setVisible)
+        menus.full_screen_toggled.connect(self.show_full_screen)
+        menus.line_view_toggled.connect(self.show_line_view)
+        menus.line_window_toggled.connect(self.float_line_view)
+        menus.find_wanted.connect(self.find_command)
+        menus.shortcuts_wanted.connect(self.show_shortcuts)
+        menus.cautions_wanted.connect(self.show_cautions)
+        menus.about_wanted.connect(self.show_about)
+        menus.appearance_chosen.connect(self.choose_look)
+        menus.language_chosen.connect(self.choose_language)
+        menus.size_chosen.connect(self.choose_size)
+        # What a menu is about is made when it is first opened, and puts its commands there.
+        menus.design.aboutToShow.connect(lambda: self.design)
+        menus.start_up.aboutToShow.connect(lambda: self.start_up)
+        menus.line.aboutToShow.connect(lambda: self.line_view)
 
     def _say_status(self) -> None:
         now = time.monotonic()
@@ -531,6 +604,13 @@ class MainWindow(QMainWindow):
             else self.windowState() & ~Qt.WindowState.WindowFullScreen
         )
 
+    def find_command(self) -> None:
+        """Ask for a command or a place by name, and go there."""
+        from widgets.shell.finder import find
+
+        others = [each for each in listed(self.menus.all()) if each.action is not self.menus.find]
+        find(others, self.design, self.settings, self)
+
     def show_shortcuts(self) -> None:
         """Show all commands with their keys."""
         from widgets.shell.help import ShortcutsDialog
@@ -559,7 +639,7 @@ class MainWindow(QMainWindow):
             return
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
-        window_state.remember(self)
+        self._remember()
         event.accept()
 
     def changeEvent(self, event: QEvent) -> None:

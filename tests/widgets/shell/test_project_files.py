@@ -22,7 +22,6 @@ from widgets.compare.window import ComparisonWindow
 from widgets.document import file_status
 from widgets.document.document import Selection
 from widgets.document.settings import Settings
-from widgets.shell import window_state
 from widgets.shell.recovery_dialog import RecoveryDialog
 from widgets.shell.window import MainWindow
 
@@ -430,7 +429,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     sizes = first.design.across.sizes()
     first.close()
     second = make()
-    window_state.take_up(second)
+    second.take_up()
     assert second.document.path == file
     assert second.document.selection.screen == "tank"
     assert second.workspace is second.design
@@ -442,7 +441,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     QTest.keySequence(second, "Ctrl+2")
     second.close()
     third = make()
-    window_state.take_up(third)
+    third.take_up()
     assert third.workspace is third.bench
     assert not third.line_dock.isVisible()
 
@@ -453,7 +452,7 @@ def test_a_project_that_is_gone_is_said_plainly(make: Callable[[], MainWindow], 
     first.close()
     file.unlink()
     second = make()
-    window_state.take_up(second)
+    second.take_up()
     assert second.document.path is None
     assert "file not found" in bar(second)
     assert "starts with an empty project" in bar(second)
@@ -465,7 +464,7 @@ def test_a_project_that_another_window_has_open_is_left_to_it(make: Callable[[],
     first.close()
     other.open_file(file)
     second = make()
-    window_state.take_up(second)
+    second.take_up()
     assert second.document.path is None
     assert "is open in another window" in bar(second)
     press(second, "Open it")
@@ -479,7 +478,7 @@ def test_who_wants_to_begin_empty_does(make: Callable[[], MainWindow], file: Pat
     assert not Settings().resumes
     first.close()
     second = make()
-    window_state.take_up(second)
+    second.take_up()
     assert second.document.path is None
     assert bar(second) == ""
 

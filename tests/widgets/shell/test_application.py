@@ -144,9 +144,9 @@ def test_told_to_end_it_leaves_in_order(tmp_path: Path, number: signal.Signals) 
     call = f"Path({str(demo_path('booster-pump'))!r}), demo=True"
     code = START.format(call=call).replace(
         "from widgets.kit.palette",
-        "from widgets.live.live_session import Live\nlive_frame = Live._look\n"
+        "from widgets.live.live_session import LiveSession\nlive_frame = LiveSession._look\n"
         f"def look(self):\n    live_frame(self)\n    Path({str(mark)!r}).touch()\n"
-        "Live._look = look\nfrom widgets.kit.palette",
+        "LiveSession._look = look\nfrom widgets.kit.palette",
     )
     process = subprocess.Popen(
         [sys.executable, "-c", code, str(tmp_path / "settings")],

@@ -412,7 +412,7 @@ def test_with_unsaved_changes_the_one_question_names_it_too(window: MainWindow, 
     when_asked(told_by(press(QMessageBox.StandardButton.Cancel), said))
     window.close()
     assert window.isVisible()
-    assert f"no file holds it: {action}" in said[0]
+    assert f"Incomplete and therefore not saved: {action}" in said[0]
 
 
 @pytest.mark.parametrize("what", ["open", "new", "recent"])

@@ -1,4 +1,4 @@
-"""Design checks, one rule a function: what of a project cannot work, or will mislead somebody; and how to mend it."""
+"""Design checks, one rule a function: what of a project cannot work, or will mislead somebody; and its remedy."""
 
 from app.checks.finding import Finding, Fix, Severity
 from app.checks.run import Checker, check

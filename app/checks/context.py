@@ -258,7 +258,7 @@ class CheckContext:
         return found
 
     def screen_changes_by_key(self, key: str | None) -> tuple[tuple[int, ScreenChange], ...]:
-        """The turns by that key, each with its index."""
+        """The screen changes by that key, each with its index."""
         return self._screen_changes_by_key.get(key, ())
 
     @cached_property

@@ -1,4 +1,4 @@
-"""What a design check finds: the rule, how grave it is, the place, what is wrong there and how to mend it."""
+"""What a design check finds: the rule, its severity, the place, what is wrong there and how to put it right."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ Severity = Literal["error", "warning", "note"]
 `note`: worth knowing, and may well be meant so."""
 
 SEVERITY_ORDER: Final[dict[Severity, int]] = {"error": 0, "warning": 1, "note": 2}
-"""The gravest first, for sorting."""
+"""The most severe first, for sorting."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class Fix:
     """An edit that takes a finding away, as a value: what it does in words, and a function from `app.checks.fixes`.
 
     The function is called with the project, the place of the finding and the arguments. It raises EditRefused where
-    the mend is not possible or would make something graver.
+    the fix is not possible or would make something worse.
     """
 
     words: str
@@ -48,7 +48,7 @@ class Fault:
 class Finding:
     """One thing that a rule found.
 
-    `where` names the place in words, `message` says what is wrong there, `hint` how to mend it. `place` leads an editor
+    `where` names the place in words, `message` says what is wrong there, `hint` its remedy. `place` leads an editor
     to the spot: keys of the file and indices from 0, such as `("screen", 3, "field", 1)`; empty for the whole project.
     """
 
@@ -67,8 +67,8 @@ class Finding:
         return f"{self.severity}: {self.where}: {self.message}; {self.hint} [{self.rule}]"
 
     def fixed(self, project: Project) -> Project:
-        """`project`, in which this was found, with the mend made; itself if there is none.
+        """`project`, in which this was found, with the fix made; itself if there is none.
 
-        Raises EditRefused, in words, where the mend is not possible.
+        Raises EditRefused, in words, where the fix is not possible.
         """
         return project if self.fix is None else self.fix.deed(project, self.place, *self.fix.arguments)

@@ -1,4 +1,4 @@
-"""What mends a finding: functions from a project and the place of the finding to the project without it.
+"""What fixes a finding: functions from a project and the place of the finding to the project without it.
 
 Each is one edit, and refuses in words what cannot be done. `place` may lead into a part; what lies in the part is named
 by `keys` of the file.
@@ -76,7 +76,7 @@ def rename_apart(project: Project, place: Place) -> Project:
 
 
 def add_screen_change(project: Project, _place: Place, key: str, source: str, target: str) -> Project:
-    """With a turn by a key from one screen to another."""
+    """With a screen change by a key from one screen to another."""
     return edits.add_screen_change(project, edits.screen_change(from_=source, key=key, to=target))
 
 
@@ -136,7 +136,7 @@ def fill_messages(project: Project, _place: Place, number: int, known: Known) ->
     return edits.fill_messages(project, number, ready_for(project, known))
 
 
-# What rules ask before they offer a mend
+# What rules ask before they offer a fix
 
 
 def is_free(panel: Panel, screen: Screen, at: tuple[int, int], width: int, besides: int) -> bool:

@@ -1,9 +1,9 @@
 """Rules about keys: two causes that fight for one, and keys that are taken for something else.
 
-What the panel does with a key (see `app.panel.machine`) says what a conflict is. A turn with `from` goes before one
-without, and all actions of a key are done before its turn: neither is a conflict, both may be meant. Two turns of the
-same key with the same `from` are one, since the second is never taken; so are two actions of one key on one screen
-that write to the same place.
+What the panel does with a key (see `app.panel.machine`) says what a conflict is. A screen change with `from` goes
+before one without, and all actions of a key are done before its screen change: neither is a conflict, both may be
+meant. Two screen changes of the same key with the same `from` are one, since the second is never taken; so are two
+actions of one key on one screen that write to the same place.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from app.project.problems import quoted
 
 @whole("screen_changes", name="screen-changes-conflict")
 def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
-    """Two turns by one key on one screen: the second is never taken."""
+    """Two screen changes by one key on one screen: the second is never taken."""
     first: dict[tuple[str | None, str], int] = {}
     for index, screen_change in enumerate(context.project.screen_changes):
         if screen_change.key is None:
@@ -51,18 +51,18 @@ def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
 
 
 def remove_screen_change() -> Fix:
-    """The mend that takes a turn out."""
+    """The fix that takes a screen change out."""
     return Fix(translate("checks", "Remove this screen change"), fixes.remove)
 
 
 def remove_action() -> Fix:
-    """The mend that takes an action out."""
+    """The fix that takes an action out."""
     return Fix(translate("checks", "Remove this action"), fixes.remove)
 
 
 @each("screen_change", name="screen-change-to-itself")
 def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange) -> Iterator[Fault]:
-    """A turn from a screen to that same screen: the key does nothing."""
+    """A screen change from a screen to that same screen: the key does nothing."""
     if screen_change.from_ is not None and screen_change.from_ == screen_change.to:
         yield Fault(
             "warning",
@@ -123,7 +123,7 @@ def actions_fight(context: CheckContext) -> Iterator[Fault]:
 
 @whole("actions", "screen_changes", name="momentary-left-behind")
 def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
-    """A momentary action whose key turns the screen too: the turn ends it the moment it begins."""
+    """A momentary action whose key changes the screen too: that ends it the moment it begins."""
     for place, action in context.actions():
         if action.do != "momentary" or action.key is None:
             continue
@@ -145,7 +145,7 @@ def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
 
 @each("screen", name="begin-key-taken", depends_on=("screen_changes", "actions"))
 def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Fault]:
-    """A screen with entry whose begin key has a turn or an action there: entry cannot be begun."""
+    """A screen with entry whose begin key has a screen change or an action there: entry cannot be begun."""
     if not any(field.entry for field in screen.fields):
         return
     begin = context.panel.entry.begin
@@ -179,7 +179,7 @@ def nothing_to_enter(context: CheckContext) -> Iterator[Fault]:
         if action.do != "begin-entry":
             continue
         reached = {action.from_} if action.from_ is not None else screens
-        # The turn of the same key goes before the entry.
+        # The screen change of the same key goes before the entry.
         reached = reached | {screen_change.to for _, screen_change in context.screen_changes_by_key(action.key)}
         if reached & {"next", "previous"}:
             reached = screens

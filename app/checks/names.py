@@ -41,7 +41,7 @@ def _fault(problem: Problem, place: Place, fix: Fix | None) -> Fault:
 
 
 def _fix(context: CheckContext, part: Part, section: str, problem: Problem) -> Fix | None:
-    """The nearest name that exists in the place of the wrong one; else a turn or an action goes altogether."""
+    """The nearest name that exists in the place of the wrong one; else a screen change or an action goes altogether."""
     name: object = part
     for step in problem.place:
         name = at_key(name, step)

@@ -46,7 +46,7 @@ def dead_end(context: CheckContext) -> Iterator[Fault]:
 
 
 def _screen_change(context: CheckContext, source: str, target: str, wished: tuple[str, ...]) -> Fix | None:
-    """A turn by the first key, the wished ones before the others, that does nothing on the source screen yet."""
+    """A screen change by the first key, the wished ones first, that does nothing on the source screen yet."""
     taken = {
         screen_change.key for screen_change in context.project.screen_changes if screen_change.from_ in (None, source)
     }
@@ -93,7 +93,7 @@ def override_never_shown(context: CheckContext) -> Iterator[Fault]:
 
 @whole("screen_changes", name="idle-screen-changes-conflict")
 def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
-    """Two idle turns from one screen: the one that waits longer never comes.
+    """Two idle screen changes from one screen: the one that waits longer never comes.
 
     Two from every screen to different ones are none: the second leads away from the screen that the first leads to.
     """

@@ -54,7 +54,7 @@ _PAUSE_AFTER: Final = 200
 
 
 def check(project: Project) -> tuple[Finding, ...]:
-    """All findings in `project` that are not accepted there, the gravest first, then in the order of the rules.
+    """All findings in `project` that are not accepted there, the most severe first, then in the order of the rules.
 
     Any project value can be checked, also one with dangling names; nothing is changed and nothing raised.
     """

@@ -189,7 +189,7 @@ class Client:
     def predicted_ms(self, request: Request) -> float:
         """Predicted time from the request's first character to the answer's last one, in milliseconds.
 
-        With what the unit's turnaround has been so far; the silent interval before the request is not in it.
+        With what the unit's response time has been so far; the silent interval before the request is not in it.
         """
         measured = self.response_times.get(request.unit)
         response_time = measured.median_ms if measured is not None else None

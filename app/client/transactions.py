@@ -19,7 +19,7 @@ class Transaction(NamedTuple):
     `at` is `time.monotonic()` when the request was sent; `sent` and `received` are the bytes on the wire, whole frames
     and noise included; `ms` is the time until the answer was complete, or until it was given up; `fault` is None if a
     verified answer came. `predicted_ms` is the time that a good answer was predicted to take, from the line's speed,
-    the sizes of both frames and what the follower's turnaround has been so far; 0 if nothing was predicted.
+    the sizes of both frames and what the follower's response time has been so far; 0 if nothing was predicted.
     """
 
     at: float

@@ -1,4 +1,4 @@
-"""Figures of a run of transactions: the time of a cycle, the share of the wire in use, turnaround."""
+"""Figures of a run of transactions: the time of a cycle, bus load, response times."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Edits: functions from a project to a project, grouped by what they edit. What cannot be is refused in words.
 
-Rows, columns and indices count from 0, as in the models; fields, turns and actions in messages from 1, as people do. An
-edit that changes nothing returns the project itself. No edit makes a name that points to nothing.
+Rows, columns and indices count from 0, as in the models; fields, screen changes and actions in messages from 1, as
+people do. An edit that changes nothing returns the project itself. No edit makes a name that points to nothing.
 """
 
 from app.edits.blocks import (

@@ -29,8 +29,8 @@ def place_screens(project: Project, places: Mapping[str, tuple[int, int] | None]
 def reorder_ring(project: Project, name: str, to: int, ring: Sequence[str]) -> Project:
     """With screen `name` as number `to`, from 0, of the screens `ring`, which are in the order of the list.
 
-    On the map the screens of the ring change places among one another: its picture stays, and the turns to "next" and
-    "previous" stay short. Screens outside the ring keep their order.
+    On the map the screens of the ring change places among one another: its picture stays, and the screen changes to
+    "next" and "previous" stay short. Screens outside the ring keep their order.
     """
     for each in (name, *ring):
         must_exist("screen", each, project.screen_named)
@@ -45,10 +45,10 @@ def reorder_ring(project: Project, name: str, to: int, ring: Sequence[str]) -> P
 
 
 def relink_ring(project: Project, name: str, to: int, ring: Sequence[str], keys: Sequence[str]) -> Project:
-    """With screen `name` as number `to`, from 0, of a ring that turns from each of its screens make.
+    """With screen `name` as number `to`, from 0, of a ring that screen changes from each of them make.
 
-    `keys` go round the ring: onward, and back if there are two. The turns of all its screens by these keys lead to
-    their new neighbours; on the map the screens change places as in `reorder_ring`.
+    `keys` go round the ring: onward, and back if there are two. The screen changes of all its screens by these keys
+    lead to their new neighbours; on the map the screens change places as in `reorder_ring`.
     """
     for each in (name, *ring):
         must_exist("screen", each, project.screen_named)
@@ -75,9 +75,10 @@ def _with_places_of(project: Project, before: Project, ring: Sequence[str], orde
 
 
 def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project:
-    """With a turn by `key` from `screen` (None: from every screen) to the screen `to`, or to "next" or "previous".
+    """With a screen change by `key` from `screen` (None: every screen) to the screen `to`, "next" or "previous".
 
-    A turn that this key has there of its own leads elsewhere; what it does from every screen stays for the others.
+    A screen change that this key has there of its own leads elsewhere; what it does from every screen stays for the
+    others.
     """
     if screen is not None:
         must_exist("screen", screen, project.screen_named)

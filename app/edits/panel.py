@@ -39,7 +39,7 @@ def set_repertoire(project: Project, repertoire: Repertoire) -> Project:
 
 
 def set_keys(project: Project, keys: Iterable[str]) -> Project:
-    """With other keys on the panel. Refused where a turn or an action uses one that goes, with the list of uses."""
+    """With other keys on the panel. Refused, with the list of uses, where one that goes is used."""
     wanted = tuple(keys)
     for key in wanted:
         if wanted.count(key) > 1:
@@ -52,7 +52,7 @@ def set_keys(project: Project, keys: Iterable[str]) -> Project:
 
 
 def rename_key(project: Project, key: str, new_key: str) -> Project:
-    """With another name for a key; turns, actions and the keys of the entry follow."""
+    """With another name for a key; screen changes, actions and the keys of the entry follow."""
     must_exist("key", key, project.panel.keys)
     if new_key == key:
         return project

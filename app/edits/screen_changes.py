@@ -1,4 +1,4 @@
-"""Editing turns and actions: what keys, conditions and time do."""
+"""Editing screen changes and actions: what keys, conditions and time do."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from app.project.model import Action, Condition, Project, ScreenChange
 
 
 def add_screen_change(project: Project, screen_change: ScreenChange, at: int | None = None) -> Project:
-    """With one more turn, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
+    """With one more screen change, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
     at = len(project.screen_changes) if at is None else max(0, min(at, len(project.screen_changes)))
     return with_names_in_order(
         changed(project, screen_changes=(*project.screen_changes[:at], screen_change, *project.screen_changes[at:])),
@@ -19,12 +19,12 @@ def add_screen_change(project: Project, screen_change: ScreenChange, at: int | N
 
 
 def edit_screen_change(project: Project, index: int, **changes: Any) -> Project:
-    """With other attributes of a turn. To change its cause, set the new one and the old one to None at once."""
+    """With other attributes of a screen change. For another cause, set that and the old one, to None, at once."""
     return change_part(project, "screen_change", index, **changes)
 
 
 def delete_screen_change(project: Project, index: int) -> Project:
-    """Without a turn."""
+    """Without a screen change."""
     return delete_parts(project, "screen_change", [index])
 
 
@@ -41,7 +41,7 @@ def change_action(project: Project, index: int, **changes: Any) -> Project:
 
 
 def screen_change(**attributes: Any) -> ScreenChange:
-    """A new turn. Raises EditRefused, in words, if the attributes do not fit."""
+    """A new screen change. Raises EditRefused, in words, if the attributes do not fit."""
     return made(ScreenChange, **attributes)
 
 

@@ -27,7 +27,7 @@ def add_screen(project: Project, name: str | None = None, at: int | None = None)
 
 
 def duplicate_screen(project: Project, name: str, new_name: str | None = None) -> Project:
-    """With a copy of a screen right behind it: text, fields and notes, but no turns and no place on the map."""
+    """With a copy of a screen right behind it: text, fields, notes, but no screen changes and no place on the map."""
     screen = screen_called(project, name)
     new_name = free_name(name, project.screen_named) if new_name is None else new_name
     _must_be_usable(project, new_name)
@@ -35,7 +35,7 @@ def duplicate_screen(project: Project, name: str, new_name: str | None = None) -
 
 
 def rename_screen(project: Project, name: str, new_name: str) -> Project:
-    """With another name for a screen; turns, actions and the start follow."""
+    """With another name for a screen; screen changes, actions and the start follow."""
     screen = screen_called(project, name)
     if new_name == name:
         return project
@@ -44,9 +44,10 @@ def rename_screen(project: Project, name: str, new_name: str) -> Project:
 
 
 def delete_screen(project: Project, name: str, *, with_screen_changes: bool = False) -> Project:
-    """Without a screen and without the turns and actions that begin on it.
+    """Without a screen and without the screen changes and actions that begin on it.
 
-    Refused while turns lead to it, unless they go too (`with_screen_changes`), and while the panel starts with it.
+    Refused while screen changes lead to it, unless they go too (`with_screen_changes`), and while the panel starts with
+    it.
     """
     screen_called(project, name)
     in_the_way = uses_of_screen(project, name)
@@ -78,7 +79,7 @@ def delete_screen(project: Project, name: str, *, with_screen_changes: bool = Fa
 
 
 def move_screen(project: Project, name: str, to: int) -> Project:
-    """With a screen at index `to` of the list; turns to "next" and "previous" go by this order."""
+    """With a screen at index `to` of the list; screen changes to "next" and "previous" go by this order."""
     index = index_of_screen(project, name)
     must_be_index("screen", to, len(project.screens))
     return project if to == index else changed(project, screens=moved(project.screens, index, to))
@@ -90,7 +91,7 @@ def set_screen_notes(project: Project, name: str, notes: str) -> Project:
 
 
 def uses_of_screen(project: Project, name: str) -> tuple[Use, ...]:
-    """What leads to a screen: the start of the panel, and turns."""
+    """What leads to a screen: the start of the panel, and screen changes."""
     return tuple(use for use in uses(project, "screen", name) if use.place[-1] != "from")
 
 

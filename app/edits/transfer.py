@@ -93,7 +93,7 @@ def cells_of(project: Project, screen_name: str, block: Block, fields: Iterable[
 
 
 def screens_of(project: Project, names: Iterable[str]) -> Project:
-    """The piece for whole screens, in the order of the project, with the turns from one of them to another.
+    """The piece for whole screens, in the order of the project, with the screen changes from one of them to another.
 
     Places on the page map stay behind, since something else may be there, and so do actions: they may write to a
     machine, and are not to be brought into a project unseen.
@@ -215,8 +215,8 @@ def paste_cells(
 def paste_screens(project: Project, piece: Project, at: int | None = None, *, renaming: bool = False) -> Project:
     """With whole screens pasted at index `at` of the list, or at its end, and the signals that they show.
 
-    A screen whose name is taken gets the next free one. Turns among the screens come along where the panel has their
-    keys. Refused where a screen does not fit this panel.
+    A screen whose name is taken gets the next free one. Screen changes among the screens come along where the panel has
+    their keys. Refused where a screen does not fit this panel.
     """
     _must_fit(project, piece)
     project, piece = _with_signals(project, piece, renaming)
@@ -242,7 +242,7 @@ def paste_screens(project: Project, piece: Project, at: int | None = None, *, re
 
 
 def incoming_screen_changes(project: Project, piece: Project) -> tuple[ScreenChange, ...]:
-    """The turns of a piece for which the panel of the project has the keys."""
+    """The screen changes of a piece for which the panel of the project has the keys."""
     return tuple(
         screen_change
         for screen_change in piece.screen_changes

@@ -54,7 +54,7 @@ class Alarm:
 
 
 class AlarmBook:
-    """The alarms of one project, by the index of their override in its turns. Belongs to one thread."""
+    """The alarms of one project, by the index of their override in its screen changes. Belongs to one thread."""
 
     def __init__(self, project: Project) -> None:
         self._alarms: dict[int, Alarm] = {
@@ -75,7 +75,7 @@ class AlarmBook:
         return tuple(index for index, alarm in self._alarms.items() if alarm.state in unseen)
 
     def look(self, holding: Iterable[int], at: float) -> list[Event]:
-        """Follow the conditions that hold now (indexes in the turns); gives what changed."""
+        """Follow the conditions that hold now (indexes in the screen changes); gives what changed."""
         active = frozenset(holding)
         events = []
         for index, alarm in self._alarms.items():

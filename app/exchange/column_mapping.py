@@ -29,9 +29,9 @@ class Matching:
     """How the rows of one sheet are to be understood."""
 
     columns: tuple[Key | None, ...]
-    """The key that each column holds; None: it is left aside."""
+    """The key that each column holds; None: it is ignored."""
     heading: int = 0
-    """The number of the row with the titles; what is above it is left aside. 0: there is none."""
+    """The number of the row with the titles; what is above it is ignored. 0: there is none."""
     mark: Mark | None = None
     """The decimal mark of the file; None: not known, and what could be read in two ways is refused."""
     hexadecimal: bool = False
@@ -61,7 +61,7 @@ class Matching:
         return self.columns.index(key) if key in self.columns else -1
 
     def with_key(self, column: int, key: Key | None) -> Matching:
-        """With a column taken for a key; another column that was taken for it is left aside."""
+        """With a column taken for a key; another column that was taken for it is ignored."""
         columns = [None if other == key else other for other in self.columns]
         columns[column] = key
         return replace(self, columns=tuple(columns))

@@ -40,7 +40,7 @@ _READ_WRITE_REGISTERS: Final = 121
 
 
 class Responder:
-    """The followers of one line, as one endpoint plays them."""
+    """The followers of one line, as one endpoint simulates them."""
 
     def __init__(
         self, models: Iterable[RegisterBank], clock: Callable[[], float] = time.monotonic, *, rtu: bool = False

@@ -205,7 +205,7 @@ class Simulation:
 
 
 def _model(project: Project, follower: Follower) -> RegisterBank:
-    """What plays a follower: a drive with the registers that the project gives it as soon as it gives it one."""
+    """What simulates a follower: a drive behind the registers of the project as soon as one of them has a role."""
     if follower.played.model == "bank":
         return RegisterBank(project, follower)
     own = (binding.signal for binding in bindings_of(project, follower.name).values())

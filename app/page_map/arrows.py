@@ -1,4 +1,4 @@
-"""What a page map draws of the turns: arrows between two screens, and inlets for what comes from every screen."""
+"""What a page map draws of screen changes: arrows between two screens, and inlets for those from every screen."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
 
 @dataclass(frozen=True, slots=True)
 class Lead:
-    """One turn as part of an arrow. `screen_change` is its index in `project.screen_changes`."""
+    """One screen change as part of an arrow. `screen_change` is its index in `project.screen_changes`."""
 
     screen_change: int
     kind: Kind
@@ -25,7 +25,7 @@ class Lead:
 
 @dataclass(frozen=True, slots=True)
 class Arrow:
-    """All turns from one screen to another."""
+    """All screen changes from one screen to another."""
 
     from_: str
     to: str
@@ -35,13 +35,13 @@ class Arrow:
 
     @property
     def kind(self) -> Kind:
-        """How the arrow is drawn: as a key's, if there is any among its turns."""
+        """How the arrow is drawn: as a key's, if there is any among its screen changes."""
         return "key" if any(lead.kind == "key" for lead in self.leads) else "idle"
 
 
 @dataclass(frozen=True, slots=True)
 class Inlet:
-    """A turn that leads to a screen from wherever the panel is. Arrows from every screen would hide the map."""
+    """A screen change that leads here from wherever the panel is. Arrows from every screen would hide the map."""
 
     to: str
     lead: Lead
@@ -66,7 +66,7 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
 
 
 def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Inlet, ...]:
-    """The turns to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
+    """The screen changes to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
     found: dict[int, Inlet] = {}
     for edge in graph.edges:
         screen_change = project.screen_changes[edge.screen_change]

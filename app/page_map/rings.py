@@ -19,8 +19,8 @@ LEAST: Final = 3
 class Ring:
     """Screens in the order in which they follow one another; the first follows the last.
 
-    `keys` go round it by turns from each screen: onward, and back if there is such a key. Where `keys` is empty the
-    order of the file makes the ring, by turns to "next" and "previous".
+    `keys` go round it by screen changes from each screen: onward, and back if there is such a key. Where `keys` is
+    empty the order of the file makes the ring, by screen changes to "next" and "previous".
     """
 
     screens: tuple[str, ...]
@@ -32,11 +32,11 @@ class Ring:
         return rest.index(from_ if onward else to) + 1
 
     def goes_onward(self, screen_change: ScreenChange) -> bool:
-        """Whether a turn goes from a screen to the one that follows."""
+        """Whether a screen change goes from a screen to the one that follows."""
         return screen_change.key == self.keys[0] if self.keys else screen_change.to == "next"
 
     def goes_round(self, screen_change: ScreenChange) -> bool:
-        """Whether a turn goes from a screen to the one that follows, or to the one before."""
+        """Whether a screen change goes from a screen to the one that follows, or to the one before."""
         return screen_change.key in self.keys if self.keys else screen_change.to in ("next", "previous")
 
 
@@ -50,7 +50,7 @@ def rings_of(project: Project, graph: PagingGraph) -> tuple[Ring, ...]:
     taken = {screen for ring in found for screen in ring.screens}
     leads: dict[str, dict[str, str]] = {}
     for edge in graph.edges:
-        # Turns that count on every screen cannot be led elsewhere for one ring alone.
+        # Screen changes that count on every screen cannot be led elsewhere for one ring alone.
         if (
             edge.kind == "key"
             and edge.source is not None

@@ -1,4 +1,4 @@
-"""Who turns where, and what keys and conditions do, arranged for looking up."""
+"""Who goes where, and what keys and conditions do, arranged for looking up."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from app.project.references import RELATIVE_SCREENS
 
 @dataclass(frozen=True, slots=True)
 class Override:
-    """A screen shown while a condition holds. `index` is the turn's in `project.screen_changes`."""
+    """A screen shown while a condition holds. `index` is its own in `project.screen_changes`."""
 
     index: int
     condition: Condition
@@ -36,10 +36,11 @@ def start_of(panel: Panel, names: Sequence[str]) -> str:
 
 
 class Behaviour:
-    """The turns and actions of a project by who asks for them.
+    """The screen changes and actions of a project by who asks for them.
 
-    Turns and actions that name a screen or a key that does not exist are left out: they cannot come about. Which of
-    several turns of one cause counts: one with `from` goes before one without, then the order of the file.
+    Screen changes and actions that name a screen or a key that does not exist are left out: they cannot come about.
+    Which of several screen changes of one cause counts: one with `from` goes before one without, then the order of the
+    file.
     """
 
     def __init__(
@@ -98,9 +99,9 @@ class Behaviour:
         return self._names == names and all(map(operator.is_, self._made_of, (panel, screen_changes, actions)))
 
     def key_screen_change(self, screen: str, key: str) -> tuple[int, ScreenChange, str] | None:
-        """The turn that `key` makes on `screen`: its index in `project.screen_changes`, the turn, and where it leads.
+        """The screen change by `key` on `screen`: its index in `project.screen_changes`, itself, and where it leads.
 
-        None if the key turns nothing there, or leads to that same screen.
+        None if the key changes no screen there, or leads to that same screen.
         """
         found = self.key_screen_changes.get((screen, key)) or self.key_screen_changes.get((None, key))
         if found is None:
@@ -141,7 +142,7 @@ class Behaviour:
         return [action for action in actions if action.from_ is None or action.from_ == screen] if actions else []
 
     def idle_screen_change(self, screen: str) -> tuple[int, ScreenChange] | None:
-        """The idle turn that leads away from `screen`, with its index in `project.screen_changes`, or None.
+        """The idle screen change that leads away from `screen`, with its index in `project.screen_changes`, or None.
 
         The screen's own go before those of every screen; of several, the one with the shortest time.
         """

@@ -4,17 +4,17 @@ Nothing here reads a clock, a line or a keyboard: events come in, effects go out
 
 What the table cannot say:
 
-- A key acts on what the panel showed when it was pressed. Only then the readings are judged, so a fault that arrives
-  at the same moment never gets a key that was meant for the screen before it.
-- A key first does all its actions that hold for the shown screen, in the order of the file, then its turn;
-  `begin-entry` comes last, on the screen that is shown then. A turn of the screen itself goes before one of every
-  screen.
-- The key that begins entry does so where it has neither an action nor a turn. During entry the entry keys do nothing
-  else; every other key does what it always does (a stop key stops), and its turn abandons the entry.
+- A key acts on what the panel showed when it was pressed. Only then the readings are judged, so a fault that arrives at
+  the same moment never gets a key that was meant for the screen before it.
+- A key first does all its actions that hold for the shown screen, in the order of the file, then its screen change;
+  `begin-entry` comes last, on the screen that is shown then. A screen change of the screen itself goes before one of
+  every screen.
+- The key that begins entry does so where it has neither an action nor a screen change. During entry the entry keys do
+  nothing else; every other key does what it always does (a stop key stops), and its screen change abandons the entry.
 - Overrides: the first one in the order of the file whose condition holds is shown. Nobody but its condition ends it. A
-  key may lead away from it, by a turn from that screen or from every screen: then the panel says that it still holds,
-  and after `ASIDE_S` without a key it is shown again, until its condition clears. When it does, the operator is back
-  where he was. Whatever covers or uncovers a screen abandons the entry there.
+  key may lead away from it, by a screen change from that screen or from every screen: then the panel says that it still
+  holds, and after `ASIDE_S` without a key it is shown again, until its condition clears. When it does, the operator is
+  back where he was. Whatever covers or uncovers a screen abandons the entry there.
 - Conditions are judged on good readings only: without one an override neither begins nor ends.
 - An action on a condition acts once each time the condition begins to hold. The first good reading is only what it is
   compared with: starting a panel commands nothing. The same holds after the reading was not good for a while: a line
@@ -98,7 +98,7 @@ class Cause(enum.StrEnum):
     """Why something changes. What a key causes depends on the mode: see `_cause_of_key`."""
 
     KEY = "key"
-    """A key that acts or turns here."""
+    """A key that acts or changes the screen here."""
     BEGIN = "begin"
     UP = "up"
     DOWN = "down"

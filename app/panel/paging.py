@@ -17,9 +17,9 @@ from app.project.model import Project
 class Edge:
     """One arrow of the page map.
 
-    `source` is None for an arrow that comes from every screen: an override, or an idle turn without `from` (which
-    does not hold on screens that have an idle turn of their own). A key turn without `from` has one arrow for each
-    screen on which it holds. `screen_change` is the index in `project.screen_changes`.
+    `source` is None for an arrow that comes from every screen: an override, or an idle screen change without `from`
+    (which does not hold on screens that have an idle screen change of their own). A key screen change without `from`
+    has one arrow for each screen on which it holds. `screen_change` is the index in `project.screen_changes`.
     """
 
     source: str | None
@@ -31,10 +31,10 @@ class Edge:
 
 
 class PagingGraph:
-    """The screens of a project and the turns between them, exactly as the panel makes them.
+    """The screens of a project and the screen changes between them, exactly as the panel makes them.
 
-    Turns that cannot come about (a key that the panel has not, a screen that does not exist, a turn that another one
-    goes before) are not in it. What is asked is worked out once.
+    Screen changes that cannot come about (a key that the panel has not, a screen that does not exist, a screen change
+    that another one goes before) are not in it. What is asked is worked out once.
     """
 
     def __init__(self, project: Project) -> None:
@@ -46,7 +46,7 @@ class PagingGraph:
 
     @cached_property
     def edges(self) -> tuple[Edge, ...]:
-        """All arrows: the key turns by screen, then the idle turns, then the overrides."""
+        """All arrows: the screen changes by keys, screen by screen, then the idle ones, then the overrides."""
         layout = self._layout
         keys = [
             Edge(screen, to, key, "key", index)
@@ -118,7 +118,7 @@ class PagingGraph:
 
     @cached_property
     def _by_key(self) -> dict[str, dict[str, tuple[str, int]]]:
-        """For each screen and key that turns it: the screen it leads to, and the turn's index."""
+        """For each screen and key that changes it: the screen it leads to, and the index of the screen change."""
         turning = {key for _, key in self._layout.behaviour.key_screen_changes}
         keys = [key for key in self._layout.panel.keys if key in turning]
         found: dict[str, dict[str, tuple[str, int]]] = {}

@@ -65,7 +65,7 @@ UNKNOWN: Final = "-"
 
 
 class Unbound(ValueError):
-    """The signal cannot be found on the line. The message says why and what to mend."""
+    """The signal cannot be found on the line. The message says why and what to correct."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,7 +191,7 @@ _latest: _Bound = _Bound({}, {}, ())
 def bindings(project: Project) -> Mapping[str, Binding]:
     """The bindings of all register and bit signals that can be found on the line, by name, in the order of the file.
 
-    Held values have none; signals with something to mend are in `unbound`.
+    Held values have none; signals with something to correct are in `unbound`.
     """
     return _bound(project).bindings
 

@@ -47,7 +47,7 @@ _TEXTS_IN: Final = (("panel", "messages_in"), ("screen", "text_in"), ("signal", 
 """Where texts stand under the name of a language."""
 
 RELATIVE_SCREENS: Final = ("next", "previous")
-"""What a turn may lead to besides a screen; no screen can be called so."""
+"""What a screen change may lead to besides a screen; no screen can be called so."""
 
 _MOST_HINTS: Final = 200
 """Looking for the nearest name takes time: a file with more mistakes than this gets no more hints."""

@@ -240,7 +240,7 @@ def _button(option: Any, painter: QPainter, widget: QWidget | None, colours: Col
 
 
 def _tool(option: Any, painter: QPainter, widget: QWidget | None, colours: Colours) -> None:
-    """The ground of a button in a bar; that of a workplace is a line below it."""
+    """The ground of a button in a bar; that of a workspace is a line below it."""
     if _look_of(widget) != "workspace":
         _button(option, painter, widget, colours)
         return

@@ -184,7 +184,7 @@ def map_keys() -> OwnKeys:
             ),
             KeyRow(
                 translate("OwnKeys", "Select the previous or next screen change"),
-                {"turn before": "PgUp", "turn after": "PgDown"},
+                {"screen change before": "PgUp", "screen change after": "PgDown"},
             ),
             KeyRow(translate("OwnKeys", "Go to the start screen"), {"start": "Home"}),
             KeyRow(translate("OwnKeys", "Edit the screen or the properties of the screen change"), {"open": "Return"}),

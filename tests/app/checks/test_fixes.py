@@ -40,7 +40,7 @@ def worse(findings: tuple[Finding, ...], than: Finding) -> Counter[str]:
 
 
 def prove(project: Project, finding: Finding) -> Project | None:
-    """The mended project, in which the finding is gone and nothing graver has come; None if the mend was refused."""
+    """The fixed project, in which the finding is gone and nothing graver has come; None if the fix was refused."""
     try:
         fixed = finding.fixed(project)
     except EditRefused:
@@ -287,7 +287,7 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
 
 
 def without_ring(good: Draft) -> Draft:
-    """Without the turns to the next and the former screen."""
+    """Without the screen changes to the next and the former screen."""
     return type(good)(good.project.replace(screen_changes=good.project.screen_changes[2:3]))
 
 

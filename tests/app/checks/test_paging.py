@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 @pytest.fixture
 def branched(good: Draft) -> Draft:
-    """The good project with its ring replaced by single turns, and the idle turn gone."""
+    """The good project with its ring replaced by single screen changes, and the idle one gone."""
     draft = good
     for _ in range(2):
         draft = draft.without(("screen_change", 0))

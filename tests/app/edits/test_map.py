@@ -1,4 +1,4 @@
-"""The page map: places of screens, the order of the ring, turns that are drawn."""
+"""The page map: places of screens, the order of the ring, screen changes that are drawn."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Turns and actions."""
+"""Screen changes and actions."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is drawn on the page map of the turns of a project."""
+"""What is drawn on the page map of the screen changes of a project."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Which turn counts, who stands in the ring."""
+"""Which screen change counts, who stands in the ring."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The panel as it behaves: turns, overrides, idle time, actions."""
+"""The panel as it behaves: screen changes, overrides, idle time, actions."""
 
 from __future__ import annotations
 
@@ -74,7 +74,7 @@ def with_faults(*screen_changes: dict[str, Any], **more: Any) -> Operator:
     return operator
 
 
-# Turns ----------------------------------------------------------------------------------------------------------------
+# Screen changes -------------------------------------------------------------------------------------------------------
 
 
 def test_a_key_turns_the_screen() -> None:

@@ -23,7 +23,7 @@ def before() -> Project:
 
 @pytest.fixture
 def after(before: Project) -> Project:
-    """A text typed over, a field moved, one removed, a screen added, a signal renamed, a turn removed."""
+    """A text typed over, a field moved, one removed, a screen added, a signal renamed, a screen change removed."""
     project = edits.type_text(before, "run", 0, 0, "Nix")
     project = edits.rename_signal(project, "level", "fill")
     project = edits.add_screen(project, "extra")

@@ -105,7 +105,7 @@ def signals(project: Project) -> dict[str, RegisterSignal]:
 
 
 def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtBot) -> None:
-    """Panel, line, follower, signals, screens, fields, turn and action, all in the window; then undone to the start."""
+    """Panel, line, follower, signals, screens, fields, screen change, action, all in the window; then undone."""
     design, document = empty, empty.document
     first = document.project
     panel = design.inspector.panel_form

@@ -1,4 +1,4 @@
-"""New turns and actions begin empty, and nothing half-made gets into the project."""
+"""New screen changes and actions begin empty, and nothing half-made gets into the project."""
 
 from __future__ import annotations
 

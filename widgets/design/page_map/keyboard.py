@@ -199,8 +199,8 @@ class MapKeyboard(MapView):
         deeds: dict[str, Callable[[], object]] = {
             "ring back": lambda: self.move_in_ring(-1),
             "ring on": lambda: self.move_in_ring(1),
-            "turn before": lambda: self.next_screen_change(-1),
-            "turn after": lambda: self.next_screen_change(1),
+            "screen change before": lambda: self.next_screen_change(-1),
+            "screen change after": lambda: self.next_screen_change(1),
             "start": self.go_to_start,
             "open": self.open,
             "add": lambda: self.add_wanted.emit(None),

@@ -88,8 +88,10 @@ class PageMapPane(QWidget):
         view = self.view
         self._own(self.tr("O&pen the selection"), view.open, "open")
         self._own(self.tr("&Delete the selection"), self.delete, "delete")
-        self._own(self.tr("Select the &next screen change"), lambda: view.next_screen_change(1), "turn after")
-        self._own(self.tr("Select the previo&us screen change"), lambda: view.next_screen_change(-1), "turn before")
+        self._own(self.tr("Select the &next screen change"), lambda: view.next_screen_change(1), "screen change after")
+        self._own(
+            self.tr("Select the previo&us screen change"), lambda: view.next_screen_change(-1), "screen change before"
+        )
         self._own(self.tr("Go to the st&art screen"), view.go_to_start, "start")
         self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
         self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")

@@ -35,7 +35,7 @@ from widgets.design.signals.cells import (
 )
 from widgets.design.signals.uses import places_text, use_counts
 from widgets.design.values.column import Column
-from widgets.design.values.drive_roles import drive_values, plays_text, read_plays
+from widgets.design.values.drive_roles import drive_values, read_role, role_text
 from widgets.design.values.signal_texts import (
     orders,
     table_words,
@@ -262,10 +262,10 @@ def signal_columns() -> list[Column]:
         ),
         Column(
             translate("SignalCells", "Role (in the simulation)"),
-            lambda _project, part: plays_text(part),
+            lambda _project, part: role_text(part),
             120,
             key="drive_role",
-            read=lambda _project, part, text: {"drive_role": read_plays(part, text)},
+            read=lambda _project, part, text: {"drive_role": read_role(part, text)},
             applies=lambda part: not isinstance(part, HeldSignal),
             completions=lambda _project, part: list(drive_values(part).values()),
             hint=translate(

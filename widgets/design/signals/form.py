@@ -23,7 +23,7 @@ from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.design.signals.cells import is_of_several_words, units
 from widgets.design.signals.scaling_aid import ScalingAid
 from widgets.design.signals.uses import places_of
-from widgets.design.values.drive_roles import can_play, drive_values
+from widgets.design.values.drive_roles import can_have_role, drive_values
 from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
@@ -255,16 +255,16 @@ class SignalForm(PartForm):
         self.choice(
             self.tr("Role"),
             "drive_role",
-            self._plays_options,
+            self._role_options,
             self.tr(
                 "Role of this signal in the simulated drive. Once any signal has a role, the drive uses the "
                 "project's registers instead of its built-in ones"
             ),
-            where=lambda part: can_play(self.project, part),
+            where=lambda part: can_have_role(self.project, part),
             read=lambda text: text or None,
         )
 
-    def _plays_options(self) -> list[tuple[str, str]]:
+    def _role_options(self) -> list[tuple[str, str]]:
         return [("", self.tr("(no role)")), *drive_values(self.part).items()]
 
     def _change_bit(self, **changes: Any) -> Edit:

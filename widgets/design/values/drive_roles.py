@@ -18,7 +18,7 @@ def drive_values(part: Any) -> dict[str, str]:
     return {value: said("project", words) for value, words in DRIVE_VALUES.items() if not bits or value in DRIVE_BITS}
 
 
-def can_play(project: Project, part: Any) -> bool:
+def can_have_role(project: Project, part: Any) -> bool:
     """Whether a drive can stand behind the signal: its follower is simulated as one, or it says already what it is."""
     if not isinstance(part, RegisterSignal | BitSignal):
         return False
@@ -30,11 +30,11 @@ def can_play(project: Project, part: Any) -> bool:
     return binding.follower.played.model == "drive"
 
 
-def plays_text(part: Any) -> str:
+def role_text(part: Any) -> str:
     """What a person reads of what the signal is; empty if it is nothing of a drive."""
     return "" if part.drive_role is None else said("project", DRIVE_VALUES[part.drive_role])
 
 
-def read_plays(part: Any, text: str) -> str | None:
+def read_role(part: Any, text: str) -> str | None:
     """What the signal is, from a text such as "output frequency". Raises ValueError in words, with the choices."""
     return choice_of(text, drive_values(part)) if text.strip() else None

@@ -92,7 +92,7 @@ def ring(document: Document) -> list[str]:
     return [screen.name for screen in document.project.screens][:4]
 
 
-# Turns
+# Screen changes
 
 
 def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:

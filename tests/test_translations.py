@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from string import Formatter
 from typing import Final
 
 import pytest
@@ -216,6 +217,50 @@ def test_the_collector_finds_every_text() -> None:
         assert sorted(collected - spoken) == []
 
 
+def filled_in(tree: ast.AST) -> Iterator[tuple[ast.Call, str]]:
+    """The calls of `format` on a text that stands there, translated or not, with keywords alone; each with its text."""
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Attribute) or node.func.attr != "format":
+            continue
+        text: ast.expr | None = node.func.value
+        if isinstance(text, ast.Call) and speaks(text.func):
+            own = isinstance(text.func, ast.Attribute) and text.func.attr == "tr"
+            text = text.args[0 if own else 1] if len(text.args) > (0 if own else 1) else None
+        if text is not None and is_text(text) and not node.args and all(each.arg for each in node.keywords):
+            yield node, ast.literal_eval(text)
+
+
+def ill_filled(tree: ast.AST) -> list[str]:
+    """Texts whose placeholders are not the keywords that they are filled in with."""
+    wrong = []
+    for call, text in filled_in(tree):
+        wanted = {re.split(r"[.\[]", name)[0] for _, name, _, _ in Formatter().parse(text) if name is not None}
+        given = {each.arg for each in call.keywords}
+        if wanted != given:
+            wrong.append(f"{call.lineno}: {text!r} is given {sorted(map(str, given))}")
+    return wrong
+
+
+def test_every_placeholder_is_given_its_value() -> None:
+    """A placeholder that got another name would fail, or go missing, only where the text is shown at last."""
+    assert {path: wrong for path in SOURCES if (wrong := ill_filled(tree_of(path)))} == {}
+    assert sum(1 for path in SOURCES for _ in filled_in(tree_of(path))) > 500
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        'translate("bus", "{unit} of {line}").format(unit=3)',
+        'self.tr("{unit}").format(unit=3, line="hall")',
+        '"{unit}".format(units=3)',
+        'QCoreApplication.translate("bus", "{unit.name}").format(line=1)',
+    ],
+)
+def test_a_placeholder_without_its_value_is_found(call: str) -> None:
+    assert len(ill_filled(ast.parse(call))) == 1
+    assert ill_filled(ast.parse('translate("bus", "{unit.name} {line[0]:>3}").format(unit=1, line=2)')) == []
+
+
 LABELS: Final = {
     "setText", "setToolTip", "setWindowTitle", "setTitle", "setPlaceholderText", "setStatusTip", "setWhatsThis",
     "setAccessibleName", "setAccessibleDescription", "setInformativeText", "setLabelText", "setHeaderLabels",
@@ -227,12 +272,11 @@ LABELS: Final = {
 SENTENCES: Final = {
     "command", "tell", "say", "question", "warning", "critical", "information", "NotConnectedError", "EditRefused",
     "ProjectSaveError", "CannotConnect", "FollowerError", "BadEndpoint", "Fault", "Cause", "Problem", "Unbound", "Fix",
-    "Finding", "NotARegister", "OutOfRange", "Implausible", "ValueError",
+    "Finding", "NotARegister", "OutOfRange", "Implausible", "ValueError", "EntryRefused", "refuse", "_show",
 }  # fmt: skip
 """Calls that take names and keys too, besides the words that people read."""
 NOT_SAID: Final = (
     ("app/cli/", "the command line speaks English, since scripts read it"),
-    ("app/panel/", "what the panel itself shows is in the language of the panel"),
     ("app/signals/repertoire.py", "mistakes of the program"),
     ("app/client/client.py", "mistakes of the program"),
     ("app/checks/rule.py", "mistakes of the program"),

@@ -11,6 +11,7 @@ from app.checks.finding import Fault, Fix
 from app.checks.rule import each
 from app.language import translate
 from app.project.binding import refusal, unbound
+from app.project.by_itself import condition_in_words
 from app.project.model import Action, BitSignal, Condition, HeldSignal, HeldValue, Screen, ScreenChange
 from app.project.problems import quoted
 from app.signals.text import number_digits
@@ -130,7 +131,6 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         if span is None or settled is None:
             continue
         low, high = (number_digits(end, signal.decimals) for end in span)
-        said = f"{quoted(signal.name)} {condition.is_}" + ("" if condition.value is None else f" {condition.value}")
         if settled:
             message = translate("checks", "its condition, {condition}, is always true: the signal is {low} to {high}")
         else:
@@ -138,7 +138,7 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         yield Fault(
             "warning",
             place,
-            message.format(condition=said, low=low, high=high),
+            message.format(condition=condition_in_words(condition), low=low, high=high),
             translate("checks", "correct the value of the condition or the scale of the signal"),
         )
 

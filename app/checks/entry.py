@@ -116,7 +116,7 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Fault]
             severity,
             (),
             message,
-            translate("checks", "narrow the limits, or use the encoding and scale given in the device's manual"),
+            translate("checks", "narrow the limits, or use the data type and scale given in the device's manual"),
             _cut(signal, span),
         )
 

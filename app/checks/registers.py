@@ -46,7 +46,7 @@ def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault
             translate(
                 "checks", "its {count} registers starting at address {address} (0-based) end beyond {last}"
             ).format(count=count, address=address, last=LAST_ADDRESS),
-            translate("checks", "correct the register or the encoding"),
+            translate("checks", "correct the register or the data type"),
         )
 
 
@@ -105,7 +105,7 @@ def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Faul
                 translate(
                     "checks", "it is in registers that are never read from device {follower} ('never_read')"
                 ).format(follower=quoted(block.follower.name)),
-                translate("checks", "remove the signal, or mend the range"),
+                translate("checks", "remove the signal, or correct the range"),
             )
             break
 
@@ -154,7 +154,7 @@ def registers_overlap(context: CheckContext) -> Iterator[Fault]:
                     translate("checks", "it overlaps registers of {signal}: {second} against {first}").format(
                         signal=quoted(first.signal.name), second=_said(second), first=_said(first)
                     ),
-                    translate("checks", "check both in the manual; probably a register or an encoding is wrong"),
+                    translate("checks", "check both in the manual; probably a register or a data type is wrong"),
                 )
             if longest is None or block.end > longest.end:
                 longest = block
@@ -258,7 +258,7 @@ def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
             translate(
                 "checks", "it has a length ('length = {length}') but is not a string; the length has no effect"
             ).format(length=signal.length),
-            translate("checks", "remove 'length', or choose the encoding 'string'"),
+            translate("checks", "remove 'length', or choose the data type 'string'"),
             Fix(translate("checks", "Remove the length"), fixes.set_at, (("length",), None)),
         )
 

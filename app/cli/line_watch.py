@@ -13,7 +13,6 @@ from app.client.transactions import Transaction
 from app.diagnosis.explain import Explanation, explain
 from app.diagnosis.figures import Figures, figures
 from app.diagnosis.register_names import RegisterNames
-from app.language import translate
 from app.line.states import LineState
 from app.session.session import Session
 
@@ -79,9 +78,8 @@ class LineWatch:
         changed = []
         for name, line in self._session.snapshot().lines.items():
             reason = "" if line.connected else line.reason
-            # That a line which was never up is still being opened is no news.
             before = self._reasons.get(name, "")
-            if reason != before and reason != translate("bus", "connecting"):
+            if reason != before and not line.connecting:
                 changed.append((name, reason))
                 self._reasons[name] = reason
         return tuple(changed)

@@ -73,7 +73,7 @@ def _with_verb(argv: Sequence[str]) -> list[str]:
     if words and (words[0] in VERBS or words[0] in ("-h", "--help", "--version")):
         return words
     if len(words) > 1 and not any(word.startswith("-") for word in words[:2]):
-        _parser().error(f"'{words[0]}' is not a verb; the verbs are {', '.join(VERBS)}")
+        _parser().error(f"'{words[0]}' is not a command; the commands are {', '.join(VERBS)}")
     return ["window", *words]
 
 
@@ -96,7 +96,7 @@ def _parser(chosen: str = "") -> argparse.ArgumentParser:
         "Exit status: 0 no problems, 1 problems or differences found, 2 could not run.",
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version of this program and exit")
-    verbs = parser.add_subparsers(metavar="VERB", required=True)
+    verbs = parser.add_subparsers(metavar="COMMAND", required=True)
     for name in [chosen] if chosen in VERBS else VERBS:
         module, help_text = VERBS[name]
         verb = verbs.add_parser(name, help=help_text, description=help_text)

@@ -18,37 +18,37 @@ _TITLES: Final[dict[tuple[Sort, Kind], str]] = {
     ("line", "added"): mark("comparison", "line {after} added"),
     ("line", "removed"): mark("comparison", "line {before} removed"),
     ("line", "renamed"): mark("comparison", "line {before} renamed to {after}"),
-    ("line", "changed"): mark("comparison", "line {after} changed"),
+    ("line", "changed"): mark("comparison", "line {after} modified"),
     ("follower", "added"): mark("comparison", "device {after} added"),
     ("follower", "removed"): mark("comparison", "device {before} removed"),
     ("follower", "renamed"): mark("comparison", "device {before} renamed to {after}"),
-    ("follower", "changed"): mark("comparison", "device {after} changed"),
+    ("follower", "changed"): mark("comparison", "device {after} modified"),
     ("signal", "added"): mark("comparison", "signal {after} added"),
     ("signal", "removed"): mark("comparison", "signal {before} removed"),
     ("signal", "renamed"): mark("comparison", "signal {before} renamed to {after}"),
-    ("signal", "changed"): mark("comparison", "signal {after} changed"),
+    ("signal", "changed"): mark("comparison", "signal {after} modified"),
     ("screen", "added"): mark("comparison", "screen {after} added"),
     ("screen", "removed"): mark("comparison", "screen {before} removed"),
     ("screen", "renamed"): mark("comparison", "screen {before} renamed to {after}"),
-    ("screen", "changed"): mark("comparison", "screen {after} changed"),
+    ("screen", "changed"): mark("comparison", "screen {after} modified"),
     ("field", "added"): mark("comparison", "field added: {after}"),
     ("field", "removed"): mark("comparison", "field removed: {before}"),
-    ("field", "changed"): mark("comparison", "field changed: {before}"),
+    ("field", "changed"): mark("comparison", "field modified: {before}"),
     ("screen_change", "added"): mark("comparison", "screen change added: {after}"),
     ("screen_change", "removed"): mark("comparison", "screen change removed: {before}"),
-    ("screen_change", "changed"): mark("comparison", "screen change changed: {before}"),
+    ("screen_change", "changed"): mark("comparison", "screen change modified: {before}"),
     ("action", "added"): mark("comparison", "action added: {after}"),
     ("action", "removed"): mark("comparison", "action removed: {before}"),
-    ("action", "changed"): mark("comparison", "action changed: {before}"),
+    ("action", "changed"): mark("comparison", "action modified: {before}"),
 }
 
 _ORDERS: Final[dict[Sort, str]] = {
-    "line": mark("comparison", "order of lines changed"),
-    "follower": mark("comparison", "order of devices changed"),
-    "signal": mark("comparison", "order of signals changed"),
-    "screen": mark("comparison", "order of screens changed"),
-    "screen_change": mark("comparison", "order of screen changes changed"),
-    "action": mark("comparison", "order of actions changed"),
+    "line": mark("comparison", "order of lines modified"),
+    "follower": mark("comparison", "order of devices modified"),
+    "signal": mark("comparison", "order of signals modified"),
+    "screen": mark("comparison", "order of screens modified"),
+    "screen_change": mark("comparison", "order of screen changes modified"),
+    "action": mark("comparison", "order of actions modified"),
 }
 
 
@@ -68,7 +68,7 @@ def order_text(sort: Sort) -> str:
 def change_text(change: Change) -> str:
     """One key, before and after."""
     if change.key == "field":
-        return translate("comparison", "order of fields changed: {before}, now {after}").format(
+        return translate("comparison", "order of fields modified: {before}, now {after}").format(
             before=change.before, after=change.after
         )
     nothing = translate("comparison", "nothing")
@@ -89,8 +89,8 @@ def details(difference: Difference) -> Iterator[str]:
 def in_lines(comparison: Comparison) -> Iterator[str]:
     """The whole comparison for a terminal, nothing if both are the same."""
     for head, changes in (
-        (translate("comparison", "project changed"), comparison.project),
-        (translate("comparison", "panel changed"), comparison.panel),
+        (translate("comparison", "project modified"), comparison.project),
+        (translate("comparison", "panel modified"), comparison.panel),
     ):
         if changes:
             yield f"{SIGNS['changed']} {head}"
@@ -114,7 +114,7 @@ def summary(comparison: Comparison) -> str:
             len(comparison.screen_changes) + len(comparison.actions),
         ),
         (translate("comparison", "panel and project: {count}"), len(comparison.panel) + len(comparison.project)),
-        (translate("comparison", "order changed: {count}"), len(comparison.reordered)),
+        (translate("comparison", "order modified: {count}"), len(comparison.reordered)),
     ]
     parts = ", ".join(words.format(count=count) for words, count in counts if count)
     return translate("comparison", "differences in {parts}").format(parts=parts)

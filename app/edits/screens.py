@@ -59,13 +59,13 @@ def delete_screen(project: Project, name: str, *, with_screen_changes: bool = Fa
         if starts and screen_changes:
             why = translate(
                 "project",
-                "screen {name} cannot be deleted: it is the start screen, and screen changes go to it: {turns}",
+                "screen {name} cannot be deleted: it is the start screen, and screen changes go to it: {changes}",
             )
         elif starts:
             why = translate("edits", "screen {name} cannot be deleted: it is the start screen")
         else:
-            why = translate("edits", "screen {name} cannot be deleted: screen changes go to it: {turns}")
-        raise EditRefused(why.format(name=quoted(name), turns=listed(screen_changes)), in_the_way)
+            why = translate("edits", "screen {name} cannot be deleted: screen changes go to it: {changes}")
+        raise EditRefused(why.format(name=quoted(name), changes=listed(screen_changes)), in_the_way)
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),

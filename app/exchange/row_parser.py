@@ -277,7 +277,7 @@ class _RowReader:
         if word is None:
             if length is not None and length > 1 and "encoding" in self._at and not self._has_faults():
                 self._note(
-                    "encoding", translate("exchange", "the encoding is missing for a value of several registers")
+                    "encoding", translate("exchange", "the data type is missing for a value of several registers")
                 )
             return
         if word.kind == "string" and counts == "" and length is not None:

@@ -51,7 +51,7 @@ TITLES: Final[dict[Key, str]] = {
     "follower": mark("exchange", "Device"),
     "table": mark("exchange", "Table"),
     "register": mark("exchange", "Register"),
-    "encoding": mark("exchange", "Encoding"),
+    "encoding": mark("exchange", "Data type"),
     "length": mark("exchange", "Length"),
     "word_order": mark("exchange", "Word order"),
     "factor": mark("exchange", "Factor"),

@@ -186,7 +186,7 @@ def encoding_word(text: str) -> EncodingWord:
 def _unknown_encoding(text: str) -> NotKnown:
     shown = " ".join(text.split())[:40]
     return NotKnown(
-        translate("exchange", "'{text}' is not a known encoding; use one of {encodings}").format(
+        translate("exchange", "'{text}' is not a known data type; use one of {encodings}").format(
             text=shown, encodings=", ".join(ENCODINGS)
         )
     )
@@ -215,7 +215,7 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
     bits = max(bits, 16)
     encoding = _OF_ENCODING.get((kind, bits))
     if encoding is None:
-        raise NotKnown(translate("exchange", "there is no encoding for this type with {bits} bits").format(bits=bits))
+        raise NotKnown(translate("exchange", "there is no data type of this kind with {bits} bits").format(bits=bits))
     if registers is not None and registers != register_count(encoding):
         raise NotKnown(
             translate("exchange", "{encoding} takes {own} registers, but the row has {given}").format(

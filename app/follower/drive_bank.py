@@ -86,7 +86,7 @@ class DriveBank(RegisterBank):
                 Quantity("mechanical power", drive.power_kw, "kW"),
                 Quantity("electrical power", drive.supply_power_kw, "kW"),
                 Quantity("DC-link voltage", drive.dc_voltage, "V"),
-                Quantity("motor heat", 100 * drive.heat.share, "%"),
+                Quantity("motor thermal load", 100 * drive.heat.share, "%"),
                 Quantity("run time", drive.run_time_s, "s"),
             )
 

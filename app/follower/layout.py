@@ -187,7 +187,13 @@ _MEASURED: Final = (
     ),
     Measured("mechanical power", 408, "float32", "kW", lambda drive: drive.power_kw),
     Measured("electrical power", 410, "float32", "kW, of the motor", lambda drive: drive.supply_power_kw),
-    Measured("motor heat", 412, "uint16", "0.1 % of the heat at which it trips", lambda drive: drive.heat.share * 1000),
+    Measured(
+        "motor thermal load",
+        412,
+        "uint16",
+        "0.1 % of the heat at which it trips",
+        lambda drive: drive.heat.share * 1000,
+    ),
     Measured("warning word", 413, "uint16", _WARNINGS, lambda drive: drive.warnings),
 )
 

@@ -220,7 +220,7 @@ class RegisterBank:
             return self._bindings[signal]
         except KeyError:
             raise FollowerError(
-                translate("follower", "there is no signal '{signal}' on device '{follower}'").format(
+                translate("follower", "device '{follower}' has no input or signal '{signal}'").format(
                     follower=self.name, signal=signal
                 )
             ) from None
@@ -255,5 +255,5 @@ class RegisterBank:
 def _start_words(binding: Binding, start: Decimal | str) -> tuple[int, ...] | bool:
     """The registers of a start value, which is an engineering value. Raises OutOfRange if it does not fit."""
     if isinstance(start, str) != (is_text(binding.base.encoding) and not binding.single):
-        raise OutOfRange(translate("follower", "a text is only possible with the encoding 'string'"))
+        raise OutOfRange(translate("follower", "a text is only possible with the data type 'string'"))
     return binding.encode(start if isinstance(start, str) else Fraction(start))

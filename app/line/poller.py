@@ -164,6 +164,7 @@ class LinePoller:
             self._writing.owed,
             self._disarmed,
             self._conversation.outages.outages,
+            connecting=not self._connected and trouble is None,
         )
 
     def show(self, names: frozenset[str]) -> None:

@@ -63,6 +63,7 @@ class LineState:
     """One line.
 
     `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
+    `connecting` tells that nothing is wrong yet: it is being opened, for the first time or afresh;
     `requests`, `good` and `faults` count since the engine started; `owed` are the stops that are not proved yet;
     `disarmed` says in words why the line disarmed itself, empty unless it did. `outages` are the times of
     a second or more in which no answer came, as far as they are over.
@@ -81,6 +82,7 @@ class LineState:
     owed: tuple[Owed, ...] = ()
     disarmed: str = ""
     outages: Outages = field(default_factory=Outages)
+    connecting: bool = False
 
 
 @dataclass(frozen=True, slots=True)

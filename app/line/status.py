@@ -81,7 +81,7 @@ class _Tally:
         if reading.quality is Quality.GOOD and not reading.doubt:
             return
         kind = "doubtful" if reading.quality is Quality.GOOD else str(reading.quality)
-        self.wrong.setdefault(kind, []).append((name, reading.doubt or reading.reason))
+        self.wrong.setdefault(kind, []).append((name, reading.doubt or reading.why))
 
 
 class Statuses:
@@ -123,6 +123,8 @@ class Statuses:
         for line in self._snapshot.lines.values():
             asked = [state for state in self._snapshot.followers.values() if state.line == line.name]
             if not any(state.line == line.name for state in states):
+                continue
+            if line.connecting:
                 continue
             if not line.connected and line.reason:
                 closed = line.good > 0

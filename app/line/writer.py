@@ -598,7 +598,7 @@ def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: b
         wanted.report(ok=True, kept=kept, reason=note)
         return
     binding = wanted.binding
-    held = translate("bus", "a value that its encoding cannot hold") if kept is None else _said(binding, kept)
+    held = translate("bus", "a value that its data type cannot hold") if kept is None else _said(binding, kept)
     reason = translate("bus", "device '{name}' kept {held} instead of {wanted}").format(
         name=binding.follower.name, held=held, wanted=_said(binding, wanted.value)
     )

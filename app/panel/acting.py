@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from types import MappingProxyType
 
+from app.language import translate
 from app.panel.events import Write
 from app.panel.messages import Saying, of_refusal
 from app.panel.work import Work
@@ -20,7 +21,8 @@ def do(work: Work, action: Action, key: str) -> None:
     if action.do == "next-language":
         _next_language(work)
     elif signal not in work.project.signal_named:
-        work.refuse(signal, f"there is no signal '{signal}'", Saying("not_possible"))
+        words = translate("panel", "there is no signal '{signal}'").format(signal=signal)
+        work.refuse(signal, words, Saying("not_possible"))
     elif action.do == "momentary":
         _press(work, key, signal)
     elif action.do == "toggle":
@@ -32,7 +34,8 @@ def do(work: Work, action: Action, key: str) -> None:
     elif isinstance(action.value, HeldValue):
         held = work.state.held.get(action.value.from_)
         if held is None:
-            work.refuse(signal, f"there is no held value '{action.value.from_}'", Saying("not_possible"))
+            words = translate("panel", "there is no held value '{name}'").format(name=action.value.from_)
+            work.refuse(signal, words, Saying("not_possible"))
         else:
             _write(work, signal, held)
     elif action.value is not None:
@@ -42,7 +45,7 @@ def do(work: Work, action: Action, key: str) -> None:
 def _next_language(work: Work) -> None:
     panel = work.project.panel
     if len(panel.languages) < 2:
-        work.refuse("", "there is one language only", Saying("not_possible"))
+        work.refuse("", translate("panel", "the panel has only one language"), Saying("not_possible"))
         return
     if panel.language is None:
         work.change(language=(work.state.language + 1) % len(panel.languages))
@@ -60,7 +63,8 @@ def _toggle(work: Work, action: Action, signal: str) -> None:
         # One lost answer must not keep a key from stopping: what was on when it was last read is switched off.
         ends = bool(reading.value) and purpose_of(action, Fraction(0)) is Purpose.STOP
         if not (reading.good or ends) or not isinstance(reading.value, Fraction):
-            work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}", Saying("no_value"))
+            why = reading.why or translate("panel", "not a number")
+            work.refuse(signal, translate("panel", "cannot toggle: {why}").format(why=why), Saying("no_value"))
             return
         value = reading.value
     other = Fraction(0 if value else 1)

@@ -7,6 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
+from app.language import translate
 from app.project.model import Condition
 from app.signals.reading import Reading
 
@@ -37,8 +38,14 @@ def holds(condition: Condition, readings: Mapping[str, Reading]) -> bool | None:
 
 def in_words(condition: Condition) -> str:
     """The condition for a log or a label: "fault is set", "pressure is above 4.5"."""
-    value = "" if condition.value is None else f" {condition.value}"
-    return f"{condition.signal} is {condition.is_}{value}"
+    words = {
+        "set": translate("panel", "{signal} is set"),
+        "clear": translate("panel", "{signal} is clear"),
+        "above": translate("panel", "{signal} is above {value}"),
+        "below": translate("panel", "{signal} is below {value}"),
+        "equal": translate("panel", "{signal} equals {value}"),
+    }
+    return words[condition.is_].format(signal=condition.signal, value=condition.value)
 
 
 @lru_cache(maxsize=1024)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
+from app.language import translate
 from app.panel.messages import Saying, above, below, bounds, of_refusal
 from app.project.binding import AnySignal, refusal, step_of, unwritable
 from app.project.model import BitSignal, Field, Project, RegisterSignal, numbered
@@ -83,9 +84,9 @@ def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> t
         raise EntryRefused(reason, of_refusal(project, field.signal))
     signal = project.signal_named[field.signal]
     if isinstance(reading.value, str):
-        raise EntryRefused("a text cannot be changed", Saying("read_only"))
+        raise EntryRefused(translate("panel", "a text cannot be changed"), Saying("read_only"))
     if reading.value is None or reading.quality not in (Quality.GOOD, Quality.STALE):
-        raise EntryRefused(reading.reason or "not read yet", Saying("no_value"))
+        raise EntryRefused(reading.why or translate("panel", "there is no value"), Saying("no_value"))
     value = reading.value
 
     choices = _choices(field, signal)
@@ -93,13 +94,17 @@ def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> t
         allowed = tuple(choice for choice in choices if refusal(project, signal.name, choice) is None)
         if not allowed:
             reason = refusal(project, signal.name, choices[0])
-            raise EntryRefused(reason or "no choice is allowed", of_refusal(project, signal.name, choices[0]))
+            raise EntryRefused(
+                reason or translate("panel", "no choice is allowed"), of_refusal(project, signal.name, choices[0])
+            )
         # The first look is at what is there, even where it is none of the choices; the first step goes to one.
         return Editing(old=value, value=value, choices=allowed), None
 
     low, high = bounds(project, signal.name) or (None, None)
     if low is not None and high is not None and low > high:
-        raise EntryRefused("its limits lie outside what its registers can hold", Saying("not_possible"))
+        raise EntryRefused(
+            translate("panel", "its limits are outside the range of its registers"), Saying("not_possible")
+        )
     within, message = _clamp(signal, value, low, high)
     return Editing(old=value, value=within, low=low, high=high, digit=-signal.decimals if by_digit else None), message
 

@@ -39,6 +39,7 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Final
 
+from app.language import translate
 from app.panel import acting, entering
 from app.panel.conditions import holds, in_words
 from app.panel.entry import Entry
@@ -183,15 +184,19 @@ def _act(work: Work, key: str) -> None:
 def _change_screen_by_key(work: Work, to: str, key: str) -> None:
     state = work.state
     if state.override is None:
-        _show(work, to, None, None, f"key {key}")
+        _show(work, to, None, None, _by_key(key))
         return
     same_screen = {
         one.index for one in work.layout.behaviour.overrides if one.index in state.holding and one.to == state.cover
     }
     covered = state.cover
     work.change(aside=state.aside | same_screen)
-    _show(work, to, None, None, f"key {key}")
+    _show(work, to, None, None, _by_key(key))
     work.tell(Saying("still_on", covered or ""))
+
+
+def _by_key(key: str) -> str:
+    return translate("panel", "key {key}").format(key=key)
 
 
 def _begin(work: Work, _key: str) -> None:
@@ -207,7 +212,7 @@ def _begin_on(work: Work, signal: str | None) -> None:
     if fields:
         entering.begin_with(work, Entry(fields))
     else:
-        work.refuse(signal or "", "nothing to enter here", Saying("nothing_to_enter"))
+        work.refuse(signal or "", translate("panel", "nothing to enter here"), Saying("nothing_to_enter"))
 
 
 # Screens that change by themselves ------------------------------------------------------------------------------------
@@ -219,13 +224,14 @@ def _cover(work: Work, _key: str) -> None:
         if override.index in state.holding and override.index not in state.aside:
             _show(work, state.screen, override.index, override.to, in_words(override.condition))
             return
-    _show(work, state.screen, None, None, "override over")
+    _show(work, state.screen, None, None, translate("panel", "override ended"))
 
 
 def _idle(work: Work, _key: str) -> None:
     found = work.layout.behaviour.idle_screen_change(work.state.screen)
     if found is not None:
-        _show(work, found[1].to, None, None, f"idle for {found[1].idle_s} s")
+        words = translate("panel", "idle for {seconds} s").format(seconds=found[1].idle_s)
+        _show(work, found[1].to, None, None, words)
 
 
 # The table ------------------------------------------------------------------------------------------------------------
@@ -421,7 +427,7 @@ def _fit(work: Work) -> None:
     state, layout = work.state, work.layout
     if state.screen not in layout.names or (state.override is not None and not _still_overrides(layout, state)):
         screen = state.screen if state.screen in layout.names else layout.start
-        _show(work, screen, None, None, "edited")
+        _show(work, screen, None, None, translate("panel", "project edited"))
     elif state.entry is not None and not set(state.entry.fields) <= set(layout.screen(state.shown).entry_fields):
         work.change(entry=None)
 

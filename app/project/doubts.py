@@ -61,15 +61,15 @@ class Trusted:
         if self.low <= raw <= self.high and not (self.float_too and raw and not _SMALL <= abs(raw) <= _LARGE):
             return ""
         if self.low <= raw <= self.high or not self.span:
-            return translate("project", "implausible value: check the register, the encoding and the word order")
+            return translate("project", "implausible value: check the register, the data type and the word order")
         if self.of_limits:
             told = translate(
-                "project", "outside its limits {span}: check the register, the encoding, the word order and the scale"
+                "project", "outside its limits {span}: check the register, the data type, the word order and the scale"
             )
         else:
             told = translate(
                 "project",
-                "outside the usual range {span}: check the register, the encoding, the word order and the scale",
+                "outside the usual range {span}: check the register, the data type, the word order and the scale",
             )
         return told.format(span=self.span)
 

@@ -65,7 +65,7 @@ DRIVE_VALUES: Final[dict[DriveValue, str]] = {
     "mechanical-power": mark("project", "mechanical power"),
     "electrical-power": mark("project", "electrical power"),
     "dc-link-voltage": mark("project", "DC-link voltage"),
-    "motor-heat": mark("project", "motor heat"),
+    "motor-heat": mark("project", "motor thermal load"),
     "run-time": mark("project", "run time"),
 }
 """What a person reads of each, in the order in which they are offered."""

@@ -372,6 +372,9 @@ class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(p
             raise CannotRecord(
                 translate("record", "{path} cannot be written: {reason}").format(path=self._path, reason=error)
             ) from error
+        if isinstance(error, FileNotFoundError) and not self._path.parent.is_dir():
+            words = translate("record", "there is no folder {folder}; choose one that exists")
+            raise CannotRecord(words.format(folder=self._path.parent)) from error
         if isinstance(error, OSError):
             raise CannotRecord(
                 translate("record", "{path} cannot be written: {reason}").format(

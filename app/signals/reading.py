@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from app.language import mark
+from app.language import mark, translate
 
 Raw = int | float | str
 """What stands in the registers, decoded but not scaled: a count, an IEEE 754 number or a text."""
@@ -50,6 +50,11 @@ class Reading:
     reason: str = NOT_YET
     time: float | None = None
     doubt: str = ""
+
+    @property
+    def why(self) -> str:
+        """The reason in the language that is spoken; empty while the quality is good."""
+        return translate("signals", NOT_YET) if self.reason == NOT_YET else self.reason
 
     @property
     def good(self) -> bool:

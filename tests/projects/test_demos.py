@@ -219,7 +219,7 @@ def test_a_pump_that_cannot_turn_says_what_is_near_before_it_trips(pump: Project
         press("start")
         for _ in range(2):
             press("right")
-        wait_for(shows("Motor heat", "at the torque limit"))
+        wait_for(shows("Thermal load", "at the torque limit"))
         for _ in range(round(STALL_S)):
             drive.on_request()
             drive.advance(1.0)

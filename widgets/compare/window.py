@@ -115,7 +115,7 @@ class ComparisonWindow(QDialog):
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.nothing.setWordWrap(True)
         self._legend = QLabel(
-            self.tr("Wavy line: other text. Box: changed field. Dashed box: field on this side only.")
+            self.tr("Wavy line: other text. Box: modified field. Dashed box: field on this side only.")
         )
         self._legend.setProperty("look", "faint")
         self._legend.setWordWrap(True)
@@ -183,7 +183,7 @@ class ComparisonWindow(QDialog):
         self.list.clear()
         found = self.comparison
         whole = [
-            _entry(name, "changed", self.tr("changed"), _Shown(changes=changes))
+            _entry(name, "changed", self.tr("modified"), _Shown(changes=changes))
             for name, changes in ((self.tr("Project"), found.project), (self.tr("Panel"), found.panel))
             if changes
         ]
@@ -221,7 +221,7 @@ class ComparisonWindow(QDialog):
             "added": self.tr("added"),
             "removed": self.tr("removed"),
             "renamed": self.tr("renamed"),
-            "changed": self.tr("changed"),
+            "changed": self.tr("modified"),
         }
         name = part.after or part.before
         if part.kind == "renamed":
@@ -333,7 +333,7 @@ class ComparisonWindow(QDialog):
         words = {
             "added": self.tr("+ field added"),
             "removed": self.tr("\u2212 field removed"),
-            "changed": self.tr("\u2260 field changed"),
+            "changed": self.tr("\u2260 field modified"),
         }
         sides = [
             "" if index is None or at is None else self._field_name(project.screens[at].fields[index])

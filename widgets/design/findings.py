@@ -242,7 +242,7 @@ class FindingsList(QWidget):
         self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
         parts = []
         if drafts := len(self._drafts.all()) + len(self._begun.all()):
-            parts.append(self.tr("{count} not accepted").format(count=drafts))
+            parts.append(self.tr("{count} pending").format(count=drafts))
         elif not self._findings:
             parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))
         if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):

@@ -41,7 +41,7 @@ class Row:
 def kind_names() -> dict[Kind, str]:
     """The names of the kinds, for what is read out and for those who see no colours."""
     return {
-        "draft": translate("Findings", "not accepted"),
+        "draft": translate("Findings", "pending"),
         "error": translate("Findings", "error"),
         "warning": translate("Findings", "warning"),
         "note": translate("Findings", "note"),

@@ -163,7 +163,7 @@ class FollowerCard(QFrame):
         else:
             words = self.tr("\u26a0 not answering")
             if state.last_answer is not None:
-                words += self.tr(", last {age} ago").format(age=age_text(now - state.last_answer))
+                words += self.tr(", last answer {age} ago").format(age=age_text(now - state.last_answer))
             self._say(words, "fault", state.reason or (status.advice if status is not None else ""))
 
     def simulate(self, bank: RegisterBank, switches: SimulatedSwitches | None = None) -> None:

@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication, QObject, Qt
 from app.project.binding import bindings, plain_text
 from app.project.model import Project
 from app.signals.raw_text import RawForm, raw_text
-from app.signals.reading import NEVER_READ, NOT_YET, Quality, Reading
+from app.signals.reading import NEVER_READ, Quality, Reading
 from widgets.kit.tables import TableModel, to_the_right
 
 translate = QCoreApplication.translate
@@ -248,7 +248,7 @@ class ReadingsModel(TableModel):
             else f"{MARKS[reading.quality]} {quality_words(reading.quality)}",
             raw_text(reading.raw, self._registers.get(name, 0), self._form),
             age,
-            reading.doubt or (translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason),
+            reading.doubt or reading.why,
         )
         return _Shown(texts, reading.quality, doubtful)
 

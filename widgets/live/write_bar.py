@@ -165,7 +165,7 @@ class WriteBar(QFrame):
         if reading.good and reading.value is not None:
             self.now.setText(self.tr("now {value}").format(value=_said(self._project, signal, reading.value)))
         else:
-            self.now.setText(self.tr("now unknown: {why}").format(why=reading.reason))
+            self.now.setText(self.tr("now unknown: {why}").format(why=reading.why))
 
     def _connection_changed(self) -> None:
         session = self._live.session

@@ -260,7 +260,7 @@ def _no_screen(grab: Path | None) -> str:
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
         return ""
     return (
-        f"there is no screen to open a window on ({' or '.join(screens)} is not set); start it from a desktop, "
+        f"there is no display to open a window on ({' or '.join(screens)} is not set); start it from a desktop, "
         "or use 'fanlight panel' in this terminal"
     )
 

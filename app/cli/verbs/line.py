@@ -20,8 +20,8 @@ def line_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight line`."""
     add_project(verb)
     add_endpoint(verb)
-    verb.add_argument("--follower", metavar="NAME", help="only this device")
-    verb.add_argument("--faults", action="store_true", help="only faults")
+    verb.add_argument("--follower", metavar="NAME", help="this device only")
+    verb.add_argument("--faults", action="store_true", help="faults only")
     verb.add_argument("--explain", action="store_true", help="explain every byte")
     verb.add_argument("--json", action="store_true", help="print one JSON object per line for another program to read")
 

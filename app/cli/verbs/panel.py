@@ -31,7 +31,7 @@ def panel_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument(
         "--keys",
         metavar="KEYS",
-        help="press these keys in turn; '1.5s' among them waits that long, and "
+        help="press these keys one after another; '1.5s' among them waits that long, and "
         "'NAME.WHAT=VALUE' operates a simulated device, such as pump.jammed=on",
     )
     verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)

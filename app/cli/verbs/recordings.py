@@ -33,9 +33,9 @@ def record_arguments(verb: argparse.ArgumentParser) -> None:
     add_endpoint(verb)
     verb.add_argument("--to", metavar="FILE", type=Path, required=True, help="a new file, such as run.fanrec")
     verb.add_argument("--max-mb", type=_positive, metavar="MB", help="start a new file at this size")
-    verb.add_argument("--max-minutes", type=_positive, metavar="MIN", help="start a new file after this time")
+    verb.add_argument("--max-minutes", type=_positive, metavar="MIN", help="start a new file after so many minutes")
     verb.add_argument("--files", type=int, metavar="N", default=0, help="keep only the newest N files")
-    verb.add_argument("--plain", action="store_true", help="do not compress")
+    verb.add_argument("--plain", action="store_true", help="do not compress the samples")
     add_json(verb)
 
 
@@ -134,13 +134,13 @@ def export_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("recording", metavar="RECORDING", type=Path, help="a recording, such as run.fanrec")
     verb.add_argument("--to", metavar="FILE.csv", type=Path, help="a new file; left out: standard output")
     verb.add_argument("--signal", metavar="NAME", action="append", help="this signal only (may be repeated)")
-    verb.add_argument("--from", dest="begin", metavar="S", type=float, help="seconds since the start of the recording")
-    verb.add_argument("--until", dest="end", metavar="S", type=float, help="seconds since the start of the recording")
+    verb.add_argument("--from", dest="begin", metavar="S", type=float, help="from this second of the recording on")
+    verb.add_argument("--until", dest="end", metavar="S", type=float, help="up to this second of the recording")
     what = verb.add_mutually_exclusive_group()
     what.add_argument("--rows", action="store_true", help="one row per sample, with its quality and registers")
     what.add_argument("--events", action="store_true", help="events instead of samples")
     what.add_argument("--project", action="store_true", help="the project file as it was when recorded")
-    verb.add_argument("--semicolons", action="store_true", help="between columns, instead of commas")
+    verb.add_argument("--semicolons", action="store_true", help="separate columns by semicolons instead of commas")
 
 
 def export(args: argparse.Namespace) -> int:

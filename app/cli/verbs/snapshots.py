@@ -15,17 +15,24 @@ from app.project_file.files import load
 if TYPE_CHECKING:
     from app.snapshots.snapshot import RegisterSnapshot
 
-_VIA = "tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as the project says"
+_VIA = "tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as set in the project"
 
 
 def snapshot_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight snapshot`."""
     add_project(verb)
-    verb.add_argument("--follower", metavar="NAME", help="left out: the only device of the project")
-    verb.add_argument("--to", metavar="FILE", type=Path, required=True, help="such as as-found.registers.toml")
+    verb.add_argument("--follower", metavar="NAME", help="the device to read; left out: the only one of the project")
+    verb.add_argument(
+        "--to", metavar="FILE", type=Path, required=True, help="a new file, such as as-found.registers.toml"
+    )
     verb.add_argument("--via", metavar="ENDPOINT", help=_VIA)
     verb.add_argument(
-        "--range", dest="ranges", metavar="RANGE", action="append", default=[], help="holding:0-99 (may be repeated)"
+        "--range",
+        dest="ranges",
+        metavar="RANGE",
+        action="append",
+        default=[],
+        help="read these registers too, such as holding:0-99 (may be repeated)",
     )
     verb.add_argument("--notes", metavar="TEXT", default="", help="notes to store in the file")
 
@@ -53,9 +60,9 @@ def snapshot(args: argparse.Namespace) -> int:
 def differences_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight differences`."""
     verb.add_argument("before", metavar="BEFORE", type=Path, help="a snapshot")
-    verb.add_argument("after", metavar="AFTER", type=Path, nargs="?", help="another one; left out: --live")
+    verb.add_argument("after", metavar="AFTER", type=Path, nargs="?", help="a second snapshot; left out: --live")
     verb.add_argument("--live", metavar="PROJECT", help="compare with the device as it is now")
-    verb.add_argument("--follower", metavar="NAME", help="with --live; left out: the one of the snapshot")
+    verb.add_argument("--follower", metavar="NAME", help="device of --live; left out: the one of the snapshot")
     verb.add_argument("--via", metavar="ENDPOINT", help=_VIA)
     add_json(verb)
 

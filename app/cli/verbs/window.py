@@ -46,8 +46,8 @@ def demo(args: argparse.Namespace) -> int:
 def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
     verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
-    verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
-    verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
+    verb.add_argument("--palette", choices=["light", "dark"], help="palette of the window; left out: as chosen in it")
+    verb.add_argument("--language", choices=["en", "de"], help="language of the window; left out: as chosen in it")
     verb.add_argument("--workspace", choices=WORKSPACES, help="workspace to start with")
 
 

@@ -75,7 +75,7 @@ def test_one_thing_wrong_is_one_finding(
 
 
 def test_the_longest_screen_that_covers_others_needs_room(good: Draft) -> None:
-    named = good.panel(messages={"still_on": "still on the screen {screen}"})
+    named = good.panel(messages={"still_on": "still active: see {screen}"})
     assert found(named.project) == []
     long = named.change(named.place("screen", "fault"), name="a fault of the conveyor belt")
     screen_changes = tuple(

@@ -110,7 +110,7 @@ def test_fields_added_removed_moved_and_changed(project: Project) -> None:
 
 def test_another_order_is_told_but_not_what_was_added(project: Project) -> None:
     swapped = project.replace(screens=project.screens[::-1])
-    assert told(compare(project, swapped)) == ["~ order of screens changed"]
+    assert told(compare(project, swapped)) == ["~ order of screens modified"]
     added = edits.add_screen(project, "new")
     comparison = compare(project, added)
     assert [(part.kind, part.after) for part in comparison.screens] == [("added", "new")]

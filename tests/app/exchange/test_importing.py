@@ -130,7 +130,7 @@ def test_bad_rows_are_named_and_the_rest_comes_in(tmp_path: Path) -> None:
     found = notes(done)
     assert [(row, column) for row, column, _ in found] == [(3, 1), (4, 2), (5, 3), (6, 0)]
     assert "'4000x' is not a register number" in found[0][2]
-    assert "'nonsense' is not a known encoding" in found[1][2]
+    assert "'nonsense' is not a known data type" in found[1][2]
     assert [incoming.signal.name for incoming in done.plan.incoming] == ["A", "F"]
     assert done.plan.rows == 6
     assert [signal.name for signal in done.plan.edit(done.project).signals] == ["A", "F"]

@@ -140,9 +140,9 @@ def test_a_person_sets_any_signal_in_its_own_units() -> None:
 
 def test_setting_what_is_not_there_or_does_not_fit_is_told() -> None:
     it = bank(bank_project(signal("a", 1), {"name": "held", "held": Decimal(1)}))
-    with pytest.raises(FollowerError, match="no signal 'b' on device 'it'"):
+    with pytest.raises(FollowerError, match="device 'it' has no input or signal 'b'"):
         it.set("b", 1)
-    with pytest.raises(FollowerError, match="no signal 'held'"):
+    with pytest.raises(FollowerError, match="no input or signal 'held'"):
         it.get("held")
     with pytest.raises(FollowerError, match="signal 'a' cannot be set to 65536"):
         it.set("a", 65_536)

@@ -111,6 +111,15 @@ def test_a_line_leads_before_its_devices(project: Project) -> None:
     assert statuses(project, line=replace(down, good=3), fan=SILENT).worst.kind == "closed"
 
 
+def test_a_line_that_is_being_opened_has_no_fault_yet(project: Project) -> None:
+    opening = LineState("hall", "tcp://127.0.0.1:502", reason="connecting", connecting=True)
+    unread = dict.fromkeys(bindings(project), NEVER_READ)
+    fan, tank = (state._replace(answering=None) for state in (FAN, TANK))
+    worst = statuses(project, unread, line=opening, fan=fan, tank=tank).worst
+    assert (worst.level, worst.kind) == (Level.WAITING, "connecting")
+    assert statuses(project, line=replace(opening, good=3)).worst.kind == "good"
+
+
 def test_a_line_on_which_nobody_answers_is_silent(project: Project) -> None:
     worst = statuses(project, fan=SILENT, tank=SILENT._replace(name="tank")).worst
     assert (worst.level, worst.kind, worst.names) == (Level.LINE, "silent", ("hall",))

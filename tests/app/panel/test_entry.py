@@ -121,7 +121,7 @@ def test_a_held_value_is_changed_in_the_panel_only() -> None:
         (HZ, 20, Quality.IMPLAUSIBLE, "exception 02", "no value"),
         (HZ, None, Quality.NONE, "not read yet", "no value"),
         (register("speed", 310, encoding="string", length=4), "text", Quality.GOOD, "text cannot", "read only"),
-        ({**HZ, "limits": [900, 950]}, 20, Quality.GOOD, "outside what its registers", "not possible"),
+        ({**HZ, "limits": [900, 950]}, 20, Quality.GOOD, "outside the range of its registers", "not possible"),
     ],
 )
 def test_what_cannot_be_changed_is_refused_with_the_reason(

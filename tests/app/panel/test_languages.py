@@ -154,7 +154,7 @@ def test_a_panel_with_one_language_says_so() -> None:
     )
     state, _ = pressed(project, begin(project, 0.0), "f1", 1.0)
     assert state.message is not None
-    assert state.message.reason == "there is one language only"
+    assert state.message.reason == "the panel has only one language"
 
 
 def test_a_language_that_an_edit_took_away_gives_way_to_the_first() -> None:

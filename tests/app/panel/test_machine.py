@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from app.language import speak
 from app.panel.machine import (
     ASIDE_S,
     MESSAGE_S,
@@ -113,7 +114,7 @@ def test_a_screen_that_was_edited_away_is_left_for_the_first_one() -> None:
     operator = panel({"key": "right", "to": "next"})
     operator.press("right")
     operator.project = operator.project.replace(screens=operator.project.screens[:1])
-    assert operator.tick() == (ScreenChanged("run", "edited"),)
+    assert operator.tick() == (ScreenChanged("run", "project edited"),)
 
 
 def test_an_override_that_was_edited_away_is_left() -> None:
@@ -169,7 +170,7 @@ def test_no_idle_turn_under_an_override_and_a_full_wait_after_it() -> None:
     operator.read("status", FAULT)
     operator.wait(60)
     operator.read("status", 0)
-    assert operator.wait(9) == (ScreenChanged("status", "override over"),)
+    assert operator.wait(9) == (ScreenChanged("status", "override ended"),)
     assert operator.wait(2) == (ScreenChanged("run", "idle for 10 s"),)
 
 
@@ -183,7 +184,7 @@ def test_an_override_comes_and_the_operator_is_back_where_he_was() -> None:
     assert operator.tick() == (ScreenChanged("fault", "fault is set"),)
     assert (operator.state.screen, operator.state.shown) == ("status", "fault")
     operator.read("status", 0)
-    assert operator.tick() == (ScreenChanged("status", "override over"),)
+    assert operator.tick() == (ScreenChanged("status", "override ended"),)
 
 
 def test_the_first_override_of_the_file_goes_first() -> None:
@@ -229,7 +230,7 @@ def test_a_key_leads_away_from_an_override_for_a_time_and_says_so(from_: dict[st
     operator.tick()
     operator.press("right")
     assert operator.state.shown == "status"
-    assert operator.texts[-1] == "still on: fault "
+    assert operator.texts[-1] == "still active    "
     assert operator.wait(ASIDE_S - 1) == ()
     assert operator.wait(1.1) == (ScreenChanged("fault", "fault is set"),)
     operator.read("status", 0)
@@ -353,6 +354,33 @@ def test_what_cannot_be_done_is_refused(action: dict[str, Any]) -> None:
     (effect,) = operator.press("f1")
     assert isinstance(effect, Refused)
     assert effect.reason
+
+
+def test_what_the_window_tells_of_the_panel_is_in_the_language_that_is_spoken() -> None:
+    actions = [
+        {"key": "f1", "do": "toggle", "signal": "run command"},
+        {"key": "f2", "do": "next-language"},
+        {"key": "up", "do": "begin-entry"},
+    ]
+    operator = with_faults(
+        {"key": "right", "to": "status"},
+        {"idle_s": 5, "to": "run"},
+        actions=actions,
+        panel={"languages": ["English"]},
+    )
+    speak(lambda context, text: f"<{context}: {text}>")
+    try:
+        effects = [*operator.press("f1"), *operator.press("f2"), *operator.press("up"), *operator.press("right")]
+        effects += operator.wait(6)
+        operator.read("status", FAULT)
+        effects += operator.tick()
+        operator.read("status", 0)
+        effects += operator.tick()
+    finally:
+        speak(None)
+    told = [effect.reason if isinstance(effect, Refused) else getattr(effect, "cause", "") for effect in effects]
+    assert len(told) == 7
+    assert all(words.startswith("<panel: ") for words in told), told
 
 
 def test_toggle_needs_a_good_reading_to_switch_on() -> None:

@@ -57,8 +57,8 @@ def test_a_larger_panel_says_more() -> None:
 
 
 def test_the_words_are_chosen_by_what_stands_in_them() -> None:
-    assert chosen_form(SMALLEST, "en", "still_on", "fault") == "still on: {screen}"
-    assert chosen_form(SMALLEST, "en", "still_on", "motor overload") == "still on"
+    assert chosen_form(SMALLEST, "en", "still_on", "F1") == "still active: {screen}"
+    assert chosen_form(SMALLEST, "en", "still_on", "motor overload") == "still active"
     assert chosen_form(SMALLEST, "en", "at_most", "50.0 Hz") == "at most {limit}"
     assert chosen_form(SMALLEST, "en", "at_most", "12000 m3/h") == "max {limit}"
 

@@ -73,7 +73,7 @@ def table(window: ComparisonWindow) -> list[list[str]]:
 
 def test_everything_is_listed_with_a_sign_and_a_word(window: ComparisonWindow) -> None:
     assert listed(window) == [
-        ("\u2260  run", "changed"),
+        ("\u2260  run", "modified"),
         ("+  extra", "added"),
         ("\u2192  level \u2192 fill", "renamed"),
         ("\u2212  key right \u2192 the next screen (every screen)", "removed"),

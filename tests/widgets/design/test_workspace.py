@@ -138,7 +138,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     form = design.inspector.signal_form
     type_over(form, "Name", "speed")
     type_over(form, "Register", "311")
-    choose(form, "Encoding", "int16")
+    choose(form, "Data type", "int16")
     for label, raw, value in (("Scale, from", "0", "0"), ("Scale, to", "10000", "50")):
         type_over(form, label, raw, 0)
         type_over(form, label, value, 1)
@@ -152,7 +152,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     assert speed.scale is not None
     assert [*map(int, speed.scale.raw), *map(int, speed.scale.value)] == [0, 10000, 0, 50]
     assert (speed.number, speed.encoding, speed.unit, speed.decimals, speed.write) == (311, "int16", "Hz", 1, True)
-    assert "address 310" in row_of(form, "Address (0-based)").texts()[0]
+    assert "address 310" in row_of(form, "Address (from 0)").texts()[0]
     add(design.signals.table, 1)
     type_over(form, "Name", "fast")
     type_over(form, "Bit", "3")
@@ -248,7 +248,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkspace, docume
     type_over(form, "Register", "31o")
     design.ways.show_signal("command")
     assert reason(form, "Register") == ""
-    assert "1 not accepted" in design.findings.summary.text()
+    assert "1 pending" in design.findings.summary.text()
     design.ways.show_signal("speed set point")
     assert row_of(form, "Register").texts() == ("31o",)
     assert reason(form, "Register")
@@ -259,7 +259,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkspace, docume
     QTest.keyClicks(editor, "5")
     assert reason(form, "Register") == ""
     assert signals(document.project)["speed set point"].number == 315
-    assert "not accepted" not in design.findings.summary.text()
+    assert "pending" not in design.findings.summary.text()
 
 
 def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkspace) -> None:
@@ -584,7 +584,7 @@ def test_another_project_forgets_what_was_typed(design: DesignWorkspace, documen
     document.open(load(demo_path("drying-hall")), None)
     assert design.drafts.all() == ()
     design.checks.finish()
-    assert "not accepted" not in design.findings.summary.text()
+    assert "pending" not in design.findings.summary.text()
 
 
 @pytest.mark.parametrize("view", VIEWS)

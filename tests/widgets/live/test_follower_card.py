@@ -56,7 +56,7 @@ def test_a_card_in_the_making_opens_no_window_of_its_own(project: Project, narro
         ),
         (
             FollowerState("fan", "hall", 1, answering=False, reason="it is off", last_answer=93.0),
-            "⚠ not answering, last 7 s ago",
+            "⚠ not answering, last answer 7 s ago",
             "it is off",
         ),
     ],

@@ -180,5 +180,5 @@ def test_without_a_screen_it_says_so_instead_of_being_ended_by_qt(platform: str)
         timeout=60,
     )
     assert done.returncode == 2
-    assert done.stderr.startswith("fanlight: there is no screen to open a window on (")
+    assert done.stderr.startswith("fanlight: there is no display to open a window on (")
     assert len(done.stderr.splitlines()) == 1

@@ -133,7 +133,7 @@ def test_it_comes_back_in_its_row_and_the_finding_leads_there(
     assert second.document.path == file
     assert not second.document.modified
     assert second.design.drafts.all() == before
-    assert "1 not accepted" in second.design.findings.summary.text()
+    assert "1 pending" in second.design.findings.summary.text()
 
     QTest.keySequence(second, "F8")
     QTest.keyClick(focused(), Key.Key_Home)

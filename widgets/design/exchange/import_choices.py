@@ -133,10 +133,10 @@ class ReadingChoices(ChoiceRow):
                 (self.tr("Discrete"), "discrete"),
             ]
         )
-        self.hexadecimal = QCheckBox(self.tr("&hexadecimal"))
+        self.hexadecimal = QCheckBox(self.tr("&hexadecimal registers"))
         self.add(self.tr("&Sheet"), self.sheet)
         self.add(self.tr("Se&parator"), self.separator, self.tr("Character between two cells of a row."))
-        self.add(self.tr("&Encoding"), self.coding, self.tr("Character encoding of the file."))
+        self.add(self.tr("Character &encoding"), self.coding, self.tr("Character encoding of the file."))
         self.add(self.tr("&Titles in row"), self.heading, self.tr("Rows above this one are ignored."))
         self.add(
             self.tr("&Decimal mark"),

@@ -38,7 +38,7 @@ def screen_change_in_words(item: ScreenChangeItem) -> str:
             to=item.inlet.to, cause=cause
         )
     if len(item.labels) > 1:
-        text = translate("PageMap", "{turn}; {n} of {count} here").format(
-            turn=text, n=item.current + 1, count=len(item.labels)
+        text = translate("PageMap", "{screen_change}; {n} of {count} here").format(
+            screen_change=text, n=item.current + 1, count=len(item.labels)
         )
     return text

@@ -125,8 +125,8 @@ class EditorActions(QObject):
                     self.find,
                     self.replace,
                     None,
-                    self._in_editor(self.tr("&Next place"), lambda: self.find_next_wanted.emit(1), "F3"),
-                    self._in_editor(self.tr("&Previous place"), lambda: self.find_next_wanted.emit(-1), "Shift+F3"),
+                    self._in_editor(self.tr("&Next match"), lambda: self.find_next_wanted.emit(1), "F3"),
+                    self._in_editor(self.tr("&Previous match"), lambda: self.find_next_wanted.emit(-1), "Shift+F3"),
                 ],
             )
         )

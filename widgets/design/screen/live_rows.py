@@ -109,8 +109,8 @@ def reading_in_words(project: Project, name: str, reading: Reading) -> str:
     if reading.good:
         return translate("ScreenEditor", "reads {value}").format(value=text)
     if reading.quality is Quality.STALE:
-        return translate("ScreenEditor", "last value {value}; {reason}").format(value=text, reason=reading.reason)
-    return translate("ScreenEditor", "no value: {reason}").format(reason=reading.reason)
+        return translate("ScreenEditor", "last value {value}; {reason}").format(value=text, reason=reading.why)
+    return translate("ScreenEditor", "no value: {reason}").format(reason=reading.why)
 
 
 def _changed_since() -> Reading:

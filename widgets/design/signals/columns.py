@@ -110,7 +110,7 @@ def signal_columns() -> list[Column]:
             also=("address", "number"),
         ),
         Column(
-            translate("SignalCells", "Encoding"),
+            translate("SignalCells", "Data type"),
             lambda _project, part: encoding_text(part),
             68,
             key="encoding",
@@ -121,7 +121,7 @@ def signal_columns() -> list[Column]:
                 "SignalCells",
                 "Data type of the value in the registers; a string with its number of registers: string 8",
             ),
-            form_row=lambda _part: translate("SignalForm", "Encoding"),
+            form_row=lambda _part: translate("SignalForm", "Data type"),
             also=("data type", "format"),
         ),
         Column(
@@ -252,11 +252,7 @@ def signal_columns() -> list[Column]:
             read=read_start,
             applies=lambda part: not isinstance(part, BitSignal),
             hint=translate("SignalCells", "Start value of a held value, or of a register in the simulated device"),
-            form_row=lambda part: (
-                translate("SignalForm", "Initial value")
-                if isinstance(part, HeldSignal)
-                else translate("SignalForm", "Start value")
-            ),
+            form_row=lambda _part: translate("SignalForm", "Start value"),
             numbers=True,
             also=("start value", "start_value", "held"),
         ),

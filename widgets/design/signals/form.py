@@ -82,12 +82,10 @@ class SignalForm(PartForm):
         self.choice(self.tr("Table"), "table", table_names)
         self.line(self.tr("Register"), "number", whole, self.tr("The number from the manual of the device"))
         self.add(
-            InfoRow(
-                self.tr("Address (0-based)"), self._wire_text, self.tr("The address in the request, counted from 0")
-            )
+            InfoRow(self.tr("Address (from 0)"), self._wire_text, self.tr("The address in the request, counted from 0"))
         )
         self.choice(
-            self.tr("Encoding"),
+            self.tr("Data type"),
             "encoding",
             lambda: [(name, name) for name in ENCODINGS],
             where=lambda signal: getattr(signal, "table", "") in _WORD_TABLES,
@@ -124,7 +122,7 @@ class SignalForm(PartForm):
                 lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
             )
         )
-        self.line(self.tr("Initial value"), "held", number, self.tr("Value when the panel is switched on"))
+        self.line(self.tr("Start value"), "held", number, self.tr("Value when the panel is switched on"))
 
     def _build_scale(self) -> None:
         def get(index: int) -> Callable[[], Texts | None]:

@@ -611,7 +611,7 @@ def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWor
 
     when_asked(take)
     press(Key.Key_V, CTRL)
-    assert listed == [("2", "Register", "many"), ("3", "Encoding", "float")]
+    assert listed == [("2", "Register", "many"), ("3", "Data type", "float")]
     parts = [part for part in document.project.signals[4:7] if isinstance(part, RegisterSignal)]
     assert [(part.number, part.encoding) for part in parts] == [(500, "int16"), (311, "int16"), (502, "uint16")]
     document.undo()

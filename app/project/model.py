@@ -115,7 +115,9 @@ class EntryKeys(Part):
     confirm: str = "enter"
     abandon: str = "escape"
     by: Literal["step", "digit"] = "step"
-    timeout_s: int = Key(30, ge=0, le=3600, description="Abandons the entry after this time without a key; 0 never.")
+    timeout_s: int = Key(
+        30, ge=0, le=3600, description="Cancels the entry after this time without a key press; 0 never."
+    )
 
 
 class Panel(Part):
@@ -176,7 +178,10 @@ class TcpLine(LinePart):
     host: str = Key(min_length=1)
     port: int = Key(502, ge=1, le=65_535)
     in_flight: int = Key(
-        1, ge=1, le=16, description="Requests on their way at once; above 1 only where the followers can do that."
+        1,
+        ge=1,
+        le=16,
+        description="Requests sent before the first is answered; above 1 only if the devices can do that.",
     )
 
 
@@ -192,11 +197,11 @@ Line = Annotated[SerialLine | TcpLine | SerialOverTcpLine, Discriminator("kind")
 
 
 class NeverRead(Part):
-    """Registers that a follower must not be asked for: reading them does harm, or is refused."""
+    """Registers of a device that must not be read: reading them does harm, or is refused."""
 
     table: Table = "holding"
-    first: int = Key(ge=0, le=465_536, description="In the follower's own numbering.")
-    last: int = Key(ge=0, le=465_536, description="In the follower's own numbering; it belongs to them.")
+    first: int = Key(ge=0, le=465_536, description="In the numbering of the device's manual.")
+    last: int = Key(ge=0, le=465_536, description="In the numbering of the device's manual; included.")
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:
@@ -214,7 +219,7 @@ WriteFunction = Literal[5, 6, 15, 16, 22]
 
 
 class Simulated(Part):
-    """What simulates a follower, with the data of the machine that a drive moves.
+    """What simulates a device, with the data of the machine that a drive moves.
 
     The name plate is that of the motor; `load` says how the torque of the machine goes with the speed, `load_share` how
     much of the rated torque it takes at rated speed, `friction` how much of it at any speed, `inertia` is of all that
@@ -288,8 +293,8 @@ class Follower(Part):
     numbering: Numbering = Key("from-0", description="How its manual counts registers.")
     word_order: Order = Key("high-first", description="Of the words of a value of two or more registers.")
     byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")
-    max_registers: int = Key(125, ge=1, le=125, description="The most registers it answers in one read.")
-    gaps: bool = Key(True, description="Registers that no signal names may be read along with their neighbours.")
+    max_registers: int = Key(125, ge=1, le=125, description="Most registers that it returns in one read.")
+    gaps: bool = Key(True, description="May read across unused registers.")
     never_read: tuple[NeverRead, ...] = Key(
         (), description="Registers that are never read, not even along with others."
     )
@@ -375,22 +380,24 @@ DRIVE_ROLE: Final[DriveValue | None] = Key(
 
 
 class RegisterSignal(Shown):
-    """Registers of a follower, decoded and scaled; or one coil or discrete input."""
+    """Registers of a device, decoded and scaled; or one coil or discrete input."""
 
     follower: str
     table: Table = "holding"
-    number: int = Key(ge=0, le=465_536, alias="register", description="The register in the follower's own numbering.")
+    number: int = Key(
+        ge=0, le=465_536, alias="register", description="The register, in the numbering of the device's manual."
+    )
     encoding: EncodingName = "uint16"
     length: int | None = Key(None, ge=1, le=125, description="Registers of a string.")
     word_order: Order | None = Key(
-        None, description="Of the words of its value of two or more registers; left out, as its follower has it."
+        None, description="Of the words in a value of two or more registers. Left out: as set for the device."
     )
     scale: Scale | None = None
     write: bool = False
     every_ms: int = Key(500, ge=10, le=3_600_000, description="How fresh it should be.")
-    refresh_ms: int = Key(0, ge=0, le=600_000, description="Above 0: written again and again.")
+    refresh_ms: int = Key(0, ge=0, le=600_000, description="Write repeat interval in ms; 0: write on change only.")
     start_value: Number | str | None = Key(
-        None, description="The engineering value that a simulated follower holds at first."
+        None, description="Start value in the simulated device, as an engineering value."
     )
     drive_role: DriveValue | None = DRIVE_ROLE
 
@@ -429,7 +436,7 @@ Signal = Annotated[
 
 
 class Condition(Part):
-    """Something that holds or not, judged on good readings only."""
+    """A condition on a signal, judged on good readings only."""
 
     signal: str
     is_: Comparison = Key("set", alias="is")
@@ -549,7 +556,7 @@ class Action(Part):
 
 
 class Accepted(Part):
-    """A finding of the design checks that is meant so, and why."""
+    """An accepted finding of the design checks, and the reason."""
 
     rule: str = Key(min_length=1, max_length=80)
     about: str = Key(max_length=1000, description="The place, as the checks write it.")
@@ -569,7 +576,7 @@ class Project(Part):
     screens: tuple[Screen, ...] = Key((), alias="screen")
     screen_changes: tuple[ScreenChange, ...] = Key((), alias="screen_change")
     actions: tuple[Action, ...] = Key((), alias="action")
-    accepted: tuple[Accepted, ...] = Key((), description="Findings of the checks that are meant so.")
+    accepted: tuple[Accepted, ...] = Key((), description="Accepted findings of the design checks.")
 
     def replace(self, **changes: Any) -> Self:
         """As of any part; only what is new among the parts is validated, since edits are made at every key.

@@ -133,7 +133,7 @@ def test_what_is_good_comes_in_as_one_step_and_the_rest_is_named(opened: Opened,
     notes = said(dialog)
     assert [note[:3] for note in notes] == [
         ("\N{WARNING SIGN} 4", "A, Register", "502x"),
-        ("\N{WARNING SIGN} 5", "C, Encoding", "mystery"),
+        ("\N{WARNING SIGN} 5", "C, Data type", "mystery"),
     ]
     press(dialog.bring_in)
     assert not dialog.isVisible()

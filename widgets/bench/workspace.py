@@ -405,7 +405,6 @@ class _OneWidth(QPushButton):
         return QSize(size.width() - metrics.horizontalAdvance(self.text()) + widest, size.height())
 
     def minimumSizeHint(self) -> QSize:
-        """As its size hint."""
         return self.sizeHint()
 
 

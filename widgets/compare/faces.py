@@ -102,7 +102,6 @@ class _Overlay(QWidget):
         return super().eventFilter(watched, event)
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
-        """Draw the marks."""
         colours = face_colours(self.palette())
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

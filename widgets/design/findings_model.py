@@ -144,7 +144,6 @@ class FindingsModel(TableModel):
         return f"{kind_names()[shown.kind]}: {shown.where}: {shown.what}; {shown.hint}" if column == 0 else ""
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What a cell shows and says."""
         if role == Qt.ItemDataRole.DecorationRole and index.column() == 0:
             return severity_icon(self.rows[index.row()].kind)
         return super().data(index, role)

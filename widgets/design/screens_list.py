@@ -279,7 +279,6 @@ class ScreensList(QWidget):
         menu.exec(self.list.mapToGlobal(at))
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             for button, icon in (

@@ -411,12 +411,10 @@ class DesignWorkspace(QWidget):
             self.findings.select(0)
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
             self.findings.refresh_colours()
             self.map_pane.refresh_colours()
 
     def sizeHint(self) -> QSize:
-        """The size that suits it best."""
         return QSize(1366, 640)

@@ -307,11 +307,9 @@ class CellGrid(QWidget):
     # Geometry
 
     def sizeHint(self) -> QSize:
-        """The size that suits it best."""
         return self.size_at(self._pixels)
 
     def minimumSizeHint(self) -> QSize:
-        """The least size that it can be used at."""
         return self.size_at(self._pixels)
 
     def size_at(self, pixels: int) -> QSize:
@@ -358,7 +356,6 @@ class CellGrid(QWidget):
     # Painting
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw it."""
         painter = QPainter(self)
         ratio = self.devicePixelRatioF()
         ground = self._ground
@@ -428,7 +425,6 @@ class CellGrid(QWidget):
         return None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Report what was taken hold of."""
         point = event.position().toPoint()
         if event.button() != Qt.MouseButton.LeftButton:
             event.ignore()
@@ -443,7 +439,6 @@ class CellGrid(QWidget):
             self.cell_pressed.emit(*cell, event.modifiers())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Report the cell under a drag, or show that an edge can be taken hold of."""
         point = event.position().toPoint()
         if self._pressed:
             cell = self.cell_at(point)
@@ -454,7 +449,6 @@ class CellGrid(QWidget):
         self.setCursor(Qt.CursorShape.SizeHorCursor if handle else Qt.CursorShape.ArrowCursor)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Report where a drag ended."""
         if event.button() == Qt.MouseButton.LeftButton and self._pressed:
             self._pressed = False
             cell = self.cell_at(event.position().toPoint())
@@ -462,7 +456,6 @@ class CellGrid(QWidget):
                 self.cell_released.emit(*cell, event.modifiers())
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Report a double click."""
         cell = self.cell_at(event.position().toPoint(), inside=True)
         if cell is not None:
             self.cell_double_clicked.emit(*cell)

@@ -60,7 +60,6 @@ class FaceColumn(QWidget):
             self._arrange()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Place the parts."""
         super().resizeEvent(event)
         self._arrange()
 
@@ -83,7 +82,6 @@ class FaceColumn(QWidget):
         self._slot.setGeometry(0, top, self.width(), self._slot.sizeHint().height())
 
     def sizeHint(self) -> QSize:
-        """Room for all of it."""
         face = self._face.sizeHint()
         return QSize(face.width(), face.height() + self._slot.sizeHint().height() + self._wanted)
 

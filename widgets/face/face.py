@@ -184,11 +184,9 @@ class PanelFace(QWidget):
             self.zoom_changed.emit(pixels)
 
     def sizeHint(self) -> QSize:
-        """The size that suits it best."""
         return self._whole(self._zoom or COMFORTABLE)
 
     def minimumSizeHint(self) -> QSize:
-        """The least size that it can be used at."""
         return self._whole(self._zoom or self._least())
 
     def _least(self) -> int:
@@ -236,7 +234,6 @@ class PanelFace(QWidget):
         return whole.width() <= self.width() and whole.height() <= self.height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Fit the new size."""
         super().resizeEvent(event)
         self._arrange()
 
@@ -249,7 +246,6 @@ class PanelFace(QWidget):
         self.update()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange):
             self._recolour()
@@ -257,7 +253,6 @@ class PanelFace(QWidget):
             self._refit()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw it."""
         if self.grid.geometry().contains(event.rect()):
             return  # the glass covers all that changed
         painter = QPainter(self)
@@ -352,7 +347,6 @@ class PanelFace(QWidget):
         return None if plain else self._map.get(Qt.Key(event.key()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Use the keys of this part; leave all others to whom they belong."""
         if self._editing:
             event.ignore()
             self._tell_modifier(event, down=True)
@@ -370,7 +364,6 @@ class PanelFace(QWidget):
         event.accept()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        """Use the keys of this part; leave all others to whom they belong."""
         key = Qt.Key(event.key())
         if self._editing:
             self._tell_modifier(event, down=False)
@@ -398,7 +391,6 @@ class PanelFace(QWidget):
         event.accept()
 
     def inputMethodEvent(self, event: QInputMethodEvent) -> None:
-        """Hand on text from an input method."""
         if self._editing and event.commitString():
             self.text_composed.emit(event.commitString())
         event.accept()
@@ -409,12 +401,10 @@ class PanelFace(QWidget):
             button.setDown(down)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show that the keys are wanted here."""
         super().focusInEvent(event)
         self._refocus()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Show that the keys go elsewhere."""
         super().focusOutEvent(event)
         self._refocus()
 

@@ -85,7 +85,6 @@ class PanelKey(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:
-        """The size that it needs."""
         return self.size_when(roomy=False)
 
     def size_when(self, *, roomy: bool) -> QSize:
@@ -96,21 +95,18 @@ class PanelKey(QAbstractButton):
         return QSize(max(height + 10, self.fontMetrics().horizontalAdvance(self.text()) + 24), height)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Use the keys of this part; leave all others to whom they belong."""
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
             super().keyPressEvent(event)
         else:
             event.ignore()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        """Use the keys of this part; leave all others to whom they belong."""
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
             super().keyReleaseEvent(event)
         else:
             event.ignore()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
-        """Draw it."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = self._colours
@@ -203,7 +199,6 @@ class KeyPad(QWidget):
             button.show()
 
     def sizeHint(self) -> QSize:
-        """The size that suits it best."""
         return self.size_when(roomy=True)
 
     def size_when(self, *, roomy: bool) -> QSize:

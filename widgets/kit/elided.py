@@ -60,15 +60,12 @@ class ShortLabel(QLabel):
         return bool(text) == bool(self.text()) and text.count("\n") == self.text().count("\n")
 
     def clear(self) -> None:
-        """Show nothing."""
         self.setText("")
 
     def minimumSizeHint(self) -> QSize:
-        """Any width will do."""
         return QSize(0, super().minimumSizeHint().height())
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
-        """Draw what fits."""
         painter = QStylePainter(self)
         room = self.contentsRect().adjusted(self.margin(), self.margin(), -self.margin(), -self.margin())
         lines = [
@@ -105,7 +102,6 @@ class ShortLines(ShortLabel):
         return QSize(0, height)
 
     def minimumSizeHint(self) -> QSize:
-        """Any width will do."""
         return self.sizeHint()
 
     def _as_high(self, text: str) -> bool:  # noqa: ARG002
@@ -144,7 +140,6 @@ class ShortLines(ShortLabel):
         return lines, True
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
-        """Draw what fits."""
         painter = QStylePainter(self)
         self.style().drawItemText(
             painter,
@@ -218,17 +213,14 @@ class ShortChoice(Choice):
             self._later.stop()
 
     def showPopup(self) -> None:
-        """Show all of them."""
         self._fill_now()
         super().showPopup()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Choose among all of them."""
         self._fill_now()
         super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Choose among all of them."""
         self._fill_now()
         super().wheelEvent(event)
 
@@ -245,7 +237,6 @@ class ShortChoice(Choice):
         self.setToolTip(plain_tip("\n".join(text for text in (self.currentText(), self._hint) if text)))
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
-        """Draw it with dots where the text is cut."""
         painter = QStylePainter(self)
         option = QStyleOptionComboBox()
         self.initStyleOption(option)

@@ -29,36 +29,28 @@ class FlowLayout(QLayout):
         self.addWidget(filler)
 
     def addItem(self, item: QLayoutItem) -> None:
-        """Put an item at the end."""
         self._items.append(item)
         self.invalidate()
 
     def count(self) -> int:
-        """How many items there are."""
         return len(self._items)
 
     def itemAt(self, index: int) -> QLayoutItem | None:
-        """The item with this number; None past the end."""
         return self._items[index] if 0 <= index < len(self._items) else None
 
     def takeAt(self, index: int) -> QLayoutItem | None:
-        """Take the item with this number out; None past the end."""
         return self._items.pop(index) if 0 <= index < len(self._items) else None
 
     def expandingDirections(self) -> Qt.Orientation:
-        """It takes any width, and no more height than it needs."""
         return Qt.Orientation.Horizontal
 
     def hasHeightForWidth(self) -> bool:
-        """The narrower, the higher."""
         return True
 
     def heightForWidth(self, width: int) -> int:
-        """The height of all lines at this width, in pixels."""
         return self._arrange(QRect(0, 0, width, 0), move=False)
 
     def setGeometry(self, rect: QRect) -> None:
-        """Lay the items out."""
         super().setGeometry(rect)
         self._arrange(rect, move=True)
         if rect.width() != self._width_now:
@@ -71,14 +63,12 @@ class FlowLayout(QLayout):
                     parent.updateGeometry()
 
     def sizeHint(self) -> QSize:
-        """All in one line."""
         shown = self._shown()
         width = sum(self._width(item) for item in shown) + self.spacing() * max(0, len(shown) - 1)
         height = max((item.sizeHint().height() for item in shown), default=0)
         return self._with_margins(QSize(width, height))
 
     def minimumSize(self) -> QSize:
-        """The widest item, and the height of all lines at the present width."""
         shown = self._shown()
         width = self._with_margins(QSize(max((item.minimumSize().width() for item in shown), default=0), 0)).width()
         return QSize(width, self.heightForWidth(max(width, self._width_now or self.sizeHint().width())))

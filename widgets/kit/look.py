@@ -113,7 +113,6 @@ class Look(QProxyStyle):
 
     # The signatures of PySide6's stubs take overloads apart that arrive here as one.
     def polish(self, what: Any) -> Any:
-        """Give a widget the look that it was made with."""
         if isinstance(what, QWidget):
             look = what.property("look")
             if look:
@@ -127,12 +126,10 @@ class Look(QProxyStyle):
     def pixelMetric(
         self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
     ) -> int:
-        """Measures that grow with the texts."""
         own = _METRICS.get(metric)
         return super().pixelMetric(metric, option, widget) if own is None else scaled(own[0]) + own[1]
 
     def sizeFromContents(self, kind: QStyle.ContentsType, option: Any, inner: QSize, widget: Any = None) -> QSize:
-        """Room around texts."""
         if kind is QStyle.ContentsType.CT_PushButton:
             return _around(inner, 14, 4)
         if kind is QStyle.ContentsType.CT_LineEdit:
@@ -149,7 +146,6 @@ class Look(QProxyStyle):
     def drawPrimitive(
         self, part: QStyle.PrimitiveElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
     ) -> None:
-        """Draw edges of buttons, of what can be filled in, and of frames."""
         draw = _PARTS.get(part)
         if draw is None:
             super().drawPrimitive(part, option, painter, widget)
@@ -159,7 +155,6 @@ class Look(QProxyStyle):
     def drawControl(
         self, control: QStyle.ControlElement, option: Any, painter: QPainter, widget: QWidget | None = None
     ) -> None:
-        """Draw headings and frames, and texts of buttons in the colour of their look."""
         if control is _Control.CE_HeaderSection:
             _heading(option.rect, painter, palette.current())
         elif control is _Control.CE_ShapedFrame and (look := _look_of(widget)) in FRAMES:
@@ -176,7 +171,6 @@ class Look(QProxyStyle):
     def drawComplexControl(
         self, control: QStyle.ComplexControl, option: Any, painter: QPainter, widget: QWidget | None = None
     ) -> None:
-        """Draw what opens a list of choices, and the edge around a number with its arrows."""
         if control is QStyle.ComplexControl.CC_ComboBox and widget is not None:
             arrow = self.subControlRect(control, option, QStyle.SubControl.SC_ComboBoxArrow, widget)
             _choice(option, arrow, painter, widget, palette.current())

@@ -77,7 +77,6 @@ class Notice(QFrame):
         self.setGeometry((parent.width() - width) // 2, parent.height() - height - self._free - ABOVE, width, height)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Watch the editors or the parent."""
         if event.type() == QEvent.Type.Resize and self.isVisible():
             self._place()
         return super().eventFilter(watched, event)

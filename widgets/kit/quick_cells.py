@@ -39,7 +39,6 @@ class QuickCells(QStyledItemDelegate):
         self._letters: dict[tuple[int, int], int] = {}
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        """Draw one cell."""
         view = cast("_Drawn", option)
         selected = bool(view.state & QStyle.StateFlag.State_Selected)
         self.draw(painter, view.rect, view.fontMetrics, index.row(), index.column(), selected)
@@ -86,7 +85,6 @@ class QuickTable(QTableView):
         """Find nothing: Qt would jump to a row that happens to show the digit just now. There are filters for it."""
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw the cells that lie in what must be drawn."""
         cells, model, selection = self.itemDelegate(), self.model(), self.selectionModel()
         assert isinstance(cells, QuickCells), "the cells of a quick table are quick ones"
         painter = QPainter(self.viewport())

@@ -26,7 +26,6 @@ class RowDelegate(QStyledItemDelegate):
         option.state &= ~QStyle.StateFlag.State_HasFocus
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        """The size that suits it best."""
         size = super().sizeHint(option, index)
         return QSize(size.width(), max(size.height(), option.fontMetrics.height() + 6))
 

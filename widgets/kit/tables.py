@@ -65,15 +65,12 @@ class TableModel(QAbstractTableModel):
     # What Qt asks for
 
     def rowCount(self, parent: Index = _ROOT) -> int:
-        """One row for each thing that is shown."""
         return 0 if parent.isValid() else self.count()
 
     def columnCount(self, parent: Index = _ROOT) -> int:
-        """One column for each heading."""
         return 0 if parent.isValid() else len(self.titles)
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The headings."""
         if orientation is not Qt.Orientation.Horizontal:
             return None
         if role == Qt.ItemDataRole.DisplayRole:
@@ -83,7 +80,6 @@ class TableModel(QAbstractTableModel):
         return self.explained.get(section) if role == Qt.ItemDataRole.ToolTipRole else None
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What stands in a cell."""
         if not index.isValid():
             return None
         row, column = index.row(), index.column()

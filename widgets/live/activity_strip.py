@@ -251,14 +251,12 @@ class ActivityStrip(QWidget):
     # How it looks
 
     def sizeHint(self) -> QSize:
-        """A lane for each line."""
         return QSize(600, LANE * self._shown_lanes() + 2)
 
     def _shown_lanes(self) -> int:
         return max(1, min(max(len(self._lanes), self._reserved), MOST_LANES))
 
     def minimumSizeHint(self) -> QSize:
-        """The same height in a narrow window."""
         return QSize(200, self.sizeHint().height())
 
     def _show_news(self) -> None:
@@ -283,7 +281,6 @@ class ActivityStrip(QWidget):
         self._asked, self._whole = self._whole, False
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw the lanes, or the parts of them that are wanted."""
         colours = palette.current()
         painter = QPainter(self)
         painter.fillRect(self.rect(), colours.colour("band"))
@@ -405,16 +402,13 @@ class ActivityStrip(QWidget):
         return super().event(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Hold on to the mark under the pointer."""
         self.choose(self._under(int(event.position().x()), int(event.position().y())))
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Ask for more about the mark under the pointer."""
         self.choose(self._under(int(event.position().x()), int(event.position().y())))
         self.opened.emit(self.chosen)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Step through the marks."""
         deed = STRIP.deed(event)
         if deed in ("older", "newer"):
             self._step(older=deed == "older")

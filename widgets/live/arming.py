@@ -353,7 +353,6 @@ class _Stripes(QWidget):
         self.setFixedSize(30, 18)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw them."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.fillRect(self.rect(), palette.current().colour("armed"))

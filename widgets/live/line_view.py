@@ -389,14 +389,12 @@ class LineView(QWidget):
             self._tell()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Take the colours of another look."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             self.parts.refresh_look()
             self.figures.refresh_look()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape goes back to the newest."""
         if event.key() == Qt.Key.Key_Escape and not self.table.following:
             self.to_newest()
         else:

@@ -182,7 +182,6 @@ class WriteBar(QFrame):
         set_look(self.result, look)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape closes it."""
         if event.key() == Qt.Key.Key_Escape:
             self.close_bar()
         else:

@@ -692,7 +692,6 @@ class _LineDock(QDockWidget):
             former.deleteLater()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Closed by a button."""
         super().closeEvent(event)
         self.closed.emit()
 

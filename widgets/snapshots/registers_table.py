@@ -115,7 +115,6 @@ class RegistersModel(TableModel):
     # Qt
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        """What can be written back has a box."""
         flags = super().flags(index)
         if index.isValid() and index.column() == Column.REGISTER and self._lines[index.row()].ticked is not None:
             flags |= Qt.ItemFlag.ItemIsUserCheckable
@@ -149,7 +148,6 @@ class RegistersModel(TableModel):
         return None if ticked is None else Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked
 
     def setData(self, index: Index, value: object, role: int = _ROLE.EditRole) -> bool:
-        """Tick a line, or not."""
         if role != _ROLE.CheckStateRole or self._lines[index.row()].ticked is None:
             return False
         self._lines[index.row()].ticked = Qt.CheckState(value) == Qt.CheckState.Checked

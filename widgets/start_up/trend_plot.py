@@ -348,7 +348,6 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self.draw()
 
     def resizeEvent(self, event: Any) -> None:
-        """Another width has other pixels to fill."""
         super().resizeEvent(event)
         if hasattr(self, "curves"):
             self.draw()

@@ -428,7 +428,6 @@ class TrendView(QWidget):
             self.plot.set_cursor(number, at + by)
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "legend"):
             self.legend.recolour()

@@ -395,7 +395,6 @@ class StartUpWorkspace(QWidget):
     # Events of Qt
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up."""
         super().showEvent(event)
         self._seen = ()
         self.trend.refresh()

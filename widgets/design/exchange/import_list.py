@@ -373,6 +373,5 @@ class ImportDialog(QDialog):
         super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Closed by its frame."""
         self.work.close()
         super().closeEvent(event)

@@ -90,11 +90,9 @@ class SheetModel(QAbstractTableModel):
         return 0 if parent is not None and parent.isValid() else len(self._sheet.rows)
 
     def columnCount(self, parent: Index | None = None) -> int:
-        """Columns of the longest row."""
         return 0 if parent is not None and parent.isValid() else self._sheet.columns
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> Any:
-        """Text and look of a cell."""
         if not 0 <= index.row() < len(self._sheet.rows):
             return None
         row = self._sheet.rows[index.row()]
@@ -250,12 +248,10 @@ class MatchHeader(QHeaderView):
         return self._boxes[0].sizeHint().height() + 2 if self._boxes else self.fontMetrics().height() + 10
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
-        """The letter below the box."""
         painter.fillRect(rect, palette.current().colour("band"))
         super().paintSection(painter, rect.adjusted(0, self._box_height() + 2, 0, 0), section)
 
     def updateGeometries(self) -> None:
-        """Keep the boxes over their columns."""
         super().updateGeometries()
         self._place()
 

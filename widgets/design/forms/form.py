@@ -178,7 +178,6 @@ class FormRow(QWidget):
                 row.show_reason(row._reason)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Watch the editors or the parent."""
         if isinstance(event, QKeyEvent) and event.type() in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
             return self._key(event)
         if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):

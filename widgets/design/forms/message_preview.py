@@ -72,13 +72,11 @@ class MessagePreview(QWidget):
         self._area.setFocusPolicy(Qt.FocusPolicy.StrongFocus if scrolls else Qt.FocusPolicy.NoFocus)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Use the width that there is now."""
         super().resizeEvent(event)
         self._column.activate()
         self._refit()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "room"):
             self.grid.set_colours(face_colours(self.palette()))

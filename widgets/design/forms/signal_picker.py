@@ -150,7 +150,6 @@ class SignalPicker(QDialog):
         self.reject()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Watch the editors or the parent."""
         if watched is self.search and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             ways = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -8, Qt.Key.Key_PageDown: 8}
             way = ways.get(Qt.Key(event.key()))

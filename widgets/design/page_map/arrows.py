@@ -196,11 +196,9 @@ class Edge(ScreenChangeItem):
         return self.mapRectToScene(self._plate)
 
     def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
         return self._bounds
 
     def shape(self) -> QPainterPath:
-        """What a click hits."""
         if self._hit is None:
             stroker = QPainterPathStroker()
             stroker.setWidth(12)
@@ -210,7 +208,6 @@ class Edge(ScreenChangeItem):
         return self._hit
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
         chosen = self.isSelected()
         if scale < WEB and not (chosen or self.near):
@@ -288,17 +285,14 @@ class InletItem(ScreenChangeItem):
         return QRectF(0, 0, self._width, INLET - 4)
 
     def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
         return self._plate().adjusted(-3, -3, 3, 9)
 
     def shape(self) -> QPainterPath:
-        """What a click hits."""
         path = QPainterPath()
         path.addRect(self._plate())
         return path
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
         window = palette.current()
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
         chosen = self.isSelected()

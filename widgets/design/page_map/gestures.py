@@ -47,12 +47,10 @@ class Rubber(QGraphicsItem):
         self._word, self._at, self._larger = word, end, scaled(100) / 100 / max(scale, 0.01)
 
     def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
         reach = (label_width(self._word) + 40) * self._larger
         return self._path.boundingRect().united(QRectF(self._at, self._at)).adjusted(-reach, -reach, reach, reach)
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
         window = palette.current()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         pen = QPen(window.colour("accent"), 2.4)

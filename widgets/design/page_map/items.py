@@ -84,7 +84,6 @@ class PageMap(MapKeyboard):
     # The mouse
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Begin to draw, to move or to look around."""
         point = event.position().toPoint()
         if event.button() == Qt.MouseButton.LeftButton:
             key = self.strip.key_at(point, self)
@@ -107,7 +106,6 @@ class PageMap(MapKeyboard):
             self._dragging = Dragging(self.map_scene, self.selected_screens())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Go on with what was begun, or look what is under the mouse."""
         point = event.position().toPoint()
         if self._drawing is not None:
             self._drawing.to(self.mapToScene(point), self.transform().m11())
@@ -128,7 +126,6 @@ class PageMap(MapKeyboard):
             self._hover_over(point)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Finish what was begun."""
         self._held = None
         if self._drawing is not None:
             if event.button() == Qt.MouseButton.LeftButton:
@@ -205,7 +202,6 @@ class PageMap(MapKeyboard):
             dragging.give_up()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Open what is under the mouse."""
         item = self.itemAt(event.position().toPoint())
         if isinstance(item, Node):
             self.screen_opened.emit(item.name)
@@ -217,7 +213,6 @@ class PageMap(MapKeyboard):
         event.accept()
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        """Select what is under the mouse and ask for a menu."""
         if event.reason() == QContextMenuEvent.Reason.Mouse:
             item = self.itemAt(event.pos())
             if isinstance(item, Node | ScreenChangeItem):
@@ -229,7 +224,6 @@ class PageMap(MapKeyboard):
         event.accept()
 
     def leaveEvent(self, event: QEvent) -> None:
-        """Nothing is under the mouse any more."""
         super().leaveEvent(event)
         self._hovered = None
         self._hover.start()

@@ -178,7 +178,6 @@ class MapKeyboard(MapView):
     # The keyboard
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Use the keys of this part; leave all others to whom they belong."""
         if self._key(event):
             event.accept()
         else:

@@ -160,17 +160,14 @@ class KeyStrip(QGraphicsItem):
         )
 
     def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
         return self._area
 
     def shape(self) -> QPainterPath:
-        """What a click hits."""
         path = QPainterPath()
         path.addRect(self._area)
         return path
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
         window = palette.current()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(window.colour("line"), 1))

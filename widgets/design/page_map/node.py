@@ -184,13 +184,11 @@ class Node(QGraphicsItem):
         return self.face_rect().adjusted(-GAP_X / 2, -GAP_Y / 2, GAP_X / 2, GAP_Y / 2)
 
     def shape(self) -> QPainterPath:
-        """What a click hits."""
         path = QPainterPath()
         path.addRect(self.face_rect())
         return path
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
         colours = self._colours
         if colours is None:
             return

@@ -183,19 +183,16 @@ class MapView(QGraphicsView):
         super().wheelEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Fit the new size."""
         super().resizeEvent(event)
         if self._fits:
             self.fit(readable())
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Fit what came into view."""
         super().showEvent(event)
         if self._fits:
             self.fit(readable())
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Say so where there is nothing to draw."""
         super().paintEvent(event)
         if not self.nodes:
             painter = QPainter(self.viewport())

@@ -51,7 +51,6 @@ class CursorLine(QWidget):
         return label
 
     def minimumSizeHint(self) -> QSize:
-        """Two lines of text."""
         return QSize(10, super().minimumSizeHint().height())
 
     def text(self) -> str:

@@ -325,7 +325,6 @@ class FindBar(QFrame):
             self._show(match)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape closes the bar."""
         if event.key() == Qt.Key.Key_Escape:
             self.close_bar()
             event.accept()

@@ -115,7 +115,6 @@ class EditorBar(QWidget):
         self.larger.setIcon(plus_icon())
 
     def changeEvent(self, event: QEvent) -> None:
-        """Draw the icons anew in another palette."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "larger"):
             self._redraw()

@@ -162,7 +162,6 @@ class SignalsView(QWidget):
             QTimer.singleShot(0, self, lambda: self.import_wanted.emit(path))
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Say how many there are."""
         super().showEvent(event)
         self._say()
 

@@ -181,7 +181,6 @@ class CellDelegate(QuickCells):
         painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002
-        """A line for the text of the cell."""
         ways, row, column = self._ways, index.row(), index.column()
         assert ways is not None  # no cell is editable without
         editor = CellEditor(

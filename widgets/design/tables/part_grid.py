@@ -163,7 +163,6 @@ class PartGrid(QTableView):
             self.go(self.parts.shown, 0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """The table's own keys first."""
         if self.state() != QAbstractItemView.State.EditingState:
             event.ignore()
             self.key.emit(event)
@@ -191,7 +190,6 @@ class PartGrid(QTableView):
         self.gained_focus.emit()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Keep the rows as high as the font needs."""
         super().changeEvent(event)
         if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
             self._fit_rows()

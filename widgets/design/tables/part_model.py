@@ -155,7 +155,6 @@ class PartModel(QAbstractTableModel):
     # Sorting and leaving out: of the view only, the project keeps its order
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
-        """Sort by a column; -1: as in the project."""
         self._sorted_by = (column, order) if 0 <= column < len(self.columns) else None
         self._arrange(self._parts)
 
@@ -203,11 +202,9 @@ class PartModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(self._rows) + self._spare
 
     def columnCount(self, parent: Index = _ROOT) -> int:
-        """The columns that were asked for."""
         return 0 if parent.isValid() else len(self.columns)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        """Which cells can be edited."""
         if not index.isValid():
             return _NO_FLAGS
         return _EDITED if self.editable(index.row(), index.column()) else _SHOWN
@@ -266,7 +263,6 @@ class PartModel(QAbstractTableModel):
         return text, "ink" if column.read is not None else "faint", side
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """Text and look of a cell."""
         project = self._project
         column = self.columns[index.column()]
         if project is not None and self._is_spare(index.row()):

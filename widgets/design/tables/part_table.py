@@ -438,7 +438,6 @@ class PartTable(QWidget):
             self.work.clear()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "delete_button"):
             self.add_button.setIcon(plus_icon())

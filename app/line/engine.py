@@ -26,7 +26,8 @@ from app.line.states import FollowerState, LineState, Snapshot
 from app.line.write_queue import Obstacle, Outcome, WriteReport
 from app.modbus.requests import read_request
 from app.planning.plan import make_plan
-from app.project.binding import Binding, Unbound, bind, unwritable
+from app.project.binding import Binding, Unbound, bind, unencodable
+from app.project.capability import cannot_write, not_offered
 from app.project.model import Project
 from app.project.purpose import Purpose
 from app.project.raw_register import bind_register
@@ -142,41 +143,32 @@ class Engine:
         What stops something is sent again until it is proved (see `app.line.writer`); the report says how that ended.
         The future always gets a report, never an exception; a refused write has `ok` false and a reason.
         """
-        future: Future[WriteReport] = Future()
         wanted: Value = value if isinstance(value, str) else Fraction(value)
-        binding: Binding | None = None
-        obstacle = None
-        reason = unwritable(self._project, signal)
+        reason = cannot_write(self._project, signal, wanted)
         if reason is None:
             try:
-                binding = bind(self._project, signal)
+                return self._hand_over(bind(self._project, signal), wanted, purpose)
             except Unbound as why:
                 reason = str(why)
-        if binding is not None:
-            reason, obstacle = self._hand_over(binding, wanted, future, purpose)
-        if reason is not None:
-            future.set_result(
-                WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
-            )
-        return future
+        return _not_sent(signal, wanted, reason)
 
-    def _hand_over(
-        self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose
-    ) -> tuple[str | None, Obstacle | None]:
-        """Give a write to its line; gives why not, if it cannot be given."""
+    def _hand_over(self, binding: Binding, value: Value, purpose: Purpose = Purpose.VALUE) -> Future[WriteReport]:
+        """Give a write, which the project allows, to its line, if that takes it."""
         name = binding.follower.line
         line = self._lines.get(name)
         if line is None:
-            reason = translate("bus", "line '{line}' is down: it has no port or host").format(line=name)
-            return reason, Obstacle.DOWN
-        if not (line.armed if purpose is Purpose.VALUE else line.takes_stops):
-            return translate("bus", "line '{line}' is not armed").format(line=name), Obstacle.NOT_ARMED
-        # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
-        with self._lock:
-            if self._loop is not None and self.running:
-                self._loop.call_soon_threadsafe(line.want, binding, value, future, purpose)
-                return None, None
-        return translate("bus", "line '{line}' is stopped").format(line=name), Obstacle.DOWN
+            reason, obstacle = translate("bus", "line '{line}' is down: it has no port or host"), Obstacle.DOWN
+        elif not (line.armed if purpose is Purpose.VALUE else line.takes_stops):
+            reason, obstacle = translate("bus", "line '{line}' is not armed"), Obstacle.NOT_ARMED
+        else:
+            # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
+            with self._lock:
+                if self._loop is not None and self.running:
+                    future: Future[WriteReport] = Future()
+                    self._loop.call_soon_threadsafe(line.want, binding, value, future, purpose)
+                    return future
+            reason, obstacle = translate("bus", "line '{line}' is stopped"), Obstacle.DOWN
+        return _not_sent(binding.signal.name, value, reason.format(line=name), obstacle)
 
     def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
         """Read registers or bits that no plan names, from wire address `address` on, between the reads of the plan.
@@ -207,15 +199,10 @@ class Engine:
         follower and Unbound if a signal names the register: then `write` knows its limits.
         """
         binding = bind_register(self._project, follower, table, address)
-        future: Future[WriteReport] = Future()
         wanted = Fraction(word)
-        reason, obstacle = self._hand_over(binding, wanted, future, Purpose.VALUE)
-        if reason is not None:
-            name = binding.signal.name
-            future.set_result(
-                WriteReport(name, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
-            )
-        return future
+        # Without a signal there are no limits, but for what the register can hold.
+        reason = unencodable(binding, wanted) or not_offered(binding)
+        return self._hand_over(binding, wanted) if reason is None else _not_sent(binding.signal.name, wanted, reason)
 
     def arm(self, line: str, on: bool = True, *, stops_s: float = RELEASE_S) -> None:
         """Allow or forbid writing to a line. Raises KeyError for an unknown line.
@@ -335,6 +322,14 @@ class Engine:
             MappingProxyType(followers),
             MappingProxyType(lines),
         )
+
+
+def _not_sent(signal: str, value: Value, reason: str, obstacle: Obstacle | None = None) -> Future[WriteReport]:
+    future: Future[WriteReport] = Future()
+    future.set_result(
+        WriteReport(signal, value, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
+    )
+    return future
 
 
 def _sharing(line: str, endpoints: Mapping[str, Endpoint]) -> str:

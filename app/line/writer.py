@@ -33,6 +33,10 @@ A start that meets a stop:
 - Asked for while the stop is not proved after that: it is refused. The operator starts again when the stop is proved or
   given up. Nothing else supersedes a stop.
 
+Whether a value may be written is two questions. What the project and the follower allow is asked once before it comes
+here (`app.project.capability.cannot_write`). What the line permits now is asked here, by one function: when the value
+comes, since what cannot go out must not wait for a moment in which it could, and last of all as its request goes out.
+
 Disarming drops all that waits, but for stops. When somebody disarms, stops get `engine.RELEASE_S`. When the
 line disarms itself because a follower was lost, they keep their time, and stops asked for afterwards are sent, too: it
 is the starts that nobody can be sure of.
@@ -55,8 +59,8 @@ from app.line.readings import Readings
 from app.line.states import Owed
 from app.line.write_queue import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop, give_up
 from app.modbus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
-from app.project.binding import Binding, bindings, refusal, unencodable
-from app.project.capability import not_offered, write_function
+from app.project.binding import Binding, bindings
+from app.project.capability import write_function
 from app.project.model import Project
 from app.project.purpose import Purpose
 from app.signals.reading import Value
@@ -121,7 +125,6 @@ class WriteExecutor:
         self.down: Fault | None = None
         """Why the line is down; None while it is open."""
         self._line = line
-        self._project = project
         self._bound = bindings(project)
         self._conversation = conversation
         self._readings = readings
@@ -172,21 +175,15 @@ class WriteExecutor:
     def want(
         self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose = Purpose.VALUE
     ) -> None:
-        """Let a value wait to be written, or refuse it. Whether the line is armed for a stop was looked at before."""
+        """Let a value wait to be written that the project allows, unless it could not go out now.
+
+        That the line takes stops was asked before: while it was still armed for the release of a key that disarms it.
+        """
         wanted = Wanted(binding, value, [future])
-        # A register that no signal names has no limits either, but for what it can hold.
-        named = wanted.signal in self._project.signal_named
-        reason = refusal(self._project, wanted.signal, value) if named else unencodable(binding, value)
-        reason = reason or not_offered(binding)
-        if reason is not None:
-            drop((wanted,), reason)
-            return
         if purpose is not Purpose.VALUE:
             self._owe(wanted, purpose)
             return
         try:
-            self._line_permits()
-            self._unless_owed(binding)
             self._permits(binding)
         except Dropped as why:
             drop((wanted,), str(why), obstacle=why.obstacle)
@@ -342,7 +339,7 @@ class WriteExecutor:
             )
 
     def _permits(self, binding: Binding, job: WriteJob | None = None) -> None:
-        """Raises Dropped if nothing may be written to that follower now.
+        """Raises Dropped if nothing may be written to that follower now: asked to wait for it, and as it goes out.
 
         To a follower that does not answer nothing is sent but stops: what it takes over later, nobody is watching.
         """
@@ -353,6 +350,7 @@ class WriteExecutor:
                 raise Dropped(translate("bus", "the key press was not sent"), None)
             return
         self._line_permits()
+        self._unless_owed(binding)
         if job is not None and self._gives_way(job):
             raise Dropped(translate("bus", "a stop was requested in the meantime"), Obstacle.STOP_FIRST)
         polled = self._conversation.polled_followers[binding.follower.name]

@@ -10,7 +10,7 @@ from app.language import translate
 from app.panel.events import Write
 from app.panel.messages import Saying, of_refusal
 from app.panel.work import Work
-from app.project.binding import refusal
+from app.project.capability import cannot_write
 from app.project.model import Action, HeldSignal, HeldValue
 from app.project.purpose import Purpose, purpose_of
 
@@ -74,7 +74,7 @@ def _toggle(work: Work, action: Action, signal: str) -> None:
 def _press(work: Work, key: str, signal: str) -> None:
     # What cannot be released again is not pressed.
     for value in (Fraction(1), Fraction(0)):
-        reason = refusal(work.project, signal, value)
+        reason = cannot_write(work.project, signal, value)
         if reason is not None:
             work.refuse(signal, reason, of_refusal(work.project, signal, value))
             return
@@ -109,7 +109,7 @@ def release(work: Work, signal: str) -> None:
 
 
 def _write(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
-    reason = refusal(work.project, signal, value)
+    reason = cannot_write(work.project, signal, value)
     if reason is not None:
         work.refuse(signal, reason, of_refusal(work.project, signal, value))
     else:

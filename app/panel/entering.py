@@ -18,7 +18,7 @@ from app.panel.entry import (
 from app.panel.events import Entered
 from app.panel.messages import Saying, of_refusal
 from app.panel.work import Work
-from app.project.binding import refusal
+from app.project.capability import cannot_write
 
 
 def begin_with(work: Work, entry: Entry) -> None:
@@ -126,7 +126,7 @@ def confirm(work: Work, _key: str) -> None:
     """Write the value, unless it is refused: then go on changing it."""
     entry, editing = work.editing
     signal = work.fields[entry.field].signal
-    reason = refusal(work.project, signal, editing.value)
+    reason = cannot_write(work.project, signal, editing.value)
     if reason is not None:
         work.refuse(signal, reason, of_refusal(work.project, signal, editing.value))
         return

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from app.language import translate
-from app.project.binding import Binding
-from app.project.model import Follower, WriteFunction
+from app.project.binding import Binding, bindings, refusal
+from app.project.model import Follower, Project, WriteFunction
 from app.signals.numbering import NotARegister, Table, wire_address
+from app.signals.reading import Value
 
 
 def never_read(follower: Follower, table: Table) -> tuple[tuple[int, int], ...]:
@@ -57,3 +58,13 @@ def not_offered(binding: Binding) -> str | None:
     else:
         why = translate("project", "it is written with function 06 or 16, which device '{follower}' does not offer")
     return why.format(count=binding.count, follower=binding.follower.name)
+
+
+def cannot_write(project: Project, name: str, value: Value | int) -> str | None:
+    """Why the project forbids this value to be written to the signal, or its follower offers no way; None if it may.
+
+    Asked where a value leaves the panel, and where it is handed to the line. What the line permits at the moment is
+    another question, asked last as the request goes out (`app.line.writer`).
+    """
+    binding = bindings(project).get(name)
+    return refusal(project, name, value) or (None if binding is None else not_offered(binding))

@@ -20,10 +20,8 @@ from app.language import translate
 from app.panel.driver import PanelDriver
 from app.panel.events import Effect, Event, Write, WriteDone, WriteFailed
 from app.project.binding import bindings
-from app.project.capability import not_offered
 from app.project.model import BitSignal, PanelMessage, Project
 from app.project.purpose import Purpose
-from app.signals.encoding import OutOfRange
 from app.signals.reading import Reading
 
 __all__ = ["FollowerError", "Rehearsal"]
@@ -98,26 +96,21 @@ class Rehearsal:
         binding = bindings(self.project)[write.signal]
         model = self._models[binding.follower.name]
         now = self._clock()
-        reason = not_offered(binding)
-        message: PanelMessage = "not_possible"
+        reason: str | None = None
+        message: PanelMessage = "refused"
         if model.silent:
             reason, message = _silence(model), "no_answer"
             if write.purpose is not Purpose.VALUE:
                 self._owed[write.signal] = write
-        if reason is None:
-            try:
-                words = model.read(binding.table, binding.address, binding.count)
-                encoded = binding.encode(write.value, words)
-            except OutOfRange as why:
-                reason = str(why)
-            else:
-                values = [int(encoded)] if isinstance(encoded, bool) else encoded
-                refused = model.write(binding.table, binding.address, values)
-                if refused is not None:
-                    message = "refused"
-                    reason = translate("rehearsal", "device '{follower}' refuses: {exception}").format(
-                        follower=binding.follower.name, exception=exception_text(int(refused))[0]
-                    )
+        else:
+            words = model.read(binding.table, binding.address, binding.count)
+            encoded = binding.encode(write.value, words)
+            values = [int(encoded)] if isinstance(encoded, bool) else encoded
+            refused = model.write(binding.table, binding.address, values)
+            if refused is not None:
+                reason = translate("rehearsal", "device '{follower}' refuses: {exception}").format(
+                    follower=binding.follower.name, exception=exception_text(int(refused))[0]
+                )
         if reason is not None:
             return WriteFailed(write.signal, reason, now, write.value, message)
         return WriteDone(write.signal, now, write.value)

@@ -10,8 +10,8 @@ from typing import Protocol, TypeVar
 from app.client.faults import LineFault
 from app.language import translate
 from app.line.write_queue import WriteReport
-from app.project.binding import Binding, refusal, unwritable
-from app.project.capability import not_offered
+from app.project.binding import Binding
+from app.project.capability import cannot_write
 from app.project.model import BitSignal, Project
 from app.signals.encoding import Implausible
 from app.signals.numbering import Table, register_text
@@ -100,7 +100,7 @@ def _impossible(project: Project, bound: Mapping[str, Binding], parts: Mapping[P
         _, value = binding.decode(row.before)
     except Implausible as why:
         return str(why)
-    return unwritable(project, row.signal) or not_offered(binding) or refusal(project, row.signal, value)
+    return cannot_write(project, row.signal, value)
 
 
 def _caution(project: Project, row: Row) -> str:

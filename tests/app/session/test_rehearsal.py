@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from app import edits
-from app.panel.machine import Entered, Write
+from app.panel.machine import Entered, Refused, Write
 from app.project.model import Project
 from app.project_file.files import load, parse
 from app.session.rehearsal import FollowerError, Rehearsal
@@ -135,7 +135,8 @@ def test_it_begins_on_the_screen_that_is_asked_for() -> None:
 def test_a_write_that_the_follower_does_not_offer_is_told_on_the_panel() -> None:
     clock = Clock()
     rehearsal = Rehearsal(parse(BANK), clock=clock)
-    assert Write("coil", Fraction(1)) in press(rehearsal.panel, "f1")
+    effects = press(rehearsal.panel, "f1")
+    assert [type(effect) for effect in effects] == [Refused], "it never leaves the panel"
     pass_time(rehearsal, clock, 0.1)
     assert rehearsal.panel.state.message is not None
     assert rehearsal.panel.state.message.text == "not possible"
@@ -145,7 +146,7 @@ def test_a_write_that_the_follower_does_not_offer_is_told_on_the_panel() -> None
 
 def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
     clock = Clock()
-    rehearsal = Rehearsal(parse(BANK), clock=clock)
+    rehearsal = Rehearsal(parse(BANK.replace('do = "set"\nsignal = "coil"', 'do = "set"\nsignal = "on"')), clock=clock)
     rehearsal.models["f"].silent = True
     pass_time(rehearsal, clock, 0.1)
     assert texts(rehearsal) == ["Level ----- %", "---"]

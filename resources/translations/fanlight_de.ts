@@ -6556,6 +6556,10 @@ otherwise = unbekannt</translation>
         <translation>Bit</translation>
     </message>
     <message>
+        <source>Calculate…</source>
+        <translation>Berechnen…</translation>
+    </message>
+    <message>
         <source>Change per key press. Empty: one unit of the last decimal</source>
         <translation>Änderung je Tastendruck. Leer: eine Einheit der letzten Nachkommastelle</translation>
     </message>
@@ -6646,10 +6650,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Order of the words of its value</source>
         <translation>Reihenfolge der Wörter seines Wertes</translation>
-    </message>
-    <message>
-        <source>Points and factor…</source>
-        <translation>Punkte und Faktor…</translation>
     </message>
     <message>
         <source>Poll interval</source>
@@ -6828,8 +6828,8 @@ otherwise = unbekannt</translation>
         <translation>ein Bit eines anderen Signals</translation>
     </message>
     <message>
-        <source>raw equals</source>
-        <translation>roh entspricht</translation>
+        <source>raw =</source>
+        <translation>roh =</translation>
     </message>
     <message>
         <source>read from a device</source>
@@ -8970,7 +8970,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device&apos;s answer delay</source>
-        <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder die Antwortverzögerung des Geräts erhöhen</translation>
+        <translation>der Adapter oder Umsetzer schaltet zu spät auf Empfang; Abschaltverzögerung verkürzen oder Antwortverzögerung des Geräts erhöhen</translation>
     </message>
     <message>
         <source>the answer has transaction number {found} instead of {asked}</source>
@@ -9090,23 +9090,23 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>this looks like a wrong baud rate: the device&apos;s is higher than this line&apos;s</source>
-        <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
+        <translation>vermutlich falsche Baudrate: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
         <source>this looks like a wrong baud rate: the device&apos;s is lower than this line&apos;s</source>
-        <translation>das sieht nach falscher Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
+        <translation>vermutlich falsche Baudrate: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
         <source>this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes suggest even parity</source>
-        <translation>das sieht nach falscher Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet; die Bytes deuten auf gerade Parität</translation>
+        <translation>vermutlich falsche Parität: Das Gerät sendet ein Paritätsbit (wohl gerade), das diese Leitung nicht erwartet</translation>
     </message>
     <message>
         <source>this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes suggest odd parity</source>
-        <translation>das sieht nach falscher Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet; die Bytes deuten auf ungerade Parität</translation>
+        <translation>vermutlich falsche Parität: Das Gerät sendet ein Paritätsbit (wohl ungerade), das diese Leitung nicht erwartet</translation>
     </message>
     <message>
         <source>this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits</source>
-        <translation>das sieht nach falscher Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
+        <translation>vermutlich falsche Parität: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
     </message>
     <message>
         <source>too late to be sent</source>

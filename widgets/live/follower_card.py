@@ -92,11 +92,11 @@ class SimulatedSwitches:
         dialog.show()
 
     @staticmethod
-    def _switch(parent: QWidget, text: str, tip: str, screen_change: Callable[[bool], None]) -> QAction:
+    def _switch(parent: QWidget, text: str, tip: str, act: Callable[[bool], None]) -> QAction:
         action = QAction(text, parent)
         action.setCheckable(True)
         action.setToolTip(plain_tip(tip))
-        action.toggled.connect(screen_change)
+        action.toggled.connect(act)
         return mark_entry(action)
 
 

@@ -118,7 +118,7 @@ def test_taken_changed_compared_and_written_back(
 def test_a_wrong_range_is_told(dialog: SnapshotsDialog, tmp_path: Path) -> None:
     QTest.keyClicks(dialog.ranges, "holding")
     dialog.take_into(tmp_path / "x.toml")
-    assert "is no range" in dialog.state.text()
+    assert "is not a range" in dialog.state.text()
     assert not (tmp_path / "x.toml").exists()
 
 
@@ -137,7 +137,7 @@ def test_disconnecting_ends_the_offer_to_write(
     live.disconnect_from_line()
     assert not dialog.live_button.isEnabled()
     assert "Connect first" in dialog.why.text()
-    assert "comparison with the follower as it is now" in dialog.write_button.toolTip()
+    assert "Compare with the device now" in dialog.write_button.toolTip()
 
 
 def test_the_space_bar_ticks_every_selected_line(
@@ -154,7 +154,7 @@ def test_the_space_bar_ticks_every_selected_line(
     qtbot.waitUntil(lambda: "Differences: 3 of 4" in dialog.state.text())
     model = dialog.table.registers
     assert [row.address for row in model.ticked] == [15]
-    assert "look into the manual" in cells(dialog)[1][Column.REMARK]
+    assert "check the manual first" in cells(dialog)[1][Column.REMARK]
     QTest.keyClick(dialog.table, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
     QTest.keyClick(dialog.table, Qt.Key.Key_Space)
     assert [row.address for row in model.ticked] == [15, 20, 21]

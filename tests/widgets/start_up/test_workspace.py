@@ -215,7 +215,7 @@ def test_what_is_no_recording_is_told(
     (tmp_path / "x.fanrec").write_text("no recording")
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(tmp_path / "x.fanrec"), ""))
     QTest.keyClick(window, Qt.Key.Key_O, CTRL | ALT)
-    assert "no recording" in said[-1]
+    assert "is not a recording" in said[-1]
     assert start_up.replay_bar.isHidden()
 
 
@@ -292,7 +292,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
 ) -> None:
     path = tmp_path / "trip.fanrec"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
-    assert "nothing has been connected" in why_off(window.last_minutes.action)
+    assert "there has been no connection yet" in why_off(window.last_minutes.action)
     QTest.keyClick(window, Qt.Key.Key_K, CTRL)
     qtbot.waitUntil(lambda: window.live.readings()["speed set point"].quality is Quality.GOOD)
     for key in (Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return):
@@ -400,7 +400,7 @@ def test_a_recording_is_opened_like_a_file_and_what_is_none_is_told(window: Main
     assert window.start_up.replay_bar.replay is not None
     (tmp_path / "b.fanrec").write_bytes(b"nothing")
     assert not window.open_file(tmp_path / "b.fanrec")
-    assert "no recording" in window.notices.text.text()
+    assert "is not a recording" in window.notices.text.text()
     window.start_up.close_recording()
 
 
@@ -422,10 +422,10 @@ def test_a_recording_that_is_refused_is_named_with_what_to_do_until_another_is_p
     database.close()
     assert not window.open_file(tmp_path / "evil.fanrec")
     said = window.notices.text.text()
-    assert "evil.fanrec is not opened" in said
-    assert "ask whoever it comes from" in said
+    assert "evil.fanrec was not opened" in said
+    assert "ask the sender" in said
     assert window.open_file(tmp_path / "alone.fanrec")
-    assert "alone.fanrec was not ended in order" in window.notices.text.text()
+    assert "alone.fanrec was not closed properly" in window.notices.text.text()
     assert window.open_file(tmp_path / "good.fanrec")
     assert window.notices.isHidden()
     window.start_up.close_recording()

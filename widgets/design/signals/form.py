@@ -146,7 +146,7 @@ class SignalForm(PartForm):
                 get(index),
                 self._scale_put(index),
                 hint,
-                between=[self.tr("raw equals")],
+                between=[self.tr("raw =")],
                 names=(
                     self.tr("{label}, raw").format(label=label),
                     self.tr("{label}, value").format(label=label),
@@ -161,7 +161,7 @@ class SignalForm(PartForm):
             ButtonRow(
                 self.tr("Scaling"),
                 lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
-                self.tr("Points and factor\u2026"),
+                self.tr("Calculate\u2026"),
                 self.open_scaling,
                 self.tr("Set the scaling by two points or by a factor, and see the result"),
             )

@@ -75,5 +75,5 @@ def test_a_place_that_cannot_be_written_is_said_and_nothing_is_left(
     assert dialog.save.isEnabled()
     (tmp_path / "folder.xlsx").mkdir()
     save_to(tmp_path / "folder.xlsx", dialog, qtbot, monkeypatch)
-    assert "a folder has this name" in dialog.trouble.text()
+    assert "there is a folder with this name" in dialog.trouble.text()
     assert [path.name for path in tmp_path.iterdir()] == ["folder.xlsx"]

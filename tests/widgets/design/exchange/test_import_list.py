@@ -482,7 +482,7 @@ def test_what_becomes_of_a_row_is_said_before_it_comes_in(opened: Opened, qtbot:
     )
     choose(dialog.reading.numbering, "from 1")
     settled(qtbot, dialog)
-    assert "holding 40000, address 40000 on the wire" in dialog.becomes.text()
+    assert "holding 40000, address 40000 (0-based)" in dialog.becomes.text()
     dialog.table.setFocus()
     QTest.keyClick(dialog.table, Key.Key_Down)
     QTest.keyClick(dialog.table, Key.Key_Down)

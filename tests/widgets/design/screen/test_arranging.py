@@ -33,7 +33,7 @@ def test_a_block_moves_step_by_step_as_one_step(editor: ScreenEditor, document: 
     assert (text_of(document, 0), text_of(document, 1)) == ("", "  Speed       Hz")
     assert field(document, 0).at == (1, 8)
     press(editor, Key.Key_Down, modifiers=ALT)
-    assert "over field 2" in notice_of(editor)
+    assert "overlap field 2" in notice_of(editor)
     document.undo()
     assert text_of(document, 0) == "Speed       Hz"
     assert document.undo_name is None

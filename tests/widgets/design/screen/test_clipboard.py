@@ -176,7 +176,7 @@ def test_what_would_cover_a_field_is_not_pasted(editor: ScreenEditor, document: 
     copy(editor)
     click(editor, 2, 0)
     paste(editor)
-    assert "over field" in notice_of(editor)
+    assert "overlap field" in notice_of(editor)
     assert document.undo_name is None
 
 

@@ -89,7 +89,7 @@ def test_insert_mode_moves_text_but_never_fields(editor: ScreenEditor, document:
     assert text_of(document, 0) == "Speexd      Hz", "the unit behind the field stays"
     assert field(document, 0).at == (0, 6)
     type_in(editor, "y")
-    assert "room" in notice_of(editor)
+    assert "No space" in notice_of(editor)
     assert text_of(document, 0) == "Speexd      Hz"
 
 
@@ -219,7 +219,7 @@ def test_a_move_out_of_the_panel_or_onto_a_field_is_refused(editor: ScreenEditor
     assert "outside" in notice_of(editor)
     assert field(document, 0).at == (0, 6)
     press(editor, Key.Key_Down, Key.Key_Down, modifiers=ALT)
-    assert field(document, 0).at == (2, 6) or "over field" in notice_of(editor)
+    assert field(document, 0).at == (2, 6) or "overlap field" in notice_of(editor)
 
 
 def test_a_field_is_dragged_with_a_ghost(editor: ScreenEditor, document: Document) -> None:
@@ -239,7 +239,7 @@ def test_a_field_is_dragged_with_a_ghost(editor: ScreenEditor, document: Documen
 def test_a_drag_to_where_it_does_not_fit_is_refused(editor: ScreenEditor, document: Document) -> None:
     drag(editor, centre(editor, 0, 7), centre(editor, 2, 10))
     assert field(document, 0).at == (0, 6)
-    assert "over field" in notice_of(editor)
+    assert "overlap field" in notice_of(editor)
 
 
 def test_escape_ends_a_drag(editor: ScreenEditor, document: Document) -> None:
@@ -305,7 +305,7 @@ def test_the_picker_offers_a_text_for_signals_with_texts(editor: ScreenEditor, d
     assert picker.list.topLevelItemCount() > 1
     QTest.keyClick(picker.search, Key.Key_Down)
     QTest.keyClick(picker.search, Key.Key_Up)
-    QTest.keyClicks(picker.search, " 2")
+    QTest.keyClicks(picker.search, " 4")
     QTest.keyClick(picker.search, Key.Key_Return)
     assert (field(document, 2).signal, field(document, 2).kind) == ("running", "choice")
 

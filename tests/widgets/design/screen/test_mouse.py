@@ -201,9 +201,9 @@ def test_an_edge_dragged_onto_another_field_is_refused(editor: ScreenEditor, doc
     assert field(document, 0).at == (2, 4)
     edge = editor.face.grid.cell_rect(2, 8)
     hold(editor, QPoint(edge.right(), edge.center().y()), centre(editor, 2, 12))
-    assert "over field 2" in editor.status.where.text()
+    assert "overlap field 2" in editor.status.where.text()
     drop(editor, centre(editor, 2, 12))
-    assert "over field 2" in notice_of(editor)
+    assert "overlap field 2" in notice_of(editor)
     assert field(document, 0).width == 5
 
 

@@ -20,6 +20,7 @@ from tests.widgets.design.test_workspace import must
 from tests.widgets.driving import designed
 from widgets.design.screen.try_it import Tryout
 from widgets.document.document import Document, Selection
+from widgets.live.follower_card import FollowerCard
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
@@ -94,11 +95,13 @@ def test_space_on_a_key_of_the_panel_presses_that_key(tryout: Tryout, qtbot: QtB
     assert "Wrote 43.0 to level" in tryout.said.text()
 
 
-def test_a_fault_played_at_the_drive_shows_its_screen(tryout: Tryout, qtbot: QtBot) -> None:
+def test_a_fault_of_the_drive_shows_its_screen(tryout: Tryout, qtbot: QtBot) -> None:
     begin(tryout, load(demo_path("booster-pump")), "run", qtbot)
     before = shown(tryout)
     qtbot.addWidget(tryout.followers)
     tryout.followers.show()
+    card = must(tryout.followers.findChild(FollowerCard))
+    must(card.switches).more.trigger()
     box = next(box for box in tryout.followers.findChildren(QCheckBox) if "External" in box.text())
     QTest.mouseClick(box, Qt.MouseButton.LeftButton, pos=QPoint(8, box.height() // 2))
     qtbot.waitUntil(lambda: shown(tryout) != before and "Went to" in tryout.said.text())

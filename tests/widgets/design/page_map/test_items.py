@@ -116,7 +116,7 @@ def test_what_leads_from_every_screen_is_an_inlet_and_no_arrow(page_map: PageMap
     assert {(inlet.inlet.to, inlet.label) for inlet in page_map.inlets} == {
         ("climate", "escape, any screen"),
         ("hall", "idle 180 s"),
-        ("fan fault", "when fan fault is set"),
+        ("fan fault", "when fan fault \N{NOT EQUAL TO} 0"),
         ("too hot", "when upper racks > 60"),
     }
 

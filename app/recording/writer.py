@@ -372,14 +372,12 @@ class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(p
             raise CannotRecord(
                 translate("record", "{path} cannot be written: {reason}").format(path=self._path, reason=error)
             ) from error
-        if isinstance(error, FileNotFoundError) and not self._path.parent.is_dir():
-            words = translate("record", "there is no folder {folder}; choose one that exists")
-            raise CannotRecord(words.format(folder=self._path.parent)) from error
         if isinstance(error, OSError):
+            reason = error.strerror or str(error)
+            if isinstance(error, FileNotFoundError) and not self._path.parent.is_dir():
+                reason = translate("record", "there is no folder {folder}").format(folder=self._path.parent)
             raise CannotRecord(
-                translate("record", "{path} cannot be written: {reason}").format(
-                    path=self._path, reason=error.strerror or error
-                )
+                translate("record", "{path} cannot be written: {reason}").format(path=self._path, reason=reason)
             ) from error
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import Any, Final, TypeAlias, cast
+from typing import Any, Final, Generic, Protocol, TypeAlias, TypeVar, cast
 
-from PySide6.QtCore import QAbstractTableModel, QItemSelectionRange, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QItemSelectionRange, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView, QTreeView, QWidget
 
@@ -15,6 +15,8 @@ from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import heading_width
 
 Index: TypeAlias = QModelIndex | QPersistentModelIndex
+R = TypeVar("R")
+R_contra = TypeVar("R_contra", contravariant=True)
 _ROOT: Final = QModelIndex()
 _LEFT: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT: Final = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -93,6 +95,64 @@ class TableModel(QAbstractTableModel):
             ink = self.cell(row, column)[1]
             return None if ink == "ink" else palette.current().colour(ink)
         return (self.spoken(row, column) or None) if role == Qt.ItemDataRole.AccessibleTextRole else None
+
+
+class Wanted(Protocol[R_contra]):
+    """Which rows are shown."""
+
+    def takes(self, row: R_contra, /) -> bool:
+        """Whether this one is."""
+
+
+class LogModel(TableModel, Generic[R]):
+    """What comes again and again, oldest first: the newest are kept, and of these the wanted ones are shown.
+
+    At least `keep` are kept; `slack` more may come before the oldest go, as taking them out one by one would cost more.
+    """
+
+    def __init__(self, wanted: Wanted[R], parent: QObject | None, *, keep: int, slack: int) -> None:
+        super().__init__(parent)
+        self._keep, self._slack = keep, slack
+        self._all: list[R] = []
+        self._shown: list[R] = []
+        self._wanted = wanted
+
+    @property
+    def shown(self) -> tuple[R, ...]:
+        """Those that are shown, oldest first."""
+        return tuple(self._shown)
+
+    @property
+    def total(self) -> int:
+        """How many are kept, shown or not."""
+        return len(self._all)
+
+    def count(self) -> int:
+        """How many are shown."""
+        return len(self._shown)
+
+    def row(self, number: int) -> R:
+        """One of those that are shown."""
+        return self._shown[number]
+
+    def want(self, wanted: Wanted[R]) -> None:
+        """Show others."""
+        if wanted != self._wanted:
+            self._wanted = wanted
+            self._reset(self._all)
+
+    def _reset(self, rows: list[R]) -> None:
+        self.beginResetModel()
+        self._all = rows
+        self._shown = [row for row in rows if self._wanted.takes(row)]
+        self.endResetModel()
+
+    def _insert(self, at: int, rows: Sequence[R]) -> None:
+        """Show these, which are wanted, from a row on."""
+        if rows:
+            self.beginInsertRows(_ROOT, at, at + len(rows) - 1)
+            self._shown[at:at] = rows
+            self.endInsertRows()
 
 
 def set_up(view: QTableView, *, striped: bool = False) -> None:

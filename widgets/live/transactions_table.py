@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QAbstractItemView, QWidget
 
 from app.language import translate
 from widgets.kit.quick_cells import PADDING, QuickTable
-from widgets.kit.tables import TableModel, selected_rows, set_widths, to_the_right
+from widgets.kit.tables import LogModel, selected_rows, set_widths, to_the_right
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
@@ -79,13 +79,13 @@ def _searched(row: Row) -> str:
     return "\n".join(parts).casefold()
 
 
-class TransactionsModel(TableModel):
+class TransactionsModel(LogModel[Row]):
     """Transactions as rows, oldest first."""
 
     alignment = to_the_right(Column.MEASURED, Column.PREDICTED)
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
-        super().__init__(parent)
+        super().__init__(Wanted(), parent, keep=keep, slack=slack)
         self.titles = (
             self.tr("Time"),
             self.tr("Device"),
@@ -98,30 +98,6 @@ class TransactionsModel(TableModel):
             Column.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
             Column.PREDICTED: self.tr("Expected time in milliseconds"),
         }
-        self._keep = keep
-        self._slack = slack
-        self._all: list[Row] = []
-        self._shown: list[Row] = []
-        self._wanted = Wanted()
-
-    @property
-    def wanted(self) -> Wanted:
-        """Which transactions are shown."""
-        return self._wanted
-
-    @property
-    def total(self) -> int:
-        """How many are kept, shown or not."""
-        return len(self._all)
-
-    @property
-    def shown(self) -> tuple[Row, ...]:
-        """Those that are shown, oldest first."""
-        return tuple(self._shown)
-
-    def row(self, number: int) -> Row:
-        """One of those that are shown."""
-        return self._shown[number]
 
     def place(self, transaction: Transaction) -> int | None:
         """The row in which this very transaction is shown."""
@@ -132,27 +108,12 @@ class TransactionsModel(TableModel):
         """Add the newest ones, oldest first. Gives how many rows went from the front."""
         new = list(rows)
         self._all += new
-        taken = [row for row in new if self._wanted.takes(row)]
-        if taken:
-            first = len(self._shown)
-            self.beginInsertRows(QModelIndex(), first, first + len(taken) - 1)
-            self._shown += taken
-            self.endInsertRows()
+        self._insert(len(self._shown), [row for row in new if self._wanted.takes(row)])
         return self._trim()
-
-    def want(self, wanted: Wanted) -> None:
-        """Show others."""
-        if wanted != self._wanted:
-            self.beginResetModel()
-            self._wanted = wanted
-            self._shown = [row for row in self._all if wanted.takes(row)]
-            self.endResetModel()
 
     def clear(self) -> None:
         """Forget all of them."""
-        self.beginResetModel()
-        self._all, self._shown = [], []
-        self.endResetModel()
+        self._reset([])
 
     def _trim(self) -> int:
         if len(self._all) <= self._keep + self._slack:
@@ -168,10 +129,6 @@ class TransactionsModel(TableModel):
             del self._shown[:gone]
             self.endRemoveRows()
         return gone
-
-    def count(self) -> int:
-        """One row a transaction that is shown."""
-        return len(self._shown)
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
         """What went wrong, in a sentence."""

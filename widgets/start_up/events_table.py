@@ -7,18 +7,18 @@ import csv
 import datetime
 import enum
 import io
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from operator import attrgetter
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QModelIndex, QObject
+from PySide6.QtCore import QCoreApplication, QObject
 from PySide6.QtWidgets import QWidget
 
 from app.events.events import Event, Kind
 from app.exchange.quoting import quoted
 from widgets.kit.quick_cells import PADDING, QuickTable
-from widgets.kit.tables import TableModel, selected_rows, set_widths
+from widgets.kit.tables import LogModel, selected_rows, set_widths
 
 translate = QCoreApplication.translate
 
@@ -134,37 +134,22 @@ class Wanted:
         return all(word in text for word in self.words)
 
 
-class EventsModel(TableModel):
+class EventsModel(LogModel[Event]):
     """Events as rows, oldest first."""
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
-        super().__init__(parent)
+        super().__init__(Wanted(), parent, keep=keep, slack=slack)
         self.titles = (self.tr("Time"), self.tr("Event"), self.tr("Location"), self.tr("Description"))
-        self._keep, self._slack = keep, slack
-        self._all: list[Event] = []
-        self._shown: list[Event] = []
-        self._wanted = Wanted()
         self._civil: Civil = lambda at: datetime.datetime.fromtimestamp(at, datetime.UTC)
-
-    @property
-    def shown(self) -> Sequence[Event]:
-        """Those that are shown, oldest first."""
-        return self._shown
-
-    @property
-    def total(self) -> int:
-        """How many are kept, shown or not."""
-        return len(self._all)
 
     def set_civil(self, civil: Civil) -> None:
         """Show times by this clock."""
         self._civil = civil
-        self._reset()
+        self._reset(self._all)
 
     def set_events(self, events: Iterable[Event]) -> None:
         """Show these instead."""
-        self._all = sorted(events, key=_TIME)[-self._keep :]
-        self._reset()
+        self._reset(sorted(events, key=_TIME)[-self._keep :])
 
     def add(self, events: Iterable[Event]) -> None:
         """Add some, oldest first, each at the place that its time has: news of the line come later than they happen."""
@@ -174,33 +159,11 @@ class EventsModel(TableModel):
         taken = [event for event in new if self._wanted.takes(event)]
         if taken and self._shown and taken[0].at < self._shown[-1].at:
             for event in taken:
-                row = bisect.bisect_right(self._shown, event.at, key=_TIME)
-                self.beginInsertRows(QModelIndex(), row, row)
-                self._shown.insert(row, event)
-                self.endInsertRows()
-        elif taken:
-            first = len(self._shown)
-            self.beginInsertRows(QModelIndex(), first, first + len(taken) - 1)
-            self._shown += taken
-            self.endInsertRows()
+                self._insert(bisect.bisect_right(self._shown, event.at, key=_TIME), [event])
+        else:
+            self._insert(len(self._shown), taken)
         if len(self._all) > self._keep + self._slack:
-            self._all = self._all[-self._keep :]
-            self._reset()
-
-    def want(self, wanted: Wanted) -> None:
-        """Show others."""
-        if wanted != self._wanted:
-            self._wanted = wanted
-            self._reset()
-
-    def _reset(self) -> None:
-        self.beginResetModel()
-        self._shown = [event for event in self._all if self._wanted.takes(event)]
-        self.endResetModel()
-
-    def count(self) -> int:
-        """How many are shown."""
-        return len(self._shown)
+            self._reset(self._all[-self._keep :])
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """The text of a cell, and the name of its colour."""

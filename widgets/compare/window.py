@@ -8,12 +8,10 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QCheckBox,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
-    QHeaderView,
     QLabel,
     QPushButton,
     QSplitter,
@@ -30,7 +28,8 @@ from widgets.compare.faces import ScreenPair
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.kit.commands import command
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import comfortable, heading_width, scaled
+from widgets.kit.row_list import group_row, list_row, set_up_list
+from widgets.kit.scaling import comfortable, scaled
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
 """In front of each part, beside the word."""
@@ -96,22 +95,12 @@ class ComparisonWindow(QDialog):
         self.list.setFocus()
 
     def _lay_out(self, deeds: Sequence[tuple[str, Callable[[], object]]]) -> None:
-        self.list.setHeaderLabels([self.tr("Difference"), self.tr("Change")])
+        set_up_list(self.list, (self.tr("Difference"), self.tr("Change")))
         self.list.setAccessibleName(self.tr("Difference"))
-        self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
-        self.list.header().setStretchLastSection(False)
-        self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("Difference")))
-        self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
-        self.table.setHeaderLabels([self.tr("Property"), self._sides[0].name, self._sides[1].name])
+        set_up_list(self.table, (self.tr("Property"), self._sides[0].name, self._sides[1].name), stretch=(1, 2))
         self.table.setAccessibleName(self.tr("Changes"))
-        self.table.setRootIsDecorated(False)
-        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setAlternatingRowColors(True)
-        self.table.header().setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
-        for column in (1, 2):
-            self.table.header().setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.nothing.setWordWrap(True)
         self._legend = QLabel(
@@ -247,17 +236,9 @@ class ComparisonWindow(QDialog):
         )
 
     def _group(self, head: str, entries: Iterable[QTreeWidgetItem]) -> None:
-        entries = list(entries)
-        if not entries:
-            return
-        top = QTreeWidgetItem([head])
-        top.setFlags(Qt.ItemFlag.ItemIsEnabled)
-        font = top.font(0)
-        font.setBold(True)
-        top.setFont(0, font)
-        top.addChildren(entries)
-        self.list.addTopLevelItem(top)
-        top.setFirstColumnSpanned(True)
+        rows = list(entries)
+        if rows:
+            group_row(self.list, head, rows).setFlags(Qt.ItemFlag.ItemIsEnabled)
 
     def _items(self) -> list[QTreeWidgetItem]:
         """The entries of the list, in order, without the heads of the groups."""
@@ -325,7 +306,7 @@ class ComparisonWindow(QDialog):
                 rows += [_row(change, indent=True) for change in field.changes]
         elif difference is not None and not shown.changes and difference.kind in ("added", "removed"):
             words = self.tr("added") if difference.kind == "added" else self.tr("removed")
-            rows.append(QTreeWidgetItem([words, difference.before, difference.after]))
+            rows.append(list_row(words, difference.before, difference.after))
         self.table.addTopLevelItems(rows)
         self.table.setVisible(bool(rows))
 
@@ -377,17 +358,13 @@ class ComparisonWindow(QDialog):
 
 
 def _entry(name: str, kind: str, words: str, shown: _Shown) -> QTreeWidgetItem:
-    item = QTreeWidgetItem([f"{SIGNS[kind]}  {name}", words])
-    item.setToolTip(0, plain_tip(name))
-    item.setData(0, _ROLE, shown)
-    return item
+    row = list_row(f"{SIGNS[kind]}  {name}", words, data=shown)
+    row.setToolTip(0, plain_tip(name))
+    return row
 
 
 def _row(change: Change, *, indent: bool = False) -> QTreeWidgetItem:
-    row = QTreeWidgetItem([("      " if indent else "") + change.key, change.before, change.after])
-    for column in (1, 2):
-        row.setToolTip(column, plain_tip(row.text(column)))
-    return row
+    return list_row(("      " if indent else "") + change.key, change.before, change.after)
 
 
 def _capital(text: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Container, Iterable, Sequence
+
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt
 from PySide6.QtWidgets import (
     QHeaderView,
@@ -13,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import heading_width
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -30,6 +33,43 @@ class RowDelegate(QStyledItemDelegate):
         return QSize(size.width(), max(size.height(), option.fontMetrics.height() + 6))
 
 
+def list_row(*texts: str, data: object = None) -> QTreeWidgetItem:
+    """A row that stands for `data`; the tool tips are the whole texts."""
+    row = QTreeWidgetItem(list(texts))
+    row.setData(0, Qt.ItemDataRole.UserRole, data)
+    for column, text in enumerate(texts):
+        row.setToolTip(column, plain_tip(text))
+    return row
+
+
+def group_row(tree: QTreeWidget, title: str, rows: Iterable[QTreeWidgetItem] = ()) -> QTreeWidgetItem:
+    """Put a title in bold, as wide as the list, with its rows at the end of a list."""
+    group = QTreeWidgetItem(tree, [title])
+    font = group.font(0)
+    font.setBold(True)
+    group.setFont(0, font)
+    group.setFirstColumnSpanned(True)
+    group.addChildren(list(rows))
+    return group
+
+
+def set_up_list(tree: QTreeWidget, titles: Sequence[str], stretch: Container[int] = (0,)) -> None:
+    """Set a tree up as a list of whole rows under titles: the columns in `stretch` share what the others leave.
+
+    All others are as wide as their texts, which takes a look at each row: lists of some hundred rows at the most.
+    """
+    tree.setHeaderLabels(list(titles))
+    tree.setRootIsDecorated(False)
+    tree.setEditTriggers(QTreeWidget.EditTrigger.NoEditTriggers)
+    tree.setItemDelegate(RowDelegate(tree))
+    header = tree.header()
+    header.setStretchLastSection(False)
+    for column in range(len(titles)):
+        mode = header.ResizeMode.Stretch if column in stretch else header.ResizeMode.ResizeToContents
+        header.setSectionResizeMode(column, mode)
+    header.setMinimumSectionSize(max(heading_width(header, title) for title in titles))
+
+
 class RowList(QTreeWidget):
     """A list of rows whose texts are cut with dots where there is no room; the whole text is the tool tip."""
 
@@ -45,11 +85,7 @@ class RowList(QTreeWidget):
 
     def add_row(self, data: object, *texts: str) -> None:
         """One more row, standing for `data`."""
-        item = QTreeWidgetItem(list(texts))
-        item.setData(0, Qt.ItemDataRole.UserRole, data)
-        for column, text in enumerate(texts):
-            item.setToolTip(column, plain_tip(text))
-        self.addTopLevelItem(item)
+        self.addTopLevelItem(list_row(*texts, data=data))
 
     def chosen(self) -> object:
         """What the current row stands for; None if there is none."""

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from widgets.kit import palette
-from widgets.kit.scaling import heading_width
+from widgets.kit.row_list import group_row, set_up_list
 from widgets.kit.tables import add_copying
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -23,18 +23,12 @@ class LineFigures(QTreeWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(self.tr("Statistics of the line"))
-        self.setHeaderLabels([self.tr("Statistics"), self.tr("Value")])
-        self.setRootIsDecorated(False)
+        set_up_list(self, (self.tr("Statistics"), self.tr("Value")))
         self.setItemsExpandable(False)
         self.setIndentation(10)
         self.setAlternatingRowColors(True)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.header().setStretchLastSection(False)
-        self.header().setMinimumSectionSize(heading_width(self.header(), self.headerItem().text(0)))
-        self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
         self._items: list[list[QTreeWidgetItem]] = []
         self.copy_action = add_copying(self, self.tr("Copy the statistics"), self.text)
@@ -72,17 +66,11 @@ class LineFigures(QTreeWidget):
         self.clear()
         self._items = []
         for name, rows in self._shown:
-            top = QTreeWidgetItem([name])
-            font = top.font(0)
-            font.setBold(True)
-            top.setFont(0, font)
-            self.addTopLevelItem(top)
-            top.setFirstColumnSpanned(True)
             items = [QTreeWidgetItem([label, value]) for label, value, _ in rows]
             for item, (_, _, fault) in zip(items, rows, strict=True):
                 if fault:
                     item.setForeground(0, palette.current().colour("fault"))
-            top.addChildren(items)
+            group_row(self, name, items)
             self._items.append(items)
         self.expandAll()
 

@@ -22,6 +22,7 @@ from app.language import translate
 from widgets.kit import palette
 from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_tip
+from widgets.kit.row_list import group_row
 from widgets.kit.tables import add_copying, keep_headings_whole
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -126,32 +127,20 @@ class TransactionParts(QWidget):
         if told.sent.parts:
             self._add(self.tr("Sent"), told.sent)
         else:
-            self._head_row(self.tr("Sent: nothing"))
+            group_row(self.tree, self.tr("Sent: nothing"))
         for frame in told.received:
             self._add(self.tr("Received"), frame)
         if not told.received:
-            self._head_row(self.tr("Received: nothing"))
+            group_row(self.tree, self.tr("Received: nothing"))
         self.tree.expandAll()
 
     def refresh_look(self) -> None:
         """The colours changed."""
         self.show_row(self._row)
 
-    def _head_row(self, text: str) -> QTreeWidgetItem:
-        item = QTreeWidgetItem([text])
-        font = item.font(0)
-        font.setBold(True)
-        item.setFont(0, font)
-        self.tree.addTopLevelItem(item)
-        item.setFirstColumnSpanned(True)
-        return item
-
     def _add(self, way: str, frame: Frame) -> None:
-        top = self._head_row(
-            self.tr("{way}: {what}, {count} bytes").format(way=way, what=frame.words, count=len(frame.data))
-        )
-        for part in frame.parts:
-            top.addChild(self._part_row(part))
+        words = self.tr("{way}: {what}, {count} bytes").format(way=way, what=frame.words, count=len(frame.data))
+        group_row(self.tree, words, map(self._part_row, frame.parts))
 
     def _part_row(self, part: Part) -> QTreeWidgetItem:
         data = part.data

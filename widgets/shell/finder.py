@@ -9,14 +9,11 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QApplication,
     QDialog,
-    QHeaderView,
     QLabel,
     QLineEdit,
     QTreeWidget,
-    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
@@ -26,8 +23,7 @@ from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
 from widgets.kit.fuzzy_match import Fit, fit
-from widgets.kit.plain import plain_tip
-from widgets.kit.row_list import RowDelegate
+from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
 if TYPE_CHECKING:
@@ -94,18 +90,10 @@ class CommandFinder(QDialog):
         self.search.setClearButtonEnabled(True)
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.tr("Commands and places"))
-        self.list.setHeaderLabels([self.tr("Command"), self.tr("Where"), self.tr("Keys")])
-        self.list.setRootIsDecorated(False)
+        set_up_list(self.list, (self.tr("Command"), self.tr("Where"), self.tr("Keys")))
         self.list.setUniformRowHeights(True)
-        self.list.setItemDelegate(RowDelegate(self.list))
         self.list.setAllColumnsShowFocus(True)
-        self.list.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        header = self.list.header()
-        header.setStretchLastSection(False)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        header.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
         self.told = QLabel()
         self.told.setTextFormat(Qt.TextFormat.PlainText)
         self.told.setWordWrap(True)
@@ -149,12 +137,10 @@ class CommandFinder(QDialog):
         rows = []
         for target in fitting[:MOST_SHOWN]:
             place = self.tr("{place} (not now)").format(place=target.place) if target.unusable else target.place
-            row = QTreeWidgetItem([target.name, place, target.keys])
-            row.setData(0, _TARGET, target)
+            row = list_row(target.name, place, target.keys, data=target)
             for column in range(3):
                 if column or target.unusable:
                     row.setForeground(column, faint)
-                row.setToolTip(column, plain_tip(row.text(column)))
             rows.append(row)
         self.list.addTopLevelItems(rows)
         self._left_off = len(fitting) - len(rows)

@@ -9,11 +9,9 @@ from platform import python_version
 from PySide6.QtCore import Qt, qVersion
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QApplication,
     QDialog,
     QDialogButtonBox,
-    QHeaderView,
     QLabel,
     QLineEdit,
     QMenu,
@@ -31,9 +29,8 @@ from widgets.kit.elided import shorten_placeholder
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.licences import packages
 from widgets.kit.own_keys import own_keys, shown_keys
-from widgets.kit.plain import plain_tip
-from widgets.kit.row_list import RowDelegate
-from widgets.kit.scaling import comfortable, heading_width, scaled
+from widgets.kit.row_list import group_row, list_row, set_up_list
+from widgets.kit.scaling import comfortable, scaled
 from widgets.live.arming import cautions
 
 
@@ -50,14 +47,9 @@ class ShortcutsDialog(QDialog):
         self.search.setClearButtonEnabled(True)
         self.search.textChanged.connect(self._narrow)
         self.tree = QTreeWidget()
-        self.tree.setHeaderLabels([self.tr("Command"), self.tr("Keys")])
-        self.tree.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        self.tree.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
-        self.tree.header().setStretchLastSection(False)
-        self.tree.header().setMinimumSectionSize(heading_width(self.tree.header(), self.tr("Command")))
-        self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        set_up_list(self.tree, (self.tr("Command"), self.tr("Keys")))
+        self.tree.setRootIsDecorated(True)
         self.tree.setAccessibleName(self.tr("Keys and shortcuts"))
-        self.tree.setItemDelegate(RowDelegate(self.tree))
         for menu in menus:
             self._add(plain(menu.title()), _commands(menu))
         for part in own_keys():
@@ -94,16 +86,9 @@ class ShortcutsDialog(QDialog):
             group.setHidden(all(row.isHidden() for row in rows))
 
     def _add(self, head: str, rows: Iterable[tuple[str, str]]) -> None:
-        top = QTreeWidgetItem([head])
-        font = top.font(0)
-        font.setBold(True)
-        top.setFont(0, font)
-        for command, keys in rows:
-            row = QTreeWidgetItem([command, keys])
-            row.setToolTip(0, plain_tip(command))
-            top.addChild(row)
-        if top.childCount():
-            self.tree.addTopLevelItem(top)
+        listed_rows = [list_row(command, keys) for command, keys in rows]
+        if listed_rows:
+            group_row(self.tree, head, listed_rows)
 
 
 def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
@@ -161,17 +146,12 @@ class AboutDialog(QDialog):
             Qt.TextInteractionFlag.TextSelectableByKeyboard | Qt.TextInteractionFlag.TextSelectableByMouse
         )
         self.packages = QTreeWidget()
-        self.packages.setHeaderLabels([self.tr("Package"), self.tr("Version"), self.tr("Licence")])
+        set_up_list(self.packages, (self.tr("Package"), self.tr("Version"), self.tr("Licence")), stretch=())
         self.packages.setAccessibleName(self.tr("Packages that Fanlight uses, with their licences"))
-        self.packages.setRootIsDecorated(False)
         self.packages.setUniformRowHeights(True)
-        self.packages.setItemDelegate(RowDelegate(self.packages))
-        self.packages.header().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         for each in packages():
             licence = each.licence or self.tr("not stated")
-            row = QTreeWidgetItem([each.name, each.version, licence])
-            row.setToolTip(2, plain_tip(licence))
-            self.packages.addTopLevelItem(row)
+            self.packages.addTopLevelItem(list_row(each.name, each.version, licence))
         copy = QPushButton(self.tr("&Copy as text"))
         copy.setAutoDefault(False)
         copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QVBoxLayout, QWidget
 
 from app.snapshots.differences import Row
 from app.snapshots.restoring import place_text
-from widgets.kit.scaling import comfortable, scaled
+from widgets.kit.row_list import list_row, set_up_list
+from widgets.kit.scaling import comfortable
 from widgets.live.arming import HOLD_MS, HoldButton, cautions
 
 
@@ -26,12 +27,9 @@ class RestoringDialog(QDialog):
         layout.addWidget(heading)
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Values to be written"))
-        self.tree.setRootIsDecorated(False)
-        self.tree.setHeaderLabels([self.tr("Register"), self.tr("Now"), self.tr("New")])
+        set_up_list(self.tree, (self.tr("Register"), self.tr("Now"), self.tr("New")), stretch=(1, 2))
         for row in rows:
-            self.tree.addTopLevelItem(QTreeWidgetItem([place_text(row), row.said_after, row.said_before]))
-        self.tree.resizeColumnToContents(0)
-        self.tree.setColumnWidth(1, scaled(130))
+            self.tree.addTopLevelItem(list_row(place_text(row), row.said_after, row.said_before))
         layout.addWidget(self.tree, 1)
         for text in cautions():
             label = QLabel("\N{WARNING SIGN} " + text)

@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QDialog,
     QDialogButtonBox,
     QLabel,
     QTreeWidget,
-    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from app.edits import Arrivals
-from widgets.kit.plain import plain_tip
+from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
 
@@ -36,22 +34,13 @@ class ArrivalsDialog(QDialog):
         heading.setWordWrap(True)
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Differences"))
-        self.tree.setHeaderLabels(
-            [self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("Pasted")]
-        )
-        self.tree.setRootIsDecorated(False)
-        self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        titles = (self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("Pasted"))
+        set_up_list(self.tree, titles, stretch=(2, 3))
         templates = {"signal": self.tr("signal '{name}'"), "follower": self.tr("device '{name}'")}
         for each in arrivals.differing:
             name = templates[each.kind].format(name=each.name)
             for unlike in each.unlike:
-                item = QTreeWidgetItem([name, unlike.key, unlike.here, unlike.there])
-                for column in range(4):
-                    item.setToolTip(column, plain_tip(item.text(column)))
-                self.tree.addTopLevelItem(item)
-        for column in range(3):
-            self.tree.resizeColumnToContents(column)
-            self.tree.setColumnWidth(column, min(self.tree.columnWidth(column) + 16, 220))
+                self.tree.addTopLevelItem(list_row(name, unlike.key, unlike.here, unlike.there))
         first = self.tree.topLevelItem(0)
         if first is not None:
             self.tree.setCurrentItem(first)

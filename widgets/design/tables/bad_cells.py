@@ -9,19 +9,16 @@ from PySide6.QtGui import QGuiApplication, QShowEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
-    QHeaderView,
     QLabel,
     QTreeWidget,
-    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from widgets.design.values.cell_reading import Proposal
 from widgets.design.values.pasted_tables import text_of
-from widgets.kit.plain import plain_tip
-from widgets.kit.row_list import RowDelegate
-from widgets.kit.scaling import comfortable, heading_width, scaled
+from widgets.kit.row_list import list_row, set_up_list
+from widgets.kit.scaling import comfortable
 
 MOST_LISTED: Final = 500
 
@@ -55,23 +52,15 @@ class BadCellsDialog(QDialog):
         self.left_out.setVisible(bool(proposal.left_out))
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.windowTitle())
-        self.list.setHeaderLabels([self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Reason")])
-        self.list.setRootIsDecorated(False)
+        set_up_list(self.list, (self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Reason")), stretch=(2, 3))
         self.list.setUniformRowHeights(True)
         self.list.setAlternatingRowColors(True)
-        self.list.setItemDelegate(RowDelegate(self.list))
         for cell in bad[:MOST_LISTED]:
-            item = QTreeWidgetItem([str(cell.row), cell.column, cell.text, cell.reason])
+            item = list_row(str(cell.row), cell.column, cell.text, cell.reason)
             item.setTextAlignment(0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            item.setToolTip(2, plain_tip(cell.text))
-            item.setToolTip(3, plain_tip(cell.reason))
             self.list.addTopLevelItem(item)
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
-        header = self.list.header()
-        header.setProperty("look", "narrow")
-        for column, width in enumerate((56, 90, 160)):
-            header.resizeSection(column, max(scaled(width), heading_width(header, self.list.headerItem().text(column))))
-        header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
+        self.list.header().setProperty("look", "narrow")
         buttons = QDialogButtonBox()
         self.take = buttons.addButton(self.tr("Accept the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.take.setEnabled(bool(changed or added))

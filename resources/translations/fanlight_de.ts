@@ -1764,10 +1764,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Bemerkungen sind nur live möglich</translation>
     </message>
     <message>
-        <source>{path} cannot be written: {reason}</source>
-        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
-    </message>
-    <message>
         <source>{shown} of {total}</source>
         <translation>{shown} von {total}</translation>
     </message>
@@ -3252,10 +3248,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>the newest is shown</source>
         <translation>das Neueste ist zu sehen</translation>
-    </message>
-    <message>
-        <source>{file} cannot be written: {why}. Choose another folder or name.</source>
-        <translation>{file} kann nicht geschrieben werden: {why}. Anderen Ordner oder Namen wählen.</translation>
     </message>
     <message>
         <source>{shown} of {total} shown</source>
@@ -5628,6 +5620,13 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>Save</name>
+    <message>
+        <source>{file} cannot be written: {why}. Choose another folder or name.</source>
+        <translation>{file} kann nicht geschrieben werden: {why}. Anderen Ordner oder Namen wählen.</translation>
+    </message>
+</context>
+<context>
     <name>ScalingAid</name>
     <message>
         <source>&amp;Decimals</source>
@@ -7275,10 +7274,6 @@ otherwise = unbekannt</translation>
         <translation>wird mit dem nächsten Registerabbild gespeichert, z. B. vor dem Motortausch</translation>
     </message>
     <message>
-        <source>{file} cannot be written: {why}</source>
-        <translation>{file} kann nicht geschrieben werden: {why}</translation>
-    </message>
-    <message>
         <source>{file}: device {follower}, unit address {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
         <translation>{file}: Gerät {follower}, Geräteadresse {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
     </message>
@@ -7789,10 +7784,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>values</source>
         <translation>Werte</translation>
-    </message>
-    <message>
-        <source>{path} cannot be written: {reason}</source>
-        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
 </context>
 <context>

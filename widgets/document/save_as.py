@@ -1,14 +1,16 @@
-"""Where something is to be saved: the one question for all that the window writes into files of the user's choice."""
+"""Saving into files of the user's choice: the one question where to, and the one way to write them."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.project_file.replace_file import write_whole
 from widgets.document.file_questions import may_replace
 from widgets.document.settings import Settings
 
@@ -65,3 +67,14 @@ def where_to_save(
         return None
     setattr(settings, folder, path.parent)
     return path, kind
+
+
+def write_or_say(path: Path, content: str | bytes, say: Callable[[str], object]) -> bool:
+    """Make `content`, text as UTF-8, the content of a file in one step. False if it was not, which `say` is told."""
+    try:
+        write_whole(path, content.encode() if isinstance(content, str) else content)
+    except OSError as error:
+        words = QCoreApplication.translate("Save", "{file} cannot be written: {why}. Choose another folder or name.")
+        say(words.format(file=path, why=error.strerror or error))
+        return False
+    return True

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt
 from PySide6.QtWidgets import (
@@ -53,8 +53,8 @@ def group_row(tree: QTreeWidget, title: str, rows: Iterable[QTreeWidgetItem] = (
     return group
 
 
-def set_up_list(tree: QTreeWidget, titles: Sequence[str], stretch: Container[int] = (0,)) -> None:
-    """Set a tree up as a list of whole rows under titles: the columns in `stretch` share what the others leave.
+def set_up_list(tree: QTreeWidget, titles: Sequence[str], stretch: Collection[int] = (0,)) -> None:
+    """Set a tree up as a list of whole rows under titles. The columns in `stretch` share what the others leave.
 
     All others are as wide as their texts, which takes a look at each row: lists of some hundred rows at the most.
     """
@@ -63,7 +63,7 @@ def set_up_list(tree: QTreeWidget, titles: Sequence[str], stretch: Container[int
     tree.setEditTriggers(QTreeWidget.EditTrigger.NoEditTriggers)
     tree.setItemDelegate(RowDelegate(tree))
     header = tree.header()
-    header.setStretchLastSection(False)
+    header.setStretchLastSection(not stretch)
     for column in range(len(titles)):
         mode = header.ResizeMode.Stretch if column in stretch else header.ResizeMode.ResizeToContents
         header.setSectionResizeMode(column, mode)

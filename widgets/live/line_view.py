@@ -26,7 +26,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Project
-from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow
 from widgets.kit.elided import shorten_placeholder
@@ -175,18 +175,11 @@ class LineView(QWidget):
         """Save what is shown as UTF-8 text, the statistics at its end. False if it was not saved; that was said."""
         figures = self.figures.text()
         parts = [self.text(words=words), *([figures] if figures else [])]
-        try:
-            path.write_text("\n\n".join(parts) + "\n", "utf-8")
-        except OSError as error:
-            why = error.strerror or str(error)
-            say(
-                self,
-                QMessageBox.Icon.Critical,
-                self.tr("Not saved"),
-                self.tr("{file} cannot be written: {why}. Choose another folder or name.").format(file=path, why=why),
-            )
-            return False
-        return True
+        return write_or_say(
+            path,
+            "\n\n".join(parts) + "\n",
+            lambda words: say(self, QMessageBox.Icon.Critical, self.tr("Not saved"), words),
+        )
 
     def clear(self) -> None:
         """Forget all transactions."""

@@ -23,7 +23,6 @@ from PySide6.QtWidgets import (
 
 from app.exchange.sheet import Progress, Stopped
 from app.project.raw_register import number_of
-from app.project_file.replace_file import write_whole
 from app.signals.numbering import register_text
 from app.snapshots.differences import Row, compare
 from app.snapshots.files import ENDING, CannotKeep, NotASnapshot, open_snapshot, save
@@ -32,7 +31,7 @@ from app.snapshots.restoring import Restored, offers, restore
 from app.snapshots.snapshot import NotReadable, RegisterSnapshot
 from app.snapshots.taking import CannotTake, Range, range_of, ranges_like, take
 from widgets.document.document import Document
-from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
@@ -395,13 +394,9 @@ class SnapshotsDialog(QDialog):
         kind = FileKind(self.tr("Text (*.csv)"), ".csv")
         title = self.tr("Export as CSV")
         place = where_to_save(self, self._settings, "start_up_folder", title, "registers.csv", (kind,))
-        if place is None:
-            return
-        name, _ = place
-        try:
-            write_whole(name, as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig"))
-        except OSError as why:
-            self._say(self.tr("{file} cannot be written: {why}").format(file=name, why=why.strerror or why), True)
+        if place is not None:
+            content = as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig")
+            write_or_say(place[0], content, lambda words: self._say(words, True))
 
     def done(self, result: int) -> None:
         """Closed in any way: the work is stopped."""

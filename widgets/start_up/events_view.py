@@ -23,8 +23,7 @@ from PySide6.QtWidgets import (
 from app.events.alarms import WORDS, Alarm, AlarmState
 from app.events.events import Event
 from app.language import translate as app_text
-from app.project_file.replace_file import write_whole
-from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
 from widgets.kit.flow import FlowLayout
@@ -176,13 +175,9 @@ class EventsView(QWidget):
         place = where_to_save(
             self, self._settings, "start_up_folder", self.tr("Save the events"), self.tr("events"), (kind,)
         )
-        if place is None:
-            return
-        path, _ = place
-        try:
-            write_whole(path, self.model.as_text(self.table.chosen_rows(), ",").encode("utf-8-sig"))
-        except OSError as why:
-            self.said.emit(self.tr("{path} cannot be written: {reason}").format(path=path, reason=why.strerror or why))
+        if place is not None:
+            content = self.model.as_text(self.table.chosen_rows(), ",").encode("utf-8-sig")
+            write_or_say(place[0], content, self.said.emit)
 
     def _acknowledge(self) -> None:
         chosen = [item.data(Qt.ItemDataRole.UserRole) for item in self.alarms.selectedItems()]

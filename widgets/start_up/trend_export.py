@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Sequence
-from pathlib import Path
 from typing import Final
 
 import numpy as np
@@ -16,17 +15,16 @@ from PySide6.QtWidgets import QGraphicsView
 
 from app.curves.source import Source
 from app.exchange.quoting import quoted
-from app.project_file.replace_file import write_whole
 
 SHARPNESS: Final = 2
 """Pixels of a saved picture for each one on the screen, so that it can be printed."""
 
 
-def picture(plot: QGraphicsView, path: Path) -> None:
-    """Save the picture of a plot as it is shown, as PNG or SVG by the ending of `path`. Raises OSError."""
+def picture(plot: QGraphicsView, ending: str) -> bytes:
+    """The picture of a plot as it is shown: SVG if `ending` is .svg, else PNG."""
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if path.suffix.lower() == ".svg":
+    if ending.lower() == ".svg":
         drawing = QSvgGenerator()
         drawing.setOutputDevice(buffer)
         drawing.setSize(plot.viewport().size())
@@ -37,7 +35,7 @@ def picture(plot: QGraphicsView, path: Path) -> None:
         image.fill(plot.backgroundBrush().color())
         _render(plot, image)
         image.save(buffer, "PNG")  # type: ignore[call-overload]  # the stubs want the name of the format as bytes
-    write_whole(path, bytes(buffer.data().data()))
+    return bytes(buffer.data().data())
 
 
 def _render(plot: QGraphicsView, on: QPaintDevice) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
@@ -19,9 +18,8 @@ from PySide6.QtWidgets import (
 
 from app.curves.source import Source, plottable
 from app.project.model import RegisterSignal
-from app.project_file.replace_file import write_whole
 from app.recording.reader import TooMany
-from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import ENTRY, command
 from widgets.kit.flow import FlowLayout
@@ -256,7 +254,7 @@ class TrendView(QWidget):
             self, self._settings, "start_up_folder", self.tr("Save the picture"), self.tr("trend"), kinds
         )
         if place is not None:
-            self._save(place[0], lambda: picture(self.plot, place[0]))
+            write_or_say(place[0], picture(self.plot, place[0].suffix), self.said.emit)
 
     def save_values(self) -> None:
         """Ask for a file and save the values of the span that is shown, or of the one between the cursors."""
@@ -274,13 +272,7 @@ class TrendView(QWidget):
             except TooMany as why:
                 self.said.emit(str(why))
                 return
-            self._save(place[0], lambda: write_whole(place[0], content))
-
-    def _save(self, path: Path, write: object) -> None:
-        try:
-            write()  # type: ignore[operator]
-        except OSError as why:
-            self.said.emit(self.tr("{path} cannot be written: {reason}").format(path=path, reason=why.strerror or why))
+            write_or_say(place[0], content, self.said.emit)
 
     # Time
 

@@ -14,6 +14,7 @@ from app.cli.options import add_endpoint, add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, Results, put, put_json, say
 from app.cli.sessions import complain_of_endpoints, session_of, started
 from app.project_file.files import load
+from app.project_file.replace_file import temporary
 
 if TYPE_CHECKING:
     from _typeshed import SupportsWrite
@@ -174,16 +175,13 @@ def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]
     target: Path = args.to
     if target.exists():
         raise CouldNotRun(f"{target} already exists; choose another name, or move it away")
-    begun = target.with_name(f".{target.name}.part")
     try:
-        with begun.open("w", encoding="utf-8-sig", newline="") as out:
-            _write(args, recording, names, out)
-        begun.replace(target)
+        with temporary(target) as begun:
+            with begun.open("w", encoding="utf-8-sig", newline="") as out:
+                _write(args, recording, names, out)
+            begun.replace(target)
     except OSError as why:
         raise CouldNotRun(f"{target} cannot be written: {why.strerror or why}") from None
-    finally:
-        with suppress(OSError):
-            begun.unlink(missing_ok=True)
 
 
 def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: SupportsWrite[str]) -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import ast
+import errno
+import os
 from pathlib import Path
 
 import pytest
@@ -10,7 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 import widgets
-from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 
 CSV = FileKind("Text (*.csv)", ".csv")
@@ -111,3 +113,33 @@ def test_nothing_else_asks_where_to_save() -> None:
             if saves or made:
                 found.append(path.name)
     assert found == ["save_as.py"]
+
+
+def test_what_is_written_replaces_the_former_file_or_leaves_it_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = tmp_path / "line.txt"
+    said: list[str] = []
+    assert write_or_say(file, "41.65 Hz \N{WARNING SIGN}\n", said.append)
+    assert (file.read_bytes().decode("utf-8"), said) == ("41.65 Hz \N{WARNING SIGN}\n", [])
+
+    def full(_handle: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    assert not write_or_say(file, b"the half of", said.append)
+    assert file.read_bytes().decode("utf-8") == "41.65 Hz \N{WARNING SIGN}\n"
+    assert [each.name for each in tmp_path.iterdir()] == ["line.txt"], "nothing is left beside it"
+    assert str(file) in said[0]
+    assert "No space left on device" in said[0]
+
+
+def test_nothing_else_writes_files_of_the_users_choice() -> None:
+    """Path.write_text and open empty a file before they fill it: when the disk is full, neither content is there."""
+    found = [
+        f"{path.name}:{node.lineno}"
+        for path in sorted(Path(widgets.__file__).parent.rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Attribute) and node.attr in ("write_text", "write_bytes")
+    ]
+    assert found == []

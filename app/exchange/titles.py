@@ -187,15 +187,18 @@ _KNOWN: Final[dict[Key, str]] = {
         "texts, enumeration, enum, values, value texts, states, state texts, options, texte, werte, zustände, "
         "auswahl, aufzählung, wertetexte, zustandstexte"
     ),
-    "texts_in": "texts in other languages, texte in anderen sprachen",
+    "texts_in": (
+        "state texts in other languages, texts in other languages, zustandstexte in anderen sprachen, "
+        "texte in anderen sprachen"
+    ),
     "every_ms": (
         "every ms, scan rate, poll interval, update rate, polling, cycle, cycle time, interval, scan ms, cycle ms, "
-        "abfragezyklus, zyklus, intervall, abfrageintervall"
+        "alle ms, abfragezyklus, zyklus, intervall, abfrageintervall"
     ),
-    "refresh_ms": "refresh ms, rewrite ms, auffrischen ms",
+    "refresh_ms": "refresh ms, rewrite ms, neu schreiben ms, auffrischen ms",
     "start_value": "start value, default, default value, initial value, factory setting, preset, vorgabe, "
     "vorgabewert, werkseinstellung, startwert, anfangswert, standardwert, werkeinstellung",
-    "drive_role": "drive role, antriebsrolle, rolle im antrieb",
+    "drive_role": "drive role, plays, antriebsrolle, rolle im antrieb",
     "bit_of": "bit of, of signal, base signal, bit von",
     "bit": "bit, bit number, bit no, bit position, bit index, bitnummer, bit nr, bitposition",
     "held": "held value, held, held in the panel, panelwert, gehaltener wert",

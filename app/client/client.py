@@ -237,14 +237,15 @@ class Client:
     ) -> Answer:
         """Send `request` and wait for its verified answer.
 
-        With `linger`, a time-out is followed by listening longer (see `lateness`), unless several requests may be under
-        way, so that an answer that is merely late is told as that, and nothing is asked while it is owed; `on_timeout`
-        is called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
-        and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the followers' time to
-        do it is waited for instead. `at_once` leaves out to learn first whether the line echoes; the answer to such a
-        write may be its echo, and proves nothing without a read.
+        With `linger`, a time-out is followed by listening longer (see `late_answers`), unless several requests may be
+        under way, so that an answer that is merely late is told as that, and nothing is asked while it is owed;
+        `on_timeout` is called first. `permit` is asked at the last moment before the request goes out; what it raises
+        is passed on, and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the
+        followers' time to do it is waited for instead. `at_once` leaves out to learn first whether the line echoes; the
+        answer to such a write may be its echo, and proves nothing without a read.
         Raises LineFault: with an exception code of the follower, with what was wrong with its answer, or because the
-        line is down. A request whose answer could be mistaken for an earlier one's must not come here; see `settling`.
+        line is down. A request whose answer could be mistaken for an earlier one's must not come here; see
+        `pending_answers`.
         Raises ValueError for a read of unit 0 on an RTU line.
         """
         if not self._rtu:

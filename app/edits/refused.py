@@ -18,12 +18,16 @@ _MOST_SHOWN: Final = 12
 
 
 class EditRefused(Exception):
-    """The edit cannot be done, and the project is as it was. `message` says why; `uses` what stands in the way."""
+    """The edit cannot be done, and the project is as it was.
 
-    def __init__(self, message: str, uses: Sequence[Use] = ()) -> None:
+    `message` says why; `uses` what stands in the way; `attribute` which one of the part does not fit, if one does not.
+    """
+
+    def __init__(self, message: str, uses: Sequence[Use] = (), attribute: str = "") -> None:
         super().__init__(message)
         self.message = message
         self.uses = tuple(uses)
+        self.attribute = attribute
 
 
 _P = TypeVar("_P", bound=Part)
@@ -35,7 +39,7 @@ def changed(part: _P, **changes: Any) -> _P:
     try:
         return part.replace(**changes)
     except ValidationError as error:
-        raise EditRefused(refusal_of(error)) from None
+        raise _unfit(error) from None
 
 
 def made(model: type[_M], **attributes: Any) -> _M:
@@ -43,7 +47,12 @@ def made(model: type[_M], **attributes: Any) -> _M:
     try:
         return model(**attributes)
     except ValidationError as error:
-        raise EditRefused(refusal_of(error)) from None
+        raise _unfit(error) from None
+
+
+def _unfit(error: ValidationError) -> EditRefused:
+    place = error.errors(include_url=False)[0]["loc"]
+    return EditRefused(refusal_of(error), attribute=str(place[0]) if place else "")
 
 
 def must_be_unused(project: Project, kind: Kind, name: str) -> None:

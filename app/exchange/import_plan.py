@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import lru_cache
-from typing import Final, Literal, TypeAlias
+from typing import Literal, TypeAlias
 
 from app import edits
 from app.edits import EditRefused
@@ -161,6 +161,9 @@ class _Planner:
     def _note(self, draft: Draft, key: str, message: str, level: Literal["fault", "aside", "remark"] = "fault") -> None:
         columns = self.matching.columns
         self.notes.append(Note(draft.row, columns.index(key) if key in columns else -1, message, level))
+
+    def _note_refusal(self, draft: Draft, error: EditRefused) -> None:
+        self._note(draft, "register" if error.attribute == "number" else error.attribute, error.message)
 
     # Followers and registers
 
@@ -322,7 +325,7 @@ class _Planner:
                 name=placed.name, follower=placed.follower.name, table=placed.table, number=placed.number, **rest
             )
         except EditRefused as error:
-            self._note(draft, _key_of(error.message), error.message)
+            self._note_refusal(draft, error)
             return None
 
     def _breaks_a_use(self, placed: _Placed) -> str:
@@ -398,7 +401,7 @@ class _Planner:
         try:
             signal = edits.bit_signal(name=placed.name, bit={"of": base.name, "number": draft.bit}, **kept)
         except EditRefused as error:
-            self._note(draft, _key_of(error.message), error.message)
+            self._note_refusal(draft, error)
             return
         if new is not None:
             by_place[new.follower, new.table, new.number] = new
@@ -429,15 +432,6 @@ def _no_bit(base: AnySignal, bit: int) -> str:
 def _scale(points: tuple[Decimal, Decimal, Decimal, Decimal]) -> Scale:
     """The scale through two raw numbers and their values; lists have few different ones. Raises EditRefused."""
     return made(Scale, raw=points[:2], value=points[2:])
-
-
-_KEY_OF: Final = {"number": "register"}
-
-
-def _key_of(message: str) -> str:
-    """The column that a refusal is about: it begins with the attribute's name."""
-    attribute = message.partition(":")[0]
-    return _KEY_OF.get(attribute, attribute)
 
 
 @lru_cache(maxsize=65_536)

@@ -1,1 +1,1 @@
-"""The design of a panel as an immutable value; edits are functions Project -> Project; reading and writing files."""
+"""The design of a panel as an immutable value, and what its signals mean. Reads no file and edits nothing."""

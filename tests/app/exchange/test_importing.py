@@ -105,6 +105,12 @@ def test_what_each_value_means_is_taken_for_its_texts_whatever_the_title(tmp_pat
     assert signal(done, "Fehler").notes == "0: kein, 1: Überstrom", "written as notes"
 
 
+def test_a_value_that_no_signal_can_have_is_noted_at_its_column(tmp_path: Path) -> None:
+    [(row, column, why)] = notes(brought(tmp_path, "Register,Name,Unit,Step\n1,speed,Hz,-1\n"))
+    assert (row, column) == (2, 3)
+    assert "must be" in why
+
+
 def test_roles_in_the_simulated_drive_are_taken_with_blanks_and_capitals_too(tmp_path: Path) -> None:
     head = "Register,Name,Drive role\n"
     done = brought(tmp_path, head + "1,command,Control Word\n2,state,status_word\n3,speed,output-frequency\n")

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from app.checks import fixes
 from app.checks.context import CheckContext, conditions_of
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each
 from app.language import translate
 from app.project.binding import refusal, unbound
@@ -18,7 +18,7 @@ from app.signals.text import number_digits
 
 
 @each("action", name="action-refused")
-def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
+def action_refused(context: CheckContext, action: Action) -> Iterator[Violation]:
     """An action that writes what its signal does not allow: it is refused every time."""
     project = context.project
     signal = context.signal(action.signal)
@@ -31,7 +31,7 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
             (signal.name, "write", True),
         )
         word = context.word_of(signal) if isinstance(signal, BitSignal) else None
-        yield Fault(
+        yield Violation(
             "error",
             (),
             translate("checks", "it does '{deed}' on {signal}, which is read-only").format(
@@ -45,11 +45,11 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
     reason = next((reason for reason in reasons if reason is not None), None)
     if reason is not None:
         hint = translate("checks", "correct the value, the limits or the signal of the action")
-        yield Fault("error", (), translate("checks", "it is refused: {reason}").format(reason=reason), hint)
+        yield Violation("error", (), translate("checks", "it is refused: {reason}").format(reason=reason), hint)
 
 
 @each("action", name="held-value-refused")
-def held_value_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
+def held_value_refused(context: CheckContext, action: Action) -> Iterator[Violation]:
     """A held value that may be set to what its target refuses: it is entered in good faith and never sent."""
     project = context.project
     held = context.signal(action.value.from_) if isinstance(action.value, HeldValue) else None
@@ -60,7 +60,7 @@ def held_value_refused(context: CheckContext, action: Action) -> Iterator[Fault]
     for limit in held.limits or ():
         reason = refusal(project, action.signal, Fraction(limit))
         if reason is not None:
-            yield Fault(
+            yield Violation(
                 "warning",
                 (),
                 translate("checks", "{held} can be set to {limit}, which {signal} does not accept: {reason}").format(
@@ -104,12 +104,12 @@ def _written(context: CheckContext, action: Action) -> tuple[Fraction, ...]:
 
 
 @each("screen", "screen_change", "action", name="condition-without-number")
-def condition_without_number(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Fault]:
+def condition_without_number(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Violation]:
     """A condition on a text: it is never judged."""
     for place, condition in conditions_of(part):
         signal = context.signal(condition.signal)
         if signal is not None and context.is_text(signal):
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate(
@@ -120,7 +120,7 @@ def condition_without_number(context: CheckContext, part: Screen | ScreenChange 
 
 
 @each("screen", "screen_change", "action", name="condition-settled")
-def condition_settled(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Fault]:
+def condition_settled(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Violation]:
     """A condition that never or always holds, whatever stands in the registers."""
     for place, condition in conditions_of(part):
         signal = context.signal(condition.signal)
@@ -135,7 +135,7 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
             message = translate("checks", "its condition, {condition}, is always true: the signal is {low} to {high}")
         else:
             message = translate("checks", "its condition, {condition}, is never true: the signal is {low} to {high}")
-        yield Fault(
+        yield Violation(
             "warning",
             place,
             message.format(condition=condition_in_words(condition), low=low, high=high),

@@ -13,6 +13,7 @@ from app.panel.paging import PagingGraph
 from app.project.binding import bindings, value_span
 from app.project.model import (
     Action,
+    AnySignal,
     BitSignal,
     Condition,
     Field,
@@ -34,12 +35,11 @@ from app.project.references import KnownNames, known_names
 from app.signals.encoding import is_float, is_text
 from app.signals.numbering import Table
 
-AnySignal = RegisterSignal | BitSignal | HeldSignal
-Span = tuple[Fraction, Fraction]
+ValueSpan = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class RegisterRun:
     """The registers of one signal: `count` of them from the wire address `address` on."""
 
     index: int
@@ -213,10 +213,10 @@ class CheckContext:
             yield ("action", index), action
 
     @cached_property
-    def _spans(self) -> dict[str, Span | None]:
+    def _spans(self) -> dict[str, ValueSpan | None]:
         return {}
 
-    def span(self, name: str) -> Span | None:
+    def span(self, name: str) -> ValueSpan | None:
         """All values that the signal can take: as `app.project.binding.value_span` has it.
 
         None if there is no knowing, or the signal is unknown or a text.
@@ -328,15 +328,15 @@ class CheckContext:
         (raw0, raw1), (value0, value1) = signal.scale.raw, signal.scale.value
         return abs((Fraction(value1) - Fraction(value0)) / (Fraction(raw1) - Fraction(raw0)))
 
-    def block(self, signal: AnySignal, index: int = 0) -> Block | None:
+    def block(self, signal: AnySignal, index: int = 0) -> RegisterRun | None:
         """The registers of one signal; None if it has none, or cannot be bound."""
         binding = bindings(self.project).get(signal.name)
         if binding is None or binding.signal is not signal or not isinstance(signal, RegisterSignal):
             return None
-        return Block(index, signal, binding.follower, binding.table, binding.address, binding.count)
+        return RegisterRun(index, signal, binding.follower, binding.table, binding.address, binding.count)
 
     @cached_property
-    def blocks(self) -> tuple[Block, ...]:
+    def blocks(self) -> tuple[RegisterRun, ...]:
         """Every register signal's registers in the order of the file, without those that cannot be bound."""
         found = []
         for index, signal in enumerate(self.project.signals):

@@ -8,26 +8,26 @@ from decimal import Decimal
 from fractions import Fraction
 
 from app.checks import fixes
-from app.checks.context import AnySignal, CheckContext, fields_of
-from app.checks.finding import Fault, Fix, Severity
+from app.checks.context import CheckContext, fields_of
+from app.checks.finding import Fix, Severity, Violation
 from app.checks.rule import each, whole
 from app.language import mark, translate
 from app.project.binding import bindings, step_of
-from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, Screen, numbered
+from app.project.model import AnySignal, BitSignal, Field, HeldSignal, RegisterSignal, Screen, numbered
 from app.project.problems import quoted
 from app.signals.encoding import OutOfRange
 from app.signals.text import number_digits
 
 
 @each("screen", name="entry-not-writable")
-def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Entry on a signal that may not be changed: the operator is invited and then refused."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
         if not field.entry or signal is None:
             continue
         if context.is_text(signal):
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "{signal} is a text; texts cannot be entered").format(signal=quoted(signal.name)),
@@ -41,7 +41,7 @@ def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Fault]
                 fixes.set_in_signal,
                 (signal.name, "write", True),
             )
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "the field allows entry, but {signal} is read-only").format(
@@ -57,7 +57,7 @@ def _without_entry() -> Fix:
 
 
 @each("screen", name="entry-without-limits")
-def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Entry without limits: one wrong digit goes to the machine. Bits and choices are limited by what they are."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
@@ -65,7 +65,7 @@ def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Faul
             continue
         if context.of_one_bit(signal) or (field.kind == "choice" and signal.texts):
             continue
-        yield Fault(
+        yield Violation(
             "error",
             place,
             translate("checks", "the field allows entry, but {signal} has no limits").format(
@@ -76,7 +76,7 @@ def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Faul
 
 
 @each("signal", name="limits-too-wide")
-def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """Limits that go beyond what the encoding and the scale can hold: they promise values that cannot be."""
     if signal.limits is None or isinstance(signal, HeldSignal):
         return
@@ -112,7 +112,7 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Fault]
                 "checks",
                 "the limits are {low} to {high}, but {encoding} with this scale can hold only {least} to {most}",
             ).format(encoding=signal.encoding, **ends)
-        yield Fault(
+        yield Violation(
             severity,
             (),
             message,
@@ -134,7 +134,7 @@ def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Fix | None:
     return Fix(words, fixes.set_at, (("limits",), (low, high)))
 
 
-def _float_limits(context: CheckContext, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
+def _float_limits(context: CheckContext, signal: AnySignal, severity: Severity) -> Iterator[Violation]:
     binding = bindings(context.project).get(signal.name)
     if binding is None or signal.limits is None or not isinstance(signal, RegisterSignal):
         return
@@ -142,7 +142,7 @@ def _float_limits(context: CheckContext, signal: AnySignal, severity: Severity) 
         try:
             binding.encode(Fraction(limit))
         except OutOfRange:
-            yield Fault(
+            yield Violation(
                 severity,
                 (),
                 translate("checks", "{encoding} cannot hold the limit {limit}").format(
@@ -153,14 +153,14 @@ def _float_limits(context: CheckContext, signal: AnySignal, severity: Severity) 
 
 
 @each("signal", name="step-too-fine")
-def step_too_fine(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def step_too_fine(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A step finer than one raw count: the operator changes the value and the follower does not."""
     count = context.count_size(signal)
     if signal.step is None or count is None or Fraction(signal.step) >= count:
         return
     size = f"{_short(count)} {signal.unit}".rstrip()
     coarse = _decimal_above(count)
-    yield Fault(
+    yield Violation(
         "warning",
         (),
         translate("checks", "the step {step} is finer than one raw count, which is {size}").format(
@@ -178,13 +178,13 @@ def _decimal_above(value: Fraction) -> Decimal:
 
 
 @each("signal", name="step-not-shown", depends_on=("entered_names",))
-def step_not_shown(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def step_not_shown(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A step finer than the last decimal shown: a key is pressed and the number does not move."""
     if signal.step is None or signal.name not in context.entered_names:
         return
     if Fraction(signal.step) < Fraction(1, 10**signal.decimals):
         coarse = Decimal(1).scaleb(-signal.decimals)
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate("checks", "a step of {step} is not visible with {decimals} decimals").format(
@@ -196,7 +196,7 @@ def step_not_shown(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("screen", name="step-too-wide")
-def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A step wider than the limits are apart: there is nothing between the lowest value and the highest."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
@@ -205,7 +205,7 @@ def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
         low, high = (Fraction(limit) for limit in signal.limits)
         step = step_of(context.project, signal.name)
         if low < high and step > high - low:
-            yield Fault(
+            yield Violation(
                 "warning",
                 place,
                 translate("checks", "the step of {signal} is {step}, but its limits are only {apart} apart").format(
@@ -215,7 +215,7 @@ def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 _smaller_step(context, signal, high - low),
             )
         elif low == high:
-            yield Fault(
+            yield Violation(
                 "warning",
                 place,
                 translate("checks", "the field allows entry, but both limits of {signal} are {limit}").format(
@@ -246,7 +246,7 @@ def _short(value: Fraction) -> str:
 
 
 @each("screen", name="choice-outside-limits")
-def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A choice offered in entry whose value the limits forbid: it is left out, and nobody knows why."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
@@ -254,7 +254,7 @@ def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Fau
             continue
         for value, text in numbered(signal.texts).items():
             if not signal.limits[0] <= value <= signal.limits[1]:
-                yield Fault(
+                yield Violation(
                     "warning",
                     place,
                     translate(
@@ -265,12 +265,12 @@ def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Fau
 
 
 @each("signal", name="first-value-refused")
-def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A first content that is not allowed: a held value outside its limits, a start value that does not fit."""
     if isinstance(signal, HeldSignal):
         if signal.limits is not None and not signal.limits[0] <= signal.held <= signal.limits[1]:
             nearest = min(max(signal.held, signal.limits[0]), signal.limits[1])
-            yield Fault(
+            yield Violation(
                 "error",
                 (),
                 translate("checks", "its start value {first} is outside its limits {low} to {high}").format(
@@ -286,7 +286,7 @@ def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Fa
     elif isinstance(signal, RegisterSignal) and signal.start_value is not None:
         reason = _start_value_reason(context, signal)
         if reason is not None:
-            yield Fault(
+            yield Violation(
                 "error",
                 (),
                 translate("checks", "its start value {value} does not fit: {reason}").format(
@@ -310,7 +310,7 @@ def _start_value_reason(context: CheckContext, signal: RegisterSignal) -> str | 
 
 
 @whole("panel", "screen_changes", "actions", "entered", name="entry-without-keys")
-def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
+def entry_without_keys(context: CheckContext) -> Iterator[Violation]:
     """Entry on a panel without the keys for it: it cannot be begun, adjusted, confirmed or left."""
     panel = context.panel
     if not context.entered:
@@ -329,7 +329,7 @@ def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
         milder: Severity = "warning" if otherwise and purpose != "begin" else severity
         if purpose == "begin" and otherwise:
             continue
-        yield Fault(
+        yield Violation(
             milder,
             ("panel",),
             translate("checks", _NO_KEY[purpose]).format(key=quoted(key)),
@@ -339,7 +339,7 @@ def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
             _with_key(context, key),
         )
     if panel.entry.up == panel.entry.down:
-        yield Fault(
+        yield Violation(
             "error",
             ("panel",),
             translate("checks", "key {key} is set both to increase and to decrease a value").format(
@@ -348,7 +348,7 @@ def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
             translate("checks", "set two different keys as 'up' and 'down' in the panel's entry keys"),
         )
     if panel.entry.abandon in (panel.entry.confirm, panel.entry.up, panel.entry.down):
-        yield Fault(
+        yield Violation(
             "error",
             ("panel",),
             translate("checks", "key {key} cancels an entry, but also does something else during entry").format(

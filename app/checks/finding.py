@@ -31,7 +31,7 @@ class Fix:
 
 
 @dataclass(frozen=True, slots=True)
-class Fault:
+class Violation:
     """What a rule yields; a `Finding` adds the name of the rule and the words of the place.
 
     A rule about parts one by one gives the place within its part.

@@ -13,7 +13,7 @@ from itertools import combinations
 
 from app.checks import fixes
 from app.checks.context import CheckContext, overlap
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.model import Action, Screen, ScreenChange
@@ -21,7 +21,7 @@ from app.project.problems import quoted
 
 
 @whole("screen_changes", name="screen-changes-conflict")
-def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
+def screen_changes_conflict(context: CheckContext) -> Iterator[Violation]:
     """Two screen changes by one key on one screen: the second is never taken."""
     first: dict[tuple[str | None, str], int] = {}
     for index, screen_change in enumerate(context.project.screen_changes):
@@ -36,7 +36,7 @@ def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
             message = translate(
                 "checks", "key {key} already goes to {screen} on screen {source} (screen change {number})"
             )
-        yield Fault(
+        yield Violation(
             "error",
             ("screen_change", index),
             message.format(
@@ -61,10 +61,10 @@ def remove_action() -> Fix:
 
 
 @each("screen_change", name="screen-change-to-itself")
-def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange) -> Iterator[Fault]:
+def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange) -> Iterator[Violation]:
     """A screen change from a screen to that same screen: the key does nothing."""
     if screen_change.from_ is not None and screen_change.from_ == screen_change.to:
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate("checks", "it goes from {screen} to the same screen, so nothing happens").format(
@@ -76,7 +76,7 @@ def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange)
 
 
 @whole("actions", "signals", name="actions-conflict")
-def actions_fight(context: CheckContext) -> Iterator[Fault]:
+def actions_fight(context: CheckContext) -> Iterator[Violation]:
     """Two actions by one key on one screen that write to the same place: the one undoes or repeats the other."""
     by_key: dict[str, list[tuple[int, Action]]] = {}
     for index, action in enumerate(context.project.actions):
@@ -105,7 +105,7 @@ def actions_fight(context: CheckContext) -> Iterator[Fault]:
                     "key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on "
                     "{other} right after it",
                 )
-            yield Fault(
+            yield Violation(
                 "warning" if mild else "error",
                 ("action", index),
                 message.format(
@@ -122,7 +122,7 @@ def actions_fight(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("actions", "screen_changes", name="momentary-left-behind")
-def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
+def momentary_left_behind(context: CheckContext) -> Iterator[Violation]:
     """A momentary action whose key changes the screen too: that ends it the moment it begins."""
     for place, action in context.actions():
         if action.do != "momentary" or action.key is None:
@@ -131,7 +131,7 @@ def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
             if screen_change.key == action.key and (
                 None in (screen_change.from_, action.from_) or screen_change.from_ == action.from_
             ):
-                yield Fault(
+                yield Violation(
                     "error",
                     place,
                     translate(
@@ -144,7 +144,7 @@ def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
 
 
 @each("screen", name="begin-key-taken", depends_on=("screen_changes", "actions"))
-def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A screen with entry whose begin key has a screen change or an action there: entry cannot be begun."""
     if not any(field.entry for field in screen.fields):
         return
@@ -168,11 +168,11 @@ def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 break
     if message is not None:
         hint = translate("checks", "use another key for that, or start the entry by an action of another key")
-        yield Fault("error", (), message, hint)
+        yield Violation("error", (), message, hint)
 
 
 @whole("panel", "actions", "screen_changes", "screen_names", "entered", name="nothing-to-enter")
-def nothing_to_enter(context: CheckContext) -> Iterator[Fault]:
+def nothing_to_enter(context: CheckContext) -> Iterator[Violation]:
     """An action that begins entry where there is no field to enter: the key only brings a refusal."""
     screens = set(context.screen_names)
     for place, action in context.actions():
@@ -195,7 +195,7 @@ def nothing_to_enter(context: CheckContext) -> Iterator[Fault]:
                 "checks", "it starts entry of {signal}, but none of its screens has a field that allows it"
             ).format(signal=quoted(action.signal))
         hint = translate("checks", "allow value entry in a field there, or remove the action")
-        yield Fault("warning", place, message, hint, remove_action() if _begins_without(context, action) else None)
+        yield Violation("warning", place, message, hint, remove_action() if _begins_without(context, action) else None)
 
 
 def _begins_without(context: CheckContext, action: Action) -> bool:

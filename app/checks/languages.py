@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, CheckContext, fields_of
-from app.checks.finding import Fault, Fix
+from app.checks.context import CheckContext, fields_of
+from app.checks.finding import Fix, Violation
 from app.checks.room import widened
 from app.checks.rule import each, whole
 from app.checks.screens import instead_of, listed, outside, respelled
 from app.language import translate
 from app.project.binding import unwritable
 from app.project.languages import same_values
-from app.project.model import HeldSignal, Screen
+from app.project.model import AnySignal, HeldSignal, Screen
 from app.project.problems import Place, quoted
 from app.signals.repertoire import missing
 
 
 @each("screen", name="translation-missing")
-def translation_missing(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def translation_missing(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A text that one of the panel's languages leaves out: the operator reads it in another one.
 
     Text without a letter needs no translation; what reads the same in both languages is written in both.
@@ -29,7 +29,7 @@ def translation_missing(context: CheckContext, screen: Screen) -> Iterator[Fault
 
 
 @each("signal", name="translation-missing", depends_on=("chosen",))
-def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A text per value that one of the panel's languages leaves out, if a choice field shows it."""
     if signal.name not in context.chosen:
         return
@@ -37,7 +37,7 @@ def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Ite
         known = same_values(signal.texts, signal.texts_in.get(language, {}))
         lacking = [text for value, text in signal.texts.items() if value not in known and _has_letter(text)]
         if lacking:
-            yield Fault(
+            yield Violation(
                 "warning",
                 (),
                 translate("checks", "its text {text} is not translated into {language}").format(
@@ -51,11 +51,11 @@ def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Ite
             )
 
 
-def _missing_rows(screen: Screen, language: str) -> Iterator[Fault]:
+def _missing_rows(screen: Screen, language: str) -> Iterator[Violation]:
     rows = screen.text_in.get(language)
     if rows is None:
         if any(_has_letter(row) for row in screen.text):
-            yield Fault(
+            yield Violation(
                 "warning",
                 (),
                 translate("checks", "its text is not translated into {language}").format(language=quoted(language)),
@@ -64,7 +64,7 @@ def _missing_rows(screen: Screen, language: str) -> Iterator[Fault]:
         return
     for number, row in enumerate(screen.text):
         if _has_letter(row) and not (number < len(rows) and rows[number].strip()):
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("text_in", language, number),
                 translate("checks", "{text} has no translation in {language}").format(
@@ -79,7 +79,7 @@ def _has_letter(text: str) -> bool:
 
 
 @each("screen", name="translation-too-long")
-def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A text in another language that the panel, a field or the next text has no room for."""
     for language in context.panel.languages[1:]:
         for row, text in enumerate(screen.text_in.get(language, ())):
@@ -92,7 +92,7 @@ def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Faul
             texts = signal.texts_in.get(language, {})
             value = max(texts, key=lambda value: len(texts[value]), default=None)
             if value is not None and len(texts[value]) > field.width:
-                yield Fault(
+                yield Violation(
                     "error",
                     place,
                     translate(
@@ -112,13 +112,13 @@ def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Faul
                 )
 
 
-def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
+def _under_fields(screen: Screen, language: str) -> Iterator[Violation]:
     rows = screen.text_in.get(language, ())
     for field in screen.fields:
         row, column = field.at
         hidden = rows[row][column : column + field.width].strip() if 0 <= row < len(rows) and column >= 0 else ""
         if hidden:
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("text_in", language, row),
                 translate("checks", "the field of {signal} hides {text}").format(
@@ -130,7 +130,7 @@ def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
 
 
 @each("screen", "signal", name="translation-character")
-def translation_character(context: CheckContext, part: Screen | AnySignal) -> Iterator[Fault]:
+def translation_character(context: CheckContext, part: Screen | AnySignal) -> Iterator[Violation]:
     """A character in another language that the panel's repertoire lacks: '?' is shown in its place."""
     name = context.panel.repertoire
     for language in context.panel.languages[1:]:
@@ -144,13 +144,13 @@ def translation_character(context: CheckContext, part: Screen | AnySignal) -> It
                     yield _lacking((), ("texts_in", language, value), text, lacking, name)
 
 
-def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> Fault:
+def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> Violation:
     spelled = respelled(name, text)
     fix = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
         fix = Fix(words, fixes.set_at, (keys, spelled)) if keys else Fix(words, fixes.set_here, (spelled,))
-    return Fault(
+    return Violation(
         "error",
         place,
         translate(
@@ -163,7 +163,7 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> F
 
 
 @whole("panel", "actions", "signals", "followers", name="language-choice")
-def language_choice(context: CheckContext) -> Iterator[Fault]:
+def language_choice(context: CheckContext) -> Iterator[Violation]:
     """Languages that nobody can choose, or a choice that cannot be made."""
     project = context.project
     panel = project.panel
@@ -173,13 +173,13 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
         hint = translate("checks", "add a second language in the panel's properties, or remove this")
         if panel.language is not None:
             message = translate("checks", "a signal selects the language, but the panel has only one")
-            yield Fault("warning", ("panel", "language"), message, hint)
+            yield Violation("warning", ("panel", "language"), message, hint)
         for place, _ in keys:
             message = translate("checks", "it shows the next language, but the panel has only one")
-            yield Fault("error", place, message, hint)
+            yield Violation("error", place, message, hint)
         return
     if panel.language is None and not keys:
-        yield Fault(
+        yield Violation(
             "warning",
             ("panel", "languages"),
             translate("checks", "nothing selects the language, so only {language} is shown").format(
@@ -190,7 +190,7 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
     if chooser is None:
         return
     if context.is_text(chooser):
-        yield Fault(
+        yield Violation(
             "error",
             ("panel", "language"),
             translate("checks", "{signal} is a text and cannot select the language").format(
@@ -201,7 +201,7 @@ def language_choice(context: CheckContext) -> Iterator[Fault]:
     reason = None if isinstance(chooser, HeldSignal) else unwritable(project, chooser.name)
     if reason is not None:
         for place, _ in keys:
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "it is refused: {reason}").format(reason=reason),

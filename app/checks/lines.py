@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.context import CheckContext
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
 from app.project.drive_roles import COMMAND_BITS, DRIVE_VALUES, OWN_REGISTERS
-from app.project.model import DIRECT_UNITS, LAST_UNIT, Line, Project, RegisterSignal, SerialLine, TcpLine
+from app.project.model import DIRECT_UNITS, LAST_UNIT, AnySignal, Line, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
 
 
 @whole("lines", name="device-shared")
-def device_shared(context: CheckContext) -> Iterator[Fault]:
+def device_shared(context: CheckContext) -> Iterator[Violation]:
     """Two lines on one serial port or one network address: a serial port can be opened by one of them only."""
     first: dict[tuple[str, str, int], int] = {}
     for index, line in enumerate(context.project.lines):
@@ -31,7 +31,7 @@ def device_shared(context: CheckContext) -> Iterator[Fault]:
             message = translate("checks", "it uses {device}, like line {line}")
         else:
             message = translate("checks", "it uses {device} port {port}, like line {line}")
-        yield Fault(
+        yield Violation(
             "error" if serial else "warning",
             ("line", index),
             message.format(device=end[1], port=end[2], line=quoted(context.project.lines[earlier].name)),
@@ -45,10 +45,10 @@ def _port(device: str) -> str:
 
 
 @each("line", name="no-address")
-def no_address(_context: CheckContext, line: Line) -> Iterator[Fault]:
+def no_address(_context: CheckContext, line: Line) -> Iterator[Violation]:
     """A line to a host that cannot exist: it stands there until somebody chooses one."""
     if not isinstance(line, SerialLine) and line.host.lower().rstrip(".").endswith(".invalid"):
-        yield Fault(
+        yield Violation(
             "error",
             ("host",),
             translate("checks", "its address is not set yet: {host} is only a placeholder").format(
@@ -59,7 +59,7 @@ def no_address(_context: CheckContext, line: Line) -> Iterator[Fault]:
 
 
 @whole("followers", name="unit-clash")
-def unit_clash(context: CheckContext) -> Iterator[Fault]:
+def unit_clash(context: CheckContext) -> Iterator[Violation]:
     """Two followers at one unit address of one line: both answer at once, or the one is taken for the other."""
     first: dict[tuple[str, int], int] = {}
     for index, follower in enumerate(context.project.followers):
@@ -67,7 +67,7 @@ def unit_clash(context: CheckContext) -> Iterator[Fault]:
         if earlier == index:
             continue
         free = _free_unit(context.project, follower.line)
-        yield Fault(
+        yield Violation(
             "error",
             ("follower", index),
             translate("checks", "unit address {unit} on line {line} is already used by device {follower}").format(
@@ -93,7 +93,7 @@ def _give_unit(free: int | None) -> Fix | None:
 
 
 @whole("lines", "followers", name="unit-of-tcp")
-def unit_of_tcp(context: CheckContext) -> Iterator[Fault]:
+def unit_of_tcp(context: CheckContext) -> Iterator[Violation]:
     """A unit that only Modbus TCP has, on a line of RTU frames: there 0 is every device at once, and 255 nobody."""
     for index, follower in enumerate(context.project.followers):
         line = context.project.line_named.get(follower.line)
@@ -104,7 +104,7 @@ def unit_of_tcp(context: CheckContext) -> Iterator[Fault]:
             if follower.unit == 0
             else translate("checks", "unit address 255 is for Modbus TCP only; no device on a serial line has it")
         )
-        yield Fault(
+        yield Violation(
             "error",
             ("follower", index, "unit"),
             message,
@@ -114,7 +114,7 @@ def unit_of_tcp(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("followers", "signals", name="polled-too-slowly")
-def polled_too_slowly(context: CheckContext) -> Iterator[Fault]:
+def polled_too_slowly(context: CheckContext) -> Iterator[Violation]:
     """A follower with a communication time-out that hears from the panel less often: it stops by itself in between."""
     quickest: dict[str, tuple[int, RegisterSignal]] = {}
     for index, signal in enumerate(context.project.signals):
@@ -130,7 +130,7 @@ def polled_too_slowly(context: CheckContext) -> Iterator[Fault]:
         if signal_read.every_ms < limit:
             continue
         wanted = max(10, limit // 4)
-        yield Fault(
+        yield Violation(
             "warning",
             ("follower", index),
             translate(
@@ -153,7 +153,7 @@ def polled_too_slowly(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("followers", "signals", name="drive-without-role")
-def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
+def drive_by_itself(context: CheckContext) -> Iterator[Violation]:
     """A simulated drive that no signal of its follower reaches: it would stand still whatever the panel writes."""
     reached = set()
     known = set()
@@ -166,7 +166,7 @@ def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
             reached.add(binding.follower.name)
     for index, follower in enumerate(context.project.followers):
         if follower.played.model == "drive" and follower.name in known - reached:
-            yield Fault(
+            yield Violation(
                 "note",
                 ("follower", index),
                 translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
@@ -176,7 +176,7 @@ def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("followers", "signals", name="role-without-effect")
-def role_without_effect(context: CheckContext) -> Iterator[Fault]:
+def role_without_effect(context: CheckContext) -> Iterator[Violation]:
     """A command bit of a simulated drive that goes by a control word: pressing its key would do nothing there."""
     found = bindings(context.project)
     words = {
@@ -191,7 +191,7 @@ def role_without_effect(context: CheckContext) -> Iterator[Fault]:
         role = binding.signal.drive_role
         if role in COMMAND_BITS:
             word = quoted(words[binding.follower.name])
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("signal", index),
                 translate(
@@ -203,7 +203,7 @@ def role_without_effect(context: CheckContext) -> Iterator[Fault]:
 
 
 @each("signal", name="refreshed-too-slowly")
-def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A signal written again and again for a communication time-out, but less often than that."""
     if not isinstance(signal, RegisterSignal) or not signal.refresh_ms:
         return
@@ -212,7 +212,7 @@ def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[F
     if not limit or signal.refresh_ms < limit:
         return
     wanted = max(10, limit // 4)
-    yield Fault(
+    yield Violation(
         "warning",
         (),
         translate(

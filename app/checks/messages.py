@@ -8,7 +8,7 @@ from typing import Final
 
 from app.checks import fixes
 from app.checks.context import CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import whole
 from app.checks.screens import instead_of, listed, respelled
 from app.language import mark, translate
@@ -38,7 +38,7 @@ FILL_IN: Final[dict[Known, str]] = {
 
 
 @whole("panel", name="translation-missing")
-def translation_of_messages_missing(context: CheckContext) -> Iterator[Fault]:
+def translation_of_messages_missing(context: CheckContext) -> Iterator[Violation]:
     """Messages of the panel that one of its languages leaves out: the operator reads them in another one."""
     panel = context.panel
     for number, language in enumerate(panel.languages):
@@ -55,7 +55,7 @@ def translation_of_messages_missing(context: CheckContext) -> Iterator[Fault]:
                 count=len(lacking), language=quoted(language), text=quoted(words)
             )
         known = known_language(language)
-        yield Fault(
+        yield Violation(
             "warning",
             _place(panel, number),
             message,
@@ -65,7 +65,7 @@ def translation_of_messages_missing(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("panel", "signals", "followers", "screen_changes", "actions", "entered_names", name="message-too-long")
-def message_too_long(context: CheckContext) -> Iterator[Fault]:
+def message_too_long(context: CheckContext) -> Iterator[Violation]:
     """A message of the panel without room for all of its words, with the longest value that can stand in it."""
     panel = context.panel
     values: dict[PanelMessage, str] | None = None
@@ -77,7 +77,7 @@ def message_too_long(context: CheckContext) -> Iterator[Fault]:
         text = filled(message, words, value)
         if fits(panel, text):
             continue
-        yield Fault(
+        yield Violation(
             "warning",
             (*_place(panel, number), message),
             translate(
@@ -105,7 +105,7 @@ def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Fi
 
 
 @whole("panel", name="message-character")
-def message_character(context: CheckContext) -> Iterator[Fault]:
+def message_character(context: CheckContext) -> Iterator[Violation]:
     """A character in a message that the panel's repertoire lacks: another spelling, or '?', is shown in its place."""
     panel = context.panel
     for number, message, words in _written(panel):
@@ -114,7 +114,7 @@ def message_character(context: CheckContext) -> Iterator[Fault]:
             continue
         shown = spelled(panel.repertoire, words)
         other = shown if shown.count("?") == words.count("?") else respelled(panel.repertoire, words)
-        yield Fault(
+        yield Violation(
             "warning",
             (*_place(panel, number), message),
             translate(
@@ -134,7 +134,7 @@ def message_character(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("panel", name="message-value")
-def message_value(context: CheckContext) -> Iterator[Fault]:
+def message_value(context: CheckContext) -> Iterator[Violation]:
     """A place for a value in a message that has no such value: the operator would read the braces."""
     panel = context.panel
     for number, message, words in _written(panel):
@@ -147,7 +147,7 @@ def message_value(context: CheckContext) -> Iterator[Fault]:
                 if own is None
                 else translate("checks", "write {place} where the value belongs").format(place=own)
             )
-            yield Fault(
+            yield Violation(
                 "warning",
                 (*_place(panel, number), message),
                 translate("checks", "{place} in {text} is not replaced by a value").format(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from app.checks import fixes
 from app.checks.context import CheckContext, section_of
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.model import Action, Part, ScreenChange
@@ -16,7 +16,7 @@ from app.project.references import RELATIVE_SCREENS, dangling_in, name_clashes
 
 
 @each("follower", "signal", "screen", "screen_change", "action", name="dangling-name", depends_on=("known_names",))
-def dangling_name(context: CheckContext, part: Part) -> Iterator[Fault]:
+def dangling_name(context: CheckContext, part: Part) -> Iterator[Violation]:
     """A name that points to nothing, or to what cannot serve there: whatever hangs on it does not work."""
     section = section_of(part)
     for problem in dangling_in(part, section, context.known_names):
@@ -24,14 +24,14 @@ def dangling_name(context: CheckContext, part: Part) -> Iterator[Fault]:
 
 
 @whole("panel", "known_names", name="dangling-name")
-def dangling_name_of_panel(context: CheckContext) -> Iterator[Fault]:
+def dangling_name_of_panel(context: CheckContext) -> Iterator[Violation]:
     """A first screen, or a signal that chooses the language, that does not exist."""
     for problem in dangling_in(context.panel, "panel", context.known_names):
         yield _fault(problem, ("panel", *problem.place), None)
 
 
-def _fault(problem: Problem, place: Place, fix: Fix | None) -> Fault:
-    return Fault(
+def _fault(problem: Problem, place: Place, fix: Fix | None) -> Violation:
+    return Violation(
         "error",
         place,
         problem.message,
@@ -55,7 +55,7 @@ def _fix(context: CheckContext, part: Part, section: str, problem: Problem) -> F
 
 
 @whole("panel", "lines", "followers", "signals", "screen_names", name="name-clash")
-def name_clash(context: CheckContext) -> Iterator[Fault]:
+def name_clash(context: CheckContext) -> Iterator[Violation]:
     """A name that two parts of a kind have, or that has a meaning of its own: only one of them can be meant."""
     if not _names_recur(context):
         return
@@ -64,7 +64,7 @@ def name_clash(context: CheckContext) -> Iterator[Fault]:
             words = translate("checks", "Remove the second of the two keys")
         else:
             words = translate("checks", "Give it a unique name; references keep pointing to the first one")
-        yield Fault("error", problem.place, problem.message, problem.hint, Fix(words, fixes.rename_apart))
+        yield Violation("error", problem.place, problem.message, problem.hint, Fix(words, fixes.rename_apart))
 
 
 def _names_recur(context: CheckContext) -> bool:

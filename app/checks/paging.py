@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from app.checks import fixes
 from app.checks.context import CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.keys import remove_screen_change
 from app.checks.rule import whole
 from app.language import translate
@@ -16,11 +16,11 @@ from app.project.references import RELATIVE_SCREENS
 
 
 @whole("panel", "screen_changes", "actions", "screen_names", "entered", name="unreachable-screen")
-def unreachable_screen(context: CheckContext) -> Iterator[Fault]:
+def unreachable_screen(context: CheckContext) -> Iterator[Violation]:
     """A screen that no key, no condition and no idle time leads to: nobody ever sees it."""
     start = context.paging.start
     for name in context.paging.unreachable:
-        yield Fault(
+        yield Violation(
             "warning",
             ("screen", context.screen_names.index(name)),
             translate("checks", "it cannot be reached from the start screen {screen}").format(screen=quoted(start)),
@@ -30,11 +30,11 @@ def unreachable_screen(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("panel", "screen_changes", "actions", "screen_names", "entered", name="dead-end")
-def dead_end(context: CheckContext) -> Iterator[Fault]:
+def dead_end(context: CheckContext) -> Iterator[Violation]:
     """A screen from which neither keys nor idle time lead back to the start: the operator is stuck."""
     start = context.paging.start
     for name in context.paging.no_way_back:
-        yield Fault(
+        yield Violation(
             "warning",
             ("screen", context.screen_names.index(name)),
             translate(
@@ -63,7 +63,7 @@ def _screen_change(context: CheckContext, source: str, target: str, wished: tupl
 
 
 @whole("screen_changes", "screen_names", name="override-never-shown")
-def override_never_shown(context: CheckContext) -> Iterator[Fault]:
+def override_never_shown(context: CheckContext) -> Iterator[Violation]:
     """An override whose condition an earlier one has too: the earlier one is always shown in its place."""
     screens = set(context.screen_names)
     first: list[tuple[Condition, int]] = []
@@ -74,7 +74,7 @@ def override_never_shown(context: CheckContext) -> Iterator[Fault]:
         if earlier is None:
             first.append((screen_change.when, index))
             continue
-        yield Fault(
+        yield Violation(
             "warning",
             ("screen_change", index),
             translate(
@@ -92,7 +92,7 @@ def override_never_shown(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("screen_changes", name="idle-screen-changes-conflict")
-def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
+def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Violation]:
     """Two idle screen changes from one screen: the one that waits longer never comes.
 
     Two from every screen to different ones are none: the second leads away from the screen that the first leads to.
@@ -110,7 +110,7 @@ def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
         later, sooner = (index, earlier) if screen_change.idle_s >= former_wait else (earlier, index)
         soonest[cause] = sooner
         place: Place = ("screen_change", later)
-        yield Fault(
+        yield Violation(
             "warning",
             place,
             translate(

@@ -6,20 +6,20 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Block, CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.context import CheckContext, RegisterRun
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
 from app.project.capability import never_read, not_offered
-from app.project.model import BitSignal, Follower, RegisterSignal
+from app.project.model import AnySignal, BitSignal, Follower, RegisterSignal
 from app.project.problems import quoted
 from app.signals.encoding import bit_place, has_word_order, is_integer, register_count
 from app.signals.numbering import LAST_ADDRESS, NotARegister, wire_address
 
 
 @each("signal", name="register-outside")
-def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A register number that names no register of its table in the follower's numbering, or one whose value runs over
     the end of the table (wire address 65535).
     """
@@ -29,7 +29,7 @@ def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault
     try:
         address = wire_address(follower.numbering, signal.table, signal.number)
     except NotARegister as error:
-        yield Fault(
+        yield Violation(
             "error",
             ("register",),
             str(error),
@@ -40,7 +40,7 @@ def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault
         return
     count = _count(context, signal)
     if count is not None and address + count > LAST_ADDRESS + 1:
-        yield Fault(
+        yield Violation(
             "error",
             ("register",),
             translate(
@@ -60,11 +60,11 @@ def _count(context: CheckContext, signal: RegisterSignal) -> int | None:
 
 
 @each("signal", name="read-too-long")
-def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A value of more registers than the follower answers in one read: it can never be read whole."""
     block = context.block(signal)
     if block is not None and not context.of_one_bit(block.signal) and block.count > block.follower.max_registers:
-        yield Fault(
+        yield Violation(
             "error",
             (),
             translate(
@@ -76,7 +76,7 @@ def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("follower", name="never-read-signal")
-def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[Fault]:
+def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[Violation]:
     """A range of what is never read that names no registers."""
     for part in follower.never_read:
         for number in (part.first, part.last):
@@ -87,19 +87,19 @@ def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[F
                     "checks", "correct the range ('never_read'); it uses the numbering of the device's manual"
                 )
                 message = translate("checks", "never-read range: {reason}").format(reason=error)
-                yield Fault("error", (), message, hint)
+                yield Violation("error", (), message, hint)
                 break
 
 
 @each("signal", name="never-read-signal")
-def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A signal in registers that are never to be read, or such a range that names no registers."""
     block = context.block(signal)
     if block is None:
         return
     for first, end in never_read(block.follower, block.table):
         if block.address < end and first < block.end:
-            yield Fault(
+            yield Violation(
                 "error",
                 (),
                 translate(
@@ -111,7 +111,7 @@ def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Faul
 
 
 @each("signal", name="write-not-offered")
-def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A signal that may be written, but with no function code that its follower offers."""
     if not isinstance(signal, BitSignal | RegisterSignal) or not signal.write:
         return
@@ -120,7 +120,7 @@ def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Faul
         return
     reason = not_offered(binding)
     if reason is not None:
-        yield Fault(
+        yield Violation(
             "error",
             (),
             translate("checks", "{reason}; it can never be written").format(reason=reason),
@@ -134,21 +134,21 @@ def _unwritten() -> Fix:
 
 
 @whole("signals", "followers", name="registers-overlap")
-def registers_overlap(context: CheckContext) -> Iterator[Fault]:
+def registers_overlap(context: CheckContext) -> Iterator[Violation]:
     """Two signals that take parts of each other's registers, or read the same ones in two encodings.
 
     The same registers in the same encoding are none: one value may well be shown in two scales.
     """
-    tables: dict[tuple[str, str], list[Block]] = defaultdict(list)
+    tables: dict[tuple[str, str], list[RegisterRun]] = defaultdict(list)
     for block in context.blocks:
         tables[block.follower.name, block.table].append(block)
     for blocks in tables.values():
         blocks.sort(key=lambda block: (block.address, block.index))
-        longest: Block | None = None
+        longest: RegisterRun | None = None
         for block in blocks:
             if longest is not None and block.address < longest.end and not _alike(context, longest, block):
                 first, second = sorted((longest, block), key=lambda one: one.index)
-                yield Fault(
+                yield Violation(
                     "warning",
                     ("signal", second.index),
                     translate("checks", "it overlaps registers of {signal}: {second} against {first}").format(
@@ -160,12 +160,12 @@ def registers_overlap(context: CheckContext) -> Iterator[Fault]:
                 longest = block
 
 
-def _alike(context: CheckContext, first: Block, second: Block) -> bool:
+def _alike(context: CheckContext, first: RegisterRun, second: RegisterRun) -> bool:
     same = first.address == second.address and first.count == second.count
     return same and (context.of_one_bit(first.signal) or first.signal.encoding == second.signal.encoding)
 
 
-def _said(block: Block) -> str:
+def _said(block: RegisterRun) -> str:
     if block.count == 1:
         return translate("checks", "{encoding} at register {register}").format(
             encoding=block.signal.encoding, register=block.signal.number
@@ -176,7 +176,7 @@ def _said(block: Block) -> str:
 
 
 @each("signal", name="write-to-read-only")
-def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A signal that may be written in a table that can only be read."""
     base = context.word_of(signal) if isinstance(signal, BitSignal) else signal
     if not isinstance(base, RegisterSignal) or base.table not in ("input", "discrete"):
@@ -184,7 +184,7 @@ def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Fau
     if not isinstance(signal, BitSignal | RegisterSignal) or not signal.write:
         return
     writable = "coil" if base.table == "discrete" else "holding"
-    yield Fault(
+    yield Violation(
         "error",
         (),
         translate("checks", "it is writable, but the table '{table}' is read-only").format(table=base.table),
@@ -196,10 +196,10 @@ def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Fau
 
 
 @each("signal", name="refresh-without-write")
-def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A signal to be written again and again that may not be written."""
     if isinstance(signal, RegisterSignal) and signal.refresh_ms > 0 and not signal.write:
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate("checks", "it is set to be written every {every} ms ('refresh_ms'), but is read-only").format(
@@ -211,13 +211,13 @@ def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator
 
 
 @each("signal", name="bit-outside-word")
-def bit_outside_word(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def bit_outside_word(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A bit that its word does not have, or of a value that is not made of bits."""
     word = context.word_of(signal) if isinstance(signal, BitSignal) else None
     if word is None or not isinstance(signal, BitSignal):
         return
     if context.of_one_bit(word):
-        yield Fault(
+        yield Violation(
             "error",
             ("bit",),
             translate("checks", "{signal} is in the table '{table}' and is one bit itself").format(
@@ -236,23 +236,23 @@ def bit_outside_word(context: CheckContext, signal: AnySignal) -> Iterator[Fault
         message = translate("checks", "bit {number} of {signal}: {reason}").format(
             number=signal.bit.number, signal=quoted(word.name), reason=error
         )
-        yield Fault("error", ("bit",), message, hint)
+        yield Violation("error", ("bit",), message, hint)
 
 
 @each("signal", name="string-length")
-def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A string whose length is not given, or a length for what is no string."""
     if not isinstance(signal, RegisterSignal):
         return
     if context.is_text(signal) and signal.length is None:
-        yield Fault(
+        yield Violation(
             "error",
             (),
             translate("checks", "it is a string without a length"),
             translate("checks", "set the number of registers, two characters each: 'length = 8' for 16 characters"),
         )
     elif not context.is_text(signal) and signal.length is not None:
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate(
@@ -264,7 +264,7 @@ def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("signal", name="word-order-without-meaning")
-def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """An order of words said of what has only one, or of a text: it is not looked at."""
     if not isinstance(signal, RegisterSignal) or signal.word_order is None:
         return
@@ -277,11 +277,11 @@ def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iter
     else:
         message = translate("checks", "it has one register; its word order has no effect")
     fix = Fix(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
-    yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), fix)
+    yield Violation("warning", (), message, translate("checks", "remove 'word_order'"), fix)
 
 
 @each("signal", name="scale-without-meaning")
-def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A scale on a single bit or on a text: it is not applied."""
     if not isinstance(signal, RegisterSignal) or signal.scale is None:
         return
@@ -292,4 +292,4 @@ def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[
     else:
         return
     fix = Fix(translate("checks", "Remove the scale"), fixes.set_at, (("scale",), None))
-    yield Fault("warning", (), message, translate("checks", "remove 'scale'"), fix)
+    yield Violation("warning", (), message, translate("checks", "remove 'scale'"), fix)

@@ -8,19 +8,19 @@ from fractions import Fraction
 from itertools import chain, islice
 
 from app.checks import fixes
-from app.checks.context import AnySignal, CheckContext, fields_of
-from app.checks.finding import Fault, Fix, Severity
+from app.checks.context import CheckContext, fields_of
+from app.checks.finding import Fix, Severity, Violation
 from app.checks.rule import each
 from app.checks.screens import cells
 from app.language import translate
 from app.project.binding import step_of, whole_registers
-from app.project.model import OTHERWISE, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
+from app.project.model import OTHERWISE, AnySignal, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
 from app.project.problems import Place, quoted
 from app.signals.text import hexadecimal_width, number_digits, number_width
 
 
 @each("screen", name="field-too-narrow")
-def field_too_narrow(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def field_too_narrow(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A field with no room for some value that its signal can take: it would show '#' instead.
 
     Proved over the whole raw range, sign and decimals included: the follower may hold any value, whatever the limits
@@ -53,10 +53,12 @@ def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Fix | Non
     return Fix(words, fixes.reshape_field, (at, width))
 
 
-def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
+def _narrow_for_text(
+    panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal
+) -> Iterator[Violation]:
     value, text = max(signal.texts.items(), key=lambda item: len(item[1]))
     if len(text) > field.width:
-        yield Fault(
+        yield Violation(
             "error",
             place,
             translate(
@@ -72,10 +74,10 @@ def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, s
 
 def _narrow_for_hexadecimal(
     panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal
-) -> Iterator[Fault]:
+) -> Iterator[Violation]:
     needed = hexadecimal_width(whole_registers(signal))
     if needed > field.width:
-        yield Fault(
+        yield Violation(
             "error",
             place,
             translate("checks", "{signal} in hexadecimal needs {cells}; the field has {width}").format(
@@ -87,7 +89,7 @@ def _narrow_for_hexadecimal(
 
 
 @each("screen", name="not-hexadecimal")
-def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A field in hexadecimal that cannot be: of a signal that is no whole number in registers, or one to be changed."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
@@ -99,7 +101,7 @@ def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Fault]:
             said = translate("checks", "{signal} is shown in hexadecimal, but entered in decimal")
         else:
             continue
-        yield Fault(
+        yield Violation(
             "warning",
             place,
             said.format(signal=quoted(signal.name)),
@@ -110,10 +112,10 @@ def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Fault]:
 
 def _narrow_for_string(
     panel: Panel, screen: Screen, place: Place, field: Field, signal: RegisterSignal
-) -> Iterator[Fault]:
+) -> Iterator[Violation]:
     count = 0 if signal.length is None else 2 * signal.length
     if count > field.width:
-        yield Fault(
+        yield Violation(
             "warning",
             place,
             translate("checks", "{signal} can have {count} characters, but the field is {cells} wide").format(
@@ -128,11 +130,11 @@ def _narrow_for_string(
 
 def _narrow_for_number(
     context: CheckContext, screen: Screen, place: Place, field: Field, signal: AnySignal
-) -> Iterator[Fault]:
+) -> Iterator[Violation]:
     span = context.span(signal.name)
     limits = None if signal.limits is None else (Fraction(signal.limits[0]), Fraction(signal.limits[1]))
     if span is None and context.is_float(signal):
-        yield Fault(
+        yield Violation(
             "note",
             place,
             translate("checks", "{signal} is a float without limits, so no field width is certain to be enough").format(
@@ -155,7 +157,7 @@ def _narrow_for_number(
         hint = translate("checks", "make the field {cells} wide, or show fewer decimals")
     else:
         hint = translate("checks", "make the field {cells} wide")
-    yield Fault(
+    yield Violation(
         severity,
         place,
         translate("checks", "{signal} can be {value}, which needs {cells}; the field has {width}").format(
@@ -174,14 +176,14 @@ def _widest(span: tuple[Fraction, Fraction], decimals: int) -> Fraction:
 
 
 @each("screen", name="choice-without-text")
-def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A choice field whose signal can take values that have no text."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
         if field.kind != "choice" or signal is None:
             continue
         if not signal.texts:
-            yield Fault(
+            yield Violation(
                 "warning",
                 place,
                 translate("checks", "{signal} has no texts to choose from").format(signal=quoted(signal.name)),
@@ -193,7 +195,7 @@ def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Fault
         if lacking is None:
             continue
         severity: Severity = "warning" if context.of_one_bit(signal) else "note"
-        yield Fault(
+        yield Violation(
             severity,
             place,
             translate(
@@ -258,7 +260,7 @@ def _without_text(context: CheckContext, signal: AnySignal) -> str | None:
 
 
 @each("signal", name="text-for-no-value")
-def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
+def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
     """A text for a value that the signal can never take: probably a slip in the number."""
     span = context.span(signal.name) if signal.texts else None
     if span is None:
@@ -267,7 +269,7 @@ def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Faul
         if value != OTHERWISE and not span[0] <= int(value) <= span[1]:
             words = translate("checks", "Remove the text {text}").format(text=quoted(text))
             fix = Fix(words, fixes.drop_text, (value,))
-            yield Fault(
+            yield Violation(
                 "warning",
                 (),
                 translate("checks", "the text {text} is for {value}, which the signal can never have").format(

@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final, Literal, TypeVar
 
-from app.checks.finding import Fault
+from app.checks.finding import Violation
 
 PartKind = Literal["line", "follower", "signal", "screen", "screen_change", "action"]
 """The kinds of parts that a project has many of, as the file calls them."""
@@ -40,7 +40,7 @@ Fact = Literal[
 ]
 """What a rule may look at besides one part: an attribute of the project, or one of the survey that sums up others."""
 
-Function = TypeVar("Function", bound=Callable[..., Iterator[Fault]])
+Function = TypeVar("Function", bound=Callable[..., Iterator[Violation]])
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ class Rule:
     name: str
     kind: PartKind | None
     depends_on: tuple[Fact, ...]
-    function: Callable[..., Iterator[Fault]]
+    function: Callable[..., Iterator[Violation]]
 
 
 RULES: Final[list[Rule]] = []

@@ -25,7 +25,7 @@ from app.checks import (
 )
 from app.checks.accepting import divided
 from app.checks.context import CheckContext
-from app.checks.finding import SEVERITY_ORDER, Fault, Finding
+from app.checks.finding import SEVERITY_ORDER, Finding, Violation
 from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.project.model import Part, Project
 from app.project.paths import attributes, in_words
@@ -121,7 +121,7 @@ class _Seen:
     part: Part
     epoch: object
     dependencies: tuple[object, ...]
-    faults: tuple[tuple[int, Rule, Fault], ...]
+    faults: tuple[tuple[int, Rule, Violation], ...]
     index: int = -1
     """Where the part stood when `told` was put into words."""
     told: _Told = field(default_factory=list)
@@ -219,7 +219,7 @@ def _still(seen: _Seen, context: CheckContext) -> bool:
     return True
 
 
-def _told(project: Project, rule: Rule, order: int, fault: Fault, part: Place) -> tuple[_Order, Finding]:
+def _told(project: Project, rule: Rule, order: int, fault: Violation, part: Place) -> tuple[_Order, Finding]:
     place = (*part, *fault.place)
     index = place[1] if len(place) > 1 and isinstance(place[1], int) else -1
     finding = Finding(rule.name, fault.severity, _where(project, place), fault.message, fault.hint, place, fault.fix)

@@ -7,27 +7,27 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from app.checks import fixes
-from app.checks.context import AnySignal, CheckContext, fields_of
-from app.checks.finding import Fault, Fix
+from app.checks.context import CheckContext, fields_of
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each
 from app.language import translate
-from app.project.model import Field, Panel, Screen
+from app.project.model import AnySignal, Field, Panel, Screen
 from app.project.problems import Place, quoted
 from app.signals.repertoire import REPERTOIRES, missing
 
 
 @each("screen", name="text-outside-panel")
-def text_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def text_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Static text beyond the last row or column: it is never seen."""
     for row, text in enumerate(screen.text):
         yield from outside(context.panel, ("text", row), row, text)
 
 
-def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
+def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Violation]:
     """What of one row of text lies outside the panel."""
     text = text.rstrip()
     if row >= panel.rows and text:
-        yield Fault(
+        yield Violation(
             "error",
             place,
             translate("checks", "{text} is below the last of the panel's {rows} rows").format(
@@ -37,7 +37,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
             Fix(translate("checks", "Remove this text"), fixes.set_here, ("",)),
         )
     elif len(text) > panel.columns:
-        yield Fault(
+        yield Violation(
             "error",
             place,
             translate("checks", "the text has {count} characters, the panel {columns} columns: {lost} is lost").format(
@@ -53,13 +53,13 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
 
 
 @each("screen", name="field-outside-panel")
-def field_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def field_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A field that is not wholly on the panel: its value would be cut."""
     panel = context.panel
     for place, field in fields_of(screen):
         row, column = field.at
         if not 0 <= row < panel.rows:
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "the field of {signal} is on row {row}; the panel has the rows 0 to {last}").format(
@@ -69,7 +69,7 @@ def field_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Fault
                 _elsewhere(panel, screen, place),
             )
         elif column < 0 or column + field.width > panel.columns:
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate(
@@ -97,12 +97,12 @@ def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Fix | None:
 
 
 @each("screen", name="fields-overlap")
-def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Two fields in the same cells: one hides a part of the other, and the rest reads like a value."""
     for (_, first), (number, second) in combinations(enumerate(screen.fields), 2):
         shared = _shared(first, second)
         if shared:
-            yield Fault(
+            yield Violation(
                 "error",
                 ("field", number),
                 translate("checks", "it covers {cells} of the field of {signal} on row {row}").format(
@@ -128,14 +128,14 @@ def cells(count: int) -> str:
 
 
 @each("screen", name="field-over-text")
-def field_over_text(_context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def field_over_text(_context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A field over static text: the text under it is never seen."""
     for place, field in fields_of(screen):
         row, column = field.at
         if 0 <= row < len(screen.text) and column >= 0:
             hidden = screen.text[row][column : column + field.width].strip()
             if hidden:
-                yield Fault(
+                yield Violation(
                     "warning",
                     place,
                     translate("checks", "the field of {signal} hides the text {text}").format(
@@ -147,7 +147,7 @@ def field_over_text(_context: CheckContext, screen: Screen) -> Iterator[Fault]:
 
 
 @each("screen", "signal", name="character-missing")
-def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterator[Fault]:
+def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterator[Violation]:
     """A character that the panel's repertoire lacks: '?' is shown in its place."""
     name = context.panel.repertoire
     if isinstance(part, Screen):
@@ -195,12 +195,12 @@ def instead_of(lacking: str) -> str:
 
 def _lacking(
     place: Place, message: str, lacking: str, spelled: str | None, deed: fixes.FixFunction, keys: Place | None = None
-) -> Fault:
+) -> Violation:
     fix = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
         fix = Fix(words, deed, (spelled,) if keys is None else (keys, spelled))
-    return Fault("error", place, message, instead_of(lacking), fix)
+    return Violation("error", place, message, instead_of(lacking), fix)
 
 
 _PLAIN = str.maketrans(
@@ -225,7 +225,7 @@ def respelled(repertoire: str, text: str) -> str | None:
 
 
 @each("screen", name="bar-without-range")
-def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
+def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """A bar whose empty and full ends are not known or are the same: it cannot be drawn."""
     for place, field in fields_of(screen):
         signal = context.signal(field.signal)
@@ -233,7 +233,7 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
             continue
         ends = field.range or signal.limits or context.span(field.signal)
         if context.is_text(signal):
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "{signal} is a text and cannot be shown as a bar").format(
@@ -243,7 +243,7 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 Fix(translate("checks", "Change it to a number field"), fixes.set_at, (("kind",), "number")),
             )
         elif ends is None:
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate(
@@ -252,7 +252,7 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
                 translate("checks", "set 'range = [empty, full]' for the field"),
             )
         elif ends[0] == ends[1]:
-            yield Fault(
+            yield Violation(
                 "error",
                 place,
                 translate("checks", "the bar of {signal} is empty and full at the same value, {value}").format(

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from app.checks import fixes
 from app.checks.context import CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.by_itself import condition_in_words, deed_in_words, starts_by_itself
@@ -17,7 +17,7 @@ from app.project.purpose import CLEARING, stops
 
 
 @whole("actions", "signals", "panel", name="start-without-stop")
-def start_without_stop(context: CheckContext) -> Iterator[Fault]:
+def start_without_stop(context: CheckContext) -> Iterator[Violation]:
     """A key that starts something which no key stops.
 
     A start is a key that does `set` on a signal of a follower, or writes a number other than 0 to a command signal:
@@ -33,7 +33,7 @@ def start_without_stop(context: CheckContext) -> Iterator[Fault]:
             continue
         stops = _stops(context, action)
         if not stops:
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("action", index),
                 translate("checks", "key {key} switches {signal} on, but no key switches it off again").format(
@@ -46,7 +46,7 @@ def start_without_stop(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("actions", "signals", "panel", "screen_names", "entered", name="stop-out-of-reach")
-def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
+def stop_out_of_reach(context: CheckContext) -> Iterator[Violation]:
     """A stop that works on some screens only: on the others the operator has to look for it.
 
     A warning where the start works and the stop does not, a note where both are on some screens only.
@@ -61,7 +61,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
         starts = screens if action.from_ is None else {action.from_}
         lacking = sorted(screens - covered)
         if starts - covered:
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("action", index),
                 translate(
@@ -71,7 +71,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
                 _everywhere(context, stops),
             )
         elif lacking:
-            yield Fault(
+            yield Violation(
                 "note",
                 ("action", index),
                 translate("checks", "{signal} cannot be switched off from {screens}").format(
@@ -102,7 +102,7 @@ def _serving(context: CheckContext) -> set[str]:
 
 
 @whole("actions", "signals", "panel", "entered", name="stop-lost-in-entry")
-def stop_lost_in_entry(context: CheckContext) -> Iterator[Fault]:
+def stop_lost_in_entry(context: CheckContext) -> Iterator[Violation]:
     """A stop key that serves in entry too: while a value is being changed it does not stop."""
     roles = context.panel.entry
     serving = {roles.up, roles.down, roles.left, roles.right, roles.confirm, roles.abandon}
@@ -111,7 +111,7 @@ def stop_lost_in_entry(context: CheckContext) -> Iterator[Fault]:
         stops = _stops(context, action) if _starts(context, action) else []
         here = [stop for stop in stops if stop.from_ is None or stop.from_ in entered]
         if entered and here and all(stop.key in serving for stop in here):
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("action", index),
                 translate(
@@ -123,7 +123,7 @@ def stop_lost_in_entry(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("actions", "signals", "panel", name="stop-sent-once")
-def stop_sent_once(context: CheckContext) -> Iterator[Fault]:
+def stop_sent_once(context: CheckContext) -> Iterator[Violation]:
     """A start whose stops are all sent like any other value: once, and not at all while the follower does not answer.
 
     One stop for each start is to be owed: sent again until it is proved. 'clear' and 'toggle' are; what writes or sets
@@ -135,7 +135,7 @@ def stop_sent_once(context: CheckContext) -> Iterator[Fault]:
             continue
         stop = found[0]
         at = next(index for index, other in enumerate(context.project.actions) if other is stop)
-        yield Fault(
+        yield Violation(
             "warning",
             ("action", at),
             translate(
@@ -154,7 +154,7 @@ def stop_sent_once(context: CheckContext) -> Iterator[Fault]:
 
 
 @each("action", name="stop-that-starts")
-def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Fault]:
+def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Violation]:
     """A write that is called a stop and brings a value: it is sent again and again, and would raise it each time.
 
     A command may have a number that stops, such as the control word of a drive; a set point that stops is 0.
@@ -164,7 +164,7 @@ def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Fault]:
         return
     if isinstance(signal, HeldSignal) or context.commands(signal.name):
         return
-    yield Fault(
+    yield Violation(
         "warning",
         (),
         translate("checks", "it is marked as a stop ('stops'), but sets {signal} to {value}").format(
@@ -176,14 +176,14 @@ def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Fault]:
 
 
 @whole("actions", "signals", "panel", name="set-and-cleared-to-stop")
-def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Fault]:
+def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Violation]:
     """A bit that is both set and cleared to stop: one of the two starts, and is sent again by itself."""
     for index, action in enumerate(context.project.actions):
         if action.do != "set" or not action.stops:
             continue
         clearing = (other for other in context.acting_on(action.signal) if other.signal == action.signal)
         if any(other.do == "clear" and stops(other) for other in clearing):
-            yield Fault(
+            yield Violation(
                 "warning",
                 ("action", index),
                 translate(
@@ -194,10 +194,10 @@ def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Fault]:
 
 
 @each("action", name="starts-by-itself")
-def starts_without_a_key(context: CheckContext, action: Action) -> Iterator[Fault]:
+def starts_without_a_key(context: CheckContext, action: Action) -> Iterator[Violation]:
     """An action on a condition that may start something: once the line is armed, it moves the machine without a key."""
     if action.when is not None and starts_by_itself(context.project, action):
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate("checks", "when {condition}: {deed}, automatically and without a key").format(
@@ -208,10 +208,10 @@ def starts_without_a_key(context: CheckContext, action: Action) -> Iterator[Faul
 
 
 @each("signal", name="written-by-itself")
-def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[Fault]:
+def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[Violation]:
     """A signal that is written again and again once it was written, also while nobody is at the panel."""
     if isinstance(signal, RegisterSignal) and signal.refresh_ms and signal.write:
-        yield Fault(
+        yield Violation(
             "note",
             (),
             translate("checks", "once written, it is rewritten automatically every {every} ms ('refresh_ms')").format(
@@ -222,13 +222,13 @@ def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[
 
 
 @each("action", name="momentary-without-time-out")
-def momentary_without_time_out(context: CheckContext, action: Action) -> Iterator[Fault]:
+def momentary_without_time_out(context: CheckContext, action: Action) -> Iterator[Violation]:
     """A momentary action on a follower that does not watch the line: if the line breaks while the key is held, what it
     switched on stays on.
     """
     follower = context.follower_of(action.signal) if action.do == "momentary" else None
     if follower is not None and follower.communication_timeout_ms == 0:
-        yield Fault(
+        yield Violation(
             "warning",
             (),
             translate(

@@ -8,18 +8,18 @@ from typing import Protocol
 
 from app.checks import fixes
 from app.checks.context import CheckContext
-from app.checks.finding import Fault, Fix
+from app.checks.finding import Fix, Violation
 from app.checks.rule import whole
 from app.language import translate
 from app.project.model import RegisterSignal
 
 
 @whole("signals", "screen_names", "shown", name="nothing-yet")
-def nothing_yet(context: CheckContext) -> Iterator[Fault]:
+def nothing_yet(context: CheckContext) -> Iterator[Violation]:
     """A project that has no screen, no signal, or no screen that shows one: it is still to be made."""
     project = context.project
     if not project.screens:
-        yield Fault(
+        yield Violation(
             "note",
             ("screen",),
             translate("checks", "it has no screen yet"),
@@ -27,14 +27,14 @@ def nothing_yet(context: CheckContext) -> Iterator[Fault]:
             Fix(translate("checks", "Add a screen"), fixes.add_screen),
         )
     if not project.signals:
-        yield Fault(
+        yield Violation(
             "note",
             ("signal",),
             translate("checks", "it has no signal yet"),
             translate("checks", "add a line, a device and its signals"),
         )
     elif project.screens and not context.shown:
-        yield Fault(
+        yield Violation(
             "note",
             ("screen",),
             translate("checks", "no screen shows a signal yet"),
@@ -43,7 +43,7 @@ def nothing_yet(context: CheckContext) -> Iterator[Fault]:
 
 
 @whole("lines", "followers", "signals", "used", name="unused")
-def unused(context: CheckContext) -> Iterator[Fault]:
+def unused(context: CheckContext) -> Iterator[Violation]:
     """A signal that is nowhere used, a follower without signals, a line without followers.
 
     An unused signal is read from the line all the same.
@@ -57,13 +57,13 @@ def unused(context: CheckContext) -> Iterator[Fault]:
     for index, signal in enumerate(project.signals):
         if signal.name not in context.used:
             said = message_if_read if isinstance(signal, RegisterSignal) else message
-            yield Fault("note", ("signal", index), said, hint, None if signal.name in twice else fix)
+            yield Violation("note", ("signal", index), said, hint, None if signal.name in twice else fix)
     with_signals = {signal.follower for signal in project.signals if isinstance(signal, RegisterSignal)}
     twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
             fix = Fix(translate("checks", "Delete this device"), fixes.remove)
-            yield Fault(
+            yield Violation(
                 "note",
                 ("follower", index),
                 translate("checks", "it has no signals"),
@@ -75,7 +75,7 @@ def unused(context: CheckContext) -> Iterator[Fault]:
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
             fix = Fix(translate("checks", "Delete this line"), fixes.remove)
-            yield Fault(
+            yield Violation(
                 "note",
                 ("line", index),
                 translate("checks", "it has no devices"),

@@ -21,7 +21,7 @@ MEASURED: Final = 2000
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class LineNews:
     """What one look brought: transactions, lines that went down or came up, and how many transactions were missed.
 
     `lines` are (name, reason) of those that changed; an empty reason: the line is up.
@@ -56,7 +56,7 @@ class LineWatch:
         """What makes seconds since 1970 of the time of a transaction."""
         return time.time() - time.monotonic()
 
-    def look(self) -> Look:
+    def look(self) -> LineNews:
         """What is new since the last look."""
         count, news = self._session.engine.transactions.since(self._seen)
         missed = count - self._seen - len(news)
@@ -72,7 +72,7 @@ class LineWatch:
             elif self._faults_only:
                 continue
             told.append(explain(transaction, self._names))
-        return Look(tuple(told), self._changed_lines(), missed)
+        return LineNews(tuple(told), self._changed_lines(), missed)
 
     def _changed_lines(self) -> tuple[tuple[str, str], ...]:
         changed = []

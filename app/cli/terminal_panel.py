@@ -12,7 +12,7 @@ from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
 from prompt_toolkit.layout import HSplit, Layout, Window
 from prompt_toolkit.layout.controls import FormattedTextControl
 
-from app.line.status import Level, Statuses
+from app.line.status import Statuses, StatusLevel
 from app.panel.driver import PanelDriver
 from app.panel.rendering import Attribute, Row
 from app.session.session import Session
@@ -122,6 +122,6 @@ def _state_of_followers(session: Session) -> str:
     statuses = Statuses(session.project, snapshot)
     told = {name: statuses.of(name) for name in snapshot.followers}
     return "\n".join(
-        visible(f"{name}: {status.sentence if status.level >= Level.DATA else 'answering'}")
+        visible(f"{name}: {status.sentence if status.level >= StatusLevel.DATA else 'answering'}")
         for name, status in told.items()
     )

@@ -49,7 +49,7 @@ KNOWN_AFTER: Final = 8
 SLACK_S: Final = 0.01
 """What a copy may be later than twice the longest delay so far, in seconds."""
 
-Shape = tuple[int, bytes, int]
+AnswerShape = tuple[int, bytes, int]
 """Unit, how the answer begins, and the length of its PDU."""
 
 
@@ -79,7 +79,7 @@ class _Taken:
     """An answer that was taken for that to `request`."""
 
     request: Request
-    shape: Shape
+    shape: AnswerShape
     pdu: bytes
     at: float
 
@@ -115,7 +115,7 @@ class Unasked:
 class Repeats:
     """Of one line."""
 
-    _chains: dict[Shape, Chain] = field(default_factory=dict)
+    _chains: dict[AnswerShape, Chain] = field(default_factory=dict)
     _taken: dict[int, deque[_Taken]] = field(default_factory=dict)
     _care: dict[int, _Care] = field(default_factory=dict)
     _echoes: list[tuple[bytes, float]] = field(default_factory=list)
@@ -168,7 +168,7 @@ class Repeats:
         for shape in [shape for shape in self._chains if unit is None or shape[0] == unit]:
             self._end(shape, proved=False)
 
-    def _end(self, shape: Shape, *, proved: bool) -> None:
+    def _end(self, shape: AnswerShape, *, proved: bool) -> None:
         """A chain is proved, or dropped; what is outstanding begins a new one."""
         chain = self._chains.pop(shape)
         chain.proved = proved
@@ -260,12 +260,12 @@ class Repeats:
         return {taken.shape[1]: taken.at + window for taken in self._taken[unit] if taken.at + window > now}
 
 
-def _shape(request: Request, pdu: bytes) -> Shape:
+def _shape(request: Request, pdu: bytes) -> AnswerShape:
     """Of the answer `pdu` to `request`, or of the one that is expected."""
     if pdu and pdu[0] & 0x80:
         return request.unit, pdu[:1], len(pdu)
     return request.unit, request.answer_head, request.answer_length
 
 
-def _fits(pdu: bytes, unit: int, shape: Shape) -> bool:
+def _fits(pdu: bytes, unit: int, shape: AnswerShape) -> bool:
     return unit == shape[0] and len(pdu) == shape[2] and pdu.startswith(shape[1])

@@ -30,11 +30,11 @@ from app.project.model import (
     Signal,
 )
 from app.project.paths import attributes
-from app.project.references import Kind as NameKind, renamed
+from app.project.references import NamedKind, renamed
 from app.project_file.canonical import inline, part_text
 from app.project_file.layout import LAYOUTS
 
-Kind = Literal["added", "removed", "renamed", "changed"]
+ChangeKind = Literal["added", "removed", "renamed", "changed"]
 Sort = Literal["line", "follower", "signal", "screen", "field", "screen_change", "action"]
 
 ALIKE: Final = 0.6
@@ -55,7 +55,7 @@ class Difference:
     """One part that differs. `before` and `after` name it on both sides (empty where it is not there)."""
 
     sort: Sort
-    kind: Kind
+    kind: ChangeKind
     before: str
     after: str
     changes: tuple[Change, ...] = ()
@@ -217,7 +217,7 @@ def _compared(
         else:
             (at, then), (at_now, now) = old[place], new[place]
             changes = () if then is now else _changes(then, now, leave=("name",))
-            kind: Kind = "renamed" if name in former else "changed"
+            kind: ChangeKind = "renamed" if name in former else "changed"
             if changes or kind == "renamed":
                 yield Difference(sort, kind, former.get(name, name), name, changes, (at, at_now))
 
@@ -292,7 +292,7 @@ def _likely_signal(signal: Signal) -> Hashable:
 
 
 def _with_names(
-    project: Project, kind: NameKind, parts: Sequence[_N], pairs: Mapping[str, str]
+    project: Project, kind: NamedKind, parts: Sequence[_N], pairs: Mapping[str, str]
 ) -> tuple[Project, Sequence[_N]]:
     """`project` and its parts with new names, wherever they are used."""
     if not pairs:

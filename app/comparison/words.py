@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, Final
 
-from app.comparison.comparison import Change, Comparison, Difference, Kind, ScreenDifference, Sort
+from app.comparison.comparison import Change, ChangeKind, Comparison, Difference, ScreenDifference, Sort
 from app.language import mark, translate
 from app.project.problems import quoted
 
-SIGNS: Final[dict[Kind, str]] = {"added": "+", "removed": "-", "renamed": ">", "changed": "~"}
+SIGNS: Final[dict[ChangeKind, str]] = {"added": "+", "removed": "-", "renamed": ">", "changed": "~"}
 """One character a kind, beside the word."""
 
 _LONGEST: Final = 90
 
-_TITLES: Final[dict[tuple[Sort, Kind], str]] = {
+_TITLES: Final[dict[tuple[Sort, ChangeKind], str]] = {
     ("line", "added"): mark("comparison", "line {after} added"),
     ("line", "removed"): mark("comparison", "line {before} removed"),
     ("line", "renamed"): mark("comparison", "line {before} renamed to {after}"),

@@ -12,7 +12,7 @@ memory): with the response scaled so that it goes from 0 (its value before the s
 The final value is the mean of the last part of the span that is looked at (`TAIL`); whether that was long enough is for
 the person to judge who chose the span, and `settled` says whether it looks so. Times between samples are interpolated
 along straight lines; nobody knows when between two samples something happened, so every time is told with the bounds
-between which it lies for certain (`Measured`), and a value with the step of its last digit.
+between which it lies for certain (`Measurement`), and a value with the step of its last digit.
 """
 
 from __future__ import annotations
@@ -21,8 +21,8 @@ from dataclasses import dataclass
 from typing import Final, NamedTuple, Self
 
 import numpy as np
-from numpy.typing import NDArray
 
+from app.curves.source import Array
 from app.language import translate
 
 TAIL: Final = 0.1
@@ -31,14 +31,12 @@ TAIL: Final = 0.1
 FEWEST: Final = 8
 """Samples below which nothing is said."""
 
-Array = NDArray[np.float64]
-
 
 class NoResponse(ValueError):
     """Nothing can be measured there; the message is for the person who chose the span."""
 
 
-class Measured(float):
+class Measurement(float):
     """A measured quantity that lies between `low` and `high`: as far as the samples tell."""
 
     low: float
@@ -63,9 +61,9 @@ class _Crossing(NamedTuple):
     after: float
     by: float
 
-    def until(self, later: _Crossing) -> Measured:
+    def until(self, later: _Crossing) -> Measurement:
         """The time from here to there."""
-        return Measured(later.at - self.at, later.after - self.by, later.by - self.after)
+        return Measurement(later.at - self.at, later.after - self.by, later.by - self.after)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +75,9 @@ class StepResponse:
 
     initial: float
     final: float
-    rise_s: Measured | None
-    overshoot: Measured
-    settling_s: Measured | None
+    rise_s: Measurement | None
+    overshoot: Measurement
+    settling_s: Measurement | None
     settled: bool
     error: float | None
     ripple: float
@@ -96,11 +94,11 @@ class RampResponse:
 
     initial: float
     final: float
-    slope: Measured
-    ramp_s: Measured
-    set_ramp_s: Measured | None
-    lag_s: Measured | None
-    overshoot: Measured
+    slope: Measurement
+    ramp_s: Measurement
+    set_ramp_s: Measurement | None
+    lag_s: Measurement | None
+    overshoot: Measurement
     ripple: float
 
 
@@ -180,12 +178,12 @@ def ramp_response(
                 set_ramp, lag = from_.until(to), halfway.until(middle)
     scaled = (values - before) / change
     apart = _apart(times)
-    ramp = Measured(1 / slope, max(1 / slope - apart, apart), 1 / slope + apart)
+    ramp = Measurement(1 / slope, max(1 / slope - apart, apart), 1 / slope + apart)
     steepest, flattest = (change / ramp.low, change / ramp.high)
     return RampResponse(
         initial=before,
         final=final,
-        slope=Measured(slope * change, min(steepest, flattest), max(steepest, flattest)),
+        slope=Measurement(slope * change, min(steepest, flattest), max(steepest, flattest)),
         ramp_s=ramp,
         set_ramp_s=set_ramp,
         lag_s=lag,
@@ -259,9 +257,9 @@ def _apart(times: Array) -> float:
     return float(np.median(np.diff(times)))
 
 
-def _overshoot(scaled: Array, step: float) -> Measured:
+def _overshoot(scaled: Array, step: float) -> Measurement:
     over = max(0.0, float(scaled.max()) - 1.0)
-    return Measured(over, max(0.0, over - step), over + step)
+    return Measurement(over, max(0.0, over - step), over + step)
 
 
 def _first_crossing(times: Array, scaled: Array, level: float) -> _Crossing | None:

@@ -14,7 +14,7 @@ from app.project.model import BitSignal, Project, RegisterSignal
 from app.recording.clock import SECOND, microseconds
 from app.recording.envelope import Envelope, extremes, spread
 from app.recording.gathering import Gathering
-from app.recording.history import History
+from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.samples import Samples, values as decoded
 
@@ -28,7 +28,7 @@ TOGETHER: Final = 32
 """Blocks that are summed up in one go."""
 
 
-class Source(Protocol):
+class CurveSource(Protocol):
     """Values of signals over time, in seconds of a clock of its own. Not-a-number: nothing good was read then.
 
     Methods that take a signal raise KeyError for one that is not a number on a line.
@@ -66,7 +66,7 @@ class LiveSource:
     Belongs to the thread of the history. Values are worked out of the registers as they are asked for.
     """
 
-    def __init__(self, history: History) -> None:
+    def __init__(self, history: SampleHistory) -> None:
         self._history = history
         self._summaries: dict[str, tuple[Array, Gathering | None]] = {}
         """Of a signal what its full blocks look like from afar, and the last one of them."""

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from app.client.faults import FaultKind
 from app.client.transactions import Transaction
 from app.diagnosis.frame_parts import FrameReader
-from app.diagnosis.frames import Frame, Role
+from app.diagnosis.frames import Frame, FrameRole
 from app.diagnosis.received import mbap_frames, rtu_frames
 from app.diagnosis.register_names import NO_NAMES, RegisterNames
 from app.language import translate
@@ -38,7 +38,7 @@ def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explan
     fault = transaction.fault
     return Explanation(
         transaction,
-        reader.frame(Role.REQUEST, transaction.sent),
+        reader.frame(FrameRole.REQUEST, transaction.sent),
         received,
         names.at(transaction.follower, request.table, request.address, reader.count),
         _timing(transaction),

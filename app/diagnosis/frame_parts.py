@@ -25,7 +25,7 @@ from app.diagnosis.frame_words import (
     span_text,
     switch_text,
 )
-from app.diagnosis.frames import Frame, Part, Role
+from app.diagnosis.frames import Frame, FramePart, FrameRole
 from app.diagnosis.register_names import RegisterNames
 from app.language import translate
 from app.modbus.framing import read_in
@@ -40,7 +40,7 @@ class _Cursor:
     def __init__(self, data: bytes) -> None:
         self.data = data
         self.at = 0
-        self.parts: list[Part] = []
+        self.parts: list[FramePart] = []
 
     @property
     def left(self) -> int:
@@ -61,10 +61,10 @@ class _Cursor:
         if not data:
             return data
         if len(data) < size:
-            self.parts.append(Part(data, name, cut_off(len(data), size), signals, True))
+            self.parts.append(FramePart(data, name, cut_off(len(data), size), signals, True))
         else:
             words = say if isinstance(say, str) else say(data)
-            self.parts.append(Part(data, name, words, signals, wrong if isinstance(wrong, bool) else wrong(data)))
+            self.parts.append(FramePart(data, name, words, signals, wrong if isinstance(wrong, bool) else wrong(data)))
         return data
 
     def rest(self, name: str, words: str, *, wrong: bool = False) -> None:
@@ -87,17 +87,17 @@ class FrameReader:
         request = self.request
         return request.count or (int.from_bytes(request.pdu[3:5], "big") if request.function < 5 else 0)
 
-    def frame(self, role: Role, data: bytes, *, headless: bool = False) -> Frame:
+    def frame(self, role: FrameRole, data: bytes, *, headless: bool = False) -> Frame:
         """A frame in its parts. `headless`: its first byte, the unit, is missing."""
         cursor, reader = _Cursor(data), self
-        asking = role in (Role.REQUEST, Role.ECHO, Role.OTHER_CLIENT)
-        if role is Role.OTHER_CLIENT and (other := read_in(data)) is not None:
+        asking = role in (FrameRole.REQUEST, FrameRole.ECHO, FrameRole.OTHER_CLIENT)
+        if role is FrameRole.OTHER_CLIENT and (other := read_in(data)) is not None:
             reader = replace(self, request=other, follower=self.follower if other.unit == self.request.unit else "")
         if self.label is None:
             if not headless:
                 self._unit(cursor)
             # The last two bytes are the check sum, unless the frame broke off before it.
-            body = len(data) - 2 if role is not Role.CUT else len(data)
+            body = len(data) - 2 if role is not FrameRole.CUT else len(data)
             pdu = _Cursor(data[cursor.at : body])
             reader._pdu(pdu, asking=asking)
             cursor.parts += pdu.parts
@@ -111,7 +111,7 @@ class FrameReader:
             self._pdu(pdu, asking=asking)
             cursor.parts += pdu.parts
         parts = cursor.parts
-        if role in (Role.DAMAGED, Role.CUT, Role.STRANGER):
+        if role in (FrameRole.DAMAGED, FrameRole.CUT, FrameRole.STRANGER):
             # Nobody must take for a reading what the program did not.
             doubted = translate("bus", "unreliable: {words}")
             parts = [replace(part, words=doubted.format(words=part.words)) if part.signals else part for part in parts]

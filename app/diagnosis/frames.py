@@ -9,7 +9,7 @@ from typing import Final
 from app.language import mark, translate
 
 
-class Role(enum.StrEnum):
+class FrameRole(enum.StrEnum):
     """What a frame, or a run of bytes that is none, is to the request."""
 
     REQUEST = "request"
@@ -31,20 +31,20 @@ class Role(enum.StrEnum):
 
 
 ROLE_WORDS: Final = {
-    Role.REQUEST: mark("bus", "request"),
-    Role.ANSWER: mark("bus", "answer"),
-    Role.REFUSAL: mark("bus", "answer: refused"),
-    Role.ECHO: mark("bus", "echo of the request from the adapter"),
-    Role.OTHER_CLIENT: mark("bus", "request of another client"),
-    Role.STRANGER: mark("bus", "a frame that does not answer this request"),
-    Role.DAMAGED: mark("bus", "damaged answer"),
-    Role.CUT: mark("bus", "incomplete answer"),
-    Role.NOISE: mark("bus", "bytes that are not a frame"),
+    FrameRole.REQUEST: mark("bus", "request"),
+    FrameRole.ANSWER: mark("bus", "answer"),
+    FrameRole.REFUSAL: mark("bus", "answer: refused"),
+    FrameRole.ECHO: mark("bus", "echo of the request from the adapter"),
+    FrameRole.OTHER_CLIENT: mark("bus", "request of another client"),
+    FrameRole.STRANGER: mark("bus", "a frame that does not answer this request"),
+    FrameRole.DAMAGED: mark("bus", "damaged answer"),
+    FrameRole.CUT: mark("bus", "incomplete answer"),
+    FrameRole.NOISE: mark("bus", "bytes that are not a frame"),
 }
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class FramePart:
     """Some bytes of a frame, what they are, and what they say. `wrong` marks what does not fit the request.
 
     `signals` names the signals of the project that these bytes are about.
@@ -61,8 +61,8 @@ class Part:
 class Frame:
     """A frame, or a run of bytes that is none, in its parts."""
 
-    role: Role
-    parts: tuple[Part, ...]
+    role: FrameRole
+    parts: tuple[FramePart, ...]
 
     @property
     def data(self) -> bytes:

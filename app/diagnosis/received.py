@@ -8,7 +8,7 @@ from app.client.faults import FaultKind
 from app.client.transactions import Transaction
 from app.diagnosis.frame_parts import FrameReader
 from app.diagnosis.frame_words import cut_off
-from app.diagnosis.frames import Frame, Part, Role
+from app.diagnosis.frames import Frame, FramePart, FrameRole
 from app.language import translate
 from app.modbus.framing import COUNTED, LONGEST_RTU, MBAP_HEADER, SHORTEST_RTU, mbap_length, read_in, whole_frame
 from app.modbus.requests import Request, crc_fits
@@ -20,23 +20,23 @@ def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]
     echoed = _echo_due(transaction)
     head = bytes((request.unit,)) + request.answer_head
     whole = request.answer_length + 3
-    found: list[tuple[int, int, Role]] = []
+    found: list[tuple[int, int, FrameRole]] = []
     at = 0
     while at < len(data):
         if echoed and data.startswith(request.rtu, at):
-            found.append((at, len(request.rtu), Role.ECHO))
+            found.append((at, len(request.rtu), FrameRole.ECHO))
             echoed = False
         elif data.startswith(head, at) and len(data) - at >= whole and crc_fits(data[at : at + whole]):
-            found.append((at, whole, Role.ANSWER))
+            found.append((at, whole, FrameRole.ANSWER))
         elif length := _sound_length(data, at):
             found.append((at, length, _role(request, data[at : at + length])))
         else:
             at += 1
             continue
         at += found[-1][1]
-    answered = any(role in (Role.ANSWER, Role.REFUSAL) for _, _, role in found)
+    answered = any(role in (FrameRole.ANSWER, FrameRole.REFUSAL) for _, _, role in found)
     end = 0
-    for start, length, role in [*found, (len(data), 0, Role.NOISE)]:
+    for start, length, role in [*found, (len(data), 0, FrameRole.NOISE)]:
         if start > end:
             stray = data[end:start]
             yield from [_noise(stray)] if answered else _damaged(stray, reader)
@@ -63,9 +63,9 @@ def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
     at = next((place for place in (data.find(head), data.find(refusal), data.find(head[:2])) if place >= 0), -1)
     if at < 0:
         if len(data) >= 4 and crc_fits(bytes((request.unit,)) + data):
-            yield reader.frame(Role.DAMAGED, data, headless=True)
+            yield reader.frame(FrameRole.DAMAGED, data, headless=True)
         elif head.startswith(data):
-            yield reader.frame(Role.CUT, data)
+            yield reader.frame(FrameRole.CUT, data)
         else:
             yield _noise(data)
         return
@@ -82,7 +82,7 @@ def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
         # The whole of a shorter answer may have arrived with a byte count that is damaged.
         yield _cut(rest, length, reader)
         return
-    yield reader.frame(Role.DAMAGED, rest[:length])
+    yield reader.frame(FrameRole.DAMAGED, rest[:length])
     if len(rest) > length:
         yield _noise(rest[length:])
 
@@ -90,22 +90,24 @@ def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
 def _cut(data: bytes, length: int, reader: FrameReader) -> Frame:
     """An answer of which `length` bytes should have come: its check sum may have begun."""
     if len(data) == length - 1:
-        frame = reader.frame(Role.CUT, data[:-1])
-        return Frame(Role.CUT, (*frame.parts, Part(data[-1:], translate("bus", "check sum"), cut_off(1, 2), (), True)))
-    return reader.frame(Role.CUT, data)
+        frame = reader.frame(FrameRole.CUT, data[:-1])
+        return Frame(
+            FrameRole.CUT, (*frame.parts, FramePart(data[-1:], translate("bus", "check sum"), cut_off(1, 2), (), True))
+        )
+    return reader.frame(FrameRole.CUT, data)
 
 
 def _noise(data: bytes) -> Frame:
     name = translate("bus", "stray bytes") if len(data) > 1 else translate("bus", "stray byte")
-    return Frame(Role.NOISE, (Part(data, name, translate("bus", "not a frame"), (), True),))
+    return Frame(FrameRole.NOISE, (FramePart(data, name, translate("bus", "not a frame"), (), True),))
 
 
-def _role(request: Request, frame: bytes) -> Role:
+def _role(request: Request, frame: bytes) -> FrameRole:
     """What a sound frame is that is neither our echo nor the answer."""
     if read_in(frame) is not None:
-        return Role.OTHER_CLIENT
+        return FrameRole.OTHER_CLIENT
     refused = frame[0] == request.unit and frame[1] == request.function | 0x80
-    return Role.REFUSAL if refused else Role.STRANGER
+    return FrameRole.REFUSAL if refused else FrameRole.STRANGER
 
 
 def _sound_length(data: bytes, at: int) -> int:
@@ -136,15 +138,15 @@ def mbap_frames(data: bytes, reader: FrameReader) -> Iterator[Frame]:
     if at > stray:
         rest = data[stray:]
         begun = (label + b"\0\0").startswith(rest[:4])
-        yield reader.frame(Role.CUT, rest) if begun else _noise(rest)
+        yield reader.frame(FrameRole.CUT, rest) if begun else _noise(rest)
 
 
-def _mbap_role(request: Request, label: bytes, frame: bytes, length: int) -> Role:
+def _mbap_role(request: Request, label: bytes, frame: bytes, length: int) -> FrameRole:
     if len(frame) < length:
-        return Role.CUT
+        return FrameRole.CUT
     ours = frame[:2] == label and frame[6] == request.unit
     if ours and frame[7:].startswith(request.answer_head) and len(frame) == request.answer_length + MBAP_HEADER:
-        return Role.ANSWER
+        return FrameRole.ANSWER
     if ours and frame[7] == request.function | 0x80 and len(frame) == MBAP_HEADER + 2:
-        return Role.REFUSAL
-    return Role.STRANGER
+        return FrameRole.REFUSAL
+    return FrameRole.STRANGER

@@ -16,7 +16,7 @@ from app.signals.numbering import NotARegister, Table, documented_number
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class RegisterGroup:
     """Neighbouring registers or bits that belong together, from wire address `address` up to `end`, not included.
 
     `words` says what stands there, signal by signal; it is empty, and so is `signals`, where no signal stands.
@@ -101,7 +101,7 @@ class RegisterNames:
 
     def groups(
         self, follower: str, table: Table, address: int, words: Sequence[int] | Sequence[bool]
-    ) -> tuple[Group, ...]:
+    ) -> tuple[RegisterGroup, ...]:
         """`words`, from wire address `address` on, parted into groups: signals that share a register stay together.
 
         The groups follow one another without a gap and cover all of `words`.
@@ -115,19 +115,19 @@ class RegisterNames:
             else:
                 clusters.append([place])
             reach = max(reach, place.end)
-        groups: list[Group] = []
+        groups: list[RegisterGroup] = []
         at = address
         for cluster in clusters:
             first = max(address, cluster[0].address)
             behind = min(end, max(place.end for place in cluster))
             if first > at:
-                groups.append(Group(at, first))
+                groups.append(RegisterGroup(at, first))
             told = [self._told(place, address, words) for place in cluster]
             names = tuple(place.binding.signal.name for place in cluster)
-            groups.append(Group(first, behind, names, "; ".join(told)))
+            groups.append(RegisterGroup(first, behind, names, "; ".join(told)))
             at = behind
         if at < end:
-            groups.append(Group(at, end))
+            groups.append(RegisterGroup(at, end))
         return tuple(groups)
 
     def masked(self, follower: str, address: int, keep: int, put: int) -> str:

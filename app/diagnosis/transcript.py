@@ -12,7 +12,7 @@ from app.client.transactions import Transaction
 from app.diagnosis.explain import Explanation, milliseconds
 from app.diagnosis.figures import Figures, Spread
 from app.diagnosis.frame_words import hex_text
-from app.diagnosis.frames import Frame, Role
+from app.diagnosis.frames import Frame, FrameRole
 from app.language import translate
 from app.line.states import LineState
 
@@ -186,7 +186,9 @@ def _frame_json(frame: Frame) -> dict[str, Any]:
 
 def _compact(frame: Frame) -> str:
     parts = " ".join(part.data.hex().upper() for part in frame.parts)
-    return parts if frame.role in (Role.REQUEST, Role.ANSWER, Role.REFUSAL) else f"[{frame.words}: {parts}]"
+    return (
+        parts if frame.role in (FrameRole.REQUEST, FrameRole.ANSWER, FrameRole.REFUSAL) else f"[{frame.words}: {parts}]"
+    )
 
 
 HEX_COLUMN = 24

@@ -5,8 +5,8 @@ people do. An edit that changes nothing returns the project itself. No edit make
 """
 
 from app.edits.blocks import (
+    Alignment,
     Block,
-    Side,
     align_block,
     align_fields,
     clear_block,
@@ -97,7 +97,7 @@ from app.edits.signals import (
 from app.edits.text import erase_text, field_at, type_text
 from app.edits.transfer import (
     Arrivals,
-    Difference,
+    NameClash,
     Unlike,
     arrivals,
     cells_of,
@@ -108,14 +108,14 @@ from app.edits.transfer import (
 )
 
 __all__ = [
+    "Alignment",
     "Arrivals",
     "Block",
-    "Difference",
     "EditRefused",
     "Match",
+    "NameClash",
     "Refusal",
     "Replaced",
-    "Side",
     "Sought",
     "Unlike",
     "action",

@@ -11,13 +11,13 @@ from typing import Literal, NamedTuple
 
 from app.edits.fields import change_field, delete_fields, move_fields, with_fields
 from app.edits.refused import EditRefused, changed, must_be_index
-from app.edits.rows import BLANK, Texts, full_rows, texts_of, with_text, with_texts
+from app.edits.rows import BLANK, RowTexts, full_rows, texts_of, with_text, with_texts
 from app.edits.screens import screen_called
 from app.language import translate
 from app.project.model import Field, Project, Screen
 from app.project.problems import quoted
 
-Side = Literal["left", "centre", "right"]
+Alignment = Literal["left", "centre", "right"]
 
 
 class Block(NamedTuple):
@@ -69,7 +69,7 @@ def move_block(project: Project, screen_name: str, block: Block, down: int, righ
     project = move_fields(project, screen_name, moving, down, right)
     after = screen_called(project, screen_name)
 
-    def move(rows: Texts, _language: str) -> Texts:
+    def move(rows: RowTexts, _language: str) -> RowTexts:
         rows, lifted = _lifted(rows, block)
         _must_leave_text(rows, [after.fields[index] for index in moving])
         return _laid_down(rows, lifted, block.moved(down, right), staying)
@@ -87,7 +87,7 @@ def copy_block(project: Project, screen_name: str, block: Block, down: int, righ
     first = len(screen.fields)
     project = with_fields(project, screen, (*screen.fields, *copies), range(first, first + len(copies)))
 
-    def copy(rows: Texts, _language: str) -> Texts:
+    def copy(rows: RowTexts, _language: str) -> RowTexts:
         _must_leave_text(rows, copies)
         return _laid_down(rows, _lifted(rows, block)[1], block.moved(down, right), screen.fields)
 
@@ -108,7 +108,7 @@ def copy_fields(project: Project, screen_name: str, indices: Iterable[int], down
     return with_fields(project, screen, (*screen.fields, *copies), range(first, first + len(copies)))
 
 
-def align_block(project: Project, screen_name: str, block: Block, side: Side) -> Project:
+def align_block(project: Project, screen_name: str, block: Block, side: Alignment) -> Project:
     """With the content of every row of a block at its left, in its middle or at its right: text and fields as one.
 
     Refused where a field lies across the edge of the block.
@@ -126,7 +126,7 @@ def align_block(project: Project, screen_name: str, block: Block, side: Side) ->
     return project
 
 
-def align_fields(project: Project, screen_name: str, indices: Iterable[int], side: Side) -> Project:
+def align_fields(project: Project, screen_name: str, indices: Iterable[int], side: Alignment) -> Project:
     """With fields in one column: their left edges, middles or right edges.
 
     The leftmost of the left edges counts, the rightmost of the right ones, and the middle between the outermost.
@@ -176,10 +176,10 @@ def stretch_field(project: Project, screen_name: str, index: int, left_edge: int
     return change_field(project, screen_name, index, at=(field.at[0], field.at[1] + field.width - width), width=width)
 
 
-def _lifted(rows: Texts, block: Block) -> tuple[Texts, Texts]:
+def _lifted(rows: RowTexts, block: Block) -> tuple[RowTexts, RowTexts]:
     """The rows with the block blank, and what stood in the block."""
     left, end = block.left, block.left + block.columns
-    lifted: Texts = []
+    lifted: RowTexts = []
     rows = list(rows)
     for row in range(block.top, block.top + block.rows):
         lifted.append(rows[row][left:end])
@@ -187,7 +187,7 @@ def _lifted(rows: Texts, block: Block) -> tuple[Texts, Texts]:
     return rows, lifted
 
 
-def _laid_down(rows: Texts, lifted: Texts, block: Block, fields: Iterable[Field]) -> Texts:
+def _laid_down(rows: RowTexts, lifted: RowTexts, block: Block, fields: Iterable[Field]) -> RowTexts:
     """The rows with the lifted text in a block. Refused where it would come over text or under one of `fields`."""
     rows = list(rows)
     covered = {(field.at[0], column): field for field in fields for column in _columns(field)}
@@ -216,7 +216,7 @@ def _laid_down(rows: Texts, lifted: Texts, block: Block, fields: Iterable[Field]
     return rows
 
 
-def _must_leave_text(rows: Texts, fields: Iterable[Field]) -> None:
+def _must_leave_text(rows: RowTexts, fields: Iterable[Field]) -> None:
     """Raises EditRefused if one of the fields would cover text."""
     for field in fields:
         row = field.at[0]
@@ -229,7 +229,7 @@ def _must_leave_text(rows: Texts, fields: Iterable[Field]) -> None:
                 )
 
 
-def _align_row(project: Project, screen_name: str, block: Block, side: Side) -> Project:
+def _align_row(project: Project, screen_name: str, block: Block, side: Alignment) -> Project:
     screen = screen_called(project, screen_name)
     left, end = block.left, block.left + block.columns
     filled = {column for text in texts_of(project, screen) for column in _filled(text[block.top], left, end)}

@@ -9,11 +9,9 @@ from typing import Final
 from app.edits.refused import EditRefused, changed, must_exist
 from app.edits.several import put_parts
 from app.language import translate
-from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from app.project.model import AnySignal, BitSignal, Project, RegisterSignal
 from app.project.problems import quoted
 from app.signals.encoding import register_count
-
-AnySignal = RegisterSignal | BitSignal | HeldSignal
 
 MOST_COPIES: Final = 2_000
 """More at once is a slip of the finger."""

@@ -7,8 +7,7 @@ from typing import Any
 
 from app.edits.lines import AnyLine
 from app.edits.refused import changed, made, must_be_free, with_names_in_order
-from app.edits.signals import AnySignal
-from app.project.model import Follower, Project
+from app.project.model import AnySignal, Follower, Project
 
 
 def bring_in_signals(

@@ -14,7 +14,7 @@ from app.edits.refused import (
     must_exist,
 )
 from app.language import translate
-from app.project.model import Project, Repertoire, Screen
+from app.project.model import Project, RepertoireName, Screen
 from app.project.paths import in_words
 from app.project.problems import Place
 from app.project.references import Use, renamed
@@ -33,7 +33,7 @@ def set_size(project: Project, rows: int, columns: int) -> Project:
     return changed(project, panel=panel, screens=screens)
 
 
-def set_repertoire(project: Project, repertoire: Repertoire) -> Project:
+def set_repertoire(project: Project, repertoire: RepertoireName) -> Project:
     """With another set of characters that the panel can show."""
     return _with_panel(project, repertoire=repertoire)
 

@@ -11,7 +11,7 @@ from app.language import translate
 from app.project.model import Part, Project
 from app.project.paths import called
 from app.project.problems import did_you_mean, quoted
-from app.project.references import Kind, Use, dangling, uses
+from app.project.references import NamedKind, Use, dangling, uses
 from app.project_file.validation_messages import refusal_of
 
 _MOST_SHOWN: Final = 12
@@ -55,7 +55,7 @@ def _unfit(error: ValidationError) -> EditRefused:
     return EditRefused(refusal_of(error), attribute=str(place[0]) if place else "")
 
 
-def must_be_unused(project: Project, kind: Kind, name: str) -> None:
+def must_be_unused(project: Project, kind: NamedKind, name: str) -> None:
     """Raises EditRefused with the list of uses if the `kind` called `name` is used."""
     found = uses(project, kind, name)
     if found:
@@ -63,7 +63,7 @@ def must_be_unused(project: Project, kind: Kind, name: str) -> None:
         raise EditRefused(why.format(kind=called(kind), name=quoted(name), uses=listed(found)), found)
 
 
-def must_exist(kind: Kind, name: str, names: Collection[str]) -> None:
+def must_exist(kind: NamedKind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is not among `names`."""
     if name not in names:
         hint = did_you_mean(name, names)
@@ -71,7 +71,7 @@ def must_exist(kind: Kind, name: str, names: Collection[str]) -> None:
         raise EditRefused(f"{why}; {hint}" if hint else why)
 
 
-def must_be_free(kind: Kind, name: str, names: Collection[str]) -> None:
+def must_be_free(kind: NamedKind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is among `names`."""
     if name in names:
         why = translate("edits", "there is already a {kind} {name}; choose another name")

@@ -10,17 +10,17 @@ from app.edits.screens import with_screen
 from app.project.model import Project, Screen
 
 BLANK: Final = " "
-Texts = list[str]
+RowTexts = list[str]
 """The rows of one language at full width."""
 
 
-def full_rows(project: Project, text: Iterable[str]) -> Texts:
+def full_rows(project: Project, text: Iterable[str]) -> RowTexts:
     """Text as rows at full width, as many as the panel has. Text outside the panel, which a file may hold, is kept."""
     rows = [row.ljust(project.panel.columns) for row in text]
     return rows + [BLANK * project.panel.columns] * (project.panel.rows - len(rows))
 
 
-def texts_of(project: Project, screen: Screen) -> Iterator[Texts]:
+def texts_of(project: Project, screen: Screen) -> Iterator[RowTexts]:
     """The full rows of a screen in each of its languages, the first one first."""
     yield full_rows(project, screen.text)
     for rows in screen.text_in.values():
@@ -35,7 +35,7 @@ def with_text(project: Project, screen: Screen, rows: Iterable[str]) -> Project:
     return with_screen(project, changed(screen, text=text))
 
 
-def with_texts(project: Project, screen: Screen, change: Callable[[Texts, str], Texts]) -> Project:
+def with_texts(project: Project, screen: Screen, change: Callable[[RowTexts, str], RowTexts]) -> Project:
     """With `change` made to the text of a screen in every language.
 
     It is given full rows and the language, which is empty for the first one.

@@ -17,14 +17,14 @@ from app.edits.refused import (
 from app.language import translate
 from app.project.model import Action, BitSignal, Follower, Part, Project, RegisterSignal, ScreenChange
 from app.project.problems import quoted
-from app.project.references import Kind, Use, renamed_all, uses_of
+from app.project.references import NamedKind, Use, renamed_all, uses_of
 
-Listed = Literal["line", "follower", "signal", "screen_change", "action"]
+ListedKind = Literal["line", "follower", "signal", "screen_change", "action"]
 """The kinds of parts that stand in a list of the project."""
 Named = Literal["line", "follower", "signal"]
 """Those of them whose parts have names."""
 
-_LIST: Final[dict[Listed, str]] = {
+_LIST: Final[dict[ListedKind, str]] = {
     "line": "lines",
     "follower": "followers",
     "signal": "signals",
@@ -32,10 +32,10 @@ _LIST: Final[dict[Listed, str]] = {
     "action": "actions",
 }
 _MOST_NAMED: Final = 6
-_NAMED: Final[dict[Listed, Kind]] = {"line": "line", "follower": "follower", "signal": "signal"}
+_NAMED: Final[dict[ListedKind, NamedKind]] = {"line": "line", "follower": "follower", "signal": "signal"}
 
 
-def parts_of(project: Project, kind: Listed) -> tuple[Any, ...]:
+def parts_of(project: Project, kind: ListedKind) -> tuple[Any, ...]:
     """The list of a kind."""
     parts: tuple[Any, ...] = getattr(project, _LIST[kind])
     return parts
@@ -49,7 +49,7 @@ def index_of(project: Project, kind: Named, name: str) -> int:
     return next(index for index, other in enumerate(parts_of(project, kind)) if other is part)
 
 
-def put_parts(project: Project, kind: Listed, parts: Mapping[int, Part], added: Sequence[Part] = ()) -> Project:
+def put_parts(project: Project, kind: ListedKind, parts: Mapping[int, Part], added: Sequence[Part] = ()) -> Project:
     """With other parts at some indices of the list, and `added` behind its end.
 
     A part that has another name than the one in its place renames that: its uses follow, also where several names
@@ -77,14 +77,14 @@ def put_parts(project: Project, kind: Listed, parts: Mapping[int, Part], added: 
     return after if all(_leads_on(after, old, part) for old, part in steps) else with_names_in_order(after, project)
 
 
-def change_part(project: Project, kind: Listed, index: int, **changes: Any) -> Project:
+def change_part(project: Project, kind: ListedKind, index: int, **changes: Any) -> Project:
     """With other attributes of the part at an index of the list; a new name renames it, and its uses follow."""
     parts = parts_of(project, kind)
     must_be_index(kind, index, len(parts))
     return put_parts(project, kind, {index: changed(parts[index], **changes)})
 
 
-def delete_parts(project: Project, kind: Listed, indices: Collection[int]) -> Project:
+def delete_parts(project: Project, kind: ListedKind, indices: Collection[int]) -> Project:
     """Without some parts. Refused while something that stays uses one of them, with the list of uses."""
     parts = parts_of(project, kind)
     for index in indices:
@@ -99,7 +99,7 @@ def delete_parts(project: Project, kind: Listed, indices: Collection[int]) -> Pr
     return project if len(kept) == len(parts) else changed(project, **{_LIST[kind]: kept})
 
 
-def uses_that_stay(project: Project, kind: Listed, indices: Collection[int]) -> dict[str, tuple[Use, ...]]:
+def uses_that_stay(project: Project, kind: ListedKind, indices: Collection[int]) -> dict[str, tuple[Use, ...]]:
     """Of the parts at `indices` that something else uses: the name and those uses that do not stand in one of them."""
     parts = parts_of(project, kind)
     gone = frozenset(indices)
@@ -111,7 +111,7 @@ def uses_that_stay(project: Project, kind: Listed, indices: Collection[int]) -> 
     return {name: uses for name, uses in staying.items() if uses}
 
 
-def order_parts(project: Project, kind: Listed, order: Sequence[int]) -> Project:
+def order_parts(project: Project, kind: ListedKind, order: Sequence[int]) -> Project:
     """With the list in another order: `order` names every index once, the one that is to stand first, first."""
     parts = parts_of(project, kind)
     if sorted(order) != list(range(len(parts))):
@@ -132,7 +132,7 @@ def shifted_order(count: int, indices: Collection[int], way: Literal[-1, 1]) -> 
     return tuple(order)
 
 
-def _in_use(kind: Listed, names: Sequence[str], places: Sequence[Use]) -> str:
+def _in_use(kind: ListedKind, names: Sequence[str], places: Sequence[Use]) -> str:
     if len(names) == 1:
         text = {
             "signal": translate("edits", "signal {name} cannot be deleted: it is used by {places}"),
@@ -153,7 +153,7 @@ def _name(part: Any) -> str:
     return name
 
 
-def _names_must_be_free(project: Project, kind: Kind, names: Mapping[str, str], added: Sequence[str]) -> None:
+def _names_must_be_free(project: Project, kind: NamedKind, names: Mapping[str, str], added: Sequence[str]) -> None:
     """Names may be taken over from parts that get another one in the same step."""
     known: Mapping[str, Any] = getattr(project, f"{kind}_named")
     new: set[str] = set()

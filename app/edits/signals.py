@@ -6,9 +6,7 @@ from typing import Any
 
 from app.edits.refused import changed, free_name, made
 from app.edits.several import change_part, index_of, put_parts
-from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
-
-AnySignal = RegisterSignal | BitSignal | HeldSignal
+from app.project.model import AnySignal, BitSignal, HeldSignal, Project, RegisterSignal
 
 
 def add_signal(project: Project, signal: AnySignal, at: int | None = None) -> Project:

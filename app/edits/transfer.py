@@ -16,7 +16,7 @@ from app.edits.blocks import Block, fields_in
 from app.edits.fields import with_fields
 from app.edits.languages import set_languages
 from app.edits.refused import EditRefused, changed, free_name, must_exist, with_names_in_order
-from app.edits.rows import BLANK, Texts, full_rows, with_texts
+from app.edits.rows import BLANK, RowTexts, full_rows, with_texts
 from app.edits.screens import screen_called
 from app.edits.signals import rename_signal
 from app.language import translate
@@ -39,7 +39,7 @@ class Unlike:
 
 
 @dataclass(frozen=True, slots=True)
-class Difference:
+class NameClash:
     """A signal or a follower of a piece whose name means something else in the project."""
 
     kind: Literal["signal", "follower"]
@@ -54,7 +54,7 @@ class Arrivals:
     signals: tuple[str, ...]
     followers: tuple[str, ...]
     lines: tuple[str, ...]
-    differing: tuple[Difference, ...]
+    differing: tuple[NameClash, ...]
 
     @property
     def nothing(self) -> bool:
@@ -158,13 +158,13 @@ def arrivals(project: Project, piece: Project) -> Arrivals:
     """What of a piece the project does not have, and what it has under the same name but otherwise."""
     piece = _in_languages_of(project, piece)
     signals: list[str] = []
-    differing: list[Difference] = []
+    differing: list[NameClash] = []
     for signal in piece.signals:
         here = project.signal_named.get(signal.name)
         if here is None:
             signals.append(signal.name)
         elif unlike := _unlike(here, signal):
-            differing.append(Difference("signal", signal.name, unlike))
+            differing.append(NameClash("signal", signal.name, unlike))
     coming = frozenset(signals)
     used = {signal.follower for signal in piece.signals if signal.name in coming and isinstance(signal, RegisterSignal)}
     followers: list[str] = []
@@ -175,7 +175,7 @@ def arrivals(project: Project, piece: Project) -> Arrivals:
         if other is None:
             followers.append(follower.name)
         elif unlike := _unlike(other, follower, only=_MATTERS):
-            differing.append(Difference("follower", follower.name, unlike))
+            differing.append(NameClash("follower", follower.name, unlike))
     on = {piece.follower_named[name].line for name in followers}
     lines = tuple(line.name for line in piece.lines if line.name in on and line.name not in project.line_named)
     return Arrivals(tuple(signals), tuple(followers), lines, tuple(differing))
@@ -263,7 +263,7 @@ def _with_pasted_text(project: Project, before: Screen, part: Screen, block: Blo
         for column in range(field.at[1], field.at[1] + field.width)
     }
 
-    def write(rows: Texts, language: str) -> Texts:
+    def write(rows: RowTexts, language: str) -> RowTexts:
         text = part.text_in.get(language, part.text)
         rows = list(rows)
         for down in range(block.rows):

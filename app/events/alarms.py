@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.language import mark, translate
 from app.panel.conditions import in_words
 from app.project.model import Project
@@ -110,4 +110,4 @@ class AlarmBook:
         words = translate("record", "{condition}: {state}").format(
             condition=alarm.condition, state=translate("record", WORDS[state])
         )
-        return Event(at, Kind.ALARM, alarm.screen, words, {"state": str(state), "alarm": str(index)})
+        return Event(at, EventKind.ALARM, alarm.screen, words, {"state": str(state), "alarm": str(index)})

@@ -11,7 +11,7 @@ from operator import attrgetter
 from app.client.faults import FaultKind, kind_text
 from app.client.repeated_answers import CAREFUL_S
 from app.events.alarms import AlarmBook
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.events.refusals import Refusals
 from app.events.spells import Spells
 from app.language import translate
@@ -75,13 +75,13 @@ class EventDetector:
                 words = translate("record", "the panel shows '{screen}': {cause}").format(
                     screen=effect.screen, cause=effect.cause
                 )
-                self._add(at, Kind.SCREEN_CHANGED, effect.screen, words, cause=effect.cause)
+                self._add(at, EventKind.SCREEN_CHANGED, effect.screen, words, cause=effect.cause)
             elif isinstance(effect, Entered):
                 old, new = (self._text(effect.signal, value) for value in (effect.old, effect.new))
                 words = translate("record", "the operator changed {old} to {new}").format(new=new, old=old)
-                self._add(at, Kind.ENTERED, effect.signal, words, old=old, new=new)
+                self._add(at, EventKind.ENTERED, effect.signal, words, old=old, new=new)
             elif isinstance(effect, Refused):
-                self._add(at, Kind.REFUSED, effect.signal, effect.reason)
+                self._add(at, EventKind.REFUSED, effect.signal, effect.reason)
 
     def reports(self, reports: Iterable[WriteReport]) -> None:
         """Writes ended."""
@@ -96,14 +96,14 @@ class EventDetector:
                     words = translate("record", "{wanted} was written, {kept} read back").format(
                         wanted=wanted, kept=kept
                     )
-                self._add(report.at, Kind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
+                self._add(report.at, EventKind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
                 self._stopped(report)
             else:
                 said = translate("bus", "not written: {why}").format(why="")
                 words = translate("record", "{wanted} was not written: {reason}").format(
                     wanted=wanted, reason=report.reason.removeprefix(said)
                 )
-                self._add(report.at, Kind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
+                self._add(report.at, EventKind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
 
     def stops(self, owed: Iterable[Owed], failed: Iterable[WriteReport], looked_at: float | None) -> None:
         """How the stops stand that a session must tell of; behind `reports`. See the session's parts of these names."""
@@ -116,16 +116,16 @@ class EventDetector:
                 words = translate("record", "STOP NOT CONFIRMED: it may still be on; {reason}").format(
                     reason=each.reason or translate("bus", "it could not be sent")
                 )
-                self._add(each.since, Kind.STOP, each.signal, words)
+                self._add(each.since, EventKind.STOP, each.signal, words)
         if looked_at is not None and looked_at != self._looked_at:
             for signal in self._failed:
-                self._add(looked_at, Kind.STOP, signal, translate("record", "the machine has been checked"))
+                self._add(looked_at, EventKind.STOP, signal, translate("record", "the machine has been checked"))
         self._looked_at = looked_at
         now = {report.signal: report for report in failed}
         for signal, report in now.items():
             if self._failed.get(signal) is not report:
                 words = translate("record", "STOP FAILED: it may still be on. Stop the machine at the machine.")
-                self._add(report.at, Kind.STOP, signal, words)
+                self._add(report.at, EventKind.STOP, signal, words)
         self._failed = now
         for signal, since in list(self._owed.items()):
             if signal not in waiting and signal not in now and self._reported.get(signal, -inf) > since:
@@ -135,7 +135,7 @@ class EventDetector:
         since = self._owed.pop(report.signal, None)
         if since is not None:
             words = translate("record", "the stop was confirmed late, {seconds:.1f} s after the request")
-            self._add(report.at, Kind.STOP, report.signal, words.format(seconds=report.at - since))
+            self._add(report.at, EventKind.STOP, report.signal, words.format(seconds=report.at - since))
 
     def samples(self, samples: Iterable[Sample]) -> None:
         """Readings arrived: bits that rose or fell in them, and values with a text of their own that changed."""
@@ -169,7 +169,7 @@ class EventDetector:
                 if outage.late:
                     words = translate("record", "answers are in time again after {seconds:.1f} s: {reason}")
                 text = words.format(seconds=outage.seconds, reason=outage.reason)
-                self._add(outage.until, Kind.LINE_BACK, name, text)
+                self._add(outage.until, EventKind.LINE_BACK, name, text)
             self._outages[name] = line.outages.count
         for name, follower in snapshot.followers.items():
             answers = follower.answering
@@ -189,11 +189,11 @@ class EventDetector:
             now = name in now_armed or (state_of is not None and state_of.armed)
             if self._turned_over(self._armed, name, now):
                 if now:
-                    self._add(at, Kind.ARMED, name, translate("record", "writing to the line is enabled"))
+                    self._add(at, EventKind.ARMED, name, translate("record", "writing to the line is enabled"))
                 else:
                     why = state_of.disarmed if state_of is not None else ""
                     words = translate("record", "writing to the line is disabled")
-                    self._add(at, Kind.DISARMED, name, why or words)
+                    self._add(at, EventKind.DISARMED, name, why or words)
         self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)
 
     def _twice(self, name: str, follower: FollowerState, at: float) -> None:
@@ -201,7 +201,7 @@ class EventDetector:
         count = follower.faults.get(FaultKind.UNASKED, 0)
         if self._unasked.get(name, count) != count:
             if at - self._unasked_told.get(name, -inf) > CAREFUL_S:
-                self._add(at, Kind.LINE_FAULT, name, follower.reason or kind_text(FaultKind.UNASKED))
+                self._add(at, EventKind.LINE_FAULT, name, follower.reason or kind_text(FaultKind.UNASKED))
             self._unasked_told[name] = at
         self._unasked[name] = count
 
@@ -215,7 +215,7 @@ class EventDetector:
 
     def note(self, text: str) -> None:
         """Somebody wrote a remark."""
-        self._add(self._clock(), Kind.NOTE, "", text)
+        self._add(self._clock(), EventKind.NOTE, "", text)
 
     def _edges(self, sample: Sample, raw: int) -> None:
         before = self._words.get(sample.signal)
@@ -226,7 +226,7 @@ class EventDetector:
             was, now = before >> bit.bit.number & 1, raw >> bit.bit.number & 1
             if was != now:
                 words = plain_text(self.project, bit.name, Fraction(now))
-                self._add(sample.at, Kind.RISE if now else Kind.FALL, bit.name, words)
+                self._add(sample.at, EventKind.RISE if now else EventKind.FALL, bit.name, words)
 
     def _change(self, sample: Sample, value: Value) -> None:
         before = self._shown.get(sample.signal)
@@ -235,7 +235,7 @@ class EventDetector:
             return
         old, new = self._text(sample.signal, before), self._text(sample.signal, value)
         words = translate("record", "{old} -> {new}").format(new=new, old=old)
-        self._add(sample.at, Kind.CHANGED, sample.signal, words, old=old, new=new)
+        self._add(sample.at, EventKind.CHANGED, sample.signal, words, old=old, new=new)
 
     @staticmethod
     def _turned_over(known: dict[str, bool], name: str, now: bool) -> bool:
@@ -250,5 +250,5 @@ class EventDetector:
         known = self.project.signal_named.get(signal)
         return f"{text} {known.unit}".rstrip() if known is not None else text
 
-    def _add(self, at: float, kind: Kind, subject: str, text: str, **data: str) -> None:
+    def _add(self, at: float, kind: EventKind, subject: str, text: str, **data: str) -> None:
         self._events.append(Event(at, kind, subject, text, data))

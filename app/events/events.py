@@ -10,7 +10,7 @@ from types import MappingProxyType
 from app.project.model import Project
 
 
-class Kind(enum.StrEnum):
+class EventKind(enum.StrEnum):
     """What happened."""
 
     RISE = "rise"
@@ -52,7 +52,7 @@ class Event:
     """
 
     at: float
-    kind: Kind
+    kind: EventKind
     subject: str
     text: str
     data: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
@@ -63,7 +63,7 @@ def screen_after(project: Project, screen: str, event: Event) -> str:
 
     A screen that an override shows is none: it covers the operator's for as long as its condition holds.
     """
-    if event.kind is not Kind.SCREEN_CHANGED or event.subject not in project.screen_named:
+    if event.kind is not EventKind.SCREEN_CHANGED or event.subject not in project.screen_named:
         return screen
     covers = any(
         screen_change.when is not None and screen_change.to == event.subject for screen_change in project.screen_changes

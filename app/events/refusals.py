@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Final
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.events.spells import Spells
 from app.language import translate
 from app.line.samples import Sample
@@ -98,9 +98,9 @@ class Refusals:
         if not count:
             back = translate("record", "no more readings are refused")
         if count > before:
-            yield Event(since, Kind.LINE_FAULT, name, device.words(count))
+            yield Event(since, EventKind.LINE_FAULT, name, device.words(count))
         elif count < before:
-            yield Event(since, Kind.LINE_BACK, name, back)
+            yield Event(since, EventKind.LINE_BACK, name, back)
         elif device.most > before:
             yield from self._short.look(name, False, since, device.words(device.most), None, back, since)
             yield from self._short.look(name, True, device.changed, "", None, back, device.changed)

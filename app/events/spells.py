@@ -8,7 +8,7 @@ from typing import Final
 
 from app.client.faults import FaultKind
 from app.client.statistics import OUTAGE_S
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.language import translate
 
 TOLD_AFTER_S: Final = 2.0
@@ -59,7 +59,7 @@ class Spells:
         if not well:
             if (spell.kind, kind) != (FaultKind.LATE, FaultKind.SILENCE):
                 if spell.told and (spell.kind, kind) == (FaultKind.SILENCE, FaultKind.LATE):
-                    yield Event(now, Kind.LINE_FAULT, name, reason)
+                    yield Event(now, EventKind.LINE_FAULT, name, reason)
                 spell.reason, spell.kind = reason, kind
             if not spell.told and now - spell.begun >= TOLD_AFTER_S:
                 yield from self._tell(name, spell)
@@ -87,12 +87,12 @@ class Spells:
         if spell.told or at - spell.begun >= OUTAGE_S:
             if not spell.told:
                 yield from self._tell(name, spell)
-            yield Event(at, Kind.LINE_BACK, name, back)
+            yield Event(at, EventKind.LINE_BACK, name, back)
         elif spell.short is None:
             spell.short = _Short(at)
             words = translate("record", "fault for {seconds:.1f} s: {reason}")
             text = words.format(seconds=at - spell.begun, reason=spell.reason)
-            yield Event(spell.begun, Kind.LINE_FAULT, name, text)
+            yield Event(spell.begun, EventKind.LINE_FAULT, name, text)
         else:
             spell.short.more += 1
             spell.short.last, spell.short.reason = spell.begun, spell.reason
@@ -100,7 +100,7 @@ class Spells:
     @staticmethod
     def _tell(name: str, spell: _Spell) -> Iterator[Event]:
         spell.told = True
-        yield Event(spell.begun, Kind.LINE_FAULT, name, spell.reason)
+        yield Event(spell.begun, EventKind.LINE_FAULT, name, spell.reason)
 
     @staticmethod
     def _count(name: str, short: _Short) -> Iterator[Event]:
@@ -108,7 +108,7 @@ class Spells:
             words = translate("record", "short faults within {seconds:.0f} s: {count}, the last one: {reason}")
             yield Event(
                 short.last,
-                Kind.LINE_FAULT,
+                EventKind.LINE_FAULT,
                 name,
                 words.format(seconds=short.last - short.told_at, count=short.more, reason=short.reason),
             )

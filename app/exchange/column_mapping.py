@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 from typing import Any, Final, get_args
 
 from app.exchange.numbers import factor, register_text
-from app.exchange.sheet import NOTHING, Cell, Row, Sheet, cell_text
+from app.exchange.sheet import NOTHING, Sheet, SheetCell, SheetRow, cell_text
 from app.exchange.titles import KEYS, TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.words import encoding_word, order_word, table_word
 from app.language import translate
 from app.project.value_texts import NotKnown, read_yes, texts_in
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
-from app.signals.numbers import Mark, NotANumber, find_mark, number, span
-from app.signals.order import Order
+from app.signals.numbers import DecimalMark, NotANumber, find_mark, number, span
+from app.signals.order import WordOrder
 
 _HEADING_WITHIN: Final = 40
 """Rows at the head of a sheet among which the titles are looked for."""
@@ -32,7 +32,7 @@ class Matching:
     """The key that each column holds; None: it is ignored."""
     heading: int = 0
     """The number of the row with the titles; what is above it is ignored. 0: there is none."""
-    mark: Mark | None = None
+    mark: DecimalMark | None = None
     """The decimal mark of the file; None: not known, and what could be read in two ways is refused."""
     hexadecimal: bool = False
     """Registers in plain digits are hexadecimal."""
@@ -40,14 +40,14 @@ class Matching:
     """How the list counts registers; None: as the follower does."""
     table: Table = "holding"
     """The table of registers for which the list names none."""
-    word_order: Order | None = None
+    word_order: WordOrder | None = None
     """The order of words of values for which the list names none; None: as the follower has it."""
 
-    def title_row(self, sheet: Sheet) -> Row | None:
+    def title_row(self, sheet: Sheet) -> SheetRow | None:
         """The row with the titles, if there is one."""
         return next((row for row in sheet.rows if row.number == self.heading), None)
 
-    def rows(self, sheet: Sheet) -> tuple[Row, ...]:
+    def rows(self, sheet: Sheet) -> tuple[SheetRow, ...]:
         """The rows below the titles."""
         return tuple(row for row in sheet.rows if row.number > self.heading)
 
@@ -98,7 +98,7 @@ def guess(sheet: Sheet, heading: int | None = None) -> Guess:
 # Titles ---------------------------------------------------------------------------------------------------------------
 
 
-def _heading(sheet: Sheet) -> Row | None:
+def _heading(sheet: Sheet) -> SheetRow | None:
     """The row whose cells are titles that are known; without one, a first row of texts above rows with numbers."""
     rows = sheet.rows[:_HEADING_WITHIN]
     known = [(len({key_of_title(cell) for cell in row.cells} - {None}), -at, row) for at, row in enumerate(rows)]
@@ -114,7 +114,7 @@ def _has_digit(text: str) -> bool:
     return any(character.isdigit() for character in text)
 
 
-def _by_titles(sheet: Sheet, row: Row | None, sample: Sequence[Row], remarks: list[str]) -> list[Key | None]:
+def _by_titles(sheet: Sheet, row: SheetRow | None, sample: Sequence[SheetRow], remarks: list[str]) -> list[Key | None]:
     keys: list[Key | None] = [None] * sheet.columns
     if row is None:
         return keys
@@ -142,7 +142,7 @@ def _by_titles(sheet: Sheet, row: Row | None, sample: Sequence[Row], remarks: li
     return keys
 
 
-def _notes_that_are_texts(keys: list[Key | None], titles: Row | None, rows: Sequence[Row]) -> None:
+def _notes_that_are_texts(keys: list[Key | None], titles: SheetRow | None, rows: Sequence[SheetRow]) -> None:
     """Take a column of notes for texts per value where none is meant for them and all its cells list some.
 
     But not where its title is our own for notes: there somebody wrote them as such.
@@ -169,15 +169,15 @@ def _rank(key: Key, title: str) -> tuple[bool, bool]:
     return says_hexadecimal(title), title.casefold() != TITLES[key].casefold()
 
 
-def _fits(key: Key, sample: Sequence[Row], column: int) -> bool:
+def _fits(key: Key, sample: Sequence[SheetRow], column: int) -> bool:
     """Whether what stands below a title can be what the title says. A third of it is enough: lists have bad rows."""
     test = _TESTS.get(key)
     cells = [cell for row in sample if cell_text(cell := row.cell(column)).casefold() not in ("", *NOTHING)]
     return test is None or not cells or sum(map(test, cells)) * 3 >= len(cells)
 
 
-def _parses(parse: Callable[[str], object]) -> Callable[[Cell], bool]:
-    def test(cell: Cell) -> bool:
+def _parses(parse: Callable[[str], object]) -> Callable[[SheetCell], bool]:
+    def test(cell: SheetCell) -> bool:
         try:
             parse(cell_text(cell))
         except (NotANumber, NotKnown):
@@ -191,7 +191,7 @@ def _is_number(text: str) -> object:
     return number(text, ".") if text.count(",") != 1 else number(text, ",")
 
 
-_TESTS: Final[dict[Key, Callable[[Cell], bool]]] = {
+_TESTS: Final[dict[Key, Callable[[SheetCell], bool]]] = {
     "register": _parses(lambda text: register_text(text, hexadecimal=True)),
     "encoding": _parses(encoding_word),
     "word_order": _parses(order_word),
@@ -210,7 +210,7 @@ _TESTS: Final[dict[Key, Callable[[Cell], bool]]] = {
 # Contents -------------------------------------------------------------------------------------------------------------
 
 
-def _by_contents(keys: list[Key | None], sheet: Sheet, sample: Sequence[Row]) -> None:
+def _by_contents(keys: list[Key | None], sheet: Sheet, sample: Sequence[SheetRow]) -> None:
     """Match columns whose titles say nothing, where what stands below can hardly be anything else."""
     for key in ("encoding", "table", "register", "name"):
         if key in keys:
@@ -222,7 +222,7 @@ def _by_contents(keys: list[Key | None], sheet: Sheet, sample: Sequence[Row]) ->
                 break
 
 
-def _surely(key: str, cells: Sequence[Cell]) -> bool:
+def _surely(key: str, cells: Sequence[SheetCell]) -> bool:
     texts = [cell_text(cell) for cell in cells]
     if key == "name":
         words = [text for text in texts if any(character.isalpha() for character in text)]
@@ -250,7 +250,7 @@ _NUMBERS: Final[tuple[Key, ...]] = (
 )
 
 
-def _with_mark(matching: Matching, rows: Sequence[Row], remarks: list[str]) -> Matching:
+def _with_mark(matching: Matching, rows: Sequence[SheetRow], remarks: list[str]) -> Matching:
     columns = [column for column, key in enumerate(matching.columns) if key in _NUMBERS]
     texts = (cell for row in rows for column in columns if isinstance(cell := row.cell(column), str) and cell)
     found = find_mark(texts)
@@ -264,7 +264,7 @@ def _with_mark(matching: Matching, rows: Sequence[Row], remarks: list[str]) -> M
     return replace(matching, mark=found.mark)
 
 
-def _numbering(matching: Matching, sample: Sequence[Row]) -> Numbering | None:
+def _numbering(matching: Matching, sample: Sequence[SheetRow]) -> Numbering | None:
     """How the registers seem to be counted; None where they do not tell, or belong to followers that say it."""
     column = matching.column_of("register")
     if column < 0 or matching.column_of("follower") >= 0:
@@ -297,7 +297,7 @@ def prefixed_table(number: int) -> Table | None:
     return None
 
 
-def _doubt_factors(matching: Matching, sample: Sequence[Row], remarks: list[str]) -> None:
+def _doubt_factors(matching: Matching, sample: Sequence[SheetRow], remarks: list[str]) -> None:
     column = matching.column_of("factor")
     if column < 0:
         return
@@ -347,7 +347,7 @@ def recalled(text: str, guessed: Matching) -> Matching | None:
         fits = (
             len(columns) == len(guessed.columns)
             and all(key is None or key in KEYS for key in columns)
-            and kept["mark"] in (None, *get_args(Mark))
+            and kept["mark"] in (None, *get_args(DecimalMark))
             and kept["numbering"] in (None, *get_args(Numbering))
             and kept["table"] in get_args(Table)
         )

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final, Literal
 
-from app.exchange.sheet import MOST_COLUMNS, MOST_ROWS, CannotRead, Progress, Row, Sheet, no_progress
+from app.exchange.sheet import MOST_COLUMNS, MOST_ROWS, CannotRead, Progress, Sheet, SheetRow, no_progress
 from app.exchange.titles import key_of_title
 from app.language import mark, translate
 
@@ -54,7 +54,7 @@ def read_text(data: bytes, way: TextWay = TextWay(), progress: Progress = no_pro
     separator = way.separator or _declared(text) or _separator(text)
     if _declared(text):
         text = "\n" + text.split("\n", 1)[1] if "\n" in text else ""  # rows keep their numbers
-    rows: list[Row] = []
+    rows: list[SheetRow] = []
     for number, record in enumerate(_records(text, separator, remarks), start=1):
         if number % 1000 == 0:
             progress(min(number / MOST_ROWS, 0.99))
@@ -66,7 +66,7 @@ def read_text(data: bytes, way: TextWay = TextWay(), progress: Progress = no_pro
             )
         if not any(record) or not any(cell.strip() for cell in record):
             continue
-        rows.append(Row(number, tuple(record)))
+        rows.append(SheetRow(number, tuple(record)))
         if len(rows) > MOST_ROWS:
             raise CannotRead(
                 translate("exchange", "The table has more than {most} rows; split the file.").format(most=MOST_ROWS)

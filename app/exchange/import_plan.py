@@ -12,12 +12,11 @@ from app import edits
 from app.edits import EditRefused
 from app.edits.lines import AnyLine
 from app.edits.refused import made
-from app.edits.signals import AnySignal
 from app.exchange.column_mapping import Matching, prefixed_table
-from app.exchange.row_parser import LONGEST_NAME, Draft, Drafts, Note
+from app.exchange.row_parser import LONGEST_NAME, Draft, Note, ParsedRows
 from app.exchange.sheet import Progress, no_progress
 from app.language import translate
-from app.project.model import BitSignal, Follower, HeldValue, Project, RegisterSignal, Scale
+from app.project.model import AnySignal, BitSignal, Follower, HeldValue, Project, RegisterSignal, Scale
 from app.signals.encoding import has_word_order, is_integer, register_count
 from app.signals.numbering import (
     LAST_ADDRESS,
@@ -33,7 +32,7 @@ SameName: TypeAlias = Literal["skip", "replace", "rename"]
 
 
 @dataclass(frozen=True, slots=True)
-class Target:
+class ImportTarget:
     """Where the signals of a list go."""
 
     follower: Follower | None
@@ -56,7 +55,7 @@ class Incoming:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class ImportPlan:
     """What an import would do. Nothing is done before `edit` is."""
 
     incoming: tuple[Incoming, ...]
@@ -85,8 +84,8 @@ class Plan:
 
 
 def plan(
-    project: Project, drafts: Drafts, matching: Matching, target: Target, progress: Progress = no_progress
-) -> Plan:
+    project: Project, drafts: ParsedRows, matching: Matching, target: ImportTarget, progress: Progress = no_progress
+) -> ImportPlan:
     """What becomes of the drafts in a project. Rows that cannot come in are noted, the others do not mind.
 
     Raises Stopped if `progress` does.
@@ -112,9 +111,9 @@ _Where: TypeAlias = tuple[str, Table, int]
 @dataclass(slots=True)
 class _Planner:
     project: Project
-    drafts: Drafts
+    drafts: ParsedRows
     matching: Matching
-    target: Target
+    target: ImportTarget
     notes: list[Note] = field(default_factory=list)
     followers: dict[str, Follower] = field(default_factory=dict)
     """New ones by name."""
@@ -125,7 +124,7 @@ class _Planner:
     numbers: dict[str, int] = field(default_factory=dict)
     """The last number that was tried behind a name."""
 
-    def plan(self, progress: Progress) -> Plan:
+    def plan(self, progress: Progress) -> ImportPlan:
         self.notes += self.drafts.notes
         placed: list[_Placed] = []
         for at, draft in enumerate(self.drafts.drafts):
@@ -150,7 +149,7 @@ class _Planner:
         new_line = line is not None and line.name not in self.project.line_named
         aside = {note.row for note in self.drafts.notes if note.level == "aside"}
         self.notes.sort(key=lambda note: (note.row, note.column))
-        return Plan(
+        return ImportPlan(
             tuple(incoming),
             followers,
             (line,) if line is not None and new_line and any(f.line == line.name for f in followers) else (),

@@ -9,9 +9,9 @@ from typing import Final
 
 from app.edits import EditRefused
 from app.exchange.column_mapping import Guess, Matching, guess, recalled, signature
-from app.exchange.import_plan import Plan, Target, plan
-from app.exchange.reading import ReadOptions, Source, read, source_of
-from app.exchange.row_parser import Drafts, drafts_of
+from app.exchange.import_plan import ImportPlan, ImportTarget, plan
+from app.exchange.reading import ListSource, ReadOptions, read, source_of
+from app.exchange.row_parser import ParsedRows, drafts_of
 from app.exchange.sheet import Progress, Sheet, no_progress
 from app.exchange.sunspec import COLUMNS
 from app.project.model import Project
@@ -27,15 +27,15 @@ OF_MODELS: Final = Matching(COLUMNS, heading=1, mark=".", numbering="from-0", wo
 class Import:
     """An import as far as it is prepared. Nothing is changed by it."""
 
-    source: Source
+    source: ListSource
     way: ReadOptions
     sheet: Sheet
     guessed: Guess
     matching: Matching
     from_memory: bool
     """The matching is that of the last list with the same titles."""
-    drafts: Drafts
-    plan: Plan
+    drafts: ParsedRows
+    plan: ImportPlan
     project: Project = field(repr=False)
     """What the plan was made for."""
     edited: Project | None = field(repr=False)
@@ -56,17 +56,17 @@ class Import:
 
 
 def begin(
-    path: Path, project: Project, target: Target, memory: Memory = lambda _: "", progress: Progress = no_progress
+    path: Path, project: Project, target: ImportTarget, memory: Memory = lambda _: "", progress: Progress = no_progress
 ) -> Import:
     """Read a file and prepare its import by what it suggests. Raises CannotRead; Stopped if `progress` does."""
     return read_again(source_of(path), ReadOptions(), project, target, memory, progress)
 
 
 def read_again(
-    source: Source,
+    source: ListSource,
     way: ReadOptions,
     project: Project,
-    target: Target,
+    target: ImportTarget,
     memory: Memory = lambda _: "",
     progress: Progress = no_progress,
     heading: int | None = None,
@@ -85,13 +85,13 @@ def read_again(
 
 
 def match_again(
-    source: Source,
+    source: ListSource,
     way: ReadOptions,
     sheet: Sheet,
     guessed: Guess,
     matching: Matching,
     project: Project,
-    target: Target,
+    target: ImportTarget,
     progress: Progress = no_progress,
 ) -> Import:
     """Convert the rows of a sheet by a matching, and plan what becomes of them. Raises Stopped if `progress` does."""
@@ -100,13 +100,13 @@ def match_again(
     return Import(source, way, sheet, guessed, matching, False, drafts, made, project, _edited(made, project))
 
 
-def plan_again(done: Import, project: Project, target: Target, progress: Progress = no_progress) -> Import:
+def plan_again(done: Import, project: Project, target: ImportTarget, progress: Progress = no_progress) -> Import:
     """The same rows for another target. Raises Stopped if `progress` does."""
     made = plan(project, done.drafts, done.matching, target, progress)
     return replace(done, plan=made, project=project, edited=_edited(made, project))
 
 
-def _edited(made: Plan, project: Project) -> Project | None:
+def _edited(made: ImportPlan, project: Project) -> Project | None:
     """Made along with the plan, in the background: the window has then only to take it."""
     try:
         return made.edit(project)

@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, TypeAlias
 
-from app.edits.signals import AnySignal
 from app.exchange.quoting import NO_UNIT, quoted
 from app.exchange.titles import TITLES, Key
-from app.project.model import BitSignal, HeldSignal, RegisterSignal
+from app.project.model import AnySignal, BitSignal, HeldSignal, RegisterSignal
 from app.project.value_texts import written_languages, written_texts
 
 
@@ -28,38 +27,38 @@ class OneLine:
     text: str
 
 
-Value: TypeAlias = str | Decimal | Exact | OneLine | None
+ListedValue: TypeAlias = str | Decimal | Exact | OneLine | None
 """What a cell is to hold; None: nothing."""
 
-Column: TypeAlias = Callable[[AnySignal], Value]
+ValueGetter: TypeAlias = Callable[[AnySignal], ListedValue]
 
 
-def _register(read: Callable[[RegisterSignal], Value]) -> Column:
+def _register(read: Callable[[RegisterSignal], ListedValue]) -> ValueGetter:
     return lambda signal: read(signal) if isinstance(signal, RegisterSignal) else None
 
 
-def _bit(read: Callable[[BitSignal], Value]) -> Column:
+def _bit(read: Callable[[BitSignal], ListedValue]) -> ValueGetter:
     return lambda signal: read(signal) if isinstance(signal, BitSignal) else None
 
 
-def _scale(end: str, at: int) -> Column:
+def _scale(end: str, at: int) -> ValueGetter:
     return _register(lambda signal: None if signal.scale is None else getattr(signal.scale, end)[at])
 
 
-def _limit(at: int) -> Column:
+def _limit(at: int) -> ValueGetter:
     return lambda signal: None if signal.limits is None else signal.limits[at]
 
 
-def _start(signal: RegisterSignal) -> Value:
+def _start(signal: RegisterSignal) -> ListedValue:
     start = signal.start_value
     return Exact(start) if isinstance(start, str) else start
 
 
-def _write(signal: AnySignal) -> Value:
+def _write(signal: AnySignal) -> ListedValue:
     return None if isinstance(signal, HeldSignal) else "yes" if signal.write else "no"
 
 
-COLUMNS: Final[dict[Key, Column]] = {
+COLUMNS: Final[dict[Key, ValueGetter]] = {
     "name": lambda signal: OneLine(signal.name),
     "follower": _register(lambda signal: OneLine(signal.follower)),
     "table": _register(lambda signal: signal.table),
@@ -96,7 +95,7 @@ def titles() -> tuple[str, ...]:
     return tuple(TITLES[key] for key in COLUMNS)
 
 
-def listing(signals: Sequence[AnySignal]) -> list[tuple[Value, ...]]:
+def listing(signals: Sequence[AnySignal]) -> list[tuple[ListedValue, ...]]:
     """A row of values for each signal, without the titles."""
     columns = tuple(COLUMNS.values())
     return [tuple(column(signal) for column in columns) for signal in signals]

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Final
 
 from app.language import translate
-from app.signals.numbers import BLANKS, HEXADECIMAL, Mark, NotANumber, bare_number, number, short
+from app.signals.numbers import BLANKS, HEXADECIMAL, DecimalMark, NotANumber, bare_number, number, short
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,7 @@ def _no_register(bare: str) -> str:
 
 
 @lru_cache(maxsize=4096)
-def factor(text: str, decimal_mark: Mark | None) -> tuple[Fraction, str]:
+def factor(text: str, decimal_mark: DecimalMark | None) -> tuple[Fraction, str]:
     """The factor that a text names, and a unit if one stands behind it: 0.1, x0.1, /10, 1/100, 10^-2, "0.1 Hz".
 
     Raises NotANumber; also for 0, which gives no scale.

@@ -13,7 +13,7 @@ from app.exchange.workbook import read_sheet, sheet_names
 from app.language import translate
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
 
-FileKind: TypeAlias = Literal["text", "workbook", "model"]
+ListKind: TypeAlias = Literal["text", "workbook", "model"]
 
 ENDINGS: Final = (".csv", ".txt", ".tsv", ".xlsx", ".xlsm", ".json")
 """How the names of files end that may hold a register list."""
@@ -22,12 +22,12 @@ _OLD_OR_LOCKED: Final = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class ListSource:
     """The content of a file, and of which kind it is."""
 
     name: str
     """Of the file, without its folder."""
-    kind: FileKind
+    kind: ListKind
     data: bytes = field(repr=False)
     sheets: tuple[str, ...] = ()
     """Of a workbook."""
@@ -43,7 +43,7 @@ class ReadOptions:
     model: ModelWay = field(default_factory=ModelWay)
 
 
-def source_of(path: Path) -> Source:
+def source_of(path: Path) -> ListSource:
     """The content of a file. Raises CannotRead, in words, for everything that holds no register list."""
     try:
         data = read_ordinary(path, LARGEST_FILE)
@@ -63,7 +63,7 @@ def source_of(path: Path) -> Source:
     return source(path.name, data)
 
 
-def source(name: str, data: bytes) -> Source:
+def source(name: str, data: bytes) -> ListSource:
     """The content of a file called `name`. Raises CannotRead."""
     if len(data) > LARGEST_FILE:
         raise CannotRead(
@@ -86,13 +86,13 @@ def source(name: str, data: bytes) -> Source:
             translate("exchange", "This is a PDF. Copy its table into a spreadsheet, save that as XLSX and import it.")
         )
     if data.startswith(b"PK"):
-        return Source(name, "workbook", data, sheets=sheet_names(data))
+        return ListSource(name, "workbook", data, sheets=sheet_names(data))
     if data.lstrip(b"\xef\xbb\xbf \t\r\n").startswith(b"{"):
-        return Source(name, "model", data, model=model_of(data))
-    return Source(name, "text", data)
+        return ListSource(name, "model", data, model=model_of(data))
+    return ListSource(name, "text", data)
 
 
-def read(source: Source, way: ReadOptions, progress: Progress = no_progress) -> tuple[Sheet, ReadOptions]:
+def read(source: ListSource, way: ReadOptions, progress: Progress = no_progress) -> tuple[Sheet, ReadOptions]:
     """The table in a source, and the way in which it was read.
 
     Raises CannotRead; Stopped if `progress` does.

@@ -13,7 +13,7 @@ from app.exchange.column_mapping import Matching, length_unit
 from app.exchange.numbers import RegisterText, factor, register_text
 from app.exchange.quoting import NO_UNIT, unquoted
 from app.exchange.scales import scaled
-from app.exchange.sheet import NOTHING, Cell, Progress, Row, Sheet, UnusableCell, cell_text, no_progress
+from app.exchange.sheet import NOTHING, Progress, Sheet, SheetCell, SheetRow, UnusableCell, cell_text, no_progress
 from app.exchange.titles import Key
 from app.exchange.words import (
     EncodingWord,
@@ -30,9 +30,9 @@ from app.project.problems import did_you_mean
 from app.project.value_texts import NotKnown, read_yes, texts_in, texts_in_languages
 from app.signals.encoding import has_word_order
 from app.signals.numbering import Table
-from app.signals.numbers import Mark, NotANumber, number, span, whole_number
+from app.signals.numbers import DecimalMark, NotANumber, number, span, whole_number
 
-Level: TypeAlias = Literal["fault", "aside", "remark"]
+RemarkLevel: TypeAlias = Literal["fault", "aside", "remark"]
 """fault: the row stays out because of this. aside: it is no signal and stays out. remark: it comes in all the same."""
 
 LONGEST_NAME: Final = 40
@@ -58,7 +58,7 @@ class Note:
     column: int
     """From 0; -1: the row as a whole."""
     message: str
-    level: Level = "fault"
+    level: RemarkLevel = "fault"
 
 
 @dataclass(slots=True)
@@ -84,7 +84,7 @@ class Draft:
 
 
 @dataclass(frozen=True, slots=True)
-class Drafts:
+class ParsedRows:
     """All that the rows say."""
 
     drafts: tuple[Draft, ...]
@@ -93,7 +93,7 @@ class Drafts:
     """Rows below the titles."""
 
 
-def drafts_of(sheet: Sheet, matching: Matching, progress: Progress = no_progress) -> Drafts:
+def drafts_of(sheet: Sheet, matching: Matching, progress: Progress = no_progress) -> ParsedRows:
     """What the rows of a sheet say by a matching. A row with a fault gives no draft.
 
     Raises Stopped if `progress` does.
@@ -109,7 +109,7 @@ def drafts_of(sheet: Sheet, matching: Matching, progress: Progress = no_progress
         notes += found
         if draft is not None:
             drafts.append(draft)
-    return Drafts(tuple(drafts), tuple(notes), len(rows))
+    return ParsedRows(tuple(drafts), tuple(notes), len(rows))
 
 
 class _Refused(ValueError):
@@ -121,17 +121,17 @@ class _RowReader:
 
     def __init__(self, sheet: Sheet, matching: Matching) -> None:
         self._at: dict[Key, int] = {key: column for column, key in enumerate(matching.columns) if key is not None}
-        self._mark: Mark | None = matching.mark
+        self._mark: DecimalMark | None = matching.mark
         self._hexadecimal = matching.hexadecimal
         self._length_unit = length_unit(matching, sheet)
         # Most lists have few of the columns there may be: asking a row for all of them would take half of the time.
         self._scales, self._timed, self._worded, self._limited = (
             any(key in self._at for key in keys) for keys in (_SCALES, _TIMES, _WORDS, _LIMITS)
         )
-        self._row: Row = Row(0, ())
+        self._row: SheetRow = SheetRow(0, ())
         self._notes: list[Note] = []
 
-    def read(self, row: Row) -> tuple[Draft | None, list[Note]]:
+    def read(self, row: SheetRow) -> tuple[Draft | None, list[Note]]:
         self._row, self._notes = row, []
         if _filled(row) == 1 and len(self._at) > 1:
             self._note("register", translate("exchange", "recognised as a heading between rows"), "aside")
@@ -162,10 +162,10 @@ class _RowReader:
     def _has_faults(self) -> bool:
         return bool(self._notes) and any(note.level == "fault" for note in self._notes)
 
-    def _note(self, key: Key | None, message: str, level: Level = "fault") -> None:
+    def _note(self, key: Key | None, message: str, level: RemarkLevel = "fault") -> None:
         self._notes.append(Note(self._row.number, -1 if key is None else self._at.get(key, -1), message, level))
 
-    def _take(self, key: Key, read: Callable[[Cell], Any]) -> Any:
+    def _take(self, key: Key, read: Callable[[SheetCell], Any]) -> Any:
         """What a cell says; None where it is empty, or says nothing that can be understood, which is noted."""
         column = self._at.get(key)
         cells = self._row.cells
@@ -182,15 +182,15 @@ class _RowReader:
             self._note(key, str(error))
             return None
 
-    def _put(self, draft: Draft, key: Key, read: Callable[[Cell], Any], attribute: str = "") -> None:
+    def _put(self, draft: Draft, key: Key, read: Callable[[SheetCell], Any], attribute: str = "") -> None:
         found = self._take(key, read)
         if found is not None:
             draft.rest[attribute or key] = found
 
-    def _number(self, cell: Cell) -> Decimal:
+    def _number(self, cell: SheetCell) -> Decimal:
         return cell if isinstance(cell, Decimal) else number(_text(cell), self._mark)
 
-    def _whole(self, cell: Cell) -> int:
+    def _whole(self, cell: SheetCell) -> int:
         if isinstance(cell, Decimal):
             if cell != cell.to_integral_value():
                 raise _Refused(translate("exchange", "'{text}' is not a whole number").format(text=cell_text(cell)))
@@ -222,7 +222,7 @@ class _RowReader:
             draft.bit = None  # lists say "bit 0" of single bits too
             self._note("bit", translate("exchange", "a coil or discrete input has no bits; this is ignored"), "remark")
 
-    def _register(self, cell: Cell) -> RegisterText:
+    def _register(self, cell: SheetCell) -> RegisterText:
         if isinstance(cell, Decimal):
             if cell == cell.to_integral_value() and 0 <= cell < 10**7 and not self._hexadecimal:
                 return RegisterText(int(cell))
@@ -235,7 +235,7 @@ class _RowReader:
                 )
         return register_text(_text(cell), hexadecimal=self._hexadecimal)
 
-    def _bit(self, cell: Cell) -> int:
+    def _bit(self, cell: SheetCell) -> int:
         text = cell_text(cell).casefold().removeprefix("bit").strip()
         found = self._whole(text)
         if not 0 <= found <= 63:
@@ -306,7 +306,7 @@ class _RowReader:
                     "remark",
                 )
 
-    def _length(self, cell: Cell) -> tuple[int, str]:
+    def _length(self, cell: SheetCell) -> tuple[int, str]:
         return registers_of(_text(cell), self._length_unit, self._mark)
 
     def _read_scale(self, draft: Draft, word: EncodingWord | None) -> None:
@@ -332,18 +332,18 @@ class _RowReader:
         elif word is not None and word.kind == "float":
             draft.rest["decimals"] = _DECIMALS_OF_FLOATS
 
-    def _exponent(self, cell: Cell) -> int:
+    def _exponent(self, cell: SheetCell) -> int:
         found = self._whole(cell)
         if abs(found) > 30:
             raise _Refused(translate("exchange", "the exponent must be -30 to 30"))
         return found
 
-    def _factor(self, cell: Cell) -> tuple[Fraction, str]:
+    def _factor(self, cell: SheetCell) -> tuple[Fraction, str]:
         if isinstance(cell, Decimal):
             return factor(f"{cell:f}", ".")
         return factor(_text(cell), self._mark)
 
-    def _divisor(self, cell: Cell) -> Fraction:
+    def _divisor(self, cell: SheetCell) -> Fraction:
         found = Fraction(self._number(cell))
         if not found:
             raise _Refused(translate("exchange", "a factor cannot be divided by 0"))
@@ -353,7 +353,7 @@ class _RowReader:
         text = draft.rest.get("encoding") == "string"
         self._put(draft, "start_value", _exact_text if text else self._number_or_quoted)
 
-    def _number_or_quoted(self, cell: Cell) -> Decimal | str:
+    def _number_or_quoted(self, cell: SheetCell) -> Decimal | str:
         quoted = unquoted(cell) if isinstance(cell, str) else None
         return quoted if quoted is not None else self._number(cell)
 
@@ -414,7 +414,7 @@ class _RowReader:
         draft.rest["limits"] = (lower, upper)
 
 
-def _filled(row: Row) -> int:
+def _filled(row: SheetRow) -> int:
     """How many cells of a row hold something; 2 stands for more."""
     count = 0
     for cell in row.cells:
@@ -425,36 +425,36 @@ def _filled(row: Row) -> int:
     return count
 
 
-def _text(cell: Cell) -> str:
+def _text(cell: SheetCell) -> str:
     return cell.strip() if isinstance(cell, str) else cell_text(cell)
 
 
-def _line(cell: Cell) -> str:
+def _line(cell: SheetCell) -> str:
     """A text in one line: a name. What stands in quotation marks counts exactly."""
     return _exact_or_line(cell)
 
 
-def _exact_or_line(cell: Cell) -> str:
+def _exact_or_line(cell: SheetCell) -> str:
     quoted = unquoted(cell) if isinstance(cell, str) else None
     return quoted if quoted is not None else cell_text(cell)
 
 
-def _unit(cell: Cell) -> str:
+def _unit(cell: SheetCell) -> str:
     return "" if isinstance(cell, str) and cell.strip() in NO_UNIT else _exact_or_line(cell)
 
 
-def _exact_text(cell: Cell) -> str:
+def _exact_text(cell: SheetCell) -> str:
     quoted = unquoted(cell) if isinstance(cell, str) else None
     return quoted if quoted is not None else _text(cell)
 
 
-def _block_text(cell: Cell) -> str:
+def _block_text(cell: SheetCell) -> str:
     """A text of several lines, its line ends made equal. What stands in quotation marks counts exactly."""
     quoted = unquoted(cell) if isinstance(cell, str) else None
     return quoted if quoted is not None else _text(cell).replace("\r\n", "\n")
 
 
-def _drive_value(cell: Cell) -> str:
+def _drive_value(cell: SheetCell) -> str:
     word = re.sub(r"[\s_]+", "-", _text(cell).casefold())
     if word not in DRIVE_VALUES:
         hint = did_you_mean(word, DRIVE_VALUES)
@@ -463,5 +463,5 @@ def _drive_value(cell: Cell) -> str:
     return word
 
 
-def _access(cell: Cell) -> bool:
+def _access(cell: SheetCell) -> bool:
     return cell if isinstance(cell, bool) else read_yes(_text(cell))

@@ -45,18 +45,18 @@ class UnusableCell:
     """What it is and what to do, in words for the user."""
 
 
-Cell: TypeAlias = str | Decimal | bool | UnusableCell
+SheetCell: TypeAlias = str | Decimal | bool | UnusableCell
 """What stands in a cell; an empty one holds an empty text. Texts are as in the file, blanks at the ends included."""
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class SheetRow:
     """One row; `number` counts from 1 as the file's own program shows it, blank rows included."""
 
     number: int
-    cells: tuple[Cell, ...]
+    cells: tuple[SheetCell, ...]
 
-    def cell(self, column: int) -> Cell:
+    def cell(self, column: int) -> SheetCell:
         """The cell of a column, from 0; an empty text beyond the end of the row."""
         return self.cells[column] if 0 <= column < len(self.cells) else ""
 
@@ -70,7 +70,7 @@ class Row:
 class Sheet:
     """A table with what is to be said about how it was read."""
 
-    rows: tuple[Row, ...]
+    rows: tuple[SheetRow, ...]
     """All rows that are not blank, the heading among them."""
     columns: int
     """Cells of the longest row."""
@@ -80,7 +80,7 @@ class Sheet:
     """Of the sheet in its workbook; empty elsewhere."""
 
 
-def cell_text(cell: Cell) -> str:
+def cell_text(cell: SheetCell) -> str:
     """A cell as it is shown, in one line."""
     if isinstance(cell, str):
         return " ".join(cell.split())

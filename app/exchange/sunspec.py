@@ -13,7 +13,7 @@ from decimal import Decimal
 from typing import Any, Final
 
 from app.exchange.row_parser import LONGEST_NAME
-from app.exchange.sheet import CannotRead, Cell, Row, Sheet, UnusableCell
+from app.exchange.sheet import CannotRead, Sheet, SheetCell, SheetRow, UnusableCell
 from app.exchange.titles import TITLES, Key
 from app.language import translate
 from app.project.value_texts import written_texts
@@ -134,12 +134,12 @@ def model_of(data: bytes) -> SunSpecModel:
 def model_sheet(model: SunSpecModel, way: ModelWay = ModelWay()) -> Sheet:
     """The points of a model as rows with the titles of an export. Raises CannotRead if it becomes far too long."""
     start = model.usual_start if way.start is None else way.start
-    rows: list[Row] = [Row(1, tuple(TITLES[key] for key in COLUMNS))]
+    rows: list[SheetRow] = [SheetRow(1, tuple(TITLES[key] for key in COLUMNS))]
     layout = _Layout(model, way)
     end = start
     for point in layout.points(model.group, start, "", {}):
         for cells in point:
-            rows.append(Row(len(rows) + 1, cells))
+            rows.append(SheetRow(len(rows) + 1, cells))
         if len(rows) > _MOST_POINTS:
             raise CannotRead(
                 translate(
@@ -187,7 +187,7 @@ class _Layout:
 
     def points(
         self, group: Mapping[str, Any], at: int, path: str, factors: Mapping[str, str], key: str = ""
-    ) -> Iterator[list[tuple[Cell, ...]]]:
+    ) -> Iterator[list[tuple[SheetCell, ...]]]:
         """The rows of each point of a group and of the groups in it, from address `at` on."""
         here = {point["name"]: f"{path}{point['name']}" for point in group.get("points", ())}
         known = {**factors, **here}
@@ -210,7 +210,9 @@ class _Layout:
                 yield from self.points(inner, at, below, known, inner_key)
                 at = self.end
 
-    def _rows(self, point: Mapping[str, Any], at: int, path: str, factors: Mapping[str, str]) -> list[tuple[Cell, ...]]:
+    def _rows(
+        self, point: Mapping[str, Any], at: int, path: str, factors: Mapping[str, str]
+    ) -> list[tuple[SheetCell, ...]]:
         name = _fitting(f"{path}{point['name']}")
         kind = point["type"]
         texts: dict[str, str] = {}
@@ -220,7 +222,7 @@ class _Layout:
         exponent, said = self._exponent(point, factors)
         notes = [str(point[key]) for key in ("label", "desc") if point.get(key)]
         unit = " ".join(str(point.get("units", "")).split())
-        cells: dict[Key, Cell] = {
+        cells: dict[Key, SheetCell] = {
             "name": name,
             "table": "holding",
             "register": Decimal(at),
@@ -236,7 +238,7 @@ class _Layout:
         rows = [tuple(cells.get(key, "") for key in COLUMNS)]
         if self._bits and kind.startswith("bitfield"):
             for symbol in symbols:
-                bit: dict[Key, Cell] = {
+                bit: dict[Key, SheetCell] = {
                     "name": _fitting(f"{path}{point['name']}.{symbol['name']}"),
                     "bit_of": name,
                     "bit": Decimal(symbol["value"]),

@@ -16,25 +16,25 @@ from app.project.value_texts import NotKnown
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table
-from app.signals.numbers import Mark, NotANumber, whole_number
-from app.signals.order import Order
+from app.signals.numbers import DecimalMark, NotANumber, whole_number
+from app.signals.order import WordOrder
 
-Kind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
+EncodingKind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
 
 
 @dataclass(frozen=True, slots=True)
 class EncodingWord:
     """What a type says by itself; its length may still come from another column."""
 
-    kind: Kind
+    kind: EncodingKind
     bits: int | None = None
     characters: int | None = None
     """Of a string whose type names them: STRING(20)."""
-    order: Order | None = None
+    order: WordOrder | None = None
     """Which of its words comes first, if it says so."""
 
 
-_TYPES: Final[dict[str, tuple[Kind, int | None]]] = {
+_TYPES: Final[dict[str, tuple[EncodingKind, int | None]]] = {
     # IEC 61131-3
     "sint": ("signed", 8),
     "int": ("signed", None),
@@ -122,7 +122,7 @@ _SWAPPED: Final = re.compile(
     r"\b(?:swapped|swap|wordswap|word swap|cdab|low[ -]?first|little[ -]?endian|le|lsw first)\b", re.IGNORECASE
 )
 _STRAIGHT: Final = re.compile(r"\b(?:abcd|big[ -]?endian|be|high[ -]?first|msw first)\b", re.IGNORECASE)
-_ORDERS: Final[dict[Order, str]] = {
+_ORDERS: Final[dict[WordOrder, str]] = {
     "high-first": (
         "high first, high word first, high, msw first, msw, msb first, hi lo, big endian, big, be, abcd, abcdefgh, "
         "höherwertiges zuerst, höherwertiges wort zuerst, hohes wort zuerst"
@@ -136,7 +136,7 @@ _ORDERS: Final[dict[Order, str]] = {
 """Common practice, no source."""
 _VAGUE: Final = re.compile(r"\b(?:little|le)\b", re.IGNORECASE)
 _OF_BYTES: Final = ("badc", "dcba", "byte swap", "bytes swapped", "lsb first")
-_OF_ENCODING: Final[dict[tuple[Kind, int], EncodingName]] = {
+_OF_ENCODING: Final[dict[tuple[EncodingKind, int], EncodingName]] = {
     ("unsigned", 16): "uint16",
     ("unsigned", 32): "uint32",
     ("unsigned", 64): "uint64",
@@ -153,7 +153,7 @@ _OF_ENCODING: Final[dict[tuple[Kind, int], EncodingName]] = {
 @lru_cache(maxsize=4096)
 def encoding_word(text: str) -> EncodingWord:
     """What the name of a type says: u16, INT, float, DWORD, "unsigned int 16", STRING(20). Raises NotKnown."""
-    order: Order | None = "low-first" if _SWAPPED.search(text) else "high-first" if _STRAIGHT.search(text) else None
+    order: WordOrder | None = "low-first" if _SWAPPED.search(text) else "high-first" if _STRAIGHT.search(text) else None
     word = _STRAIGHT.sub(" ", _SWAPPED.sub(" ", text)).casefold()
     word = re.sub(r"_t\b", "", word)
     if found := re.fullmatch(r"\s*(w?string|str|ascii|char|text)\s*[\[(]\s*([0-9]{1,3})\s*[\])]\s*", word):
@@ -208,7 +208,7 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
                 translate("exchange", "a string is 1 to 125 registers long, not {length}").format(length=length)
             )
         return "string", length
-    kind: Kind = "unsigned" if word.kind == "bit" else word.kind
+    kind: EncodingKind = "unsigned" if word.kind == "bit" else word.kind
     bits = word.bits
     if bits is None:
         bits = 16 * registers if registers is not None else 32 if kind == "float" else 16
@@ -225,7 +225,7 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
     return encoding, None
 
 
-def order_word(text: str) -> Order:
+def order_word(text: str) -> WordOrder:
     """Which of the words of a value comes first: "low first", CDAB, "big endian". Raises NotKnown."""
     word = " ".join(re.sub(r"[^\w]|_", " ", text.casefold()).split())
     for order, words in _ORDERS.items():
@@ -250,7 +250,7 @@ def may_mean_bytes(text: str) -> bool:
     return _VAGUE.search(text) is not None
 
 
-def registers_of(text: str, unit: str, decimal_mark: Mark | None) -> tuple[int, str]:
+def registers_of(text: str, unit: str, decimal_mark: DecimalMark | None) -> tuple[int, str]:
     """A length and what it counts: "registers", "bits" or "bytes". `unit` is what the title of the column says.
 
     Raises NotANumber.

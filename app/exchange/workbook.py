@@ -15,10 +15,10 @@ from xml.etree import ElementTree
 
 from app.exchange.sheet import (
     CannotRead,
-    Cell,
     Progress,
-    Row,
     Sheet,
+    SheetCell,
+    SheetRow,
     UnusableCell,
     column_letter,
     no_progress,
@@ -91,8 +91,8 @@ def _sheet(
 ) -> Sheet:
     remarks: list[str] = []
     filled = _filled(grid, merged)
-    rows: list[Row] = []
-    known: dict[object, Cell] = {}
+    rows: list[SheetRow] = []
+    known: dict[object, SheetCell] = {}
     odd: dict[int, dict[int, UnusableCell]] = {}
     for row_index, column in sorted(oddities.without_result):
         odd.setdefault(row_index, {})[column] = _no_result(_place(row_index, column))
@@ -108,7 +108,7 @@ def _sheet(
             cells[column] = cell
         while cells and cells[-1] == "":
             cells.pop()
-        row = Row(at + 1, tuple(cells))
+        row = SheetRow(at + 1, tuple(cells))
         if not row.blank:
             rows.append(row)
     if oddities.without_result:
@@ -137,7 +137,7 @@ def _no_result(place: str) -> UnusableCell:
     )
 
 
-def _cell(value: object, known: dict[object, Cell]) -> Cell:
+def _cell(value: object, known: dict[object, SheetCell]) -> SheetCell:
     if isinstance(value, str):
         return value if not value.startswith("#") or value not in _ERRORS else _error(value)
     if isinstance(value, bool):

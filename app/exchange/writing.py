@@ -13,12 +13,12 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Final, Literal, TypeAlias
 
-from app.edits.signals import AnySignal
-from app.exchange.listing import COLUMNS, Value, listing, titles, written
+from app.exchange.listing import COLUMNS, ListedValue, listing, titles, written
 from app.exchange.sheet import Progress, no_progress
 from app.language import translate
+from app.project.model import AnySignal
 from app.project_file.canonical import number_text
-from app.signals.numbers import Mark
+from app.signals.numbers import DecimalMark
 
 Separator: TypeAlias = Literal[",", ";", "\t"]
 
@@ -37,7 +37,7 @@ class TextStyle:
     """How a CSV file is written."""
 
     separator: Separator = ","
-    mark: Mark = "."
+    mark: DecimalMark = "."
     """The decimal mark; not the same sign as the separator."""
     byte_order_mark: bool = True
     """Spreadsheet programs take the file for UTF-8 by this."""
@@ -55,7 +55,7 @@ def as_text(signals: Sequence[AnySignal], style: TextStyle = TextStyle(), progre
     return buffer.getvalue().encode("utf-8-sig" if style.byte_order_mark else "utf-8")
 
 
-def _text_cell(value: Value, mark: Mark) -> str:
+def _text_cell(value: ListedValue, mark: DecimalMark) -> str:
     if value is None:
         return ""
     if not isinstance(value, Decimal):

@@ -17,8 +17,8 @@ from app.follower.states import (
     IN_FAULT,
     STATUS,
     ControlBit,
+    DriveEvent,
     DriveState,
-    Event,
     StatusBit,
     after,
     commanded,
@@ -234,9 +234,9 @@ class Drive:
         """
         before, self._control = self._control or ControlBit(0), ControlBit(word & sum(ControlBit))
         asked = commanded(word)
-        self._run_asked = asked is Event.ENABLE_OPERATION and ControlBit.HALT not in self._control
+        self._run_asked = asked is DriveEvent.ENABLE_OPERATION and ControlBit.HALT not in self._control
         self._reverse_asked = False
-        self._quick_stop_asked = asked is Event.QUICK_STOP
+        self._quick_stop_asked = asked is DriveEvent.QUICK_STOP
         if ControlBit.FAULT_RESET in self._control & ~before and self.inputs.remote:
             self._reset = True
 
@@ -418,73 +418,73 @@ class Drive:
 
     def _trip(self, fault: FaultCode) -> None:
         self.fault = fault
-        self.state = after(self.state, Event.FAULT)
+        self.state = after(self.state, DriveEvent.FAULT)
         self._locked = True
 
     def _obey(self) -> None:
         """At most one transition of the state machine, so that every state can be seen."""
         event = self._due() if self._control is None else self._due_by_control(self._control)
         if self.inputs.safe_torque_off and self.state in _GIVES_TORQUE_SOON:
-            event = Event.DISABLE_VOLTAGE
+            event = DriveEvent.DISABLE_VOLTAGE
             self._locked = True
         reset, self._reset = self._reset, False
         if self.state is DriveState.FAULT and reset and self._cause_gone:
-            event = Event.FAULT_RESET
+            event = DriveEvent.FAULT_RESET
             self.fault = FaultCode.NONE
         if event is None:
             return
-        if event is Event.QUICK_STOP:
+        if event is DriveEvent.QUICK_STOP:
             self._locked = True
         self.state = after(self.state, event)
-        if event is Event.ENABLE_OPERATION:
+        if event is DriveEvent.ENABLE_OPERATION:
             self.frequency = self.motor.field_frequency(self.speed)
             self._ramp.be(self.frequency)
             self._silence_s = 0.0
 
-    def _due(self) -> Event | None:
+    def _due(self) -> DriveEvent | None:
         """Where the drive goes by itself for what the plain control word asks."""
         match self.state:
             case DriveState.NOT_READY_TO_SWITCH_ON:
-                return Event.AUTOMATIC
+                return DriveEvent.AUTOMATIC
             case DriveState.SWITCH_ON_DISABLED:
                 held = self._locked or self._quick_stop or self.inputs.safe_torque_off
-                return None if held else Event.SHUTDOWN
+                return None if held else DriveEvent.SHUTDOWN
             case DriveState.READY_TO_SWITCH_ON:
-                return Event.QUICK_STOP if self._quick_stop else Event.SWITCH_ON if self._run else None
+                return DriveEvent.QUICK_STOP if self._quick_stop else DriveEvent.SWITCH_ON if self._run else None
             case DriveState.SWITCHED_ON:
                 if self._quick_stop:
-                    return Event.QUICK_STOP
-                return Event.ENABLE_OPERATION if self._run else Event.SHUTDOWN
+                    return DriveEvent.QUICK_STOP
+                return DriveEvent.ENABLE_OPERATION if self._run else DriveEvent.SHUTDOWN
             case DriveState.OPERATION_ENABLED:
                 if self._quick_stop:
-                    return Event.QUICK_STOP
-                return Event.DISABLE_OPERATION if self._standing and not self._run else None
+                    return DriveEvent.QUICK_STOP
+                return DriveEvent.DISABLE_OPERATION if self._standing and not self._run else None
             case DriveState.QUICK_STOP_ACTIVE:
-                return Event.DISABLE_VOLTAGE if self._standing else None
+                return DriveEvent.DISABLE_VOLTAGE if self._standing else None
             case DriveState.FAULT_REACTION_ACTIVE:
-                return Event.AUTOMATIC if self._standing or not self.running else None
+                return DriveEvent.AUTOMATIC if self._standing or not self.running else None
             case DriveState.FAULT:
                 return None
 
-    def _due_by_control(self, control: ControlBit) -> Event | None:
+    def _due_by_control(self, control: ControlBit) -> DriveEvent | None:
         """Where the control word of the standard takes it, one transition at a time."""
         asked = commanded(control)
         if not self.inputs.remote or self._locked:
-            asked = Event.DISABLE_VOLTAGE
+            asked = DriveEvent.DISABLE_VOLTAGE
         match self.state:
             case DriveState.NOT_READY_TO_SWITCH_ON | DriveState.FAULT_REACTION_ACTIVE:
                 return self._due()
             case DriveState.SWITCH_ON_DISABLED if self.inputs.safe_torque_off:
                 return None
-            case DriveState.READY_TO_SWITCH_ON if asked is Event.ENABLE_OPERATION:
-                return Event.SWITCH_ON  # transitions 3 and 4 one after the other
-            case DriveState.OPERATION_ENABLED if asked is Event.SWITCH_ON:
-                return Event.DISABLE_OPERATION if self._standing else None
+            case DriveState.READY_TO_SWITCH_ON if asked is DriveEvent.ENABLE_OPERATION:
+                return DriveEvent.SWITCH_ON  # transitions 3 and 4 one after the other
+            case DriveState.OPERATION_ENABLED if asked is DriveEvent.SWITCH_ON:
+                return DriveEvent.DISABLE_OPERATION if self._standing else None
             case DriveState.OPERATION_ENABLED if not self.inputs.remote or self._locked:
                 return asked if self._standing else None
             case DriveState.QUICK_STOP_ACTIVE:
-                coasts = commanded(control) is Event.DISABLE_VOLTAGE and self.inputs.remote
-                return Event.DISABLE_VOLTAGE if self._standing or coasts else None
+                coasts = commanded(control) is DriveEvent.DISABLE_VOLTAGE and self.inputs.remote
+                return DriveEvent.DISABLE_VOLTAGE if self._standing or coasts else None
             case _:
                 return asked if leads(self.state, asked) else None
 

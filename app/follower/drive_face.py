@@ -45,7 +45,7 @@ class Command:
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class ShownNumber:
     """A number that the line reads, in the drive's own unit; without a unit it is no measure: a bit, a code, a word."""
 
     unit: str
@@ -66,8 +66,8 @@ def _ramp_down(drive: Drive, seconds: float) -> None:
     drive.ramp_down_s = seconds
 
 
-def _status(bit: StatusBit) -> Shown:
-    return Shown("", lambda drive: float(bool(drive.status_word & bit)))
+def _status(bit: StatusBit) -> ShownNumber:
+    return ShownNumber("", lambda drive: float(bool(drive.status_word & bit)))
 
 
 def _base_frequency(_drive: Drive) -> float:
@@ -102,31 +102,31 @@ NUMBERS: Final[dict[DriveValue, Command]] = {
 SIGNED_NUMBERS: Final = NUMBERS | {"speed-reference": replace(NUMBERS["speed-reference"], low=-BASE_FREQUENCY)}
 """The same for a drive with a control word: that has no bit for reverse, so the sign of the reference says it."""
 
-SHOWN: Final[dict[DriveValue, Shown]] = {
+SHOWN: Final[dict[DriveValue, ShownNumber]] = {
     "ready": _status(StatusBit.READY_TO_SWITCH_ON),
-    "running": Shown("", lambda drive: float(drive.running)),
+    "running": ShownNumber("", lambda drive: float(drive.running)),
     "at-reference": _status(StatusBit.TARGET_REACHED),
-    "fault": Shown("", lambda drive: float(drive.faulted)),
-    "warning": Shown("", lambda drive: float(bool(drive.warnings))),
-    "remote": Shown("", lambda drive: float(drive.inputs.remote)),
-    "status-word": Shown("", lambda drive: float(drive.status_word)),
-    "fault-code": Shown("", lambda drive: float(drive.fault)),
-    "output-frequency": Shown("Hz", lambda drive: drive.frequency, _base_frequency),
-    "shaft-speed": Shown("min-1", lambda drive: drive.speed_rpm, lambda drive: drive.motor.speed_rpm),
-    "current": Shown("A", lambda drive: drive.current, lambda drive: drive.motor.current),
-    "torque": Shown("Nm", lambda drive: drive.torque, lambda drive: drive.motor.torque),
-    "mechanical-power": Shown("kW", lambda drive: drive.power_kw, _rated_power),
-    "electrical-power": Shown("kW", lambda drive: drive.supply_power_kw, _rated_power),
-    "dc-link-voltage": Shown(
+    "fault": ShownNumber("", lambda drive: float(drive.faulted)),
+    "warning": ShownNumber("", lambda drive: float(bool(drive.warnings))),
+    "remote": ShownNumber("", lambda drive: float(drive.inputs.remote)),
+    "status-word": ShownNumber("", lambda drive: float(drive.status_word)),
+    "fault-code": ShownNumber("", lambda drive: float(drive.fault)),
+    "output-frequency": ShownNumber("Hz", lambda drive: drive.frequency, _base_frequency),
+    "shaft-speed": ShownNumber("min-1", lambda drive: drive.speed_rpm, lambda drive: drive.motor.speed_rpm),
+    "current": ShownNumber("A", lambda drive: drive.current, lambda drive: drive.motor.current),
+    "torque": ShownNumber("Nm", lambda drive: drive.torque, lambda drive: drive.motor.torque),
+    "mechanical-power": ShownNumber("kW", lambda drive: drive.power_kw, _rated_power),
+    "electrical-power": ShownNumber("kW", lambda drive: drive.supply_power_kw, _rated_power),
+    "dc-link-voltage": ShownNumber(
         "V", lambda drive: drive.dc_voltage, lambda drive: rectifier_peak(drive.motor.supply_voltage)
     ),
-    "motor-heat": Shown("%", lambda drive: 100 * drive.heat.share),
-    "run-time": Shown("s", lambda drive: drive.run_time_s),
+    "motor-heat": ShownNumber("%", lambda drive: 100 * drive.heat.share),
+    "run-time": ShownNumber("s", lambda drive: drive.run_time_s),
 }
 """What is read."""
 
 
-def parts_of(drive: Drive, value: Command | Shown, unit: str) -> Fraction:
+def parts_of(drive: Drive, value: Command | ShownNumber, unit: str) -> Fraction:
     """How many of `unit`, that of a signal, make one of the drive's own unit of this value.
 
     Per cent are those of the rated value (of the base frequency, of the voltage without load); frequencies may be

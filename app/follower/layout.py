@@ -74,7 +74,7 @@ class Indicator:
 
 
 @dataclass(frozen=True, slots=True)
-class Layout:
+class RegisterLayout:
     """The registers of one register map."""
 
     control: Setting
@@ -211,11 +211,11 @@ COILS: Final = range(16)
 """The bits of the control word under addresses of their own."""
 
 
-def _layout(control: Setting, reference: Setting, status: Measured) -> Layout:
-    return Layout(control, (control, reference, *_SETTINGS), (status, *_MEASURED))
+def _layout(control: Setting, reference: Setting, status: Measured) -> RegisterLayout:
+    return RegisterLayout(control, (control, reference, *_SETTINGS), (status, *_MEASURED))
 
 
-LAYOUTS: Final[Mapping[RegisterMap, Layout]] = MappingProxyType(
+LAYOUTS: Final[Mapping[RegisterMap, RegisterLayout]] = MappingProxyType(
     {
         "plain": _layout(
             Setting(

@@ -9,7 +9,7 @@ from typing import Final
 
 from app.follower.drive import CommandBit, Drive
 from app.follower.drive_bank import DriveBank
-from app.follower.drive_face import BITS, NUMBERS, SHOWN, SIGNED_NUMBERS, Command, Shown, parts_of
+from app.follower.drive_face import BITS, NUMBERS, SHOWN, SIGNED_NUMBERS, Command, ShownNumber, parts_of
 from app.language import translate
 from app.project.binding import Binding
 from app.project.drive_roles import DRIVE_VALUES, DriveValue
@@ -120,7 +120,7 @@ def _parts(drive: Drive, bindings: Sequence[Binding]) -> Iterator[_Part]:
         value = binding.signal.drive_role
         if value is None or (is_text(binding.base.encoding) and not binding.single):
             continue
-        number: Command | Shown | None = SHOWN.get(value) or NUMBERS.get(value)
+        number: Command | ShownNumber | None = SHOWN.get(value) or NUMBERS.get(value)
         yield _Part(binding, value, parts_of(drive, number, binding.signal.unit) if number else Fraction(1))
 
 

@@ -27,7 +27,7 @@ class DriveState(enum.Enum):
     FAULT = mark("follower", "fault")
 
 
-class Event(enum.Enum):
+class DriveEvent(enum.Enum):
     """What moves a drive from one state to another: the standard's commands, and what happens by itself."""
 
     AUTOMATIC = "automatic"
@@ -42,12 +42,12 @@ class Event(enum.Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Transition:
+class StateTransition:
     """One arrow of the standard's drawing. `source` None: from anywhere but a fault, or from power off."""
 
     number: int
     source: DriveState | None
-    events: frozenset[Event]
+    events: frozenset[DriveEvent]
     target: DriveState
 
 
@@ -56,10 +56,10 @@ class TransitionError(ValueError):
 
 
 _S = DriveState
-_E = Event
+_E = DriveEvent
 
 TRANSITIONS: Final = tuple(
-    Transition(number, source, frozenset(events), target)
+    StateTransition(number, source, frozenset(events), target)
     for number, source, events, target in (
         (0, None, {_E.AUTOMATIC}, _S.NOT_READY_TO_SWITCH_ON),
         (1, _S.NOT_READY_TO_SWITCH_ON, {_E.AUTOMATIC}, _S.SWITCH_ON_DISABLED),
@@ -89,9 +89,9 @@ _NEXT: Final = MappingProxyType(
 )
 
 
-def after(state: DriveState, event: Event) -> DriveState:
+def after(state: DriveState, event: DriveEvent) -> DriveState:
     """The state that `event` leads to. Raises TransitionError where the standard has no such arrow."""
-    if event is Event.FAULT and state not in IN_FAULT:
+    if event is DriveEvent.FAULT and state not in IN_FAULT:
         return DriveState.FAULT_REACTION_ACTIVE
     try:
         return _NEXT[state, event]
@@ -99,7 +99,7 @@ def after(state: DriveState, event: Event) -> DriveState:
         raise TransitionError(f"nothing leads from '{state.value}' by '{event.value}'") from None
 
 
-def leads(state: DriveState, event: Event) -> bool:
+def leads(state: DriveState, event: DriveEvent) -> bool:
     """Whether `event` leads anywhere from `state`."""
     return (state, event) in _NEXT
 
@@ -115,19 +115,19 @@ class ControlBit(enum.IntFlag):
     HALT = 1 << 8
 
 
-def commanded(control_word: int) -> Event:
+def commanded(control_word: int) -> DriveEvent:
     """What a control word asks for. Its fault reset is not in this: that counts by its rising edge.
 
     Switch on and disable operation have the same bits; they are given as switch on.
     """
     word = ControlBit(control_word & sum(ControlBit))
     if ControlBit.ENABLE_VOLTAGE not in word:
-        return Event.DISABLE_VOLTAGE
+        return DriveEvent.DISABLE_VOLTAGE
     if ControlBit.NO_QUICK_STOP not in word:
-        return Event.QUICK_STOP
+        return DriveEvent.QUICK_STOP
     if ControlBit.SWITCH_ON not in word:
-        return Event.SHUTDOWN
-    return Event.ENABLE_OPERATION if ControlBit.ENABLE_OPERATION in word else Event.SWITCH_ON
+        return DriveEvent.SHUTDOWN
+    return DriveEvent.ENABLE_OPERATION if ControlBit.ENABLE_OPERATION in word else DriveEvent.SWITCH_ON
 
 
 class StatusBit(enum.IntFlag):

@@ -25,7 +25,7 @@ NAMED: Final = 3
 """So many names are told; the others are counted."""
 
 
-class Level(enum.IntEnum):
+class StatusLevel(enum.IntEnum):
     """What is wrong, the worst last."""
 
     GOOD = 0
@@ -46,7 +46,7 @@ class Status:
     is nothing to do.
     """
 
-    level: Level
+    level: StatusLevel
     kind: str
     words: str
     advice: str = ""
@@ -117,7 +117,7 @@ class Statuses:
             for status in each(states):
                 return status
         total = sum(self._tallies[state.name].total for state in states)
-        return Status(Level.GOOD, "good", translate("bus", "all {count} readings are good").format(count=total))
+        return Status(StatusLevel.GOOD, "good", translate("bus", "all {count} readings are good").format(count=total))
 
     def _lines(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         for line in self._snapshot.lines.values():
@@ -134,10 +134,10 @@ class Statuses:
                     else translate("bus", "Line {line} cannot be opened")
                 )
                 kind = "closed" if closed else "cannot-open"
-                yield Status(Level.LINE, kind, words.format(line=line.name), line.reason, (line.name,))
+                yield Status(StatusLevel.LINE, kind, words.format(line=line.name), line.reason, (line.name,))
             elif line.connected and len(asked) > 1 and all(state.answering is False for state in asked):
                 words = translate("bus", "No device answers on line {line}").format(line=line.name)
-                yield Status(Level.LINE, "silent", words, asked[0].reason, (line.name,))
+                yield Status(StatusLevel.LINE, "silent", words, asked[0].reason, (line.name,))
 
     def _devices(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         lost = [state for state in states if state.answering is False]
@@ -148,7 +148,7 @@ class Statuses:
                 translate("bus", "{name} does not answer"),
                 translate("bus", "{count} devices do not answer: {names}"),
             )
-            yield Status(Level.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
+            yield Status(StatusLevel.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
         yield from _unasked(states)
         lost = [state for state in lost if state.fault is FaultKind.LATE]
         for state in states:
@@ -157,14 +157,14 @@ class Statuses:
             if tally.total and len(refused) == tally.total:
                 words = translate("bus", "{name} refuses all {count} readings")
                 told = words.format(name=state.name, count=tally.total)
-                yield Status(Level.DEVICE, "refusing", told, refused[0][1], (state.name,))
+                yield Status(StatusLevel.DEVICE, "refusing", told, refused[0][1], (state.name,))
         if lost:
             words = _counted(
                 lost,
                 translate("bus", "{name} answers too late"),
                 translate("bus", "{count} devices answer too late: {names}"),
             )
-            yield Status(Level.DEVICE, "slow", words, lost[0].reason, _names(lost))
+            yield Status(StatusLevel.DEVICE, "slow", words, lost[0].reason, _names(lost))
         limits = {line.name: line.timeout_ms for line in self.project.lines}
         for state in states:
             limit = limits.get(state.line, 0)
@@ -173,7 +173,7 @@ class Statuses:
                 advice = translate(
                     "bus", "answers take {ms} ms of the line's {limit} ms time-out; increase the time-out"
                 ).format(ms=round(state.answer_ms), limit=limit)
-                yield Status(Level.DEVICE, "slow", words, advice, (state.name,))
+                yield Status(StatusLevel.DEVICE, "slow", words, advice, (state.name,))
 
     def _data(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         tallies = [self._tallies[state.name] for state in states]
@@ -186,10 +186,10 @@ class Statuses:
             words = _of_readings(kind).format(count=len(wrong), total=total)
             if kind == "none":
                 connecting = all(state.answering is None for state in states)
-                yield Status(Level.WAITING, "connecting" if connecting else "waiting", words, wrong[0][1], names)
+                yield Status(StatusLevel.WAITING, "connecting" if connecting else "waiting", words, wrong[0][1], names)
             else:
                 advice = f"{_listed(names)}: {wrong[0][1]}" if wrong[0][1] else _listed(names)
-                yield Status(Level.DATA, kind, words, advice, names)
+                yield Status(StatusLevel.DATA, kind, words, advice, names)
 
 
 def _unasked(states: Sequence[FollowerState]) -> Iterator[Status]:
@@ -202,14 +202,14 @@ def _unasked(states: Sequence[FollowerState]) -> Iterator[Status]:
             translate("bus", "Two devices answer at the address of {name}"),
             translate("bus", "Two devices answer at each of {count} addresses: {names}"),
         )
-        yield Status(Level.DEVICE, "two-devices", words, two[0].reason, _names(two))
+        yield Status(StatusLevel.DEVICE, "two-devices", words, two[0].reason, _names(two))
     if told:
         words = _counted(
             told,
             translate("bus", "{name} answers twice"),
             translate("bus", "{count} devices answer twice: {names}"),
         )
-        yield Status(Level.DEVICE, "unasked", words, told[0].reason, _names(told))
+        yield Status(StatusLevel.DEVICE, "unasked", words, told[0].reason, _names(told))
 
 
 def _of_readings(kind: str) -> str:

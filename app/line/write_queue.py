@@ -76,7 +76,7 @@ class WriteReport:
 
 
 @dataclass(slots=True)
-class Wanted:
+class QueuedWrite:
     """One signal's value on its way, and who waits for the report."""
 
     binding: Binding
@@ -120,7 +120,7 @@ class WriteJob:
     `register` is the wire address of that one register and None for a signal's whole registers.
     """
 
-    wanted: list[Wanted]
+    wanted: list[QueuedWrite]
     register: int | None = None
     purpose: Purpose = Purpose.VALUE
     since: float = 0.0
@@ -159,7 +159,7 @@ class WriteJob:
         other_first, other_last = _extent(binding, register)
         return first <= other_last and other_first <= last
 
-    def of(self, signal: str) -> Wanted | None:
+    def of(self, signal: str) -> QueuedWrite | None:
         """What is wanted of that signal here, if anything."""
         return next((wanted for wanted in self.wanted if wanted.signal == signal), None)
 
@@ -178,7 +178,7 @@ class WriteQueue:
         register = _register(binding)
         touching = [job for job in self._jobs if job.touches(binding, register)]
         last = touching[-1] if touching else None
-        fresh = Wanted(binding, value, [future])
+        fresh = QueuedWrite(binding, value, [future])
         if last is not None and last is self._jobs[-1] and last.register == register and not last.stops:
             same = last.of(fresh.signal)
             command = binding.single or register is not None
@@ -205,7 +205,7 @@ class WriteQueue:
     ) -> None:
         """Let a `value` that stops something wait, ahead of what does not; times as in WriteJob."""
         register = _register(binding)
-        fresh = WriteJob([Wanted(binding, value, [future])], register, purpose, since, until)
+        fresh = WriteJob([QueuedWrite(binding, value, [future])], register, purpose, since, until)
         behind = 0
         if purpose is Purpose.RELEASE:
             waiting = [job for job in self._jobs if not job.stops and job.touches(binding, register)]
@@ -300,7 +300,7 @@ def give_up(job: WriteJob, reason: str, obstacle: Obstacle | None) -> None:
 
 
 def drop(
-    wanted: Iterable[Wanted],
+    wanted: Iterable[QueuedWrite],
     reason: str,
     outcome: Outcome = Outcome.NOT_SENT,
     obstacle: Obstacle | None = None,

@@ -57,7 +57,7 @@ from app.language import translate
 from app.line.followers import Followers
 from app.line.readings import Readings
 from app.line.states import Owed
-from app.line.write_queue import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop, give_up
+from app.line.write_queue import Obstacle, Outcome, QueuedWrite, WriteJob, WriteQueue, WriteReport, drop, give_up
 from app.modbus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
 from app.project.binding import Binding, bindings
 from app.project.capability import write_function
@@ -179,7 +179,7 @@ class WriteExecutor:
 
         That the line takes stops was asked before: while it was still armed for the release of a key that disarms it.
         """
-        wanted = Wanted(binding, value, [future])
+        wanted = QueuedWrite(binding, value, [future])
         if purpose is not Purpose.VALUE:
             self._owe(wanted, purpose)
             return
@@ -190,7 +190,7 @@ class WriteExecutor:
             return
         self._queue.put(binding, value, future)
 
-    def _owe(self, wanted: Wanted, purpose: Purpose) -> None:
+    def _owe(self, wanted: QueuedWrite, purpose: Purpose) -> None:
         signal, now = wanted.signal, time.monotonic()
         if purpose is Purpose.RELEASE and signal not in self._pressed and not self._queue.has(signal):
             under_way = self._under_way is not None and self._under_way.of(signal) is not None
@@ -428,7 +428,7 @@ class WriteExecutor:
     def _judge(
         self,
         job: WriteJob,
-        wanted: Wanted,
+        wanted: QueuedWrite,
         words: tuple[int, ...],
         former: Value | None,
         *,
@@ -590,7 +590,7 @@ class WriteExecutor:
                 raise
 
 
-def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: bool, note: str = "") -> None:
+def _report(wanted: QueuedWrite, kept: Value | None, former: Value | None, *, same: bool, note: str = "") -> None:
     """What the follower kept, against what it held before, as far as that is known."""
     if same or kept == wanted.value:
         wanted.report(ok=True, kept=kept, reason=note)
@@ -646,7 +646,7 @@ def _all_kept(job: WriteJob, words: tuple[int, ...]) -> bool:
     return all(_value(bit, words) == bit.value for bit in job.wanted)
 
 
-def _value(wanted: Wanted, words: tuple[int, ...]) -> Value | None:
+def _value(wanted: QueuedWrite, words: tuple[int, ...]) -> Value | None:
     """What a signal's registers mean, if anything."""
     return wanted.binding.reading(words, 0.0).value
 

@@ -23,7 +23,7 @@ _POLYNOMIAL: Final = 0xA001
 
 
 @dataclass(frozen=True, slots=True)
-class Cause:
+class DamageCause:
     """What was `seen`, and what to `check`; `of_answer` if the bytes are surely those of an answer."""
 
     seen: str
@@ -31,7 +31,7 @@ class Cause:
     of_answer: bool = False
 
 
-def likely_cause(request: Request, data: bytes) -> Cause | None:
+def likely_cause(request: Request, data: bytes) -> DamageCause | None:
     """Why no frame in `data`, which came in answer to `request`, is sound; None if nothing points anywhere."""
     head = bytes((request.unit,)) + request.answer_head
     wanted = request.answer_characters
@@ -46,10 +46,10 @@ def likely_cause(request: Request, data: bytes) -> Cause | None:
     return next((cause for cause in finds if cause is not None), None)
 
 
-def _first_byte_missing(request: Request, data: bytes) -> Cause | None:
+def _first_byte_missing(request: Request, data: bytes) -> DamageCause | None:
     if len(data) < 4 or not crc_fits(bytes((request.unit,)) + data):
         return None
-    return Cause(
+    return DamageCause(
         translate("bus", "the first byte is missing"),
         translate(
             "bus",
@@ -60,12 +60,12 @@ def _first_byte_missing(request: Request, data: bytes) -> Cause | None:
     )
 
 
-def _damaged_echo(request: Request, data: bytes) -> Cause | None:
+def _damaged_echo(request: Request, data: bytes) -> DamageCause | None:
     own = request.rtu
     alike = sum(one == other for one, other in zip(own, data, strict=False))
     if request.echo_could_answer or len(data) < len(own) or not len(own) - 2 <= alike < len(own):
         return None
-    return Cause(
+    return DamageCause(
         translate("bus", "this is our own request, returned damaged"),
         translate(
             "bus",
@@ -75,12 +75,12 @@ def _damaged_echo(request: Request, data: bytes) -> Cause | None:
     )
 
 
-def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
+def _doubled_byte(head: bytes, data: bytes) -> DamageCause | None:
     for at in range(len(data) - 1):
         if data[at] == data[at + 1]:
             rest = data[:at] + data[at + 1 :]
             if rest.startswith(head[:2]) and crc_fits(rest):
-                return Cause(
+                return DamageCause(
                     translate("bus", "byte {number} came twice").format(number=at + 1),
                     translate("bus", "check the converter and its driver; a doubled byte is not a wiring fault"),
                     of_answer=True,
@@ -88,7 +88,7 @@ def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
     return None
 
 
-def _one_bit(head: bytes, frame: bytes) -> Cause | None:
+def _one_bit(head: bytes, frame: bytes) -> DamageCause | None:
     """One bit was turned over: the remainder of the whole frame is that of this bit alone."""
     if not frame.startswith(head[:2]):
         return None
@@ -100,7 +100,7 @@ def _one_bit(head: bytes, frame: bytes) -> Cause | None:
         of_bit = _POLYNOMIAL if back == 0 else of_bit >> 1 ^ (_POLYNOMIAL if of_bit & 1 else 0)
         if of_bit == rest:
             place = bits - 1 - back
-            return Cause(
+            return DamageCause(
                 translate("bus", "one bit is wrong (bit {bit} of byte {byte})").format(
                     bit=place % 8, byte=place // 8 + 1
                 ),
@@ -123,7 +123,7 @@ def _remainder(data: bytes) -> int:
     return register
 
 
-def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
+def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> DamageCause | None:
     """The parity bit stands where the stop bit is looked for: every character in which it is 0 reads as zeros.
 
     So the characters that are left all have the same parity (chance: one in 2 ** their number), and the other one than
@@ -147,26 +147,26 @@ def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
         "this looks like a wrong parity: the device sends a parity bit that this line does not expect; the bytes "
         "suggest odd parity",
     )
-    return Cause(
+    return DamageCause(
         translate("bus", "some bytes read as zero, the others are right"),
         sends_even if 1 in odd else sends_odd,
         of_answer=True,
     )
 
 
-def _speed_or_parity(data: bytes, wanted: int) -> Cause | None:
+def _speed_or_parity(data: bytes, wanted: int) -> DamageCause | None:
     if len(data) < 2 or sum(byte in _RUNS for byte in data) < _RUNS_SHARE * len(data):
         return None
     share = len(data) / wanted
     if share > 1.05:
-        return Cause(
+        return DamageCause(
             translate(
                 "bus", "{count} bytes instead of {wanted}, most of them only zeros or a single run of ones"
             ).format(count=len(data), wanted=wanted),
             translate("bus", "this looks like a wrong baud rate: the device's is lower than this line's"),
         )
     if share > 0.6:
-        return Cause(
+        return DamageCause(
             translate("bus", "{count} bytes instead of {wanted}, most of them zeros").format(
                 count=len(data), wanted=wanted
             ),
@@ -175,7 +175,7 @@ def _speed_or_parity(data: bytes, wanted: int) -> Cause | None:
                 "this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits",
             ),
         )
-    return Cause(
+    return DamageCause(
         translate("bus", "{count} bytes instead of {wanted}, most of them zeros").format(
             count=len(data), wanted=wanted
         ),

@@ -11,8 +11,8 @@ from app.page_map.rings import Ring, rings_of
 from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 
-Kind = Literal["key", "idle", "override"]
-KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
+ArrowKind = Literal["key", "idle", "override"]
+KINDS: Final[tuple[ArrowKind, ...]] = ("key", "idle", "override")
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +20,7 @@ class Lead:
     """One screen change as part of an arrow. `screen_change` is its index in `project.screen_changes`."""
 
     screen_change: int
-    kind: Kind
+    kind: ArrowKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +34,7 @@ class Arrow:
     """Whether it goes from one screen of the ring to the next or the previous one."""
 
     @property
-    def kind(self) -> Kind:
+    def kind(self) -> ArrowKind:
         """How the arrow is drawn: as a key's, if there is any among its screen changes."""
         return "key" if any(lead.kind == "key" for lead in self.leads) else "idle"
 
@@ -47,7 +47,7 @@ class Inlet:
     lead: Lead
 
 
-def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Arrow, ...]:
+def arrows_of(project: Project, graph: PagingGraph, shown: Collection[ArrowKind] = KINDS) -> tuple[Arrow, ...]:
     """An arrow for every two screens between which keys or idle time lead, as far as these kinds are `shown`."""
     found: dict[tuple[str, str], list[Lead]] = {}
     for edge in graph.edges:
@@ -65,7 +65,7 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     )
 
 
-def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Inlet, ...]:
+def inlets_of(project: Project, graph: PagingGraph, shown: Collection[ArrowKind] = KINDS) -> tuple[Inlet, ...]:
     """The screen changes to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
     found: dict[int, Inlet] = {}
     for edge in graph.edges:

@@ -11,7 +11,7 @@ from app.panel.paging import PagingGraph
 
 
 @dataclass(slots=True)
-class Block:
+class ScreenGroup:
     """Screens that are drawn together, in their order: a ring, a chain, or one screen by itself.
 
     `below` holds the blocks that are first reached from this one, by the screen that leads to them.
@@ -20,15 +20,15 @@ class Block:
     screens: tuple[str, ...]
     closed: bool = False
     """Whether the last screen leads to the first."""
-    below: dict[str, list[Block]] = field(default_factory=dict)
+    below: dict[str, list[ScreenGroup]] = field(default_factory=dict)
 
     @property
-    def hanging(self) -> list[Block]:
+    def hanging(self) -> list[ScreenGroup]:
         """All blocks below, in the order of the screens that lead to them."""
         return [block for screen in self.screens for block in self.below.get(screen, ())]
 
 
-def blocks_of(graph: PagingGraph) -> list[Block]:
+def blocks_of(graph: PagingGraph) -> list[ScreenGroup]:
     """The blocks at the top: first the one with the start, then what keys do not lead to, in the order of the file.
 
     Every screen stands in exactly one block, there or further below.
@@ -37,13 +37,13 @@ def blocks_of(graph: PagingGraph) -> list[Block]:
     for edge in graph.edges:
         if edge.kind == "key" and edge.source is not None:
             leads[edge.source][edge.label] = edge.target
-    of: dict[str, Block] = {}
+    of: dict[str, ScreenGroup] = {}
     for screens, closed in _runs(graph, leads):
-        block = Block(_turned(screens, graph.start) if closed else screens, closed)
+        block = ScreenGroup(_turned(screens, graph.start) if closed else screens, closed)
         of.update(dict.fromkeys(block.screens, block))
     for screen in graph.screens:
-        of.setdefault(screen, Block((screen,)))
-    top: list[Block] = []
+        of.setdefault(screen, ScreenGroup((screen,)))
+    top: list[ScreenGroup] = []
     seen: set[int] = set()
     overrides = [edge.target for edge in graph.edges if edge.kind == "override"]
     # What is shown by a condition comes last but one, what nothing leads to last; both may lead on by keys.
@@ -57,7 +57,9 @@ def blocks_of(graph: PagingGraph) -> list[Block]:
     return top
 
 
-def _hang(first: Block, of: Mapping[str, Block], leads: Mapping[str, Mapping[str, str]], seen: set[int]) -> None:
+def _hang(
+    first: ScreenGroup, of: Mapping[str, ScreenGroup], leads: Mapping[str, Mapping[str, str]], seen: set[int]
+) -> None:
     """Put below `first`, level by level, what keys lead to from there."""
     waiting = deque([first])
     while waiting:

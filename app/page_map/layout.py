@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import ceil, sqrt
 from typing import Final
 
-from app.page_map.blocks import Block, blocks_of
+from app.page_map.blocks import ScreenGroup, blocks_of
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 
@@ -18,7 +18,7 @@ ASPECT: Final = 1.7
 _ONE_ROW: Final = 5 * STEP
 """So far screens that belong together stay in one row."""
 
-Place = tuple[int, int]
+MapPlace = tuple[int, int]
 """Right and down, in units of which STEP make a step from screen to screen."""
 
 
@@ -26,12 +26,12 @@ Place = tuple[int, int]
 class _Area:
     """Screens with places counted from the upper left corner of the smallest rectangle around them; its size."""
 
-    places: dict[str, Place]
+    places: dict[str, MapPlace]
     width: int
     height: int
 
 
-def arranged(graph: PagingGraph, shape: float = 1.7) -> dict[str, Place]:
+def arranged(graph: PagingGraph, shape: float = 1.7) -> dict[str, MapPlace]:
     """A place for every screen, none on another.
 
     `shape` is the width of a step by its height, so that the whole gets the proportions ASPECT. A ring becomes a
@@ -48,20 +48,22 @@ def arranged(graph: PagingGraph, shape: float = 1.7) -> dict[str, Place]:
     return _packed(areas, shape, 0).places if areas else {}
 
 
-def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], shape: float = 1.7) -> dict[str, Place]:
+def places(
+    project: Project, graph: PagingGraph, shown: Mapping[str, MapPlace], shape: float = 1.7
+) -> dict[str, MapPlace]:
     """Where every screen of a project stands: where the project says, else where it is `shown` already, else arranged.
 
     Screens that have to find a place take the free one nearest to where they would be arranged.
     """
-    fixed: dict[str, Place] = {}
-    held: set[Place] = set()
+    fixed: dict[str, MapPlace] = {}
+    held: set[MapPlace] = set()
     for screen in project.screens:
         # Of two screens at the very same place, one would hide the other.
         if screen.map is not None and screen.map not in held:
             fixed[screen.name] = screen.map
             held.add(screen.map)
     known = {name: place for name, place in shown.items() if name in project.screen_named and name not in fixed}
-    found: dict[str, Place] = {}
+    found: dict[str, MapPlace] = {}
     taken = _Taken()
     for name, place in (*fixed.items(), *known.items()):
         if name in fixed or taken.free(place):
@@ -78,7 +80,7 @@ def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], sha
     return {name: found[name] for name in project.screen_named}
 
 
-def free_place(shown: Iterable[Place], wanted: Place) -> Place:
+def free_place(shown: Iterable[MapPlace], wanted: MapPlace) -> MapPlace:
     """The place nearest to `wanted` at which a screen covers none of those `shown`."""
     taken = _Taken()
     for place in shown:
@@ -86,7 +88,7 @@ def free_place(shown: Iterable[Place], wanted: Place) -> Place:
     return taken.nearest(wanted)
 
 
-def _beside(project: Project, graph: PagingGraph, name: str, found: Mapping[str, Place]) -> Place:
+def _beside(project: Project, graph: PagingGraph, name: str, found: Mapping[str, MapPlace]) -> MapPlace:
     """Below the first screen that leads to this one, else beside the one before it in the file."""
     for edge in graph.edges:
         if edge.source is not None and edge.target == name and edge.source in found:
@@ -102,12 +104,12 @@ class _Taken:
     """The places that are occupied, found by the step that they are in."""
 
     def __init__(self) -> None:
-        self._in: dict[Place, list[Place]] = {}
+        self._in: dict[MapPlace, list[MapPlace]] = {}
 
-    def add(self, place: Place) -> None:
+    def add(self, place: MapPlace) -> None:
         self._in.setdefault((place[0] // STEP, place[1] // STEP), []).append(place)
 
-    def free(self, place: Place) -> bool:
+    def free(self, place: MapPlace) -> bool:
         column, row = place[0] // STEP, place[1] // STEP
         return not any(
             abs(x - place[0]) < STEP and abs(y - place[1]) < STEP
@@ -116,7 +118,7 @@ class _Taken:
             for x, y in self._in.get((across, down), ())
         )
 
-    def nearest(self, wanted: Place) -> Place:
+    def nearest(self, wanted: MapPlace) -> MapPlace:
         if self.free(wanted):
             return wanted
         reach = 1
@@ -135,12 +137,14 @@ class _Taken:
             reach += 1
 
 
-def _tree(block: Block, shape: float) -> _Area:
+def _tree(block: ScreenGroup, shape: float) -> _Area:
     """A block with all that hangs below it."""
     hanging = block.hanging
     if len(block.screens) > 1 and len(hanging) * 3 > len(block.screens):
         # Many screens lead on: each with its own below it, side by side.
-        singles = [_tree(Block((name,), below={name: block.below.get(name, [])}), shape) for name in block.screens]
+        singles = [
+            _tree(ScreenGroup((name,), below={name: block.below.get(name, [])}), shape) for name in block.screens
+        ]
         return _packed(singles, shape)
     own = _run(block, shape)
     if not hanging:
@@ -154,7 +158,7 @@ def _tree(block: Block, shape: float) -> _Area:
     )
 
 
-def _run(block: Block, shape: float) -> _Area:
+def _run(block: ScreenGroup, shape: float) -> _Area:
     """The screens of one block: a ring as a closed way, a chain to and fro in rows."""
     count = len(block.screens)
     cells = _ring(count, shape) if block.closed else _rows(count, shape)
@@ -162,7 +166,7 @@ def _run(block: Block, shape: float) -> _Area:
     return _Area(put, (1 + max(x for x, _ in cells)) * STEP, (1 + max(y for _, y in cells)) * STEP)
 
 
-def _rows(count: int, shape: float) -> list[Place]:
+def _rows(count: int, shape: float) -> list[MapPlace]:
     across = min(count, max(4, round(sqrt(count * ASPECT / shape))))
     cells = []
     for number in range(count):
@@ -171,13 +175,13 @@ def _rows(count: int, shape: float) -> list[Place]:
     return cells
 
 
-def _ring(count: int, shape: float) -> list[Place]:
+def _ring(count: int, shape: float) -> list[MapPlace]:
     """Cells (column, row) of a closed way: along the first row, to and fro through the others, up the first column.
 
     The number of rows is even. Where the way has more cells than there are screens, some of the first column stay
     empty: there an arrow goes straight on to the next.
     """
-    best: list[Place] = []
+    best: list[MapPlace] = []
     least = float("inf")
     for half in range(1, count + 1):
         rows = 2 * half
@@ -222,7 +226,7 @@ def _packed(areas: list[_Area], shape: float, least: int = _ONE_ROW) -> _Area:
 
 
 def _joined(parts: Iterable[tuple[_Area, int, int]], width: int, height: int) -> _Area:
-    found: dict[str, Place] = {}
+    found: dict[str, MapPlace] = {}
     for area, right, down in parts:
         found.update({name: (x + right, y + down) for name, (x, y) in area.places.items()})
     return _Area(found, width, height)

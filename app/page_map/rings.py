@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 
@@ -42,7 +42,7 @@ class Ring:
 
 def rings_of(project: Project, graph: PagingGraph) -> tuple[Ring, ...]:
     """All rings, none sharing a screen with another: the one by the order of the file first, then the longer ones."""
-    layout = Layout.of(project)
+    layout = PanelLayout.of(project)
     turned = any(
         screen_change.to in ("next", "previous") for _, screen_change in layout.behaviour.key_screen_changes.values()
     )

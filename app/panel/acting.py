@@ -9,13 +9,13 @@ from types import MappingProxyType
 from app.language import translate
 from app.panel.events import Write
 from app.panel.messages import Saying, of_refusal
-from app.panel.work import Work
+from app.panel.work import StepInProgress
 from app.project.capability import cannot_write
 from app.project.model import Action, HeldSignal, HeldValue
 from app.project.purpose import Purpose, purpose_of
 
 
-def do(work: Work, action: Action, key: str) -> None:
+def do(work: StepInProgress, action: Action, key: str) -> None:
     """Do one action, unless it begins an entry. `key` is the one that a momentary action lasts as long as."""
     signal = action.signal or ""
     if action.do == "next-language":
@@ -42,7 +42,7 @@ def do(work: Work, action: Action, key: str) -> None:
         _write(work, signal, Fraction(action.value), purpose_of(action, Fraction(action.value)))
 
 
-def _next_language(work: Work) -> None:
+def _next_language(work: StepInProgress) -> None:
     panel = work.project.panel
     if len(panel.languages) < 2:
         work.refuse("", translate("panel", "the panel has only one language"), Saying("not_possible"))
@@ -55,7 +55,7 @@ def _next_language(work: Work) -> None:
     _write(work, panel.language, (now + 1) % len(panel.languages))
 
 
-def _toggle(work: Work, action: Action, signal: str) -> None:
+def _toggle(work: StepInProgress, action: Action, signal: str) -> None:
     # What is on its way counts: a second press means the way back, though the line still reads the former value.
     value = work.state.sent.get(signal)
     if value is None:
@@ -71,7 +71,7 @@ def _toggle(work: Work, action: Action, signal: str) -> None:
     _write(work, signal, other, purpose_of(action, other))
 
 
-def _press(work: Work, key: str, signal: str) -> None:
+def _press(work: StepInProgress, key: str, signal: str) -> None:
     # What cannot be released again is not pressed.
     for value in (Fraction(1), Fraction(0)):
         reason = cannot_write(work.project, signal, value)
@@ -84,7 +84,7 @@ def _press(work: Work, key: str, signal: str) -> None:
         put(work, signal, Fraction(1))
 
 
-def let_go(work: Work, pairs: Iterable[tuple[str, str]]) -> None:
+def let_go(work: StepInProgress, pairs: Iterable[tuple[str, str]]) -> None:
     """End momentary actions. A signal that two keys press is released with the last of them."""
     ending = set(pairs)
     if not ending:
@@ -98,7 +98,7 @@ def let_go(work: Work, pairs: Iterable[tuple[str, str]]) -> None:
             release(work, signal)
 
 
-def release(work: Work, signal: str) -> None:
+def release(work: StepInProgress, signal: str) -> None:
     """Write the 0 that ends a momentary action."""
     purposes = {
         purpose_of(action, Fraction(0))
@@ -108,7 +108,7 @@ def release(work: Work, signal: str) -> None:
     put(work, signal, Fraction(0), Purpose.VALUE if purposes == {Purpose.VALUE} else Purpose.RELEASE)
 
 
-def _write(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
+def _write(work: StepInProgress, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
     reason = cannot_write(work.project, signal, value)
     if reason is not None:
         work.refuse(signal, reason, of_refusal(work.project, signal, value))
@@ -116,7 +116,7 @@ def _write(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.
         put(work, signal, value, purpose)
 
 
-def put(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
+def put(work: StepInProgress, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
     """Bring an allowed value to where the signal lives: the panel or the line."""
     known = work.project.signal_named.get(signal)
     if isinstance(known, HeldSignal):

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Protocol
 
-from app.panel.events import Effect, Event, KeyDown, KeyUp, ReleaseAll, Tick
+from app.panel.events import Effect, KeyDown, KeyUp, PanelEvent, ReleaseAll, Tick
 from app.panel.machine import begin, step
 from app.panel.rendering import Rows, render
 from app.panel.state import State
@@ -26,11 +26,11 @@ class BehindPanel(Protocol):
         """The readings of the register signals as they are now."""
         ...
 
-    def answers(self) -> Iterable[Event]:
+    def answers(self) -> Iterable[PanelEvent]:
         """What the panel must be told before time passes, oldest first: above all what became of its writes."""
         ...
 
-    def carry_out(self, effects: tuple[Effect, ...], cause: Event) -> tuple[Effect, ...]:
+    def carry_out(self, effects: tuple[Effect, ...], cause: PanelEvent) -> tuple[Effect, ...]:
         """Do what the panel wants done because of `cause`; gives what of it is done or on its way.
 
         It does not wait: what became of writes comes with a later tick.
@@ -71,7 +71,7 @@ class PanelDriver:
         effects = [effect for answer in self._behind.answers() for effect in self.take(answer)]
         return (*effects, *self.take(Tick(self._clock())))
 
-    def take(self, event: Event) -> tuple[Effect, ...]:
+    def take(self, event: PanelEvent) -> tuple[Effect, ...]:
         """Let one event happen to the panel; gives what it does then."""
         self.at = event.at
         self.state, effects = step(self.project, self.state, event, self._behind.registers())

@@ -17,11 +17,11 @@ from app.panel.entry import (
 )
 from app.panel.events import Entered
 from app.panel.messages import Saying, of_refusal
-from app.panel.work import Work
+from app.panel.work import StepInProgress
 from app.project.capability import cannot_write
 
 
-def begin_with(work: Work, entry: Entry) -> None:
+def begin_with(work: StepInProgress, entry: Entry) -> None:
     """Begin an entry: choose one of its fields first, where it has several."""
     if len(entry.fields) == 1:
         _adjust(work, entry)
@@ -29,30 +29,30 @@ def begin_with(work: Work, entry: Entry) -> None:
         work.change(entry=entry, since=work.at)
 
 
-def choose_next(work: Work, _key: str) -> None:
+def choose_next(work: StepInProgress, _key: str) -> None:
     """Go to the next field, round the end."""
     _choose(work, 1)
 
 
-def choose_previous(work: Work, _key: str) -> None:
+def choose_previous(work: StepInProgress, _key: str) -> None:
     """Go to the field before, round the beginning."""
     _choose(work, -1)
 
 
-def _choose(work: Work, way: int) -> None:
+def _choose(work: StepInProgress, way: int) -> None:
     entry = work.state.entry
     assert entry is not None
     work.change(entry=replace(entry, place=(entry.place + way) % len(entry.fields)))
 
 
-def adjust_chosen(work: Work, _key: str) -> None:
+def adjust_chosen(work: StepInProgress, _key: str) -> None:
     """Begin to change the value of the field that is chosen."""
     entry = work.state.entry
     assert entry is not None
     _adjust(work, entry)
 
 
-def _adjust(work: Work, entry: Entry) -> None:
+def _adjust(work: StepInProgress, entry: Entry) -> None:
     field = work.fields[entry.field]
     by_digit = work.project.panel.entry.by == "digit"
     try:
@@ -71,17 +71,17 @@ def _without_editing(entry: Entry) -> Entry | None:
     return replace(entry, editing=None) if len(entry.fields) > 1 else None
 
 
-def raise_value(work: Work, key: str) -> None:
+def raise_value(work: StepInProgress, key: str) -> None:
     """One step up, and more of them while the key stays down."""
     _change(work, key, 1)
 
 
-def lower_value(work: Work, key: str) -> None:
+def lower_value(work: StepInProgress, key: str) -> None:
     """One step down, and more of them while the key stays down."""
     _change(work, key, -1)
 
 
-def _change(work: Work, key: str, way: int) -> None:
+def _change(work: StepInProgress, key: str, way: int) -> None:
     entry, editing = work.editing
     editing, message = change(work.project, work.fields[entry.field], editing, way)
     # Choices go round: repeated, they would rush past.
@@ -91,7 +91,7 @@ def _change(work: Work, key: str, way: int) -> None:
         work.tell(message)
 
 
-def repeat_change(work: Work, _key: str) -> None:
+def repeat_change(work: StepInProgress, _key: str) -> None:
     """The steps that are due because a key is held down."""
     entry, editing = work.editing
     field = work.fields[entry.field]
@@ -106,23 +106,23 @@ def repeat_change(work: Work, _key: str) -> None:
         work.tell(message)
 
 
-def cursor_left(work: Work, _key: str) -> None:
+def cursor_left(work: StepInProgress, _key: str) -> None:
     """Go to the digit at the left."""
     _move_cursor(work, 1)
 
 
-def cursor_right(work: Work, _key: str) -> None:
+def cursor_right(work: StepInProgress, _key: str) -> None:
     """Go to the digit at the right."""
     _move_cursor(work, -1)
 
 
-def _move_cursor(work: Work, way: int) -> None:
+def _move_cursor(work: StepInProgress, way: int) -> None:
     entry, editing = work.editing
     editing = move_cursor(work.project, work.fields[entry.field], editing, way)
     work.change(entry=replace(entry, editing=editing))
 
 
-def confirm(work: Work, _key: str) -> None:
+def confirm(work: StepInProgress, _key: str) -> None:
     """Write the value, unless it is refused: then go on changing it."""
     entry, editing = work.editing
     signal = work.fields[entry.field].signal
@@ -135,18 +135,18 @@ def confirm(work: Work, _key: str) -> None:
     acting.put(work, signal, editing.value)
 
 
-def restore(work: Work, _key: str) -> None:
+def restore(work: StepInProgress, _key: str) -> None:
     """Leave the value as it was."""
     entry, _ = work.editing
     work.change(entry=_without_editing(entry), since=work.at)
 
 
-def leave(work: Work, _key: str) -> None:
+def leave(work: StepInProgress, _key: str) -> None:
     """End the entry, whatever it had come to."""
     work.change(entry=None, since=work.at)
 
 
-def stop_repeat(work: Work, key: str | None = None) -> None:
+def stop_repeat(work: StepInProgress, key: str | None = None) -> None:
     """Change the value no further by itself: if `key` does so, or whichever key does."""
     entry = work.state.entry
     if entry is None or entry.editing is None or entry.editing.repeat is None:

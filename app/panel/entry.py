@@ -9,8 +9,8 @@ from typing import Final
 
 from app.language import translate
 from app.panel.messages import Saying, above, below, bounds, of_refusal
-from app.project.binding import AnySignal, refusal, step_of, unwritable
-from app.project.model import BitSignal, Field, Project, RegisterSignal, numbered
+from app.project.binding import refusal, step_of, unwritable
+from app.project.model import AnySignal, BitSignal, Field, Project, RegisterSignal, numbered
 from app.signals.reading import Quality, Reading
 from app.signals.scaling import round_half_away
 from app.signals.text import number_width

@@ -64,7 +64,7 @@ class ReleaseAll:
     at: float
 
 
-Event = KeyDown | KeyUp | Tick | WriteDone | WriteFailed | ReleaseAll
+PanelEvent = KeyDown | KeyUp | Tick | WriteDone | WriteFailed | ReleaseAll
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,7 @@ class ScreenLayout:
         return self.screen.fields
 
 
-class Layout:
+class PanelLayout:
     """The screens of a project, and how it behaves, by who asks for them."""
 
     def __init__(self, project: Project, former: Behaviour | None = None) -> None:
@@ -46,7 +46,7 @@ class Layout:
         self.behaviour = former if former is not None and former.is_of(*said) else Behaviour(*said)
 
     @classmethod
-    def of(cls, project: Project) -> Layout:
+    def of(cls, project: Project) -> PanelLayout:
         """The layout of `project`; made once for each project value."""
         found = _LAYOUTS.get(project)
         if found is None:
@@ -83,6 +83,6 @@ class Layout:
         return ScreenLayout(screen, tuple(texts), tuple(entry))
 
 
-_LAYOUTS: Final = WorkedOut[Layout]()
+_LAYOUTS: Final = WorkedOut[PanelLayout]()
 _newest: Final[list[Behaviour | None]] = [None]
 """That of the layout made last: the next project is mostly the same but for one edit."""

@@ -46,9 +46,9 @@ from app.panel.entry import Entry
 from app.panel.events import (
     Effect,
     Entered,
-    Event,
     KeyDown,
     KeyUp,
+    PanelEvent,
     Refused,
     ReleaseAll,
     ScreenChanged,
@@ -57,10 +57,10 @@ from app.panel.events import (
     WriteDone,
     WriteFailed,
 )
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.messages import Saying, of_kept
 from app.panel.state import Message, Mode, State
-from app.panel.work import MESSAGE_S, REASON_S, Work
+from app.panel.work import MESSAGE_S, REASON_S, StepInProgress
 from app.project.model import Action, HeldSignal, Project
 from app.signals.reading import Reading
 
@@ -73,11 +73,11 @@ __all__ = [
     "Effect",
     "Entered",
     "Entry",
-    "Event",
     "KeyDown",
     "KeyUp",
     "Message",
     "Mode",
+    "PanelEvent",
     "Refused",
     "ReleaseAll",
     "ScreenChanged",
@@ -120,27 +120,27 @@ class Cause(enum.StrEnum):
 class Transition:
     """What is done, and in which mode the panel may be afterwards."""
 
-    does: Callable[[Work, str], None]
+    does: Callable[[StepInProgress, str], None]
     to: frozenset[Mode]
 
 
 def begin(project: Project, at: float) -> State:
     """The panel as it wakes up: on its first screen, with the first contents of its held values."""
     held = {signal.name: Fraction(signal.held) for signal in project.signals if isinstance(signal, HeldSignal)}
-    state = State(screen=Layout.of(project).start, last_key=at, since=at, held=MappingProxyType(held))
+    state = State(screen=PanelLayout.of(project).start, last_key=at, since=at, held=MappingProxyType(held))
     # One look without readings: what held values are at first begins nothing later.
     return step(project, state, Tick(at), {})[0]
 
 
 def step(
-    project: Project, state: State, event: Event, readings: Mapping[str, Reading]
+    project: Project, state: State, event: PanelEvent, readings: Mapping[str, Reading]
 ) -> tuple[State, tuple[Effect, ...]]:
     """What one event makes of the panel, and what the panel wants done, in this order.
 
     `readings` are the newest ones of the line, by signal; held values and bits are worked out from them. Events come in
     the order of their times. If nothing changes, the very same state is returned.
     """
-    work = Work(project, state, event.at, readings)
+    work = StepInProgress(project, state, event.at, readings)
     _fit(work)
     if isinstance(event, KeyDown):
         _key_down(work, event.key)
@@ -167,7 +167,7 @@ def step(
 # What a key does when nothing is being changed ------------------------------------------------------------------------
 
 
-def _act(work: Work, key: str) -> None:
+def _act(work: StepInProgress, key: str) -> None:
     shown = work.state.shown
     actions = work.layout.behaviour.key_actions(shown, key)
     screen_change = work.layout.behaviour.key_screen_change(shown, key)
@@ -181,7 +181,7 @@ def _act(work: Work, key: str) -> None:
             _begin_on(work, action.signal)
 
 
-def _change_screen_by_key(work: Work, to: str, key: str) -> None:
+def _change_screen_by_key(work: StepInProgress, to: str, key: str) -> None:
     state = work.state
     if state.override is None:
         _show(work, to, None, None, _by_key(key))
@@ -199,11 +199,11 @@ def _by_key(key: str) -> str:
     return translate("panel", "key {key}").format(key=key)
 
 
-def _begin(work: Work, _key: str) -> None:
+def _begin(work: StepInProgress, _key: str) -> None:
     entering.begin_with(work, Entry(work.layout.screen(work.state.shown).entry_fields))
 
 
-def _begin_on(work: Work, signal: str | None) -> None:
+def _begin_on(work: StepInProgress, signal: str | None) -> None:
     """Begin entry because an action says so: on the field of `signal`, or as the begin key would."""
     screen = work.layout.screen(work.state.shown)
     fields = screen.entry_fields
@@ -218,7 +218,7 @@ def _begin_on(work: Work, signal: str | None) -> None:
 # Screens that change by themselves ------------------------------------------------------------------------------------
 
 
-def _cover(work: Work, _key: str) -> None:
+def _cover(work: StepInProgress, _key: str) -> None:
     state = work.state
     for override in work.layout.behaviour.overrides:
         if override.index in state.holding and override.index not in state.aside:
@@ -227,7 +227,7 @@ def _cover(work: Work, _key: str) -> None:
     _show(work, state.screen, None, None, translate("panel", "override ended"))
 
 
-def _idle(work: Work, _key: str) -> None:
+def _idle(work: StepInProgress, _key: str) -> None:
     found = work.layout.behaviour.idle_screen_change(work.state.screen)
     if found is not None:
         words = translate("panel", "idle for {seconds} s").format(seconds=found[1].idle_s)
@@ -271,14 +271,14 @@ TRANSITIONS: Final[Mapping[tuple[Mode, Cause], Transition]] = MappingProxyType(
 """For each mode and cause what is done; a pair that is missing does nothing."""
 
 
-def _fire(work: Work, cause: Cause, key: str = "") -> None:
+def _fire(work: StepInProgress, cause: Cause, key: str = "") -> None:
     transition = TRANSITIONS.get((work.state.mode, cause))
     if transition is not None:
         transition.does(work, key)
         assert work.state.mode in transition.to, f"{cause} led to {work.state.mode}"
 
 
-def _cause_of_key(work: Work, key: str) -> Cause | None:
+def _cause_of_key(work: StepInProgress, key: str) -> Cause | None:
     """What a key causes in the present mode; None: nothing."""
     state, layout, roles = work.state, work.layout, work.project.panel.entry
     if state.mode is Mode.WATCH:
@@ -305,7 +305,7 @@ def _cause_of_key(work: Work, key: str) -> Cause | None:
 # Events ---------------------------------------------------------------------------------------------------------------
 
 
-def _key_down(work: Work, key: str) -> None:
+def _key_down(work: StepInProgress, key: str) -> None:
     # A second press of a key that is down is a keyboard repeating by itself; the panel has its own repeat.
     if key not in work.layout.keys or key in work.state.down:
         return
@@ -316,7 +316,7 @@ def _key_down(work: Work, key: str) -> None:
         _fire(work, cause, key)
 
 
-def _key_up(work: Work, key: str) -> None:
+def _key_up(work: StepInProgress, key: str) -> None:
     if key not in work.state.down:
         return
     work.change(down=work.state.down - {key}, last_key=work.at, since=work.at)
@@ -324,20 +324,20 @@ def _key_up(work: Work, key: str) -> None:
     acting.let_go(work, [pair for pair in work.state.pressing if pair[0] == key])
 
 
-def _release_all(work: Work) -> None:
+def _release_all(work: StepInProgress) -> None:
     if work.state.down:
         work.change(down=frozenset(), last_key=work.at, since=work.at)
     entering.stop_repeat(work)
     acting.let_go(work, work.state.pressing)
 
 
-def _answered(work: Work, signal: str, value: Fraction | None) -> None:
+def _answered(work: StepInProgress, signal: str, value: Fraction | None) -> None:
     if signal in work.state.sent and value in (work.state.sent[signal], None):
         left = {name: value for name, value in work.state.sent.items() if name != signal}
         work.change(sent=MappingProxyType(left))
 
 
-def _take_back(work: Work, signal: str, value: Fraction | None) -> None:
+def _take_back(work: StepInProgress, signal: str, value: Fraction | None) -> None:
     """What was said of a write that failed is not true any more: the signal is written now."""
     said = work.state.said
     if said is None or said.signal != signal:
@@ -348,7 +348,7 @@ def _take_back(work: Work, signal: str, value: Fraction | None) -> None:
     work.change(message=None, said=None)
 
 
-def _pass_time(work: Work) -> None:
+def _pass_time(work: StepInProgress) -> None:
     state = work.state
     if state.message is not None and state.message.until <= work.at:
         work.change(message=None)
@@ -364,7 +364,7 @@ def _pass_time(work: Work) -> None:
         _fire(work, Cause.TIME_OUT)
 
 
-def _idle_if_due(work: Work) -> None:
+def _idle_if_due(work: StepInProgress) -> None:
     state = work.state
     if state.mode is not Mode.WATCH or state.override is not None or state.down:
         return
@@ -373,7 +373,7 @@ def _idle_if_due(work: Work) -> None:
         _fire(work, Cause.IDLE)
 
 
-def _judge(work: Work) -> None:
+def _judge(work: StepInProgress) -> None:
     """Judge all conditions on the readings: overrides come and go, actions act."""
     layout, seen, state = work.layout, work.view, work.state
     if layout.behaviour.overrides or state.holding:
@@ -409,7 +409,7 @@ def _judge(work: Work) -> None:
     _speak(work)
 
 
-def _speak(work: Work) -> None:
+def _speak(work: StepInProgress) -> None:
     """Take the language from the signal that chooses it, if one does."""
     panel = work.project.panel
     language = work.state.language if work.state.language < len(panel.languages) else 0
@@ -422,7 +422,7 @@ def _speak(work: Work) -> None:
         work.change(language=language)
 
 
-def _fit(work: Work) -> None:
+def _fit(work: StepInProgress) -> None:
     """Fit a state to a project that was edited since: what is no longer there is left."""
     state, layout = work.state, work.layout
     if state.screen not in layout.names or (state.override is not None and not _still_overrides(layout, state)):
@@ -432,14 +432,14 @@ def _fit(work: Work) -> None:
         work.change(entry=None)
 
 
-def _still_overrides(layout: Layout, state: State) -> bool:
+def _still_overrides(layout: PanelLayout, state: State) -> bool:
     return any(one.index == state.override and one.to == state.cover for one in layout.behaviour.overrides)
 
 
 # What the handlers share ----------------------------------------------------------------------------------------------
 
 
-def _show(work: Work, screen: str, override: int | None, cover: str | None, cause: str) -> None:
+def _show(work: StepInProgress, screen: str, override: int | None, cover: str | None, cause: str) -> None:
     """Show another screen, or the same one for another reason. Ends what belonged to the former one."""
     before = work.state.shown
     work.change(screen=screen, override=override, cover=cover, entry=None, since=work.at)

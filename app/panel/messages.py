@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 
-from app.project.binding import AnySignal, plain_text, unwritable, value_span
+from app.project.binding import plain_text, unwritable, value_span
 from app.project.messages import Known, chosen_form, filled, ready_words
-from app.project.model import HeldSignal, PanelMessage, Project, numbered
+from app.project.model import AnySignal, HeldSignal, PanelMessage, Project, numbered
 from app.signals.reading import Value
 from app.signals.scaling import round_half_away
 from app.signals.text import number_text, number_width

@@ -9,12 +9,12 @@ from types import MappingProxyType
 from typing import Literal
 
 from app.panel.conditions import in_words
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.project.model import Project
 
 
 @dataclass(frozen=True, slots=True)
-class Edge:
+class PagingArrow:
     """One arrow of the page map.
 
     `source` is None for an arrow that comes from every screen: an override, or an idle screen change without `from`
@@ -38,29 +38,32 @@ class PagingGraph:
     """
 
     def __init__(self, project: Project) -> None:
-        self._layout = Layout.of(project)
+        self._layout = PanelLayout.of(project)
         self.screens: tuple[str, ...] = self._layout.names
         """In the order of the file."""
         self.start: str = self._layout.start
         """The first screen; empty if the project has no screen."""
 
     @cached_property
-    def edges(self) -> tuple[Edge, ...]:
+    def edges(self) -> tuple[PagingArrow, ...]:
         """All arrows: the screen changes by keys, screen by screen, then the idle ones, then the overrides."""
         layout = self._layout
         keys = [
-            Edge(screen, to, key, "key", index)
+            PagingArrow(screen, to, key, "key", index)
             for screen in self.screens
             for key, (to, index) in self._by_key[screen].items()
         ]
-        idle: dict[int, Edge] = {}
+        idle: dict[int, PagingArrow] = {}
         for screen in self.screens:
             found = layout.behaviour.idle_screen_change(screen)
             if found is not None:
                 index, screen_change = found
-                idle[index] = Edge(screen_change.from_, screen_change.to, f"{screen_change.idle_s} s", "idle", index)
+                idle[index] = PagingArrow(
+                    screen_change.from_, screen_change.to, f"{screen_change.idle_s} s", "idle", index
+                )
         overrides = [
-            Edge(None, one.to, in_words(one.condition), "override", one.index) for one in layout.behaviour.overrides
+            PagingArrow(None, one.to, in_words(one.condition), "override", one.index)
+            for one in layout.behaviour.overrides
         ]
         return (*keys, *(idle[index] for index in sorted(idle)), *overrides)
 

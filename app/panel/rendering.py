@@ -11,7 +11,7 @@ from typing import Final
 
 from app.panel.conditions import holds
 from app.panel.entry import Editing, cursor_cell
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.state import State
 from app.panel.view import View
 from app.project.binding import UNKNOWN, shown_text
@@ -54,7 +54,7 @@ def render(project: Project, state: State, readings: Mapping[str, Reading], at: 
     beyond the panel shows a full run of '#' in the cells that are there, since a cut number is a wrong number.
     """
     project = in_language(project, state.language)
-    layout = Layout.of(project)
+    layout = PanelLayout.of(project)
     screen = layout.screen(state.shown)
     seen = View(project, state.held, readings)
     canvas = _Canvas(screen.rows, layout.panel.columns)

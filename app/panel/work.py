@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from app.panel.entry import Editing, Entry
 from app.panel.events import Effect, Refused
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.messages import Saying, said
 from app.panel.state import Message, State
 from app.panel.view import View
@@ -24,14 +24,14 @@ REASON_S: Final = 12.0
 """How long its reason can be read beside the panel, in seconds: longer, since it is read after the message."""
 
 
-class Work:
+class StepInProgress:
     """One step in the making: the state so far and the effects so far."""
 
     __slots__ = ("_view", "at", "effects", "layout", "project", "readings", "state")
 
     def __init__(self, project: Project, state: State, at: float, readings: Mapping[str, Reading]) -> None:
         self.project = project
-        self.layout = Layout.of(project)
+        self.layout = PanelLayout.of(project)
         self.state = state
         self.at = at
         self.readings = readings

@@ -18,7 +18,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from app.client.timing import Pace
-from app.planning.spans import Group, Range, Span
+from app.planning.spans import AddressRange, ReadGroup, Span
 from app.signals.numbering import Table
 
 _ROUNDING: Final = 1e-12
@@ -32,21 +32,21 @@ def group_spans(
     most: int,
     *,
     gaps: bool = True,
-    never: Sequence[Range] = (),
-) -> list[Group]:
+    never: Sequence[AddressRange] = (),
+) -> list[ReadGroup]:
     """The grouping of `spans` into reads that costs the least share of the line's time.
 
     No read brings more than `most` registers or bits, but for a span that is longer itself. Without `gaps` a read never
     brings an address that no span has, and never one of the ranges `never`; no span may reach into these.
     """
     ordered = sorted(spans, key=lambda span: (span.address, -span.count, span.every_ms, span.signal))
-    groups: list[Group] = []
+    groups: list[ReadGroup] = []
     for run in _runs(ordered, gaps, never):
         groups += _group_run(run, pace, table, most)
     return groups
 
 
-def _runs(ordered: list[Span], gaps: bool, never: Sequence[Range]) -> Iterable[list[Span]]:
+def _runs(ordered: list[Span], gaps: bool, never: Sequence[AddressRange]) -> Iterable[list[Span]]:
     """The spans parted where no read may reach across."""
     if gaps and not never:
         return [ordered] if ordered else []
@@ -67,7 +67,7 @@ def _runs(ordered: list[Span], gaps: bool, never: Sequence[Range]) -> Iterable[l
     return runs
 
 
-def _group_run(run: list[Span], pace: Pace, table: Table, most: int) -> list[Group]:
+def _group_run(run: list[Span], pace: Pace, table: Table, most: int) -> list[ReadGroup]:
     by_period: dict[int, list[Span]] = {}
     if all(span.every_ms == run[0].every_ms for span in run):
         by_period[run[0].every_ms] = run
@@ -82,7 +82,7 @@ def _group_run(run: list[Span], pace: Pace, table: Table, most: int) -> list[Gro
     return _with_members(run, reads)
 
 
-def _with_members(run: list[Span], reads: list[tuple[int, int, int]]) -> list[Group]:
+def _with_members(run: list[Span], reads: list[tuple[int, int, int]]) -> list[ReadGroup]:
     """Every span with the fastest read that brings it. `reads` are period, first address and end."""
     members: dict[tuple[int, int, int], list[Span]] = {read: [] for read in reads}
     by_period: dict[int, list[tuple[int, int, int]]] = {}
@@ -96,10 +96,10 @@ def _with_members(run: list[Span], reads: list[tuple[int, int, int]]) -> list[Gr
             if at >= 0 and found[at][2] >= end:
                 members[found[at]].append(span)
                 break
-    return [Group(read[0], tuple(inside)) for read, inside in members.items() if inside]
+    return [ReadGroup(read[0], tuple(inside)) for read, inside in members.items() if inside]
 
 
-def _one_period(spans: list[Span], pace: Pace, table: Table, most: int) -> list[Range]:
+def _one_period(spans: list[Span], pace: Pace, table: Table, most: int) -> list[AddressRange]:
     """The cheapest reads of spans that are all to be read equally often."""
     reaching: list[Span] = []
     last = -1
@@ -113,7 +113,7 @@ def _one_period(spans: list[Span], pace: Pace, table: Table, most: int) -> list[
     return [(cut[0].address, cut[-1].end) for cut in _cheapest_cut(equally, pace, table, most)]
 
 
-def _cheapest_registers(spans: list[Span], pace: Pace, most: int) -> list[Range]:
+def _cheapest_registers(spans: list[Span], pace: Pace, most: int) -> list[AddressRange]:
     """The cheapest reads of registers of one period, in linear time; starts and ends of `spans` increase.
 
     The cheapest way to the end of each span costs fixed + word * end + min over the begins that `most` allows of

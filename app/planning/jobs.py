@@ -19,7 +19,7 @@ from typing import Final
 from app.client.timing import Pace
 from app.modbus.requests import Request
 from app.planning.plan import Read, reads_of
-from app.planning.spans import Range
+from app.planning.spans import AddressRange
 from app.project.binding import Binding
 from app.project.capability import never_read
 from app.project.model import Follower
@@ -68,7 +68,7 @@ class Job:
 class _Parted:
     """A refused read parted in two: if both are answered, the follower cannot read across the `gap` between them."""
 
-    gap: Range
+    gap: AddressRange
     answered: int = 0
 
 
@@ -84,7 +84,7 @@ class Split:
     answered: bool = False
     """Whether any piece was."""
     guilty: list[Job] = field(default_factory=list)
-    barriers: list[Range] = field(default_factory=list)
+    barriers: list[AddressRange] = field(default_factory=list)
     """Gaps that the follower cannot read across."""
     whole: Job | None = None
     """What tries the whole read again."""

@@ -17,7 +17,7 @@ from app.client.timing import Pace, pace_of
 from app.language import translate
 from app.modbus.requests import MOST_BITS
 from app.planning.grouping import group_spans
-from app.planning.spans import Range, Span
+from app.planning.spans import AddressRange, Span
 from app.project.binding import bindings, unbound
 from app.project.capability import never_read
 from app.project.model import Follower, Project, RegisterSignal
@@ -82,7 +82,7 @@ class LinePlan:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class ReadPlan:
     """The reads of all lines. `left_out` says of signals that cannot be read why not, by name."""
 
     lines: tuple[LinePlan, ...]
@@ -114,14 +114,16 @@ class Plan:
         }
 
 
-def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping[str, Endpoint] | None = None) -> Plan:
+def make_plan(
+    project: Project, line_name: str | None = None, endpoints: Mapping[str, Endpoint] | None = None
+) -> ReadPlan:
     """The plan of all lines of `project`, or of one.
 
     Costs are those of where each line leads: by `endpoints`, else where the project says.
     """
     tables: dict[str, dict[tuple[str, Table], list[Span]]] = {}
     left_out = dict(unbound(project))
-    forbidden: dict[tuple[str, Table], tuple[Range, ...]] = {}
+    forbidden: dict[tuple[str, Table], tuple[AddressRange, ...]] = {}
     for name, binding in bindings(project).items():
         signal = binding.signal
         if not isinstance(signal, RegisterSignal):
@@ -151,11 +153,11 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
             reads += reads_of(follower, table, spans, pace, never)
         reads.sort(key=lambda read: read.every_ms)
         plans.append(LinePlan(line.name, tuple(reads)))
-    return Plan(tuple(plans), MappingProxyType(left_out))
+    return ReadPlan(tuple(plans), MappingProxyType(left_out))
 
 
 def reads_of(
-    follower: Follower, table: Table, spans: Iterable[Span], pace: Pace, never: Sequence[Range] = ()
+    follower: Follower, table: Table, spans: Iterable[Span], pace: Pace, never: Sequence[AddressRange] = ()
 ) -> list[Read]:
     """The reads that bring `spans` of one table at the least cost and never bring an address of the ranges `never`."""
     most = follower.max_registers if table in ("holding", "input") else MOST_BITS

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-Range = tuple[int, int]
+AddressRange = tuple[int, int]
 """Wire addresses from the first to behind the last."""
 
 
@@ -27,7 +27,7 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class ReadGroup:
     """Signals that are read together every `every_ms` milliseconds, in order of address."""
 
     every_ms: int

@@ -18,6 +18,7 @@ from app.language import Translator, spoken, translate
 from app.project.doubts import Trusted, trusted
 from app.project.model import (
     OTHERWISE,
+    AnySignal,
     BitSignal,
     FieldKind,
     Follower,
@@ -42,7 +43,7 @@ from app.signals.encoding import (
     register_count,
 )
 from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, wire_address
-from app.signals.order import Order
+from app.signals.order import WordOrder
 from app.signals.reading import NEVER_READ, Quality, Raw, Reading, Value
 from app.signals.repertoire import characters, shown
 from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away, rounded_count
@@ -56,7 +57,6 @@ from app.signals.text import (
     number_text,
 )
 
-AnySignal: TypeAlias = RegisterSignal | BitSignal | HeldSignal
 Words: TypeAlias = Sequence[int] | Sequence[bool] | int
 """What a read brings for one signal: its registers, or its one coil or discrete input (alone or in a sequence)."""
 
@@ -94,7 +94,7 @@ class Binding:
         return self.table in ("coil", "discrete")
 
     @property
-    def word_order(self) -> Order:
+    def word_order(self) -> WordOrder:
         """The order of the words of its value: its own, or its follower's."""
         return self.base.word_order or self.follower.word_order
 

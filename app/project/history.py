@@ -48,7 +48,7 @@ class _Step:
     """What the edit made, as long as it is near the present."""
 
 
-class History:
+class EditHistory:
     """The documents of one editing session, as many as there come to be.
 
     `project` is the present one. Documents share all that an edit left alone, and those that are far from the present

@@ -10,10 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from app.project.model import OTHERWISE, BitSignal, HeldSignal, Project, RegisterSignal, Screen
+from app.project.model import OTHERWISE, AnySignal, Project, Screen
 from app.project.project_cache import WorkedOut
-
-AnySignal = RegisterSignal | BitSignal | HeldSignal
 
 _MADE: Final = WorkedOut[dict[int, Project]]()
 

@@ -27,7 +27,7 @@ from app.language import translate
 from app.project.drive_roles import DriveValue, RegisterMap
 from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
-from app.signals.order import Order
+from app.signals.order import WordOrder
 
 FORMAT: Final = 2
 """The version of the project file that this program writes."""
@@ -48,9 +48,9 @@ def _exact(value: Any) -> Any:
 Number = Annotated[Decimal, BeforeValidator(_exact), Key(allow_inf_nan=False, max_digits=40)]
 """A number as it is written in the file, kept exactly."""
 
-Repertoire = Literal["ascii", "latin-1", "lcd-kana", "lcd-european"]
+RepertoireName = Literal["ascii", "latin-1", "lcd-kana", "lcd-european"]
 FieldKind = Literal["number", "hexadecimal", "choice", "bar"]
-Comparison = Literal["set", "clear", "above", "below", "equal"]
+Comparator = Literal["set", "clear", "above", "below", "equal"]
 Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary", "next-language"]
 Model = Literal["bank", "drive"]
 PanelMessage = Literal[
@@ -125,7 +125,7 @@ class Panel(Part):
 
     rows: int = Key(4, ge=1, le=64)
     columns: int = Key(20, ge=1, le=132)
-    repertoire: Repertoire = "ascii"
+    repertoire: RepertoireName = "ascii"
     keys: Annotated[tuple[Name, ...], Key(max_length=40)] = ("left", "right", "up", "down", "enter", "escape")
     languages: Annotated[tuple[Name, ...], Key(max_length=9)] = Key(
         (), description="Of the texts; the first is the one of 'text' and 'texts'. Left out: one, without a name."
@@ -291,8 +291,10 @@ class Follower(Part):
         json_schema_extra={"minimum": 0, "maximum": 255, "not": {"minimum": LAST_UNIT + 1, "maximum": 254}},
     )
     numbering: Numbering = Key("from-0", description="How its manual counts registers.")
-    word_order: Order = Key("high-first", description="Of the words of a value of two or more registers.")
-    byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")
+    word_order: WordOrder = Key("high-first", description="Of the words of a value of two or more registers.")
+    byte_order: WordOrder = Key(
+        "high-first", description="Of the two bytes of each word; the standard says high-first."
+    )
     max_registers: int = Key(125, ge=1, le=125, description="Most registers that it returns in one read.")
     gaps: bool = Key(True, description="May read across unused registers.")
     never_read: tuple[NeverRead, ...] = Key(
@@ -333,7 +335,7 @@ class Scale(Part):
 
 OTHERWISE: Final = "otherwise"
 """The key of the text for all values that have no text of their own."""
-Texts = dict[Annotated[str, StringConstraints(pattern=r"^(-?[0-9]{1,20}|otherwise)$")], str]
+ValueTexts = dict[Annotated[str, StringConstraints(pattern=r"^(-?[0-9]{1,20}|otherwise)$")], str]
 
 
 def numbered(texts: Mapping[str, str]) -> dict[int, str]:
@@ -347,7 +349,7 @@ def _lists_are_tuples(value: Any) -> Any:
     return {key: tuple(rows) if isinstance(rows, list) else rows for key, rows in value.items()}
 
 
-class Shown(Part):
+class Presentation(Part):
     """How a signal is shown and changed, wherever it comes from."""
 
     name: Name
@@ -355,10 +357,10 @@ class Shown(Part):
     decimals: int = Key(0, ge=0, le=9)
     limits: tuple[Number, Number] | None = None
     step: Number | None = Key(None, gt=0)
-    texts: Texts = Key(
+    texts: ValueTexts = Key(
         {}, description="A text per value; 'otherwise' is that of all values without a text of their own."
     )
-    texts_in: dict[Name, Texts] = Key(
+    texts_in: dict[Name, ValueTexts] = Key(
         {}, description="The texts in the panel's other languages, as far as they differ."
     )
     notes: str = ""
@@ -379,7 +381,7 @@ DRIVE_ROLE: Final[DriveValue | None] = Key(
 )
 
 
-class RegisterSignal(Shown):
+class RegisterSignal(Presentation):
     """Registers of a device, decoded and scaled; or one coil or discrete input."""
 
     follower: str
@@ -389,7 +391,7 @@ class RegisterSignal(Shown):
     )
     encoding: EncodingName = "uint16"
     length: int | None = Key(None, ge=1, le=125, description="Registers of a string.")
-    word_order: Order | None = Key(
+    word_order: WordOrder | None = Key(
         None, description="Of the words in a value of two or more registers. Left out: as set for the device."
     )
     scale: Scale | None = None
@@ -409,7 +411,7 @@ class Bit(Part):
     number: int = Key(ge=0, le=63)
 
 
-class BitSignal(Shown):
+class BitSignal(Presentation):
     """A bit of another signal."""
 
     bit: Bit
@@ -417,10 +419,13 @@ class BitSignal(Shown):
     drive_role: DriveValue | None = DRIVE_ROLE
 
 
-class HeldSignal(Shown):
+class HeldSignal(Presentation):
     """A value that lives in the panel, not on the line."""
 
     held: Number = Key(description="Its first content.")
+
+
+AnySignal = RegisterSignal | BitSignal | HeldSignal
 
 
 def _signal_kind(value: Any) -> str:
@@ -439,7 +444,7 @@ class Condition(Part):
     """A condition on a signal, judged on good readings only."""
 
     signal: str
-    is_: Comparison = Key("set", alias="is")
+    is_: Comparator = Key("set", alias="is")
     value: Number | None = None
 
     @model_validator(mode="after")

@@ -13,7 +13,7 @@ from app.project.model import BitSignal, HeldSignal, Panel, Part, Project
 from app.project.paths import at_key, attributes, follow, in_words
 from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, quoted
 
-Kind = Literal["line", "follower", "signal", "screen", "key"]
+NamedKind = Literal["line", "follower", "signal", "screen", "key"]
 
 _Sought = Literal["line", "follower", "signal", "screen", "key", "register", "held"]
 """What a reference must lead to: also a signal that is no bit itself, and a held value."""
@@ -61,12 +61,12 @@ class Use:
     place: Place
 
 
-def uses(project: Project, kind: Kind, name: str) -> tuple[Use, ...]:
+def uses(project: Project, kind: NamedKind, name: str) -> tuple[Use, ...]:
     """All places that use the `kind` called `name`, in the order of the file's sections."""
     return uses_of(project, kind, {name})[name]
 
 
-def uses_of(project: Project, kind: Kind, names: Collection[str]) -> dict[str, tuple[Use, ...]]:
+def uses_of(project: Project, kind: NamedKind, names: Collection[str]) -> dict[str, tuple[Use, ...]]:
     """The same for each of several names at once."""
     found: dict[str, list[Use]] = {name: [] for name in names}
     for place, _, used in _references(project, kind):
@@ -75,7 +75,7 @@ def uses_of(project: Project, kind: Kind, names: Collection[str]) -> dict[str, t
     return {name: tuple(places) for name, places in found.items()}
 
 
-def use_counts(project: Project, kind: Kind) -> Counter[str]:
+def use_counts(project: Project, kind: NamedKind) -> Counter[str]:
     """How many places use each name of a kind."""
     return Counter(
         name
@@ -101,12 +101,12 @@ def problems_of_names(root: object) -> list[Problem]:
     return [*islice(_name_clashes(root), MOST_PROBLEMS), *islice(_dangling(root), MOST_PROBLEMS)]
 
 
-def renamed(project: Project, kind: Kind, old: str, new: str) -> Project:
+def renamed(project: Project, kind: NamedKind, old: str, new: str) -> Project:
     """`project` with every use of a name changed. The thing itself keeps its name: that is the caller's edit."""
     return renamed_all(project, kind, {old: new})
 
 
-def renamed_all(project: Project, kind: Kind, names: Mapping[str, str]) -> Project:
+def renamed_all(project: Project, kind: NamedKind, names: Mapping[str, str]) -> Project:
     """The same for several names at once, old to new: two things may even exchange their names."""
 
     def change(name: object) -> object:
@@ -121,13 +121,13 @@ def renamed_all(project: Project, kind: Kind, names: Mapping[str, str]) -> Proje
     return project
 
 
-def _kind(sought: _Sought) -> Kind:
+def _kind(sought: _Sought) -> NamedKind:
     if sought == "register" or sought == "held":
         return "signal"
     return sought
 
 
-def _references(root: object, kind: Kind | None = None) -> Iterator[tuple[Place, _Sought, str]]:
+def _references(root: object, kind: NamedKind | None = None) -> Iterator[tuple[Place, _Sought, str]]:
     """All references, or those to one kind of things."""
     for keys, sought in _REFERENCES:
         if kind is None or _kind(sought) == kind:
@@ -187,7 +187,7 @@ def _names_in(part: object, keys: tuple[str, ...]) -> _Names:
     return tuple([(place, name) for place, name in follow(part, keys[1:]) if isinstance(name, str)])
 
 
-def _names(root: object, kind: Kind) -> list[tuple[Place, str]]:
+def _names(root: object, kind: NamedKind) -> list[tuple[Place, str]]:
     """Everything of a kind that has a name, each with its place. The panel's keys are their own names."""
     if kind == "key":
         panel = at_key(root, "panel")
@@ -200,7 +200,7 @@ def _names(root: object, kind: Kind) -> list[tuple[Place, str]]:
 
 
 def _name_clashes(root: object) -> Iterator[Problem]:
-    kinds: tuple[Kind, ...] = ("key", "line", "follower", "signal", "screen")
+    kinds: tuple[NamedKind, ...] = ("key", "line", "follower", "signal", "screen")
     for kind in kinds:
         first: dict[str, int] = {}
         for place, name in _names(root, kind):
@@ -226,7 +226,7 @@ def _name_clashes(root: object) -> Iterator[Problem]:
                 )
 
 
-_TWICE: Final[dict[Kind, tuple[str, str, str]]] = {
+_TWICE: Final[dict[NamedKind, tuple[str, str, str]]] = {
     "key": (
         mark("project", "panel, key {number}"),
         mark("project", "has the same name as key {number}, {name}"),
@@ -291,7 +291,7 @@ def dangling_in(part: Part, section: str, known: KnownNames) -> Iterator[Problem
 class KnownNames:
     """What the names in a project can point to."""
 
-    of_kind: Mapping[Kind, frozenset[str]]
+    of_kind: Mapping[NamedKind, frozenset[str]]
     bits: frozenset[str]
     held: frozenset[str]
     languages: tuple[str, ...]
@@ -344,7 +344,7 @@ def known_names(root: object) -> KnownNames:
     """What names can point to in a project, or in the plain tables of a file."""
     if isinstance(root, Project):
         return _names_of(root)
-    kinds: tuple[Kind, ...] = ("line", "follower", "signal", "screen", "key")
+    kinds: tuple[NamedKind, ...] = ("line", "follower", "signal", "screen", "key")
     languages = at_key(at_key(root, "panel"), "languages")
     return KnownNames(
         {kind: frozenset([name for _, name in _names(root, kind)]) for kind in kinds},

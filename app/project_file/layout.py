@@ -36,18 +36,18 @@ from app.project.model import (
 
 
 @dataclass(frozen=True, slots=True)
-class Layout:
+class TableLayout:
     """How the table of one model is written: all its keys in order, and those that are stated even at their default."""
 
     keys: tuple[str, ...]
     stated: frozenset[str] = frozenset()
 
 
-def _layout(keys: str, stated: str = "") -> Layout:
-    return Layout(tuple(keys.split()), frozenset(stated.split()))
+def _layout(keys: str, stated: str = "") -> TableLayout:
+    return TableLayout(tuple(keys.split()), frozenset(stated.split()))
 
 
-LAYOUTS: Final[dict[type[Part], Layout]] = {
+LAYOUTS: Final[dict[type[Part], TableLayout]] = {
     Project: _layout(
         "format title notes panel line follower signal screen screen_change action accepted", "format title"
     ),

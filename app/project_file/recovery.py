@@ -46,7 +46,7 @@ class Origin:
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
+class UnsavedWork:
     """Unsaved work, as it stands in a copy."""
 
     project: Project
@@ -77,7 +77,7 @@ class Slot:
         """Whether there is a copy."""
         return self.file.exists()
 
-    def read(self) -> Work:
+    def read(self) -> UnsavedWork:
         """The copy. Raises ProjectFileError if its project cannot be read."""
         try:
             content = read_ordinary(self.file, _LARGEST_COPY)
@@ -92,7 +92,7 @@ class Slot:
             raise ProjectFileError(error.problems, self.file, unreadable=error.unreadable) from None
         drafts, whole = drafts_in(line)
         there = tuple(draft for draft in drafts if draft.belongs_to(project))
-        return Work(project, _origin(content), there, whole and len(there) == len(drafts))
+        return UnsavedWork(project, _origin(content), there, whole and len(there) == len(drafts))
 
     @property
     def origin(self) -> Origin:

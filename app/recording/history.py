@@ -45,7 +45,7 @@ class Kept:
     held: list[tuple[float, str, Fraction]]
 
 
-class History:
+class SampleHistory:
     """The newest samples of the register signals of a project, its events and its held values. Of one thread."""
 
     def __init__(self, project: Project, clock: CivilClock | None = None, room: int = ROOM) -> None:

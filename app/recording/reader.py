@@ -16,7 +16,7 @@ from typing import Final, Self
 import numpy as np
 from numpy.typing import NDArray
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.model import HeldSignal, Project
@@ -41,7 +41,7 @@ _SOME_TIME: Final = datetime.datetime.fromtimestamp(0, datetime.UTC)
 """Stands for the civil time where a damaged recording has none."""
 
 
-class NotReadable(Exception):
+class RecordingUnreadable(Exception):
     """The file is no recording, or one that this program cannot read; the message says which and what to do."""
 
 
@@ -74,7 +74,7 @@ class Recording:
         try:
             self.project: Project = parse(self.project_text)
         except ProjectFileError as why:
-            raise NotReadable(
+            raise RecordingUnreadable(
                 translate("record", "the project in {path} cannot be read: {reason}").format(path=path, reason=why)
             ) from None
         self._bindings = bindings(self.project)
@@ -88,13 +88,13 @@ class Recording:
 
     @classmethod
     def open(cls, path: Path) -> Self:
-        """Open a recording for reading; one that is being written may be read too. Raises NotReadable."""
+        """Open a recording for reading; one that is being written may be read too. Raises RecordingUnreadable."""
         if not os.path.isfile(path):  # noqa: PTH113  # Path.is_file raises for names that no file can have
-            raise NotReadable(translate("record", "there is no file {path}").format(path=path))
+            raise RecordingUnreadable(translate("record", "there is no file {path}").format(path=path))
         try:
             database, budget = connect(path)
         except sqlite3.Error as why:
-            raise NotReadable(
+            raise RecordingUnreadable(
                 translate("record", "{path} cannot be opened: {reason}").format(path=path, reason=why)
             ) from None
         try:
@@ -103,7 +103,7 @@ class Recording:
             return cls(path, database, budget)
         except Foreign as why:
             database.close()
-            raise NotReadable(
+            raise RecordingUnreadable(
                 translate(
                     "record",
                     "{path} was not opened: it contains something that Fanlight never writes ({what}) and may be "
@@ -112,7 +112,7 @@ class Recording:
             ) from None
         except sqlite3.Error as why:
             database.close()
-            raise NotReadable(
+            raise RecordingUnreadable(
                 translate("record", "{path} is not a recording, or its beginning is damaged: {reason}").format(
                     path=path, reason=why
                 )
@@ -330,13 +330,15 @@ class Recording:
             "SELECT t, kind, subject, text, data FROM event WHERE t BETWEEN ? AND ? ORDER BY t, id",
             (_moment(begin), _moment(end)),
         )
-        known = {str(kind): kind for kind in Kind} | {"turned": Kind.SCREEN_CHANGED}  # what it was called at first
+        known = {str(kind): kind for kind in EventKind} | {
+            "turned": EventKind.SCREEN_CHANGED
+        }  # what it was called at first
         found = []
         for t, kind, subject, text, data in rows:
             particulars = particulars_of(data)
             if particulars is None:
                 self._note_table("event")
-            found.append(Event(t / SECOND, known.get(kind, Kind.NOTE), subject, text, particulars or {}))
+            found.append(Event(t / SECOND, known.get(kind, EventKind.NOTE), subject, text, particulars or {}))
         return found
 
     def held(self, at: float) -> dict[str, Fraction]:
@@ -410,16 +412,16 @@ def _check_version(path: Path, database: sqlite3.Connection) -> None:
     (application,) = database.execute("PRAGMA application_id").fetchone()
     (version,) = database.execute("PRAGMA user_version").fetchone()
     if application != APPLICATION_ID:
-        raise NotReadable(translate("record", "{path} is not a Fanlight recording").format(path=path))
+        raise RecordingUnreadable(translate("record", "{path} is not a Fanlight recording").format(path=path))
     if version > FORMAT:
-        raise NotReadable(
+        raise RecordingUnreadable(
             translate(
                 "record",
                 "{path} was written by a newer Fanlight (file version {version}); use that version or a later one",
             ).format(path=path, version=version)
         )
     if version < FORMAT:
-        raise NotReadable(
+        raise RecordingUnreadable(
             translate("record", "{path} has an unreleased file version ({version})").format(path=path, version=version)
         )
 

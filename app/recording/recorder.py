@@ -13,7 +13,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
-from app.events.events import Event, Kind, screen_after
+from app.events.events import Event, EventKind, screen_after
 from app.language import translate
 from app.line.samples import SampleBus
 from app.panel.state import State
@@ -30,7 +30,7 @@ KEPT_WHILE_FULL: Final = 2_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Progress:
+class RecordingProgress:
     """How the recording is doing: its present file with its length and size, and all samples of all its files.
 
     `files` is how many files it has begun so far, also those deleted since; `trouble` says in words what is wrong now;
@@ -92,14 +92,14 @@ class Recorder:
         self._trouble = ""
         self._ending = threading.Event()
         self._progress = self._look()
-        self.event(Event(clock.now(), Kind.RECORDING, path.name, translate("record", "recording started")))
+        self.event(Event(clock.now(), EventKind.RECORDING, path.name, translate("record", "recording started")))
         for signal, value in () if state is None else state.held.items():
             self.held(signal, clock.now(), value)
         self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
         self._thread.start()
 
     @property
-    def progress(self) -> Progress:
+    def progress(self) -> RecordingProgress:
         """How it is doing; costs nothing."""
         return self._progress
 
@@ -116,7 +116,7 @@ class Recorder:
         """Keep what a held value became, with the next write."""
         self._events.append((signal, at, value))
 
-    def stop(self) -> Progress:
+    def stop(self) -> RecordingProgress:
         """Write all that came, close the file and end the thread. May be called twice."""
         self._ending.set()
         self._thread.join()
@@ -133,7 +133,9 @@ class Recorder:
         self._subscription.close()
         self._fetch()
         self.event(
-            Event(self._clock.now(), Kind.RECORDING, self._writer.path.name, translate("record", "recording ended"))
+            Event(
+                self._clock.now(), EventKind.RECORDING, self._writer.path.name, translate("record", "recording ended")
+            )
         )
         self._fetch_events()
         self._note_lost()
@@ -178,7 +180,7 @@ class Recorder:
         lost = self._subscription.lost + self._given_up
         if lost > self._noted:
             words = translate("record", "{count} samples were lost").format(count=lost - self._noted)
-            self._writer.event(Event(self._clock.now(), Kind.RECORDING, self._writer.path.name, words))
+            self._writer.event(Event(self._clock.now(), EventKind.RECORDING, self._writer.path.name, words))
             self._noted = lost
 
     def _rotate_if_due(self) -> None:
@@ -196,7 +198,7 @@ class Recorder:
             (writer, translate("record", "recording continues in {file}"), following),
             (following, translate("record", "recording continued from {file}"), writer),
         ):
-            file.event(Event(now, Kind.RECORDING, file.path.name, words.format(file=other.path.name)))
+            file.event(Event(now, EventKind.RECORDING, file.path.name, words.format(file=other.path.name)))
         for signal, value in self._held.items():
             following.held(signal, now, value)
         following.curves(self._told_curves)
@@ -220,7 +222,7 @@ class Recorder:
             self.event(
                 Event(
                     self._clock.now(),
-                    Kind.RECORDING,
+                    EventKind.RECORDING,
                     self._writer.path.name,
                     words.format(file=file.name, reason=why.strerror or why),
                 )
@@ -236,9 +238,9 @@ class Recorder:
             if not path.exists():
                 return path
 
-    def _look(self) -> Progress:
+    def _look(self) -> RecordingProgress:
         writer = self._writer
-        return Progress(
+        return RecordingProgress(
             writer.path,
             self._begun,
             writer.seconds,

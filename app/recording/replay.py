@@ -18,10 +18,10 @@ from typing import Final
 
 import numpy as np
 
-from app.events.events import Event, Kind, screen_after
+from app.events.events import Event, EventKind, screen_after
 from app.language import translate
 from app.panel.driver import PanelDriver
-from app.panel.events import Effect, Event as PanelEvent, KeyDown, Tick, Write, WriteDone, WriteFailed
+from app.panel.events import Effect, KeyDown, PanelEvent, Tick, Write, WriteDone, WriteFailed
 from app.panel.state import State
 from app.project.binding import bindings
 from app.project.model import BitSignal
@@ -53,7 +53,7 @@ class Replay:
         self._at = self.begin
         self._seen = clock()
         self._chunks: dict[str, _Chunk] = {}
-        turned = [event for event in recording.events(self.begin, self.end) if event.kind is Kind.SCREEN_CHANGED]
+        turned = [event for event in recording.events(self.begin, self.end) if event.kind is EventKind.SCREEN_CHANGED]
         self._turned_at = [event.at for event in turned]
         first = recording.screen if recording.screen in self.project.screen_named else self.project.panel.start
         follow = partial(screen_after, self.project)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.language import translate
 from app.recording.clock import microseconds
 from app.recording.gathering import Gathering
@@ -33,7 +33,7 @@ def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
         for event in kept.events:
             writer.event(event)
         words = translate("record", "saved from the values kept since then")
-        writer.event(Event(kept.begin, Kind.RECORDING, path.name, words))
+        writer.event(Event(kept.begin, EventKind.RECORDING, path.name, words))
         for signal, blocks in kept.samples.items():
             for samples in _from(blocks, microseconds(kept.begin)):
                 writer.add_block(signal, samples)

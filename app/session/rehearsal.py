@@ -18,7 +18,7 @@ from app.follower.register_bank import RegisterBank
 from app.follower.simulation import Simulation
 from app.language import translate
 from app.panel.driver import PanelDriver
-from app.panel.events import Effect, Event, Write, WriteDone, WriteFailed
+from app.panel.events import Effect, PanelEvent, Write, WriteDone, WriteFailed
 from app.project.binding import bindings
 from app.project.model import BitSignal, PanelMessage, Project
 from app.project.purpose import Purpose
@@ -58,7 +58,7 @@ class Rehearsal:
         self.panel.begin(language)
         if screen in project.screen_named:
             self.panel.state = replace(self.panel.state, screen=screen)
-        self._answers: list[Event] = []
+        self._answers: list[PanelEvent] = []
         self._owed: dict[str, Write] = {}
         """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
 
@@ -71,7 +71,7 @@ class Rehearsal:
         """The readings of the models' registers, for the panel."""
         return _Registers(self.project, self._models, self._clock())
 
-    def answers(self) -> list[Event]:
+    def answers(self) -> list[PanelEvent]:
         """Let time pass in the models; gives what became of the panel's writes."""
         now = self._clock()
         for model in self._models.values():
@@ -86,13 +86,13 @@ class Rehearsal:
         answers, self._answers = self._answers, []
         return answers
 
-    def carry_out(self, effects: tuple[Effect, ...], _cause: Event) -> tuple[Effect, ...]:
+    def carry_out(self, effects: tuple[Effect, ...], _cause: PanelEvent) -> tuple[Effect, ...]:
         """Write into the models what the panel wants written."""
         # The answers come with the next tick, as a line's come later: two conditions that write in turn go on for ever.
         self._answers += [self._written(effect) for effect in effects if isinstance(effect, Write)]
         return effects
 
-    def _written(self, write: Write) -> Event:
+    def _written(self, write: Write) -> PanelEvent:
         binding = bindings(self.project)[write.signal]
         model = self._models[binding.follower.name]
         now = self._clock()

@@ -18,7 +18,7 @@ from app.line.samples import SampleBus
 from app.line.states import Owed
 from app.line.write_queue import Obstacle, Outcome, WriteReport
 from app.panel.driver import PanelDriver
-from app.panel.events import Effect, Event, ReleaseAll, Write, WriteDone, WriteFailed
+from app.panel.events import Effect, PanelEvent, ReleaseAll, Write, WriteDone, WriteFailed
 from app.project.model import DIRECT_UNITS, PanelMessage, Project
 from app.project.problems import quoted
 from app.project.purpose import Purpose
@@ -225,7 +225,7 @@ class Session:
         """The newest readings of the line, for the panel."""
         return self.snapshot().readings
 
-    def answers(self) -> list[Event]:
+    def answers(self) -> list[PanelEvent]:
         """What became of the panel's writes that ended since the last call; for its tick."""
         done = [pair for pair in self._waiting if pair[1].done()]
         if done:
@@ -240,7 +240,7 @@ class Session:
             answers.append(ReleaseAll(self._clock()))
         return answers
 
-    def carry_out(self, effects: tuple[Effect, ...], _cause: Event) -> tuple[Effect, ...]:
+    def carry_out(self, effects: tuple[Effect, ...], _cause: PanelEvent) -> tuple[Effect, ...]:
         """Write what the panel wants written, and read first what it shows."""
         for effect in effects:
             if isinstance(effect, Write):
@@ -279,7 +279,7 @@ class Session:
             blinking = (field.blink.signal for field in fields if field.blink is not None)
             self.engine.show({*(field.signal for field in fields), *blinking})
 
-    def _outcome(self, write: Write, future: Future[WriteReport]) -> Event:
+    def _outcome(self, write: Write, future: Future[WriteReport]) -> PanelEvent:
         report = future.result()
         self._reports.append(report)
         if report.ok or write.purpose is not Purpose.VALUE:

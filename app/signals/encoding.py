@@ -15,7 +15,7 @@ from fractions import Fraction
 from typing import Final, Literal, TypeAlias, get_args
 
 from app.language import translate
-from app.signals.order import Order, arranged
+from app.signals.order import WordOrder, arranged
 from app.signals.reading import Raw
 
 EncodingName = Literal[
@@ -122,8 +122,8 @@ def raw_range(encoding: EncodingName) -> tuple[Fraction, Fraction]:
 def decode(
     encoding: EncodingName,
     words: Sequence[int],
-    word_order: Order = "high-first",
-    byte_order: Order = "high-first",
+    word_order: WordOrder = "high-first",
+    byte_order: WordOrder = "high-first",
 ) -> Raw:
     """The raw value that stands in the registers.
 
@@ -173,8 +173,8 @@ def decode(
 def encode(
     encoding: EncodingName,
     raw: RawNumber | str,
-    word_order: Order = "high-first",
-    byte_order: Order = "high-first",
+    word_order: WordOrder = "high-first",
+    byte_order: WordOrder = "high-first",
     length: int | None = None,
 ) -> tuple[int, ...]:
     """The registers that hold the raw value, lowest address first.
@@ -229,7 +229,7 @@ def exact(encoding: EncodingName, raw: int | float) -> Fraction:
 
 
 def bit_place(
-    encoding: EncodingName, number: int, word_order: Order = "high-first", byte_order: Order = "high-first"
+    encoding: EncodingName, number: int, word_order: WordOrder = "high-first", byte_order: WordOrder = "high-first"
 ) -> tuple[int, int]:
     """Where bit `number` (0 = least significant) of an integer stands: the word's index, and the bit in that word.
 

@@ -11,7 +11,7 @@ from typing import Final, Literal, TypeAlias
 
 from app.language import translate
 
-Mark: TypeAlias = Literal[".", ","]
+DecimalMark: TypeAlias = Literal[".", ","]
 """The decimal mark of a file."""
 
 
@@ -29,7 +29,7 @@ _MOST_DIGITS: Final = 40
 class MarkFound:
     """The decimal mark by which a file seems to be written."""
 
-    mark: Mark | None
+    mark: DecimalMark | None
     """None: nothing in the file tells."""
     example: str = ""
     """The number that tells it."""
@@ -42,7 +42,7 @@ def find_mark(texts: Iterable[str]) -> MarkFound:
 
     What can be read in both ways (1,234) tells nothing.
     """
-    seen: dict[Mark, str] = {}
+    seen: dict[DecimalMark, str] = {}
     for text in texts:
         found = _told_mark(text)
         if found is not None:
@@ -56,7 +56,7 @@ def find_mark(texts: Iterable[str]) -> MarkFound:
 
 
 @lru_cache(maxsize=65_536)
-def _told_mark(text: str) -> Mark | None:
+def _told_mark(text: str) -> DecimalMark | None:
     """The decimal mark that one number tells by its form, if it does."""
     text = bare_number(text)
     if ("." not in text and "," not in text) or not _NUMBER.fullmatch(text):
@@ -79,7 +79,7 @@ def bare_number(text: str) -> str:
 
 
 @lru_cache(maxsize=65_536)
-def number(text: str, decimal_mark: Mark | None) -> Decimal:
+def number(text: str, decimal_mark: DecimalMark | None) -> Decimal:
     """The number that a text is, exactly. Without a mark, what could be read in two ways is refused.
 
     Raises NotANumber.
@@ -112,13 +112,13 @@ def number(text: str, decimal_mark: Mark | None) -> Decimal:
     return exact
 
 
-def _other_mark(text: str, mark: Mark) -> str:
+def _other_mark(text: str, mark: DecimalMark) -> str:
     if mark == ".":
         return translate("exchange", "'{text}' is not a number with a decimal point").format(text=short(text))
     return translate("exchange", "'{text}' is not a number with a decimal comma").format(text=short(text))
 
 
-def whole_number(text: str, decimal_mark: Mark | None) -> int:
+def whole_number(text: str, decimal_mark: DecimalMark | None) -> int:
     """The whole number that a text is: also with thousands grouped, hexadecimal (0x1F, 1Fh, 16#1F) or as "5.0".
 
     Raises NotANumber.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
-Order = Literal["high-first", "low-first"]
+WordOrder = Literal["high-first", "low-first"]
 
 
 def swapped(word: int) -> int:
@@ -13,7 +13,7 @@ def swapped(word: int) -> int:
     return (word & 0xFF) << 8 | word >> 8
 
 
-def arranged(words: Sequence[int], word_order: Order, byte_order: Order) -> Sequence[int]:
+def arranged(words: Sequence[int], word_order: WordOrder, byte_order: WordOrder) -> Sequence[int]:
     """The words in the other arrangement: most significant first from the follower's order, or back.
 
     The exchange is its own inverse, so the same call serves both directions.

@@ -11,7 +11,7 @@ from app.snapshots.snapshot import TABLES, RegisterSnapshot, Said
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class RegisterDifference:
     """One value, or one register that belongs to no signal. None: not read on that side.
 
     `address` is on the wire, `number` in the follower's own numbering. The texts are values with units, if a signal
@@ -51,12 +51,12 @@ class Row:
         return f"{text} ({_words(words)})" if text and alike else text or _words(words)
 
 
-def compare(before: RegisterSnapshot, after: RegisterSnapshot) -> tuple[Row, ...]:
+def compare(before: RegisterSnapshot, after: RegisterSnapshot) -> tuple[RegisterDifference, ...]:
     """A row for each value of either, equal ones too, by table and address."""
     return tuple(sorted(_rows(before, after), key=lambda row: (TABLES.index(row.table), row.address)))
 
 
-def _rows(before: RegisterSnapshot, after: RegisterSnapshot) -> Iterator[Row]:
+def _rows(before: RegisterSnapshot, after: RegisterSnapshot) -> Iterator[RegisterDifference]:
     texts = [{_span(said): said.text for said in each.signals} for each in (before, after)]
     claimed: set[tuple[Table, int]] = set()
     known = {_span(said): said for each in (before, after) for said in each.signals}
@@ -69,11 +69,13 @@ def _rows(before: RegisterSnapshot, after: RegisterSnapshot) -> Iterator[Row]:
         number = number_of(after.numbering, said.table, said.address)
         was, now = (each.words(said.table, said.address, said.count) for each in (before, after))
         said_was, said_now = (text.get(span, "") for text in texts)
-        yield Row(said.table, said.address, said.count, number, was, now, said.name, said_was, said_now, said.measured)
+        yield RegisterDifference(
+            said.table, said.address, said.count, number, was, now, said.name, said_was, said_now, said.measured
+        )
     for table, at in {*before.registers, *after.registers} - claimed:
         was, now = before.words(table, at, 1), after.words(table, at, 1)
         measured = table in ("discrete", "input")
-        yield Row(table, at, 1, number_of(after.numbering, table, at), was, now, measured=measured)
+        yield RegisterDifference(table, at, 1, number_of(after.numbering, table, at), was, now, measured=measured)
 
 
 def _span(said: Said) -> tuple[Table, int, int, str]:

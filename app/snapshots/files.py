@@ -41,7 +41,7 @@ from app.language import translate
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
 from app.project_file.replace_file import write_whole
 from app.signals.numbering import LAST_ADDRESS, Numbering, Table
-from app.snapshots.snapshot import TABLES, NotReadable, Place, RegisterSnapshot, Said
+from app.snapshots.snapshot import TABLES, RegisterPlace, RegisterSnapshot, Said, UnreadableRange
 
 _T = TypeVar("_T")
 
@@ -159,7 +159,7 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
     numbering: Numbering | None = next((each for each in get_args(Numbering) if each == data.get("numbering")), None)
     if numbering is None:
         raise _bad("numbering")
-    registers: dict[Place, int] = {}
+    registers: dict[RegisterPlace, int] = {}
     for table in TABLES:
         most = 65_535 if table in ("holding", "input") else 1
         words = data.get(table, {})
@@ -176,7 +176,7 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
         first, last = _get(each, "first", int, at), _get(each, "last", int, at)
         if not 0 <= first <= last <= LAST_ADDRESS:
             raise _bad(at + "first")
-        refused.append(NotReadable(_table(each, at), first, last, _get(each, "reason", str, at)))
+        refused.append(UnreadableRange(_table(each, at), first, last, _get(each, "reason", str, at)))
     for number, each in enumerate(_list(data, "signal")):
         at = f"signal[{number}]."
         first, count = _get(each, "address", int, at), _get(each, "count", int, at)

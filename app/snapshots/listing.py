@@ -7,10 +7,10 @@ import io
 from collections.abc import Iterable
 
 from app.exchange.quoting import quoted
-from app.snapshots.differences import Row
+from app.snapshots.differences import RegisterDifference
 
 
-def as_csv(rows: Iterable[Row], *, alone: bool = False) -> str:
+def as_csv(rows: Iterable[RegisterDifference], *, alone: bool = False) -> str:
     """A line for each row under a heading; numbers of registers as the follower counts them.
 
     `alone`: one snapshot only, whose values stand in one column.

@@ -16,9 +16,9 @@ from app.project.model import BitSignal, Project
 from app.signals.encoding import Implausible
 from app.signals.numbering import Table, register_text
 from app.signals.reading import Value
-from app.snapshots.differences import Row
-from app.snapshots.snapshot import Place, signals_of
-from app.snapshots.taking import LOOK_EVERY_S, Progress
+from app.snapshots.differences import RegisterDifference
+from app.snapshots.snapshot import RegisterPlace, signals_of
+from app.snapshots.taking import LOOK_EVERY_S, OnProgress
 
 _T = TypeVar("_T")
 _COMMANDS = ("set", "clear", "toggle", "momentary", "write")
@@ -41,7 +41,7 @@ class Writes(Protocol):
 class Offer:
     """Whether a row's former value can be written back, and whether it is chosen by itself."""
 
-    row: Row
+    row: RegisterDifference
     possible: bool
     chosen: bool
     why: str = ""
@@ -52,24 +52,26 @@ class Offer:
 class Restored:
     """What became of one row."""
 
-    row: Row
+    row: RegisterDifference
     ok: bool
     words: str
 
 
-def offers(project: Project, follower: str, rows: Sequence[Row]) -> tuple[Offer, ...]:
+def offers(project: Project, follower: str, rows: Sequence[RegisterDifference]) -> tuple[Offer, ...]:
     """Whether and how `before` of each row may be written to the follower, which holds `after` now."""
     bound = signals_of(project, follower)
     parts = {(each.table, each.address + at): name for name, each in bound.items() for at in range(each.count)}
     return tuple(_offer(project, bound, parts, row) for row in rows)
 
 
-def offer(project: Project, follower: str, row: Row) -> Offer:
+def offer(project: Project, follower: str, row: RegisterDifference) -> Offer:
     """The offer for one row."""
     return offers(project, follower, [row])[0]
 
 
-def _offer(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place, str], row: Row) -> Offer:
+def _offer(
+    project: Project, bound: Mapping[str, Binding], parts: Mapping[RegisterPlace, str], row: RegisterDifference
+) -> Offer:
     reason = _impossible(project, bound, parts, row)
     if reason is not None:
         return Offer(row, False, False, reason)
@@ -77,7 +79,9 @@ def _offer(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place,
     return Offer(row, True, not caution, caution)
 
 
-def _impossible(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place, str], row: Row) -> str | None:
+def _impossible(
+    project: Project, bound: Mapping[str, Binding], parts: Mapping[RegisterPlace, str], row: RegisterDifference
+) -> str | None:
     if not row.differs:
         return translate("snapshots", "equal")
     if row.before is None:
@@ -103,7 +107,7 @@ def _impossible(project: Project, bound: Mapping[str, Binding], parts: Mapping[P
     return cannot_write(project, row.signal, value)
 
 
-def _caution(project: Project, row: Row) -> str:
+def _caution(project: Project, row: RegisterDifference) -> str:
     """Why a row is not chosen by itself; empty if it is."""
     if row.table == "coil":
         return translate("snapshots", "a coil: it may be a command")
@@ -124,9 +128,9 @@ def restore(
     engine: Writes,
     project: Project,
     follower: str,
-    rows: Sequence[Row],
+    rows: Sequence[RegisterDifference],
     *,
-    progress: Progress = lambda _part: None,
+    progress: OnProgress = lambda _part: None,
     told: Callable[[Restored], None] = lambda _done: None,
 ) -> tuple[Restored, ...]:
     """Write `row.before` of each row, whole, and read it back. Waits for the line; not for the window's thread.
@@ -143,7 +147,7 @@ def restore(
     return tuple(done)
 
 
-def _one(engine: Writes, project: Project, follower: str, row: Row) -> Restored:
+def _one(engine: Writes, project: Project, follower: str, row: RegisterDifference) -> Restored:
     allowed = offer(project, follower, row)
     if not allowed.possible or row.before is None:
         return Restored(row, False, translate("snapshots", "not written: {why}").format(why=allowed.why))
@@ -173,7 +177,7 @@ def _result(future: Future[_T]) -> _T:
             continue
 
 
-def place_text(row: Row) -> str:
+def place_text(row: RegisterDifference) -> str:
     """The registers of a row in the follower's own numbering, and its signal: "holding register 310, 'speed'"."""
     where = register_text(row.table, row.number, row.number + row.count - 1)
     if not row.signal:

@@ -14,12 +14,12 @@ from app.signals.numbering import Numbering, Table
 TABLES: tuple[Table, ...] = ("coil", "discrete", "input", "holding")
 """The four tables, in the order of files and lists."""
 
-Place = tuple[Table, int]
+RegisterPlace = tuple[Table, int]
 """A table and an address on the wire, 0..65535."""
 
 
 @dataclass(frozen=True, slots=True)
-class NotReadable:
+class UnreadableRange:
     """Registers from the wire address `first` to `last` that the follower refused, and in which words."""
 
     table: Table
@@ -53,10 +53,10 @@ class RegisterSnapshot:
     numbering: Numbering
     taken: datetime
     """Civil time with its zone, when the reading began."""
-    registers: Mapping[Place, int]
+    registers: Mapping[RegisterPlace, int]
     project: str = ""
     """The title of the project."""
-    not_readable: tuple[NotReadable, ...] = ()
+    not_readable: tuple[UnreadableRange, ...] = ()
     signals: tuple[Said, ...] = ()
     notes: str = ""
 
@@ -90,7 +90,7 @@ def text_of(project: Project, binding: Binding, words: tuple[int, ...]) -> str:
     return f"{plain_text(project, binding.signal.name, value)} {binding.signal.unit}".strip()
 
 
-def said_of(project: Project, follower: str, registers: Mapping[Place, int]) -> tuple[Said, ...]:
+def said_of(project: Project, follower: str, registers: Mapping[RegisterPlace, int]) -> tuple[Said, ...]:
     """What the signals of a follower mean in these registers, as far as all of theirs are there."""
     found = []
     for name, binding in signals_of(project, follower).items():

@@ -16,7 +16,7 @@ from app.project.capability import never_read
 from app.project.model import Follower, Project
 from app.project.raw_register import number_of
 from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, register_text, wire_address
-from app.snapshots.snapshot import TABLES, NotReadable, Place, RegisterSnapshot, said_of, signals_of
+from app.snapshots.snapshot import TABLES, RegisterPlace, RegisterSnapshot, UnreadableRange, said_of, signals_of
 
 ATTEMPTS: Final = 3
 """How often a block is asked for that brings no answer, or that the follower is too busy for."""
@@ -30,7 +30,7 @@ _BUSY: Final = (5, 6)
 _NOBODY: Final = (10, 11)
 """Exception codes of a gateway that has no way to the follower, or no answer from it."""
 
-Progress = Callable[[float], None]
+OnProgress = Callable[[float], None]
 """Told the part that is done, 0 to 1. What it raises ends the work."""
 
 
@@ -46,7 +46,7 @@ class CannotTake(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Range:
+class RegisterRange:
     """Wire addresses of one table, `last` belongs to them."""
 
     table: Table
@@ -54,7 +54,7 @@ class Range:
     last: int
 
 
-def range_of(follower: Follower, text: str) -> Range:
+def range_of(follower: Follower, text: str) -> RegisterRange:
     """A range as a person writes it, in the follower's own numbering: 'holding:0-999', 'coil:5'.
 
     Raises CannotTake in words.
@@ -73,7 +73,7 @@ def range_of(follower: Follower, text: str) -> Range:
     return numbered_range(follower, found, int(first), int(last) if dash else int(first))
 
 
-def numbered_range(follower: Follower, table: Table, first: int, last: int) -> Range:
+def numbered_range(follower: Follower, table: Table, first: int, last: int) -> RegisterRange:
     """A range in the follower's own numbering. Raises CannotTake in words."""
     if first > last:
         raise CannotTake(
@@ -85,17 +85,17 @@ def numbered_range(follower: Follower, table: Table, first: int, last: int) -> R
         begin, end = (wire_address(follower.numbering, table, number) for number in (first, last))
     except NotARegister as why:
         raise CannotTake(str(why)) from None
-    return Range(table, begin, end)
+    return RegisterRange(table, begin, end)
 
 
-def ranges_like(snapshot: RegisterSnapshot) -> tuple[Range, ...]:
+def ranges_like(snapshot: RegisterSnapshot) -> tuple[RegisterRange, ...]:
     """The registers that another snapshot has: to be read again."""
-    found: list[Range] = []
+    found: list[RegisterRange] = []
     for table, at in sorted(snapshot.registers):
         if found and (found[-1].table, found[-1].last + 1) == (table, at):
-            found[-1] = Range(table, found[-1].first, at)
+            found[-1] = RegisterRange(table, found[-1].first, at)
         else:
-            found.append(Range(table, at, at))
+            found.append(RegisterRange(table, at, at))
     return tuple(found)
 
 
@@ -103,11 +103,11 @@ def take(
     engine: Asked,
     project: Project,
     follower: str,
-    ranges: Iterable[Range] = (),
+    ranges: Iterable[RegisterRange] = (),
     *,
     line: str = "",
     notes: str = "",
-    progress: Progress = lambda _part: None,
+    progress: OnProgress = lambda _part: None,
 ) -> RegisterSnapshot:
     """Read what the project's signals and `ranges` name. Waits for the line; not for the window's thread.
 
@@ -162,9 +162,9 @@ def take(
 class _Taking:
     """One snapshot being taken."""
 
-    def __init__(self, engine: Asked, follower: Follower, progress: Progress) -> None:
-        self.registers: dict[Place, int] = {}
-        self.refused: list[NotReadable] = []
+    def __init__(self, engine: Asked, follower: Follower, progress: OnProgress) -> None:
+        self.registers: dict[RegisterPlace, int] = {}
+        self.refused: list[UnreadableRange] = []
         self.total = 1
         self._judged = 0
         self._engine = engine
@@ -191,7 +191,7 @@ class _Taking:
             if code == 1:  # the table as a whole is not there
                 waiting.clear()
             for begin, behind in pieces:
-                self.refused.append(NotReadable(table, begin, behind - 1, reason))
+                self.refused.append(UnreadableRange(table, begin, behind - 1, reason))
                 self._count(behind - begin)
 
     def _block(self, table: Table, first: int, end: int) -> tuple[int, str] | None:
@@ -274,12 +274,12 @@ def _middle(first: int, end: int, inner: set[int]) -> int | None:
     return min((at for at in range(first + 1, end) if at not in inner), key=lambda at: abs(at - middle), default=None)
 
 
-def _joined(refused: list[NotReadable]) -> Iterable[NotReadable]:
+def _joined(refused: list[UnreadableRange]) -> Iterable[UnreadableRange]:
     """Neighbours that were refused in the same words, as one."""
-    kept: NotReadable | None = None
+    kept: UnreadableRange | None = None
     for each in sorted(refused, key=lambda one: (TABLES.index(one.table), one.first)):
         if kept is not None and (kept.table, kept.last + 1, kept.reason) == (each.table, each.first, each.reason):
-            kept = NotReadable(kept.table, kept.first, each.last, kept.reason)
+            kept = UnreadableRange(kept.table, kept.first, each.last, kept.reason)
             continue
         if kept is not None:
             yield kept

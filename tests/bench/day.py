@@ -17,7 +17,7 @@ from app.line.samples import Sample
 from app.project.model import Project
 from app.project_file.files import parse
 from app.recording.clock import CivilClock
-from app.recording.history import History
+from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.writer import Writer
 from app.signals.reading import Quality, Reading
@@ -58,7 +58,7 @@ def main() -> None:
         path = Path(folder) / "day.fanrec"
         clock = CivilClock(lambda: now[0], lambda: 1.7e9 + now[0])
         writer = Writer(path, made, clock=clock)
-        history = History(made, clock)
+        history = SampleHistory(made, clock)
         watch = EventDetector(made, clock=lambda: now[0])
         names = [f"s{n}" for n in range(SIGNALS)]
         began, events = time.perf_counter(), 0

@@ -21,7 +21,7 @@ from app.project.binding import bindings
 from app.project.model import Project
 from app.project_file.files import load
 from app.recording.clock import CivilClock
-from app.recording.history import History
+from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.replay import Replay
 from app.recording.samples import Samples
@@ -125,7 +125,7 @@ def in_memory() -> None:
     """The last minutes: what a sample costs to keep, and the outlines of six curves when the room is full."""
     project = load(demo_path("drying-hall"))
     clock = [0.0]
-    history = History(project, CivilClock(lambda: clock[0]))
+    history = SampleHistory(project, CivilClock(lambda: clock[0]))
     known = bindings(project)
     names = [name for name in plottable(project) if known[name].count == 1 and known[name].bit is None][:6]
     reading = Reading(5000, Fraction(5000), Quality.GOOD, "", 0.0)

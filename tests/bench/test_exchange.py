@@ -10,7 +10,7 @@ from PySide6.QtCore import QElapsedTimer, QTimer
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
-from app.exchange.import_plan import Target
+from app.exchange.import_plan import ImportTarget
 from app.exchange.importing import begin
 from app.exchange.writing import as_text, as_workbook
 from app.project.model import Follower, Project, TcpLine
@@ -77,7 +77,7 @@ def test_from_the_file_to_the_edited_project(
     benchmark: BenchmarkFixture, files: dict[str, Path], count: int, kind: str
 ) -> None:
     def bring_in() -> Project:
-        return begin(files[kind], EMPTY, Target(KILN, LINE)).edit(EMPTY)
+        return begin(files[kind], EMPTY, ImportTarget(KILN, LINE)).edit(EMPTY)
 
     after = benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)
     assert len(after.signals) == count
@@ -90,7 +90,7 @@ def test_an_export_with_all_its_columns_comes_back(
     bare = big.replace(signals=(), screens=(big.screens[0].replace(fields=()),))
 
     def bring_in() -> Project:
-        return begin(files["own"], bare, Target(None, None)).edit(bare)
+        return begin(files["own"], bare, ImportTarget(None, None)).edit(bare)
 
     assert benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1).signals == big.signals
 

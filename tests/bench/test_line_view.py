@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from app.client.transactions import Transaction
 from app.diagnosis.register_names import NO_NAMES
 from app.modbus.requests import read_request
-from widgets.live.transactions_table import KEPT, SLACK, Row, TransactionsModel, TransactionsTable
+from widgets.live.transactions_table import KEPT, SLACK, TransactionRow, TransactionsModel, TransactionsTable
 
 A_FRAME = 33
 """New transactions in a frame of 33 ms at a thousand a second."""
@@ -26,14 +26,14 @@ def test_a_frame_of_a_fast_line(benchmark: BenchmarkFixture, qtbot: QtBot) -> No
         table.show()
     numbers = count()
 
-    def some(amount: int) -> list[Row]:
+    def some(amount: int) -> list[TransactionRow]:
         made = []
         for _ in range(amount):
             at = next(numbers) / 1000
             sent = Transaction(
                 at=at, line="hall", follower="pump", request=request, sent=request.rtu, received=request.rtu, ms=0.4
             )
-            made.append(Row(sent, at, NO_NAMES))
+            made.append(TransactionRow(sent, at, NO_NAMES))
         return made
 
     table.add(some(KEPT + SLACK))

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import pytest
 
-from app.planning.plan import Plan, make_plan
+from app.planning.plan import ReadPlan, make_plan
 from app.project.binding import bindings
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 
@@ -75,7 +75,7 @@ def test_planning(
 
 
 @pytest.mark.parametrize("periods", [(500,), (100, 1000), FIVE])
-def test_one_plan(signals: int, periods: tuple[int, ...], benchmark: Callable[..., Plan]) -> None:
+def test_one_plan(signals: int, periods: tuple[int, ...], benchmark: Callable[..., ReadPlan]) -> None:
     project = plant(signals, periods)
     bindings(project)
     plan = benchmark(lambda: make_plan(project))

@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from app.project.model import Follower, Panel, Project, RegisterSignal, Screen, TcpLine
 from app.signals.reading import Quality, Reading
-from widgets.live.readings_model import Column
+from widgets.live.readings_model import ReadingColumn
 from widgets.live.readings_table import ReadingsTable
 
 
@@ -44,4 +44,4 @@ def test_new_readings(benchmark: BenchmarkFixture, qtbot: QtBot, measured: bool,
         QApplication.processEvents()
 
     benchmark(show)
-    assert table.model.cell(0, Column.VALUE)[0] in ("7", "8")
+    assert table.model.cell(0, ReadingColumn.VALUE)[0] in ("7", "8")

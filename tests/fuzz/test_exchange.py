@@ -13,7 +13,7 @@ from typing import Any, get_args
 from hypothesis import HealthCheck, given, settings, strategies as st
 
 from app.exchange.column_mapping import Matching, guess
-from app.exchange.import_plan import Plan, Target, plan
+from app.exchange.import_plan import ImportPlan, ImportTarget, plan
 from app.exchange.reading import ReadOptions, read, source
 from app.exchange.row_parser import drafts_of
 from app.exchange.sheet import CannotRead, Sheet
@@ -147,10 +147,10 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
     return {"table": table, "register": number, "encoding": encoding, "length": length, **draw(more)}
 
 
-def brought_in(project: Project, name: str, data: bytes) -> Plan:
+def brought_in(project: Project, name: str, data: bytes) -> ImportPlan:
     sheet, _ = read(source(name, data), ReadOptions())
     matching = guess(sheet).matching
-    return plan(project, drafts_of(sheet, matching), matching, Target(None, None))
+    return plan(project, drafts_of(sheet, matching), matching, ImportTarget(None, None))
 
 
 def without_signals(project: Project) -> Project:
@@ -188,7 +188,7 @@ EMPTY = Project.model_validate(
         "screen": [{"name": "run"}],
     }
 )
-TARGET = Target(EMPTY.followers[0], EMPTY.lines[0], "rename")
+TARGET = ImportTarget(EMPTY.followers[0], EMPTY.lines[0], "rename")
 
 
 def _sheet(name: str, data: bytes) -> Sheet | None:

@@ -13,10 +13,10 @@ from app.panel.machine import (
     ASIDE_S,
     Effect,
     Entered,
-    Event,
     KeyDown,
     KeyUp,
     Mode,
+    PanelEvent,
     Refused,
     ReleaseAll,
     ScreenChanged,
@@ -148,7 +148,7 @@ class PanelMachine(RuleBasedStateMachine):
         self.state = begin(self.project, self.at)
         self.level = dict.fromkeys(MOMENTARY, Fraction(0))
 
-    def feed(self, event: Event) -> tuple[Effect, ...]:
+    def feed(self, event: PanelEvent) -> tuple[Effect, ...]:
         before = self.state
         self.state, effects = step(self.project, before, event, self.readings)
         for effect in effects:

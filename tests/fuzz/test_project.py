@@ -14,8 +14,8 @@ from hypothesis import HealthCheck, assume, given, settings, strategies as st
 
 from app import edits
 from app.edits import EditRefused
-from app.edits.several import Listed
-from app.project.history import History
+from app.edits.several import ListedKind
+from app.project.history import EditHistory
 from app.project.messages import MESSAGES
 from app.project.model import FORMAT, Condition, Field, HeldSignal, Project
 from app.project.references import problems_of_names, uses
@@ -249,25 +249,25 @@ def _held_instead(project: Project, index: int, held: Decimal) -> Project:
     return edits.put_parts(project, "signal", {index: HeldSignal(name=name, held=held)})
 
 
-def _deleted(kind: Listed, project: Project, choose: Choose) -> Project:
+def _deleted(kind: ListedKind, project: Project, choose: Choose) -> Project:
     """Some of the parts, or now and then one that is not there."""
     there = range(len(edits.parts_of(project, kind)))
     return edits.delete_parts(project, kind, choose(st.sets(st.sampled_from([*there, *there, len(there)]), max_size=3)))
 
 
-def _reordered(kind: Listed, project: Project, choose: Choose) -> Project:
+def _reordered(kind: ListedKind, project: Project, choose: Choose) -> Project:
     """Now and then with an order that leaves one out."""
     order = choose(st.permutations(range(len(edits.parts_of(project, kind)))))
     return edits.order_parts(project, kind, order[choose(st.sampled_from([0, 0, 0, 1])) :])
 
 
-def _shifted(kind: Listed, project: Project, choose: Choose) -> Project:
+def _shifted(kind: ListedKind, project: Project, choose: Choose) -> Project:
     chosen, way = choose(st.sets(st.integers(0, 4), max_size=3)), choose(st.sampled_from([-1, 1]))
     order = edits.shifted_order(len(edits.parts_of(project, kind)), chosen, way)
     return edits.order_parts(project, kind, order)
 
 
-def _copied(kind: Listed, project: Project, choose: Choose) -> Project:
+def _copied(kind: ListedKind, project: Project, choose: Choose) -> Project:
     """One part once more at the end, under a name that may be taken."""
     parts = edits.parts_of(project, kind)
     if not parts:
@@ -276,7 +276,7 @@ def _copied(kind: Listed, project: Project, choose: Choose) -> Project:
     return edits.put_parts(project, kind, {}, [part.replace(name=choose(NAMES)) if hasattr(part, "name") else part])
 
 
-def _exchanged(kind: Listed, project: Project, choose: Choose) -> Project:
+def _exchanged(kind: ListedKind, project: Project, choose: Choose) -> Project:
     """Parts in each other's places, with all that they are: their names too, which their uses follow."""
     parts = edits.parts_of(project, kind)
     return edits.put_parts(project, kind, dict(enumerate(choose(st.permutations(parts)))))
@@ -332,7 +332,7 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.set_notes(p, c(TEXTS)),
     *(
         partial(edit, kind)
-        for kind in get_args(Listed)
+        for kind in get_args(ListedKind)
         for edit in (_deleted, _reordered, _shifted, _copied, _exchanged)
     ),
 ]
@@ -341,7 +341,7 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
 @SLOW
 @given(projects(), st.data())
 def test_any_series_of_edits_can_be_taken_back(first: Project, data: st.DataObject) -> None:
-    history = History(first)
+    history = EditHistory(first)
     documents = [first]
     for number in data.draw(st.lists(st.integers(0, len(EDITS) - 1), min_size=10, max_size=25)):
         before = dump(history.project)

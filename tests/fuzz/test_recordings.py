@@ -11,12 +11,12 @@ from pathlib import Path
 
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.project.binding import bindings
 from app.project_file.files import load
 from app.recording.clock import CivilClock
 from app.recording.export import write_events, write_samples, write_table
-from app.recording.reader import NotReadable, Recording
+from app.recording.reader import Recording, RecordingUnreadable
 from app.recording.replay import Replay
 from app.recording.writer import BLOCK, Writer
 from app.signals.reading import Quality
@@ -57,7 +57,7 @@ def _recording() -> bytes:
             for name in list(widths)[:3]:
                 writer.add(name, now, Quality.GOOD if number % 7 else Quality.STALE, [number] * widths[name])
             if number % 100 == 0:
-                writer.event(Event(now, Kind.SCREEN_CHANGED, "run", "another screen", {"cause": "key"}))
+                writer.event(Event(now, EventKind.SCREEN_CHANGED, "run", "another screen", {"cause": "key"}))
             if number == BLOCK:
                 writer.commit()
         writer.commit()
@@ -68,7 +68,7 @@ def _recording() -> bytes:
 def _use(path: Path) -> None:
     try:
         recording = Recording.open(path)
-    except NotReadable:
+    except RecordingUnreadable:
         return
     with recording:
         begin, end = recording.span()

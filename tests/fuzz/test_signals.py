@@ -21,7 +21,7 @@ from app.signals.encoding import (
     register_count,
 )
 from app.signals.numbering import NotARegister, documented_number, wire_address
-from app.signals.order import Order
+from app.signals.order import WordOrder
 from app.signals.scaling import StraightLine, round_half_away
 from app.signals.text import bar_text, choice_text, number_text, number_width
 
@@ -35,7 +35,7 @@ fractions = st.fractions(min_value=-(10**12), max_value=10**12, max_denominator=
 
 @given(numeric, words, orders, orders)
 def test_registers_survive_decoding_and_encoding(
-    encoding: EncodingName, registers: list[int], word_order: Order, byte_order: Order
+    encoding: EncodingName, registers: list[int], word_order: WordOrder, byte_order: WordOrder
 ) -> None:
     registers = registers[: register_count(encoding)]
     try:
@@ -52,7 +52,7 @@ def test_registers_survive_decoding_and_encoding(
 
 @given(numeric, st.integers() | fractions, orders, orders)
 def test_what_is_encoded_reads_the_same_and_what_does_not_fit_is_refused(
-    encoding: EncodingName, number: int | Fraction, word_order: Order, byte_order: Order
+    encoding: EncodingName, number: int | Fraction, word_order: WordOrder, byte_order: WordOrder
 ) -> None:
     least, greatest = raw_range(encoding)
     try:
@@ -69,7 +69,7 @@ def test_what_is_encoded_reads_the_same_and_what_does_not_fit_is_refused(
 
 
 @given(st.text(st.characters(codec="latin-1", exclude_characters="\0"), max_size=40), orders, st.integers(0, 5))
-def test_texts_survive_but_for_blanks_behind_them(text: str, byte_order: Order, spare: int) -> None:
+def test_texts_survive_but_for_blanks_behind_them(text: str, byte_order: WordOrder, spare: int) -> None:
     length = max(1, (len(text) + 1) // 2) + spare
     registers = encode("string", text, "low-first", byte_order, length)
     assert len(registers) == length

@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from app.edits import Block, EditRefused, cells_of, move_block, paste_cells, paste_screens, screens_of
 from app.edits.rows import full_rows
-from app.project.history import History
+from app.project.history import EditHistory
 from app.project.model import Field, Project
 from app.project.references import problems_of_names
 from app.project_file.files import dump, parse
@@ -50,7 +50,7 @@ def test_pasted_cells_equal_copied_cells_and_undo_brings_the_former_project_back
     assert parse(dump(piece)) == piece
     screen = data.draw(st.sampled_from(sorted(target.screen_named)))
     there = data.draw(blocks(target))
-    history = History(target)
+    history = EditHistory(target)
     try:
         after = paste_cells(target, piece, screen, there.top, there.left, renaming=data.draw(st.booleans()))
     except EditRefused:

@@ -15,18 +15,18 @@ from canopen.profiles.p402 import BaseNode402, State402
 
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
-from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, after, commanded, state_shown
+from app.follower.states import STATUS, TRANSITIONS, DriveEvent, DriveState, after, commanded, state_shown
 from tests.app.follower.playing import RawClient, client, drive_project, signal
 from tests.waiting import wait_for
 
 # Its command codes, and which of our events each stands for. It has one code for switch on and disable operation.
 COMMANDS = {
-    State402.CW_DISABLE_VOLTAGE: {Event.DISABLE_VOLTAGE, Event.AUTOMATIC},
-    State402.CW_SHUTDOWN: {Event.SHUTDOWN},
-    State402.CW_SWITCH_ON: {Event.SWITCH_ON, Event.DISABLE_OPERATION},
-    State402.CW_OPERATION_ENABLED: {Event.ENABLE_OPERATION},
-    State402.CW_QUICK_STOP: {Event.QUICK_STOP},
-    State402.CW_SWITCH_ON_DISABLED: {Event.FAULT_RESET},
+    State402.CW_DISABLE_VOLTAGE: {DriveEvent.DISABLE_VOLTAGE, DriveEvent.AUTOMATIC},
+    State402.CW_SHUTDOWN: {DriveEvent.SHUTDOWN},
+    State402.CW_SWITCH_ON: {DriveEvent.SWITCH_ON, DriveEvent.DISABLE_OPERATION},
+    State402.CW_OPERATION_ENABLED: {DriveEvent.ENABLE_OPERATION},
+    State402.CW_QUICK_STOP: {DriveEvent.QUICK_STOP},
+    State402.CW_SWITCH_ON_DISABLED: {DriveEvent.FAULT_RESET},
 }
 
 
@@ -77,7 +77,7 @@ def test_numbers_of_transitions() -> None:
 
 
 @pytest.mark.parametrize(("control", "events"), [(code, each) for code, each in COMMANDS.items() if code != 0x80])
-def test_their_control_words_ask_for_the_same(control: int, events: set[Event]) -> None:
+def test_their_control_words_ask_for_the_same(control: int, events: set[DriveEvent]) -> None:
     assert commanded(control) in events
 
 
@@ -85,14 +85,14 @@ def test_their_control_words_ask_for_the_same(control: int, events: set[Event]) 
     ("pattern", "event"),
     [
         # IEC 61800-7-201, table of the commands in the control word, bits 7 and 3 to 0 (from memory); x is either.
-        ("0x110", Event.SHUTDOWN),
-        ("00111", Event.SWITCH_ON),
-        ("0xx0x", Event.DISABLE_VOLTAGE),
-        ("0x01x", Event.QUICK_STOP),
-        ("01111", Event.ENABLE_OPERATION),
+        ("0x110", DriveEvent.SHUTDOWN),
+        ("00111", DriveEvent.SWITCH_ON),
+        ("0xx0x", DriveEvent.DISABLE_VOLTAGE),
+        ("0x01x", DriveEvent.QUICK_STOP),
+        ("01111", DriveEvent.ENABLE_OPERATION),
     ],
 )
-def test_the_bits_of_each_command(pattern: str, event: Event) -> None:
+def test_the_bits_of_each_command(pattern: str, event: DriveEvent) -> None:
     def fits(word: int) -> bool:
         bits = f"{word >> 7 & 1}{word & 0xF:04b}"
         return all(wanted in ("x", bit) for wanted, bit in zip(pattern, bits, strict=True))

@@ -16,7 +16,7 @@ import pytest
 from pymodbus.client.mixin import ModbusClientMixin
 
 from app.signals.encoding import EncodingName, decode, encode, exact, register_count
-from app.signals.order import Order
+from app.signals.order import WordOrder
 
 FORMATS: dict[EncodingName, str] = {
     "uint16": "H",
@@ -69,7 +69,7 @@ def test_the_edges_of_binary32(number: float) -> None:
 
 @pytest.mark.parametrize("encoding", FORMATS)
 @pytest.mark.parametrize(("word_order", "theirs"), [("high-first", "big"), ("low-first", "little")])
-def test_word_orders_are_those_of_pymodbus(encoding: EncodingName, word_order: Order, theirs: Any) -> None:
+def test_word_orders_are_those_of_pymodbus(encoding: EncodingName, word_order: WordOrder, theirs: Any) -> None:
     kind = ModbusClientMixin.DATATYPE[encoding.upper()]
     for number in samples(encoding):
         words = ModbusClientMixin.convert_to_registers(number, kind, word_order=theirs)
@@ -79,7 +79,7 @@ def test_word_orders_are_those_of_pymodbus(encoding: EncodingName, word_order: O
         )
 
 
-ORDERS: list[tuple[Order, Order, int]] = [
+ORDERS: list[tuple[WordOrder, WordOrder, int]] = [
     ("high-first", "high-first", minimalmodbus.BYTEORDER_BIG),
     ("low-first", "low-first", minimalmodbus.BYTEORDER_LITTLE),
     ("high-first", "low-first", minimalmodbus.BYTEORDER_BIG_SWAP),
@@ -90,7 +90,7 @@ ORDERS: list[tuple[Order, Order, int]] = [
 @pytest.mark.parametrize("encoding", ["uint32", "int32", "uint64", "int64", "float32", "float64"])
 @pytest.mark.parametrize(("word_order", "byte_order", "theirs"), ORDERS)
 def test_byte_orders_are_those_of_minimalmodbus(
-    encoding: EncodingName, word_order: Order, byte_order: Order, theirs: int
+    encoding: EncodingName, word_order: WordOrder, byte_order: WordOrder, theirs: int
 ) -> None:
     count = register_count(encoding)
     for number in samples(encoding):

@@ -12,7 +12,7 @@ import pytest
 
 from app.project.binding import bind
 from app.project.model import Project
-from app.signals.order import Order
+from app.signals.order import WordOrder
 
 
 def mask_write(current: int, and_mask: int, or_mask: int) -> int:
@@ -26,7 +26,7 @@ def test_the_example_of_the_specification() -> None:
 @pytest.mark.parametrize("word_order", ["high-first", "low-first"])
 @pytest.mark.parametrize("byte_order", ["high-first", "low-first"])
 @pytest.mark.parametrize("encoding", ["uint16", "int16", "uint32", "int64"])
-def test_the_masks_change_the_one_bit_of_the_value(encoding: str, word_order: Order, byte_order: Order) -> None:
+def test_the_masks_change_the_one_bit_of_the_value(encoding: str, word_order: WordOrder, byte_order: WordOrder) -> None:
     chance = random.Random(22)
     width = int(encoding.lstrip("uint"))
     project = Project.model_validate(

@@ -21,7 +21,7 @@ import sunspec2
 from sunspec2 import device, mb
 
 from app.exchange.column_mapping import Guess
-from app.exchange.import_plan import Plan, Target
+from app.exchange.import_plan import ImportPlan, ImportTarget
 from app.exchange.importing import OF_MODELS, match_again
 from app.exchange.reading import ReadOptions, read, source
 from app.exchange.sunspec import ModelWay, model_of
@@ -47,14 +47,14 @@ PROJECT = Project.model_validate(
 )
 
 
-def brought(path: Path, follower: Follower = INVERTER, **exponents: int) -> Plan:
+def brought(path: Path, follower: Follower = INVERTER, **exponents: int) -> ImportPlan:
     data = path.read_bytes()
     model = model_of(data)
     way = ReadOptions(
         model=ModelWay(START, tuple((group, REPEATS) for group in model.repeated), tuple(exponents.items()))
     )
     sheet, way = read(source(path.name, data), way)
-    target = Target(follower, LINE)
+    target = ImportTarget(follower, LINE)
     done = match_again(source(path.name, data), way, sheet, Guess(OF_MODELS), OF_MODELS, PROJECT, target)
     return done.plan
 

@@ -15,7 +15,7 @@ from sunspec2 import mb
 
 from app.line.engine import Engine
 from app.project.model import Project
-from app.signals.order import Order
+from app.signals.order import WordOrder
 from tests.builders import project_of
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
@@ -33,7 +33,7 @@ def low_first(number: int) -> tuple[int, ...]:
     return words(minimalmodbus._long_to_bytes(number, False, 2, minimalmodbus.BYTEORDER_LITTLE_SWAP))
 
 
-def metered(of_follower: Order) -> Project:
+def metered(of_follower: WordOrder) -> Project:
     """The orders of the signals are said of each that differs from its follower."""
     low = {} if of_follower == "low-first" else {"word_order": "low-first"}
     high = {} if of_follower == "high-first" else {"word_order": "high-first"}

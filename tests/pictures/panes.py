@@ -14,14 +14,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
-from app.edits.transfer import Arrivals, Difference, Unlike
+from app.edits.transfer import Arrivals, NameClash, Unlike
 from app.project.by_itself import ByItself, written_by_itself
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
 from app.project_file.files import load
 from app.project_file.recovery import Origin, Slot
 from app.recording.limits import Limits
-from app.snapshots.differences import Row
+from app.snapshots.differences import RegisterDifference
 from projects import demo_path
 from tests.pictures.stage import settle, settle_until
 from widgets.compare.window import ComparisonWindow, Side
@@ -318,11 +318,11 @@ PROBLEMS: Final = [
     Problem("", "the file ends in the middle of a table"),
 ]
 RESTORED: Final = [
-    Row("holding", 310, 1, 310, (8330,), (6000,), "speed set point", "41.7 Hz", "30.0 Hz"),
-    Row("holding", 311, 1, 311, (50,), (200,), "ramp up", "5.0 s", "20.0 s"),
+    RegisterDifference("holding", 310, 1, 310, (8330,), (6000,), "speed set point", "41.7 Hz", "30.0 Hz"),
+    RegisterDifference("holding", 311, 1, 311, (50,), (200,), "ramp up", "5.0 s", "20.0 s"),
 ]
 LIMITS: Final = Limits(size=100_000_000, seconds=3600, files=5)
-ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", (Unlike("register", "310", "410"),)),))
+ARRIVALS: Final = Arrivals(("speed",), (), (), (NameClash("signal", "speed", (Unlike("register", "310", "410"),)),))
 
 
 def panes() -> list[Pane]:

@@ -292,7 +292,7 @@ class BenchWorkspace(QWidget):
         allow(self.disarm_action, real and bool(writing.armed or writing.disarmed), self.tr("not armed"))
 
     def _say_how_it_is(self) -> None:
-        from app.line.status import Level
+        from app.line.status import StatusLevel
 
         session = self.live.session
         if session is None:
@@ -300,12 +300,12 @@ class BenchWorkspace(QWidget):
             return
         statuses = self.live.statuses()
         worst = statuses.worst if statuses is not None else None
-        if worst is not None and worst.level >= Level.DATA:
+        if worst is not None and worst.level >= StatusLevel.DATA:
             self._say_status("\u26a0", worst.sentence, status_look(worst))
             return
         at = self.tr("{line} at {endpoint}")
         where = ", ".join(at.format(line=name, endpoint=endpoint) for name, endpoint in session.endpoints.items())
-        if worst is not None and worst.level is Level.WAITING:
+        if worst is not None and worst.level is StatusLevel.WAITING:
             words = self.tr("Connecting: {where}")
             self._say_status("\u2026", words.format(where=where), "faint")
         else:

@@ -14,11 +14,11 @@ from app.comparison.comparison import Difference, ScreenDifference
 from app.project.model import Project, Screen
 from widgets.face.colours import face_colours
 from widgets.face.face import PanelFace
-from widgets.face.sample_values import Shown, specimen_rows
+from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.plain import plain_tip
 
 
-class Mark(enum.Enum):
+class CellMark(enum.Enum):
     """What is said of a run of cells; each has a shape of its own."""
 
     TEXT = enum.auto()
@@ -36,7 +36,7 @@ class Marked:
     row: int
     column: int
     width: int
-    mark: Mark
+    mark: CellMark
 
 
 def marks_of(difference: ScreenDifference, screen: Screen, side: int) -> tuple[Marked, ...]:
@@ -51,11 +51,11 @@ def _runs(cells: Iterable[tuple[int, int]]) -> Iterator[Marked]:
     for row, column in sorted(cells):
         if start is None or last != (row, column - 1):
             if start is not None and last is not None:
-                yield Marked(start[0], start[1], last[1] - start[1] + 1, Mark.TEXT)
+                yield Marked(start[0], start[1], last[1] - start[1] + 1, CellMark.TEXT)
             start = (row, column)
         last = (row, column)
     if start is not None and last is not None:
-        yield Marked(start[0], start[1], last[1] - start[1] + 1, Mark.TEXT)
+        yield Marked(start[0], start[1], last[1] - start[1] + 1, CellMark.TEXT)
 
 
 def _fields(fields: Iterable[Difference], screen: Screen, side: int) -> Iterator[Marked]:
@@ -63,7 +63,7 @@ def _fields(fields: Iterable[Difference], screen: Screen, side: int) -> Iterator
         index = field.indexes[side]
         if index is not None:
             there = screen.fields[index]
-            mark = Mark.CHANGED if field.kind == "changed" else Mark.ONE_SIDED
+            mark = CellMark.CHANGED if field.kind == "changed" else CellMark.ONE_SIDED
             yield Marked(there.at[0], there.at[1], there.width, mark)
 
 
@@ -107,7 +107,7 @@ class _Overlay(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for marked in self._face.marks:
             area = self._face.grid.cell_rect(marked.row, marked.column, marked.width)
-            if marked.mark is Mark.TEXT:
+            if marked.mark is CellMark.TEXT:
                 _paint_wave(painter, area, colours.accent)
             else:
                 _paint_box(painter, area.adjusted(0, 0, -1, -1), colours.accent, marked.mark)
@@ -124,8 +124,8 @@ def _paint_wave(painter: QPainter, area: QRect, colour: QColor) -> None:
     painter.drawPolyline(QPolygonF(points))
 
 
-def _paint_box(painter: QPainter, area: QRect, colour: QColor, mark: Mark) -> None:
-    dashed = mark is Mark.ONE_SIDED
+def _paint_box(painter: QPainter, area: QRect, colour: QColor, mark: CellMark) -> None:
+    dashed = mark is CellMark.ONE_SIDED
     painter.setPen(QPen(colour, 2, Qt.PenStyle.DashLine if dashed else Qt.PenStyle.SolidLine))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(area)
@@ -181,5 +181,5 @@ class ScreenPair(QWidget):
                 face.set_marks(())
                 continue
             face.set_panel(project.panel)
-            face.set_rows(specimen_rows(project, screen, Shown.SAMPLE))
+            face.set_rows(specimen_rows(project, screen, FieldContents.SAMPLE))
             face.set_marks(() if difference is None else marks_of(difference, screen, side))

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
 from app.project.model import ScreenChange
-from widgets.design.findings_model import FindingsModel, Order, Row, kind_names, ordered
+from widgets.design.findings_model import FindingOrder, FindingRow, FindingsModel, kind_names, ordered
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.flow import FlowLayout
@@ -148,12 +148,12 @@ class FindingsList(QWidget):
         self._findings, self._accepted, self._checked = tuple(findings), tuple(accepted), checked
         self._fill()
 
-    def current(self) -> Row | None:
+    def current(self) -> FindingRow | None:
         """The selected row."""
         at = self.tree.currentIndex().row()
         return self.model.rows[at] if 0 <= at < len(self.model.rows) else None
 
-    def select(self, at: int) -> Row | None:
+    def select(self, at: int) -> FindingRow | None:
         """Select the row with this number, counted from 0 and on from the other end; None if there is no row."""
         count = len(self.model.rows)
         if not count:
@@ -169,7 +169,7 @@ class FindingsList(QWidget):
 
     def _fill(self) -> None:
         rows = [
-            Row(
+            FindingRow(
                 "draft",
                 f"{subject_text(subject)}, {row}",
                 self.tr("'{text}' was not accepted: {reason}").format(text=" ".join(texts), reason=reason),
@@ -181,7 +181,7 @@ class FindingsList(QWidget):
             for subject, row, texts, reason in self._drafts.all()
         ]
         rows += [
-            Row(
+            FindingRow(
                 "draft",
                 self.tr("a screen change") if isinstance(rule, ScreenChange) else self.tr("an action"),
                 self.tr("incomplete and without effect; missing: {what}").format(what=", ".join(lacking(rule))),
@@ -191,15 +191,15 @@ class FindingsList(QWidget):
             )
             for number, rule in enumerate(self._begun.all())
         ]
-        order: Order = "place" if self.order.currentData() == "place" else "severity"
+        order: FindingOrder = "place" if self.order.currentData() == "place" else "severity"
         rows += [
-            Row(finding.severity, finding.where, finding.message, finding.hint, finding)
+            FindingRow(finding.severity, finding.where, finding.message, finding.hint, finding)
             for finding in ordered(self._findings, order)
             if self.filters[finding.severity].isChecked()
         ]
         if self.accepted.isChecked():
             rows += [
-                Row(
+                FindingRow(
                     "accepted",
                     finding.where,
                     finding.message,
@@ -215,7 +215,7 @@ class FindingsList(QWidget):
         self._count()
         self._show_current()
 
-    def _select_again(self, before: Row, at: int) -> None:
+    def _select_again(self, before: FindingRow, at: int) -> None:
         """Select what was selected, though it is called otherwise now; else what stands in its place."""
         rows = self.model.rows
         found = next((number for number, row in enumerate(rows) if row.same == before.same), min(at, len(rows) - 1))
@@ -269,7 +269,7 @@ class FindingsList(QWidget):
             self.fix.setToolTip(self.tr("No automatic fix; press Enter to go to the location."))
         self.fix.setAccessibleName(self.tr("Fix: {words}").format(words=words) if fix is not None else words)
 
-    def _show_accepting(self, row: Row | None) -> None:
+    def _show_accepting(self, row: FindingRow | None) -> None:
         finding = None if row is None else row.finding
         taken_back = finding is not None and bool(finding.accepted)
         can = finding is not None and finding.severity != "error"

@@ -12,8 +12,8 @@ from app.checks.finding import SEVERITY_ORDER, Finding, Severity
 from widgets.kit.severity import severity_icon
 from widgets.kit.tables import Index, TableModel
 
-Kind = Severity | Literal["draft", "accepted"]
-Order = Literal["severity", "place"]
+FindingKind = Severity | Literal["draft", "accepted"]
+FindingOrder = Literal["severity", "place"]
 
 translate = QCoreApplication.translate
 
@@ -21,10 +21,10 @@ _SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "screen_cha
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class FindingRow:
     """One line of the list: a finding, or something typed and not accepted (then with its subject and row)."""
 
-    kind: Kind
+    kind: FindingKind
     where: str
     what: str
     hint: str
@@ -38,7 +38,7 @@ class Row:
         return self.kind, self.where, self.what if self.finding is None else self.finding.rule, self.subject, self.row
 
 
-def kind_names() -> dict[Kind, str]:
+def kind_names() -> dict[FindingKind, str]:
     """The names of the kinds, for what is read out and for those who see no colours."""
     return {
         "draft": translate("Findings", "pending"),
@@ -49,7 +49,7 @@ def kind_names() -> dict[Kind, str]:
     }
 
 
-def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
+def ordered(findings: Sequence[Finding], order: FindingOrder) -> list[Finding]:
     """The findings in another order than that of the checks, which is by severity."""
     if order == "severity":
         return list(findings)
@@ -68,7 +68,7 @@ class FindingsModel(TableModel):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.rows: list[Row] = []
+        self.rows: list[FindingRow] = []
         self.titles = (
             translate("Findings", "Severity"),
             translate("Findings", "Location"),
@@ -76,7 +76,7 @@ class FindingsModel(TableModel):
             translate("Findings", "Remedy"),
         )
 
-    def show(self, rows: list[Row]) -> None:
+    def show(self, rows: list[FindingRow]) -> None:
         """Show these. Rows that stay are left alone."""
         old = self.rows
         shorter = min(len(old), len(rows))
@@ -102,7 +102,7 @@ class FindingsModel(TableModel):
             self.endInsertRows()
             at = end
 
-    def _take_out(self, begin: int, end: int, stay: set[Row]) -> None:
+    def _take_out(self, begin: int, end: int, stay: set[FindingRow]) -> None:
         last = end
         while last > begin:
             if self.rows[last - 1] in stay:

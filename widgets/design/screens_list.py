@@ -8,7 +8,6 @@ from typing import Final
 from PySide6.QtCore import (
     QEvent,
     QItemSelectionModel,
-    QModelIndex,
     QPersistentModelIndex,
     QPoint,
     QRect,
@@ -33,15 +32,15 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.face.colours import face_colours
-from widgets.face.thumbnails import Look, Thumbnails
+from widgets.face.thumbnails import Thumbnails, ThumbnailStyle
 from widgets.kit import palette
 from widgets.kit.commands import Keys, command
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 from widgets.kit.own_keys import SCREENS
 from widgets.kit.plain import plain_tip
+from widgets.kit.tables import Index
 
-Index = QModelIndex | QPersistentModelIndex
 _NAME: Final = Qt.ItemDataRole.UserRole
 _MARKS: Final = Qt.ItemDataRole.UserRole + 1
 _CAUTION: Final = Qt.ItemDataRole.UserRole + 2
@@ -357,7 +356,7 @@ class _Delegate(QStyledItemDelegate):
         at = QRect(area.left() + 12, area.center().y() - small.height() // 2, small.width(), small.height())
         painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
         painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
-        look = Look(small, face, painter.device().devicePixelRatioF())
+        look = ThumbnailStyle(small, face, painter.device().devicePixelRatioF())
         picture = self._thumbs.picture(str(index.data(_NAME)), look)
         if picture is not None:
             painter.drawPixmap(at.topLeft(), picture)

@@ -10,7 +10,7 @@ from pathlib import Path
 from pydantic import ValidationError
 from PySide6.QtCore import QObject, QRect, Signal
 
-from app.project.history import History
+from app.project.history import EditHistory
 from app.project.languages import edited_in, in_language
 from app.project.model import Project, Screen
 from app.project_file.validation_messages import refusal_of
@@ -52,7 +52,7 @@ class Document(QObject):
 
     def __init__(self, project: Project, path: Path | None = None, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._history = History(project)
+        self._history = EditHistory(project)
         self._path = path
         self._selection = Selection(screen=_first_screen(project))
         self._language = 0
@@ -87,7 +87,7 @@ class Document(QObject):
 
     def open(self, project: Project, path: Path | None, *, saved: bool = True) -> None:
         """Edit another project from now on. There is no undo across this."""
-        self._history = History(project, saved=saved)
+        self._history = EditHistory(project, saved=saved)
         self._path = path
         self._language = 0
         self._looked_at = {}

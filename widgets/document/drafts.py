@@ -11,7 +11,7 @@ from app.project.model import Project
 from app.project.paths import called
 from app.project.problems import quoted
 
-Texts = tuple[str, ...]
+DraftTexts = tuple[str, ...]
 """What stands in the editors of one row."""
 
 Names = tuple[str, ...]
@@ -24,13 +24,13 @@ class Drafts(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._kept: dict[tuple[Hashable, str], tuple[Texts, str]] = {}
+        self._kept: dict[tuple[Hashable, str], tuple[DraftTexts, str]] = {}
 
-    def get(self, subject: Hashable, row: str) -> tuple[Texts, str] | None:
+    def get(self, subject: Hashable, row: str) -> tuple[DraftTexts, str] | None:
         """The texts and what is wrong with them."""
         return self._kept.get((subject, row))
 
-    def keep(self, subject: Hashable, row: str, texts: Texts, reason: str) -> None:
+    def keep(self, subject: Hashable, row: str, texts: DraftTexts, reason: str) -> None:
         """Keep these texts until they are right or dropped."""
         if self._kept.get((subject, row)) != (texts, reason):
             self._kept[subject, row] = (texts, reason)
@@ -70,7 +70,7 @@ class Drafts(QObject):
             self._kept.clear()
             self.changed.emit()
 
-    def all(self) -> tuple[tuple[Hashable, str, Texts, str], ...]:
+    def all(self) -> tuple[tuple[Hashable, str, DraftTexts, str], ...]:
         """Subject, row, texts and reason of each."""
         return tuple((subject, row, texts, reason) for (subject, row), (texts, reason) in self._kept.items())
 

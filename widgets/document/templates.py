@@ -23,7 +23,7 @@ from app.project_file.files import load
 from projects import demo_path, demos
 from widgets.document.blank import blank
 from widgets.face.face import PanelFace
-from widgets.face.sample_values import Shown, specimen_rows
+from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
 from widgets.kit.steady import WholeNumber
@@ -166,4 +166,4 @@ class TemplateDialog(QDialog):
         self._notes.setVisible(bool(project.notes))
         self.face.set_panel(project.panel)
         start = project.screen_named.get(project.panel.start) or project.screens[0]
-        self.face.set_rows(specimen_rows(project, start, Shown.SAMPLE))
+        self.face.set_rows(specimen_rows(project, start, FieldContents.SAMPLE))

@@ -13,9 +13,9 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 from app.project.model import Action, Condition, HeldValue, Project, ScreenChange
 
 translate = QCoreApplication.translate
-Rule = ScreenChange | Action
+BehaviourRule = ScreenChange | Action
 _R = TypeVar("_R", ScreenChange, Action)
-Kind = Literal["screen_change", "action"]
+RuleKind = Literal["screen_change", "action"]
 
 
 class Unfinished(QObject):
@@ -31,17 +31,19 @@ class Unfinished(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._kept: list[tuple[Rule, Rule | None]] = []
+        self._kept: list[tuple[BehaviourRule, BehaviourRule | None]] = []
         """Each with the one of the project that it is to replace, None: it is new."""
 
-    def begin(self, rule: Rule, former: Rule | None = None, instead: Rule | None = None) -> None:
+    def begin(
+        self, rule: BehaviourRule, former: BehaviourRule | None = None, instead: BehaviourRule | None = None
+    ) -> None:
         """Keep this rule; `former` is the one of the project that it is to replace, None: it is new. It takes the
         place of `instead` if that is kept."""
         at = self._at(instead)
         self._kept[at : at + 1] = [(rule, former)]
         self.changed.emit()
 
-    def drop(self, *rules: Rule) -> None:
+    def drop(self, *rules: BehaviourRule) -> None:
         """They are not wanted any more."""
         self._keep([entry for entry in self._kept if all(entry[0] is not rule for rule in rules)])
 
@@ -55,12 +57,12 @@ class Unfinished(QObject):
             there = {id(rule) for rule in (*project.screen_changes, *project.actions)}
             self._keep([entry for entry in self._kept if entry[1] is None or id(entry[1]) in there])
 
-    def _keep(self, entries: list[tuple[Rule, Rule | None]]) -> None:
+    def _keep(self, entries: list[tuple[BehaviourRule, BehaviourRule | None]]) -> None:
         if len(entries) < len(self._kept):
             self._kept = entries
             self.changed.emit()
 
-    def complete(self, rule: Rule) -> None:
+    def complete(self, rule: BehaviourRule) -> None:
         """This one lacks nothing any more."""
         _, former = self._kept.pop(self._at(rule))
         self.completed.emit(_kind(rule), former is None)
@@ -69,15 +71,15 @@ class Unfinished(QObject):
         """Go on with what another one keeps."""
         self._kept = list(other._kept)
 
-    def all(self) -> tuple[Rule, ...]:
+    def all(self) -> tuple[BehaviourRule, ...]:
         """The rules that are not complete."""
         return tuple(rule for rule, _ in self._kept)
 
-    def new(self, kind: Kind) -> tuple[Rule, ...]:
+    def new(self, kind: RuleKind) -> tuple[BehaviourRule, ...]:
         """The new rules of that kind."""
         return tuple(rule for rule, former in self._kept if former is None and kind == _kind(rule))
 
-    def rule(self, project: Project, kind: Kind, index: int) -> Rule | None:
+    def rule(self, project: Project, kind: RuleKind, index: int) -> BehaviourRule | None:
         """What is shown at a place of the list: the rule of the project, or what is to become of it."""
         rules = of_kind(project, kind)
         if 0 <= index < len(rules):
@@ -85,7 +87,7 @@ class Unfinished(QObject):
         new = self.new(kind)
         return new[index - len(rules)] if 0 <= index - len(rules) < len(new) else None
 
-    def place(self, project: Project, rule: Rule) -> tuple[Kind, int]:
+    def place(self, project: Project, rule: BehaviourRule) -> tuple[RuleKind, int]:
         """Which list a rule that is not complete is shown in, and where."""
         kind, former = _kind(rule), self._kept[self._at(rule)][1]
         rules = of_kind(project, kind)
@@ -93,24 +95,24 @@ class Unfinished(QObject):
         wanted = former if former is not None else rule
         return kind, next((at for at, each in enumerate(among) if each is wanted), len(rules))
 
-    def _at(self, rule: Rule | None) -> int:
+    def _at(self, rule: BehaviourRule | None) -> int:
         return next((at for at, (each, _) in enumerate(self._kept) if each is rule), len(self._kept))
 
-    def keeps(self, rule: Rule | None) -> bool:
+    def keeps(self, rule: BehaviourRule | None) -> bool:
         """Whether this is one that is not complete."""
         return self._at(rule) < len(self._kept)
 
-    def is_new(self, rule: Rule) -> bool:
+    def is_new(self, rule: BehaviourRule) -> bool:
         """Whether a rule that is not complete is to be added, not to replace another one."""
         return self._kept[self._at(rule)][1] is None
 
 
-def of_kind(project: Project, kind: Kind) -> tuple[Rule, ...]:
+def of_kind(project: Project, kind: RuleKind) -> tuple[BehaviourRule, ...]:
     """The screen changes or the actions of a project."""
     return project.screen_changes if kind == "screen_change" else project.actions
 
 
-def _kind(rule: Rule) -> Kind:
+def _kind(rule: BehaviourRule) -> RuleKind:
     return "screen_change" if isinstance(rule, ScreenChange) else "action"
 
 
@@ -119,7 +121,7 @@ def unmade(rule: type[_R], **given: Any) -> _R:
     return rule.model_construct(**given)
 
 
-def changed_rule(rule: Rule, changes: dict[str, Any]) -> Rule:
+def changed_rule(rule: BehaviourRule, changes: dict[str, Any]) -> BehaviourRule:
     """The rule with other attributes, whether that makes sense or not."""
     return type(rule).model_construct(**{name: getattr(rule, name) for name in type(rule).model_fields} | changes)
 
@@ -129,7 +131,7 @@ def no_condition() -> Condition:
     return Condition.model_construct(signal="", is_="set", value=None)
 
 
-def lacking(rule: Rule) -> list[str]:
+def lacking(rule: BehaviourRule) -> list[str]:
     """What is still to be chosen, in words."""
     lacks = []
     idle = isinstance(rule, ScreenChange) and rule.idle_s is not None

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import shown_text, value_span, whole_registers
 from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen, numbered
@@ -17,7 +17,7 @@ from app.signals.text import hexadecimal_width, number_digits, number_width
 _USUAL: Final = Fraction(1000)
 
 
-class Shown(enum.StrEnum):
+class FieldContents(enum.StrEnum):
     """What stands in the fields."""
 
     MARKS = "marks"
@@ -27,14 +27,14 @@ class Shown(enum.StrEnum):
     """What a running project reads; dashes while nothing runs."""
 
 
-_TEXTS: Final[dict[tuple[int, Shown], tuple[Field, object, str, str]]] = {}
+_TEXTS: Final[dict[tuple[int, FieldContents], tuple[Field, object, str, str]]] = {}
 _MOST_TEXTS: Final = 4096
 
 
-def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
+def specimen_rows(project: Project, screen: Screen, shown: FieldContents) -> Rows:
     """The cells of a screen with something in every field. A later field covers an earlier one, as on the panel."""
     panel = project.panel
-    rows = [list(text) for text in Layout.of(project).screen(screen.name).rows]
+    rows = [list(text) for text in PanelLayout.of(project).screen(screen.name).rows]
     for field in screen.fields:
         row, column = field.at
         if 0 <= row < panel.rows and 0 <= column < panel.columns:
@@ -44,7 +44,7 @@ def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
     return tuple(Row("".join(cells), plain) for cells in rows)
 
 
-def _kept_text(project: Project, field: Field, shown: Shown) -> str:
+def _kept_text(project: Project, field: Field, shown: FieldContents) -> str:
     """What a field shows, worked out again only where the field, its signal or the characters are others."""
     signal, repertoire = project.signal_named.get(field.signal), project.panel.repertoire
     kept = _TEXTS.get((id(field), shown))
@@ -69,7 +69,7 @@ class Specimens:
         """The cells of a screen with sample values."""
         rows = self.kept(project, screen)
         if rows is None:
-            rows = specimen_rows(project, screen, Shown.SAMPLE)
+            rows = specimen_rows(project, screen, FieldContents.SAMPLE)
             self._kept[screen.name] = _Kept(self._grounds, _glass(project), screen, _signals(project, screen), rows)
         return rows
 
@@ -109,16 +109,18 @@ def _signals(project: Project, screen: Screen) -> list[object]:
     return [project.signal_named.get(field.signal) for field in screen.fields]
 
 
-def field_text(project: Project, field: Field, shown: Shown) -> str:
+def field_text(project: Project, field: Field, shown: FieldContents) -> str:
     """What a field shows, exactly as wide as it is."""
     signal = project.signal_named.get(field.signal)
-    if shown is Shown.MARKS:
+    if shown is FieldContents.MARKS:
         return _mark(project, field)
     if signal is None:
         return "?" * field.width
-    if shown is Shown.LIVE:
+    if shown is FieldContents.LIVE:
         return shown_text(project, field.signal, None, field.width, field.kind)
-    value = sample_value(project, field.signal) if shown is Shown.SAMPLE else widest_value(project, field.signal)
+    value = (
+        sample_value(project, field.signal) if shown is FieldContents.SAMPLE else widest_value(project, field.signal)
+    )
     span = None if field.range is None else (Fraction(field.range[0]), Fraction(field.range[1]))
     return shown_text(project, field.signal, value, field.width, field.kind, span)
 

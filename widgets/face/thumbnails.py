@@ -25,7 +25,7 @@ PAUSE_MS: Final = 4
 """How long painting goes on, and how long whatever else has come up is done then."""
 
 
-class Look(NamedTuple):
+class ThumbnailStyle(NamedTuple):
     """How a small face is painted: its size in pixels, its colours, and how many pixels of the screen each is."""
 
     size: QSize
@@ -47,7 +47,7 @@ class Thumbnails(QObject):
         self._specimens = Specimens()
         self._drawn: dict[str, Rows] = {}
         """What the picture of each screen shows."""
-        self._look: Look | None = None
+        self._look: ThumbnailStyle | None = None
         self._pictures: dict[tuple[Hashable, ...], QPixmap] = {}
         self._left_s = float("inf")
         self._timer = QTimer(self)
@@ -78,7 +78,7 @@ class Thumbnails(QObject):
         panel = None if self._project is None else self._project.panel
         return QSize(96, 32) if panel is None else QSize(panel.columns * size.width, panel.rows * size.height)
 
-    def picture(self, name: str, look: Look) -> QPixmap | None:
+    def picture(self, name: str, look: ThumbnailStyle) -> QPixmap | None:
         """The picture of a screen, perhaps as it was a moment ago; `painted` tells when there is another.
 
         None if there is none yet: of a list that is just opened all are painted at once, later only a few.
@@ -126,7 +126,7 @@ class Thumbnails(QObject):
                 self._go_on(PAUSE_MS)
                 return
 
-    def _picture_of(self, rows: Rows, look: Look) -> QPixmap:
+    def _picture_of(self, rows: Rows, look: ThumbnailStyle) -> QPixmap:
         """The small face, kept: when the list moves to another screen, all that can be seen of it is painted anew."""
         size, face, ratio = look
         # Specimens have no attributes, so the characters are all that is drawn; hashing attributes would take longer.
@@ -139,7 +139,7 @@ class Thumbnails(QObject):
         return picture
 
 
-def _painted(rows: Rows, look: Look, scale: float) -> QPixmap:
+def _painted(rows: Rows, look: ThumbnailStyle, scale: float) -> QPixmap:
     picture = QPixmap(look.size * look.ratio)
     picture.setDevicePixelRatio(look.ratio)
     picture.fill(Qt.GlobalColor.transparent)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QProgressDialog, QWidget
 from app.language import translate
 from widgets.kit.plain import plain_label
 
-Job = Callable[[], object]
+BackgroundJob = Callable[[], object]
 _T = TypeVar("_T")
 
 QUICK_S: Final = 0.8
@@ -27,12 +27,12 @@ class Background:
 
     def __init__(self, name: str) -> None:
         self._name = name
-        self._waiting: dict[str, Job] = {}
+        self._waiting: dict[str, BackgroundJob] = {}
         self._news = threading.Condition()
         self._stopping = False
         self._thread: threading.Thread | None = None
 
-    def post(self, key: str, job: Job) -> None:
+    def post(self, key: str, job: BackgroundJob) -> None:
         """Do this as soon as the jobs before it are done. Exceptions are the job's own affair."""
         with self._news:
             self._waiting.pop(key, None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QHeaderView,
     QStyle,
@@ -16,8 +16,7 @@ from PySide6.QtWidgets import (
 
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import heading_width
-
-Index = QModelIndex | QPersistentModelIndex
+from widgets.kit.tables import Index
 
 
 class RowDelegate(QStyledItemDelegate):

@@ -49,7 +49,7 @@ SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
 """Which of a drive's own values stand on its card; there is no room for all."""
 
 DOUBTED: Final = 2
-"""The app.line.status.Level from which on something is wrong: with data, and above that with devices and lines."""
+"""The `StatusLevel` from which on something is wrong: with data, and above that with devices and lines."""
 BODY_LINES: Final = {100: 3, 125: 4, 150: 5, 175: 6, 200: 7}
 """Of a card, by the size of texts: the longest of what is told of a device that does not answer has room in them."""
 

@@ -38,7 +38,13 @@ from widgets.kit.steady import Choice
 from widgets.live.line_figures import LineFigures
 from widgets.live.live_session import LiveSession
 from widgets.live.transaction_parts import TransactionParts
-from widgets.live.transactions_table import KEPT, Row, TransactionsModel, TransactionsTable, Wanted
+from widgets.live.transactions_table import (
+    KEPT,
+    TransactionFilter,
+    TransactionRow,
+    TransactionsModel,
+    TransactionsTable,
+)
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
@@ -64,7 +70,7 @@ class LineView(QWidget):
         super().__init__(parent)
         self._settings = settings
         self._live = live
-        self._waiting: deque[Row] = deque(maxlen=KEPT)
+        self._waiting: deque[TransactionRow] = deque(maxlen=KEPT)
         self._newest: dict[str, deque[Transaction]] = {}
         self._names: RegisterNames | None = None
         self._project: Project | None = None
@@ -98,7 +104,9 @@ class LineView(QWidget):
         offset = time.time() - time.monotonic()
         for transaction in transactions:
             self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)
-        self._waiting.extend(Row(transaction, transaction.at + offset, names) for transaction in transactions)
+        self._waiting.extend(
+            TransactionRow(transaction, transaction.at + offset, names) for transaction in transactions
+        )
         if self.paused and self.isVisible():
             self._tell()
 
@@ -142,7 +150,7 @@ class LineView(QWidget):
         self.table.follow()
         self._tell()
 
-    def text(self, *, words: bool, rows: Sequence[Row] | None = None) -> str:
+    def text(self, *, words: bool, rows: Sequence[TransactionRow] | None = None) -> str:
         """Transactions as text, the shown ones or `rows`: a line each, or with `words` every byte explained."""
         from app.diagnosis.explain import explain
         from app.diagnosis.transcript import clock_text, many_lines, one_line
@@ -303,7 +311,7 @@ class LineView(QWidget):
 
     def _search(self) -> None:
         words = tuple(self.words.text().casefold().split())
-        self.model.want(Wanted(self.follower.currentData() or "", self.faults_action.isChecked(), words))
+        self.model.want(TransactionFilter(self.follower.currentData() or "", self.faults_action.isChecked(), words))
         self.table.follow()
         self._tell()
 

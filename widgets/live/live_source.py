@@ -16,9 +16,9 @@ if TYPE_CHECKING:  # what watches and what keeps is imported with the line's lib
     from app.events.event_detector import EventDetector
     from app.events.events import Event
     from app.line.samples import Subscription
-    from app.recording.history import History
+    from app.recording.history import SampleHistory
     from app.recording.limits import Limits
-    from app.recording.recorder import Progress, Recorder
+    from app.recording.recorder import Recorder, RecordingProgress
     from app.session.session import Session
 
 
@@ -47,15 +47,15 @@ class Observation(QObject):
         self._session: Session | None = None
         self._clock_at = 0.0
         self._samples: Subscription | None = None
-        self._coming: tuple[Subscription, History] | None = None
+        self._coming: tuple[Subscription, SampleHistory] | None = None
         """Of a session that is about to start."""
-        self.history: History | None = None
+        self.history: SampleHistory | None = None
         """The last minutes of the session; None before the first connection. They stay when it is disconnected."""
         self.watch: EventDetector | None = None
         self._source: LiveSource | None = None
         self._curves: tuple[str, ...] = ()
         self._recorder: Recorder | None = None
-        self._last: Progress | None = None
+        self._last: RecordingProgress | None = None
         live.about_to_start.connect(self._prepare)
         live.connection_changed.connect(self._connection_changed)
         live.frame.connect(self._look)
@@ -95,7 +95,7 @@ class Observation(QObject):
         return self._recorder is not None
 
     @property
-    def progress(self) -> Progress | None:
+    def progress(self) -> RecordingProgress | None:
         """How the recording is doing, or how the last one ended; None if there was none."""
         return self._recorder.progress if self._recorder is not None else self._last
 
@@ -169,9 +169,9 @@ class Observation(QObject):
 
     def _prepare(self, session: Session) -> None:
         """Miss no reading: what an operator does at once can be seen only against what was read before."""
-        from app.recording.history import History
+        from app.recording.history import SampleHistory
 
-        self._coming = session.samples.subscribe(), History(session.project)
+        self._coming = session.samples.subscribe(), SampleHistory(session.project)
 
     def _connection_changed(self) -> None:
         session = self._live.session
@@ -194,9 +194,9 @@ class Observation(QObject):
 
     def _begin(self, session: Session) -> None:
         from app.events.event_detector import EventDetector
-        from app.recording.history import History
+        from app.recording.history import SampleHistory
 
-        self._samples, self.history = self._coming or (session.samples.subscribe(), History(session.project))
+        self._samples, self.history = self._coming or (session.samples.subscribe(), SampleHistory(session.project))
         self._coming, self._source = None, None
         self.history.screen = session.panel.state.screen
         self.watch = EventDetector(session.project)

@@ -22,7 +22,7 @@ MANY: Final = 4000
 """Rows above which they are sorted and filtered anew less often."""
 
 
-class Column(enum.IntEnum):
+class ReadingColumn(enum.IntEnum):
     """The columns, from the left."""
 
     SIGNAL = 0
@@ -45,12 +45,12 @@ class _Shown:
     def ink(self, column: int) -> str:
         """The name of the colour of a cell's text."""
         if self.doubtful:
-            return "caution" if column == Column.QUALITY else "ink"
+            return "caution" if column == ReadingColumn.QUALITY else "ink"
         if self.quality is Quality.GOOD:
-            return "good" if column == Column.QUALITY else "ink"
-        if column == Column.QUALITY:
+            return "good" if column == ReadingColumn.QUALITY else "ink"
+        if column == ReadingColumn.QUALITY:
             return "caution" if self.quality in (Quality.STALE, Quality.NONE) else "fault"
-        return "faint" if column in (Column.VALUE, Column.RAW) else "ink"
+        return "faint" if column in (ReadingColumn.VALUE, ReadingColumn.RAW) else "ink"
 
 
 MARKS: Final = {
@@ -102,7 +102,7 @@ class ReadingsModel(TableModel):
     asks by `changes` which of the cells that are in sight say something else than before.
     """
 
-    alignment = to_the_right(Column.VALUE, Column.RAW, Column.AGE)
+    alignment = to_the_right(ReadingColumn.VALUE, ReadingColumn.RAW, ReadingColumn.AGE)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -152,7 +152,7 @@ class ReadingsModel(TableModel):
         """Show these readings. `now` is `time.monotonic()` in seconds."""
         self._readings = readings
         self._now = now
-        moving = self._not_good_only or self._words or self._column > Column.SIGNAL
+        moving = self._not_good_only or self._words or self._column > ReadingColumn.SIGNAL
         if moving and (len(self._names) <= MANY or now - self._arranged_at >= 2.0 or now < self._arranged_at):
             self._arrange()
 
@@ -161,7 +161,7 @@ class ReadingsModel(TableModel):
         self._form = form
         self._made, self._drawn = {}, {}
         if self._order:
-            self.dataChanged.emit(self.index(0, Column.RAW), self.index(len(self._order) - 1, Column.RAW))
+            self.dataChanged.emit(self.index(0, ReadingColumn.RAW), self.index(len(self._order) - 1, ReadingColumn.RAW))
 
     @property
     def form(self) -> RawForm:
@@ -183,9 +183,9 @@ class ReadingsModel(TableModel):
         """The signal in this row."""
         return self._order[row]
 
-    def changes(self, first: int, last: int) -> list[tuple[int, Column]]:
+    def changes(self, first: int, last: int) -> list[tuple[int, ReadingColumn]]:
         """The cells of these rows that say something else than when they were drawn."""
-        found: list[tuple[int, Column]] = []
+        found: list[tuple[int, ReadingColumn]] = []
         for row in range(max(0, first), min(last + 1, len(self._order))):
             name = self._order[row]
             former, now = self._drawn.get(name), self._shown(name)
@@ -213,7 +213,7 @@ class ReadingsModel(TableModel):
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
         """Why the reading is not good."""
-        return self._shown(self._order[row]).texts[Column.REASON]
+        return self._shown(self._order[row]).texts[ReadingColumn.REASON]
 
     def spoken(self, row: int, column: int) -> str:
         """The text with its heading."""
@@ -226,7 +226,7 @@ class ReadingsModel(TableModel):
         reading = self._reading(name)
         former = self._made.get(name)
         age = "" if reading.value is None and reading.time is None else age_text(reading.age(self._now))
-        if former is not None and former[0] is reading and former[1].texts[Column.AGE] == age:
+        if former is not None and former[0] is reading and former[1].texts[ReadingColumn.AGE] == age:
             return former[1]
         shown = self._worked_out(name, reading, age)
         if former is not None and former[1] == shown:
@@ -305,24 +305,24 @@ class ReadingsModel(TableModel):
         if not missing:
             return True
         texts = self._shown(name).texts
-        looked_at = (Column.SIGNAL, Column.VALUE, Column.QUALITY, Column.REASON)
+        looked_at = (ReadingColumn.SIGNAL, ReadingColumn.VALUE, ReadingColumn.QUALITY, ReadingColumn.REASON)
         text = " ".join(texts[column] for column in looked_at).casefold()
         return all(word in text for word in self._words)
 
     def _key(self, name: str) -> tuple[bool, Any]:
         """Numbers before texts."""
         reading = self._reading(name)
-        if self._column == Column.VALUE:
+        if self._column == ReadingColumn.VALUE:
             key: Any = float(reading.value) if isinstance(reading.value, Fraction) else reading.value or ""
-        elif self._column == Column.QUALITY:
+        elif self._column == ReadingColumn.QUALITY:
             key = list(Quality).index(reading.quality) + (0.5 if reading.doubt else 0.0)
-        elif self._column == Column.RAW:
+        elif self._column == ReadingColumn.RAW:
             key = "" if reading.raw is None else reading.raw
-        elif self._column == Column.AGE:
+        elif self._column == ReadingColumn.AGE:
             age = reading.age(self._now)
             key = float("inf") if age is None else float(int(age))
         else:
-            key = name.casefold() if self._column == Column.SIGNAL else reading.reason
+            key = name.casefold() if self._column == ReadingColumn.SIGNAL else reading.reason
         return isinstance(key, str), key
 
 
@@ -330,4 +330,4 @@ def _sound(reading: Reading) -> bool:
     return reading.quality is Quality.GOOD and not reading.doubt
 
 
-_DIFFER: Final = tuple(column for column in Column if column is not Column.SIGNAL)
+_DIFFER: Final = tuple(column for column in ReadingColumn if column is not ReadingColumn.SIGNAL)

@@ -27,7 +27,7 @@ from widgets.kit.quick_cells import PADDING, QuickTable
 from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice
 from widgets.kit.tables import add_copying, keep_headings_whole, selected_rows
-from widgets.live.readings_model import MARKS, Column, ReadingsModel, quality_words
+from widgets.live.readings_model import MARKS, ReadingColumn, ReadingsModel, quality_words
 
 FEW: Final = 500
 """Signals up to which the table itself counts those that are not good, whenever readings come."""
@@ -137,7 +137,7 @@ class ReadingsTable(QWidget):
             )
             return len(changed)
         # Column by column, neighbours together: a range of Qt's would draw all that lies between.
-        by_column: dict[Column, list[int]] = {}
+        by_column: dict[ReadingColumn, list[int]] = {}
         for row, column in changed:
             by_column.setdefault(column, []).append(row)
         for column, among in by_column.items():
@@ -182,13 +182,13 @@ class ReadingsTable(QWidget):
         names = sorted((self.model.name(row) for row in range(self.model.rowCount())), key=len)[-MEASURED:]
         longest = max((metrics.horizontalAdvance(name) for name in names), default=80)
         for column, width in (
-            (Column.SIGNAL, min(scaled(220), max(scaled(90), longest + 18))),
-            (Column.VALUE, metrics.horizontalAdvance("0") * 15),
+            (ReadingColumn.SIGNAL, min(scaled(220), max(scaled(90), longest + 18))),
+            (ReadingColumn.VALUE, metrics.horizontalAdvance("0") * 15),
             (
-                Column.QUALITY,
+                ReadingColumn.QUALITY,
                 metrics.horizontalAdvance(f"{MARKS[Quality.IMPLAUSIBLE]} {quality_words(Quality.IMPLAUSIBLE)}") + 20,
             ),
-            (Column.AGE, metrics.horizontalAdvance("000 min") + 16),
+            (ReadingColumn.AGE, metrics.horizontalAdvance("000 min") + 16),
         ):
             self.view.setColumnWidth(column, width)
         self._fit_raw()
@@ -197,7 +197,7 @@ class ReadingsTable(QWidget):
         """Room for the widest raw number that the project has, as it is written now."""
         metrics = self.view.fontMetrics()
         text = widest(self.model.most_registers, self.model.form)
-        self.view.setColumnWidth(Column.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
+        self.view.setColumnWidth(ReadingColumn.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
 
     def _keep_selection(self) -> None:
         self._kept = [self.model.name(row) for row in selected_rows(self.view)], self.selected()
@@ -208,7 +208,7 @@ class ReadingsTable(QWidget):
             return
         selection = self.view.selectionModel()
         for row in range(self.model.rowCount()):
-            name, index = self.model.name(row), self.model.index(row, Column.SIGNAL)
+            name, index = self.model.name(row), self.model.index(row, ReadingColumn.SIGNAL)
             if name == current:
                 selection.setCurrentIndex(index, QItemSelectionModel.SelectionFlag.NoUpdate)
             if name in names:

@@ -22,7 +22,7 @@ from widgets.live.live_source import Observation
 
 if TYPE_CHECKING:
     from app.recording.history import Kept
-    from app.recording.recorder import Progress
+    from app.recording.recorder import RecordingProgress
 
 ENDING: Final = ".fanrec"
 """Of the names of recordings."""
@@ -129,7 +129,7 @@ class RecordingControl(QObject):
             self.state.setText(words)
             self.state.setToolTip(plain_tip(f"{words}\n{progress.path}"))
 
-    def _words(self, progress: Progress) -> str:
+    def _words(self, progress: RecordingProgress) -> str:
         limits = self._observation.limits
         following = progress.files > 1 or limits.parted
         if not self._observation.recording:

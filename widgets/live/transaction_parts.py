@@ -27,8 +27,8 @@ from widgets.kit.tables import add_copying, keep_headings_whole
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.diagnosis.explain import Explanation
-    from app.diagnosis.frames import Frame, Part
-    from widgets.live.transactions_table import Row
+    from app.diagnosis.frames import Frame, FramePart
+    from widgets.live.transactions_table import TransactionRow
 
 BYTES, PART, MEANING = range(3)
 BYTES_A_ROW: Final = 4
@@ -58,7 +58,7 @@ class TransactionParts(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._row: Row | None = None
+        self._row: TransactionRow | None = None
         self._explanation: Explanation | None = None
         self.head = QLabel()
         self.fault = QLabel()
@@ -110,7 +110,7 @@ class TransactionParts(QWidget):
             return ""
         return many_lines(self._explanation, clock_text(self._row.at))
 
-    def show_row(self, row: Row | None) -> None:
+    def show_row(self, row: TransactionRow | None) -> None:
         """Take this transaction apart; None: nothing was chosen."""
         self.tree.clear()
         self._row, self._explanation = row, None
@@ -142,7 +142,7 @@ class TransactionParts(QWidget):
         words = self.tr("{way}: {what}, {count} bytes").format(way=way, what=frame.words, count=len(frame.data))
         group_row(self.tree, words, map(self._part_row, frame.parts))
 
-    def _part_row(self, part: Part) -> QTreeWidgetItem:
+    def _part_row(self, part: FramePart) -> QTreeWidgetItem:
         data = part.data
         pieces = [data[at : at + BYTES_A_ROW].hex(" ").upper() for at in range(0, len(data), BYTES_A_ROW)]
         words = f"\u26a0 {part.words}" if part.wrong else part.words

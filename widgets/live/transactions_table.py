@@ -25,7 +25,7 @@ SLACK: Final = 500
 """So many more before the oldest go: taking them out one by one would cost more."""
 
 
-class Column(enum.IntEnum):
+class TransactionColumn(enum.IntEnum):
     """The columns, from the left."""
 
     TIME = 0
@@ -37,7 +37,7 @@ class Column(enum.IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TransactionRow:
     """One transaction of the list: when it was sent, in seconds since 1970, and the names of its registers."""
 
     transaction: Transaction
@@ -46,14 +46,14 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class TransactionFilter:
     """Which transactions are shown: of one follower (empty: of all), only faults, and those with all of the words."""
 
     follower: str = ""
     faults_only: bool = False
     words: tuple[str, ...] = ()
 
-    def takes(self, row: Row) -> bool:
+    def takes(self, row: TransactionRow) -> bool:
         """Whether this transaction is shown."""
         transaction = row.transaction
         if self.faults_only and transaction.fault is None:
@@ -66,7 +66,7 @@ class Wanted:
         return all(word in text for word in self.words)
 
 
-def _searched(row: Row) -> str:
+def _searched(row: TransactionRow) -> str:
     """What the words of a filter are looked for in: also signals and bytes, in hexadecimal with and without blanks."""
     transaction = row.transaction
     request = transaction.request
@@ -79,13 +79,13 @@ def _searched(row: Row) -> str:
     return "\n".join(parts).casefold()
 
 
-class TransactionsModel(LogModel[Row]):
+class TransactionsModel(LogModel[TransactionRow]):
     """Transactions as rows, oldest first."""
 
-    alignment = to_the_right(Column.MEASURED, Column.PREDICTED)
+    alignment = to_the_right(TransactionColumn.MEASURED, TransactionColumn.PREDICTED)
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
-        super().__init__(Wanted(), parent, keep=keep, slack=slack)
+        super().__init__(TransactionFilter(), parent, keep=keep, slack=slack)
         self.titles = (
             self.tr("Time"),
             self.tr("Device"),
@@ -95,8 +95,8 @@ class TransactionsModel(LogModel[Row]):
             self.tr("Expected"),
         )
         self.explained = {
-            Column.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
-            Column.PREDICTED: self.tr("Expected time in milliseconds"),
+            TransactionColumn.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
+            TransactionColumn.PREDICTED: self.tr("Expected time in milliseconds"),
         }
 
     def place(self, transaction: Transaction) -> int | None:
@@ -104,7 +104,7 @@ class TransactionsModel(LogModel[Row]):
         rows = range(len(self._shown) - 1, -1, -1)
         return next((row for row in rows if self._shown[row].transaction is transaction), None)
 
-    def add(self, rows: Iterable[Row]) -> int:
+    def add(self, rows: Iterable[TransactionRow]) -> int:
         """Add the newest ones, oldest first. Gives how many rows went from the front."""
         new = list(rows)
         self._all += new
@@ -145,15 +145,15 @@ class TransactionsModel(LogModel[Row]):
         shown = self._shown[row]
         transaction = shown.transaction
         match column:
-            case Column.TIME:
+            case TransactionColumn.TIME:
                 return clock_text(shown.at), "faint"
-            case Column.FOLLOWER:
+            case TransactionColumn.FOLLOWER:
                 return transaction.follower, "ink"
-            case Column.WHAT:
+            case TransactionColumn.WHAT:
                 return transaction.kind, "ink"
-            case Column.MEASURED:
+            case TransactionColumn.MEASURED:
                 return milliseconds(transaction.ms), "ink"
-            case Column.PREDICTED:
+            case TransactionColumn.PREDICTED:
                 predicted = transaction.predicted_ms
                 return milliseconds(predicted) if predicted else "\u2013", "faint"
             case _:
@@ -194,7 +194,7 @@ class TransactionsTable(QuickTable):
         self._following = True
         self.scrollToBottom()
 
-    def add(self, rows: Iterable[Row]) -> None:
+    def add(self, rows: Iterable[TransactionRow]) -> None:
         """Add the newest ones; what is in sight stays where it is, unless the newest row is followed."""
         bar = self.verticalScrollBar()
         before = bar.value()
@@ -214,7 +214,7 @@ class TransactionsTable(QuickTable):
         self.selectionModel().setCurrentIndex(self._model.index(row, 0), flag.ClearAndSelect | flag.Rows)
         self.scrollTo(self._model.index(row, 0), QAbstractItemView.ScrollHint.PositionAtCenter)
 
-    def selected_rows(self) -> tuple[Row, ...]:
+    def selected_rows(self) -> tuple[TransactionRow, ...]:
         """The selected transactions, oldest first."""
         return tuple(self._model.row(row) for row in selected_rows(self))
 
@@ -229,12 +229,12 @@ class TransactionsTable(QuickTable):
 
     def _fit_columns(self) -> None:
         samples = {
-            Column.TIME: "00:00:00.000",
-            Column.FOLLOWER: "",
-            Column.WHAT: translate("bus", "read {table} {span}").format(table="holding", span="400..409"),
-            Column.RESULT: "\u26a0 " + translate("bus", "answer too late"),
-            Column.MEASURED: "000.0",
-            Column.PREDICTED: "000.0",
+            TransactionColumn.TIME: "00:00:00.000",
+            TransactionColumn.FOLLOWER: "",
+            TransactionColumn.WHAT: translate("bus", "read {table} {span}").format(table="holding", span="400..409"),
+            TransactionColumn.RESULT: "\u26a0 " + translate("bus", "answer too late"),
+            TransactionColumn.MEASURED: "000.0",
+            TransactionColumn.PREDICTED: "000.0",
         }
         measure = self.fontMetrics().horizontalAdvance
         set_widths(self, {column: measure(sample) + 2 * PADDING for column, sample in samples.items()})

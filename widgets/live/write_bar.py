@@ -11,8 +11,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QStackedWidget, QVBoxLayout
 
 from app.panel.messages import bounds, with_unit
-from app.project.binding import AnySignal, bind, plain_text, refusal, unwritable
-from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal, numbered
+from app.project.binding import bind, plain_text, refusal, unwritable
+from app.project.model import AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, numbered
 from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
 from app.signals.typed import number

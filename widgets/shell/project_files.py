@@ -35,7 +35,7 @@ from widgets.kit.notice_slot import NoticeAction
 from widgets.live.live_session import LiveSession
 
 if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
-    from app.project_file.recovery import Origin, Work
+    from app.project_file.recovery import Origin, UnsavedWork
     from widgets.compare.window import Side
     from widgets.design.workspace import DesignWorkspace
     from widgets.document.autosave import Autosave
@@ -458,7 +458,7 @@ class ProjectFiles(QObject):
         self._follow(origin.path, known)
         self._tell(words, trouble=trouble)
 
-    def _bring_drafts_back(self, work: Work) -> tuple[str, bool]:
+    def _bring_drafts_back(self, work: UnsavedWork) -> tuple[str, bool]:
         """Show again what was not accepted yet. Returns what is to be said of the recovery, and if it is trouble."""
         whole, count = work.all_drafts, len(work.drafts)
         if work.drafts:

@@ -26,7 +26,7 @@ from app.comparison.words import in_lines, summary
 from app.project.model import Project
 from app.project.problems import quoted
 from app.project_file.files import ProjectFileError, load
-from app.project_file.recovery import Origin, Slot, Work
+from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
 from widgets.kit.questions import asked, question_box, say
@@ -41,7 +41,7 @@ class Copy:
     """Unsaved work, read."""
 
     slot: Slot
-    work: Work
+    work: UnsavedWork
     saved: Project | None
     """What its file holds now; None if it has none or it cannot be read."""
 
@@ -170,7 +170,7 @@ class RecoveryDialog(QDialog):
         text = summary(comparison)
         return "\n".join([text[:1].upper() + text[1:], "", *lines])
 
-    def _not_taken_over(self, work: Work) -> list[str]:
+    def _not_taken_over(self, work: UnsavedWork) -> list[str]:
         """What was typed and was not right yet, in one piece of text, and whether some of that is lost."""
         said = []
         if work.drafts:

@@ -24,12 +24,12 @@ from PySide6.QtWidgets import (
 from app.exchange.sheet import Progress, Stopped
 from app.project.raw_register import number_of
 from app.signals.numbering import register_text
-from app.snapshots.differences import Row, compare
+from app.snapshots.differences import RegisterDifference, compare
 from app.snapshots.files import ENDING, CannotKeep, NotASnapshot, open_snapshot, save
 from app.snapshots.listing import as_csv
 from app.snapshots.restoring import Restored, offers, restore
-from app.snapshots.snapshot import NotReadable, RegisterSnapshot
-from app.snapshots.taking import CannotTake, Range, range_of, ranges_like, take
+from app.snapshots.snapshot import RegisterSnapshot, UnreadableRange
+from app.snapshots.taking import CannotTake, RegisterRange, range_of, ranges_like, take
 from widgets.document.document import Document
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
@@ -41,7 +41,7 @@ from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import comfortable
 from widgets.kit.steady import Choice
 from widgets.live.live_session import LiveSession
-from widgets.snapshots.registers_table import Line, RegistersTable, Sides
+from widgets.snapshots.registers_table import RegisterLine, RegistersTable, Sides
 from widgets.snapshots.restoring_dialog import RestoringDialog
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ class SnapshotsDialog(QDialog):
         """What it is compared with; None while it is shown alone."""
         self._session: Session | None = None
         """That `after` was read in just now; None if it is a file, or that session is over."""
-        self._rows: tuple[Row, ...] = ()
+        self._rows: tuple[RegisterDifference, ...] = ()
         self._work = LongWork(self)
         self._stopped: Callable[[], None] = lambda: None
         """What to do if somebody stops the work that is going on."""
@@ -228,7 +228,7 @@ class SnapshotsDialog(QDialog):
             self._say(self.tr("This device is not connected. Connect first."), True)
             return None
         try:
-            wanted: list[Range] = [range_of(device, text) for text in self.ranges.text().split()]
+            wanted: list[RegisterRange] = [range_of(device, text) for text in self.ranges.text().split()]
         except CannotTake as why:
             self._say(str(why), True)
             self.ranges.setFocus()
@@ -304,7 +304,7 @@ class SnapshotsDialog(QDialog):
             words += " " + self.tr("These are two different devices.")
         self._say(words)
 
-    def _shown(self) -> tuple[Row, ...]:
+    def _shown(self) -> tuple[RegisterDifference, ...]:
         if self._after is None or not self.only.isChecked():
             return self._rows
         return tuple(row for row in self._rows if row.differs)
@@ -314,11 +314,11 @@ class SnapshotsDialog(QDialog):
         measured = self.tr("measured")
         if session is not None:
             lines = [
-                Line.of(each.row, each.why, each) if each.row.differs else Line.of(each.row)
+                RegisterLine.of(each.row, each.why, each) if each.row.differs else RegisterLine.of(each.row)
                 for each in offers(session.project, self.follower.currentText(), rows)
             ]
         else:
-            lines = [Line.of(row, measured if row.measured else "") for row in rows]
+            lines = [RegisterLine.of(row, measured if row.measured else "") for row in rows]
         if self._after is None and self._before is not None:
             lines += [_unread(self._before, each) for each in self._before.not_readable]
         alone = Sides.ONE if self._after is None else Sides.TWO
@@ -404,9 +404,9 @@ class SnapshotsDialog(QDialog):
         super().done(result)
 
 
-def _unread(snapshot: RegisterSnapshot, each: NotReadable) -> Line:
+def _unread(snapshot: RegisterSnapshot, each: UnreadableRange) -> RegisterLine:
     first, last = (number_of(snapshot.numbering, each.table, at) for at in (each.first, each.last))
-    return Line(register_text(each.table, first, last), remark=each.reason)
+    return RegisterLine(register_text(each.table, first, last), remark=each.reason)
 
 
 def _row(*parts: QWidget) -> FlowLayout:

@@ -11,9 +11,9 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTreeView, QWidget
 
-from app.snapshots.differences import Row
+from app.snapshots.differences import RegisterDifference
 from app.snapshots.restoring import Offer, Restored, place_text
-from app.snapshots.snapshot import Place
+from app.snapshots.snapshot import RegisterPlace
 from widgets.kit.row_list import RowDelegate
 from widgets.kit.scaling import scaled
 from widgets.kit.tables import Index, TableModel, selected_rows, set_widths
@@ -21,7 +21,7 @@ from widgets.kit.tables import Index, TableModel, selected_rows, set_widths
 _ROLE: Final = Qt.ItemDataRole
 
 
-class Column(enum.IntEnum):
+class RegisterColumn(enum.IntEnum):
     """The columns, from the left."""
 
     REGISTER = 0
@@ -43,17 +43,17 @@ class Sides(enum.Enum):
 
 
 @dataclass(slots=True)
-class Line:
+class RegisterLine:
     """A line of the table: a value on both sides, or registers that were not readable (without a `row`)."""
 
     register: str
-    row: Row | None = None
+    row: RegisterDifference | None = None
     remark: str = ""
     ticked: bool | None = None
     """Whether it is to be written back; None if it cannot be."""
 
     @classmethod
-    def of(cls, row: Row, remark: str = "", offer: Offer | None = None) -> Line:
+    def of(cls, row: RegisterDifference, remark: str = "", offer: Offer | None = None) -> RegisterLine:
         """The line of a row, with the offer to write it back if there is one."""
         possible = offer is not None and offer.possible
         return cls(place_text(row), row, remark, offer.chosen if possible and offer is not None else None)
@@ -64,10 +64,10 @@ class RegistersModel(TableModel):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._lines: Sequence[Line] = ()
+        self._lines: Sequence[RegisterLine] = ()
         self.show((), Sides.ONE)
 
-    def show(self, lines: Sequence[Line], sides: Sides) -> None:
+    def show(self, lines: Sequence[RegisterLine], sides: Sides) -> None:
         """Show these instead."""
         self.beginResetModel()
         self._lines = lines
@@ -81,16 +81,16 @@ class RegistersModel(TableModel):
         self.endResetModel()
 
     @property
-    def lines(self) -> Sequence[Line]:
+    def lines(self) -> Sequence[RegisterLine]:
         """What is shown, from the top."""
         return self._lines
 
     @property
-    def ticked(self) -> list[Row]:
+    def ticked(self) -> list[RegisterDifference]:
         """What is to be written back."""
         return [line.row for line in self._lines if line.ticked and line.row is not None]
 
-    def report(self, done: Mapping[Place, Restored]) -> None:
+    def report(self, done: Mapping[RegisterPlace, Restored]) -> None:
         """Say beside each value what became of it; nothing of it is ticked any longer."""
         for line in self._lines:
             each = done.get((line.row.table, line.row.address)) if line.row is not None else None
@@ -109,14 +109,18 @@ class RegistersModel(TableModel):
 
     def _changed(self, rows: Sequence[int]) -> None:
         if rows:
-            last = len(Column) - 1
+            last = len(RegisterColumn) - 1
             self.dataChanged.emit(self.index(min(rows), 0), self.index(max(rows), last))
 
     # Qt
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         flags = super().flags(index)
-        if index.isValid() and index.column() == Column.REGISTER and self._lines[index.row()].ticked is not None:
+        if (
+            index.isValid()
+            and index.column() == RegisterColumn.REGISTER
+            and self._lines[index.row()].ticked is not None
+        ):
             flags |= Qt.ItemFlag.ItemIsUserCheckable
         return flags
 
@@ -130,19 +134,19 @@ class RegistersModel(TableModel):
 
     def _text(self, row: int, column: int) -> str:
         line = self._lines[row]
-        if column == Column.REGISTER:
+        if column == RegisterColumn.REGISTER:
             return line.register
-        if column == Column.REMARK:
+        if column == RegisterColumn.REMARK:
             return line.remark
         if line.row is None:
             return ""
-        if column == Column.WIRE:
+        if column == RegisterColumn.WIRE:
             return str(line.row.address)
-        return line.row.said_before if column == Column.BEFORE else line.row.said_after
+        return line.row.said_before if column == RegisterColumn.BEFORE else line.row.said_after
 
     def data(self, index: Index, role: int = _ROLE.DisplayRole) -> object:
         """What stands in a cell, and the tick of what can be written back."""
-        if role != _ROLE.CheckStateRole or index.column() != Column.REGISTER:
+        if role != _ROLE.CheckStateRole or index.column() != RegisterColumn.REGISTER:
             return super().data(index, role)
         ticked = self._lines[index.row()].ticked
         return None if ticked is None else Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked
@@ -168,13 +172,18 @@ class RegistersTable(QTreeView):
         self.setUniformRowHeights(True)
         self.setAllColumnsShowFocus(True)
         self.setSelectionMode(QTreeView.SelectionMode.ExtendedSelection)
-        widths = {Column.REGISTER: 260, Column.WIRE: 56, Column.BEFORE: 110, Column.AFTER: 110}
+        widths = {
+            RegisterColumn.REGISTER: 260,
+            RegisterColumn.WIRE: 56,
+            RegisterColumn.BEFORE: 110,
+            RegisterColumn.AFTER: 110,
+        }
         set_widths(self, {column: scaled(width) for column, width in widths.items()})
 
-    def show_lines(self, lines: Sequence[Line], sides: Sides) -> None:
+    def show_lines(self, lines: Sequence[RegisterLine], sides: Sides) -> None:
         """Show these instead; one snapshot has one column of values."""
         self.registers.show(lines, sides)
-        self.setColumnHidden(Column.AFTER, sides is Sides.ONE)
+        self.setColumnHidden(RegisterColumn.AFTER, sides is Sides.ONE)
         if lines:
             self.setCurrentIndex(self.registers.index(0, 0))
 

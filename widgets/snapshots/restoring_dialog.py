@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QVBoxLayout, QWidget
 
-from app.snapshots.differences import Row
+from app.snapshots.differences import RegisterDifference
 from app.snapshots.restoring import place_text
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
@@ -17,7 +17,14 @@ from widgets.live.arming import HOLD_MS, HoldButton, cautions
 class RestoringDialog(QDialog):
     """Accepted only when the button was held."""
 
-    def __init__(self, follower: str, rows: Sequence[Row], parent: QWidget | None = None, *, hold_ms: int = HOLD_MS):
+    def __init__(
+        self,
+        follower: str,
+        rows: Sequence[RegisterDifference],
+        parent: QWidget | None = None,
+        *,
+        hold_ms: int = HOLD_MS,
+    ):
         super().__init__(parent)
         self.setWindowTitle(self.tr("Write back to {follower}").format(follower=follower))
         self.resize(comfortable(self, 620, 460))

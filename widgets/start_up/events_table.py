@@ -15,7 +15,7 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication, QObject
 from PySide6.QtWidgets import QWidget
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.exchange.quoting import quoted
 from widgets.kit.quick_cells import PADDING, QuickTable
 from widgets.kit.tables import LogModel, selected_rows, set_widths
@@ -34,7 +34,7 @@ Civil = Callable[[float], datetime.datetime]
 """From the time of an event to the civil time."""
 
 
-class Column(enum.IntEnum):
+class EventColumn(enum.IntEnum):
     """The columns, from the left."""
 
     TIME = 0
@@ -43,7 +43,7 @@ class Column(enum.IntEnum):
     TEXT = 3
 
 
-class Group(enum.Enum):
+class EventGroup(enum.Enum):
     """Kinds of events that are looked at together."""
 
     ALL = enum.auto()
@@ -53,75 +53,77 @@ class Group(enum.Enum):
     LINE = enum.auto()
 
 
-_GROUPS: Final[dict[Group, frozenset[Kind]]] = {
-    Group.ALL: frozenset(Kind),
-    Group.ALARMS: frozenset({Kind.ALARM, Kind.STOP, Kind.LINE_FAULT, Kind.NOT_WRITTEN}),
-    Group.OPERATOR: frozenset(
+_GROUPS: Final[dict[EventGroup, frozenset[EventKind]]] = {
+    EventGroup.ALL: frozenset(EventKind),
+    EventGroup.ALARMS: frozenset({EventKind.ALARM, EventKind.STOP, EventKind.LINE_FAULT, EventKind.NOT_WRITTEN}),
+    EventGroup.OPERATOR: frozenset(
         {
-            Kind.ENTERED,
-            Kind.WRITTEN,
-            Kind.NOT_WRITTEN,
-            Kind.STOP,
-            Kind.REFUSED,
-            Kind.SCREEN_CHANGED,
-            Kind.ARMED,
-            Kind.DISARMED,
-            Kind.NOTE,
+            EventKind.ENTERED,
+            EventKind.WRITTEN,
+            EventKind.NOT_WRITTEN,
+            EventKind.STOP,
+            EventKind.REFUSED,
+            EventKind.SCREEN_CHANGED,
+            EventKind.ARMED,
+            EventKind.DISARMED,
+            EventKind.NOTE,
         }
     ),
-    Group.SIGNALS: frozenset({Kind.RISE, Kind.FALL, Kind.CHANGED}),
-    Group.LINE: frozenset({Kind.LINE_FAULT, Kind.LINE_BACK, Kind.ARMED, Kind.DISARMED, Kind.RECORDING}),
+    EventGroup.SIGNALS: frozenset({EventKind.RISE, EventKind.FALL, EventKind.CHANGED}),
+    EventGroup.LINE: frozenset(
+        {EventKind.LINE_FAULT, EventKind.LINE_BACK, EventKind.ARMED, EventKind.DISARMED, EventKind.RECORDING}
+    ),
 }
 
 _INKS: Final = {
-    Kind.ALARM: "fault",
-    Kind.STOP: "fault",
-    Kind.LINE_FAULT: "fault",
-    Kind.NOT_WRITTEN: "caution",
-    Kind.REFUSED: "caution",
-    Kind.ARMED: "caution",
+    EventKind.ALARM: "fault",
+    EventKind.STOP: "fault",
+    EventKind.LINE_FAULT: "fault",
+    EventKind.NOT_WRITTEN: "caution",
+    EventKind.REFUSED: "caution",
+    EventKind.ARMED: "caution",
 }
 """Colours beside the words; all other kinds are plain."""
 
 
-def group_names() -> list[tuple[Group, str]]:
+def group_names() -> list[tuple[EventGroup, str]]:
     """The groups for a person, in the order of a choice."""
     return [
-        (Group.ALL, translate("Events", "all events")),
-        (Group.ALARMS, translate("Events", "alarms and faults")),
-        (Group.OPERATOR, translate("Events", "operation")),
-        (Group.SIGNALS, translate("Events", "signals")),
-        (Group.LINE, translate("Events", "lines and recording")),
+        (EventGroup.ALL, translate("Events", "all events")),
+        (EventGroup.ALARMS, translate("Events", "alarms and faults")),
+        (EventGroup.OPERATOR, translate("Events", "operation")),
+        (EventGroup.SIGNALS, translate("Events", "signals")),
+        (EventGroup.LINE, translate("Events", "lines and recording")),
     ]
 
 
-def kind_text(kind: Kind) -> str:
+def kind_text(kind: EventKind) -> str:
     """A kind of event for a person."""
     return {
-        Kind.RISE: translate("Events", "\u2191 rose"),
-        Kind.FALL: translate("Events", "\u2193 fell"),
-        Kind.CHANGED: translate("Events", "changed"),
-        Kind.ENTERED: translate("Events", "entered"),
-        Kind.WRITTEN: translate("Events", "written"),
-        Kind.NOT_WRITTEN: translate("Events", "\u26a0 not written"),
-        Kind.STOP: translate("Events", "\u26a0 stop"),
-        Kind.REFUSED: translate("Events", "\u26a0 refused"),
-        Kind.SCREEN_CHANGED: translate("Events", "screen"),
-        Kind.ARMED: translate("Events", "\u26a0 armed"),
-        Kind.DISARMED: translate("Events", "disarmed"),
-        Kind.LINE_FAULT: translate("Events", "\u26a0 line fault"),
-        Kind.LINE_BACK: translate("Events", "line restored"),
-        Kind.ALARM: translate("Events", "\u26a0 alarm"),
-        Kind.RECORDING: translate("Events", "recording"),
-        Kind.NOTE: translate("Events", "remark"),
+        EventKind.RISE: translate("Events", "\u2191 rose"),
+        EventKind.FALL: translate("Events", "\u2193 fell"),
+        EventKind.CHANGED: translate("Events", "changed"),
+        EventKind.ENTERED: translate("Events", "entered"),
+        EventKind.WRITTEN: translate("Events", "written"),
+        EventKind.NOT_WRITTEN: translate("Events", "\u26a0 not written"),
+        EventKind.STOP: translate("Events", "\u26a0 stop"),
+        EventKind.REFUSED: translate("Events", "\u26a0 refused"),
+        EventKind.SCREEN_CHANGED: translate("Events", "screen"),
+        EventKind.ARMED: translate("Events", "\u26a0 armed"),
+        EventKind.DISARMED: translate("Events", "disarmed"),
+        EventKind.LINE_FAULT: translate("Events", "\u26a0 line fault"),
+        EventKind.LINE_BACK: translate("Events", "line restored"),
+        EventKind.ALARM: translate("Events", "\u26a0 alarm"),
+        EventKind.RECORDING: translate("Events", "recording"),
+        EventKind.NOTE: translate("Events", "remark"),
     }[kind]
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class EventFilter:
     """Which events are shown: those of a group that have all of the words."""
 
-    group: Group = Group.ALL
+    group: EventGroup = EventGroup.ALL
     words: tuple[str, ...] = ()
 
     def takes(self, event: Event) -> bool:
@@ -138,7 +140,7 @@ class EventsModel(LogModel[Event]):
     """Events as rows, oldest first."""
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
-        super().__init__(Wanted(), parent, keep=keep, slack=slack)
+        super().__init__(EventFilter(), parent, keep=keep, slack=slack)
         self.titles = (self.tr("Time"), self.tr("Event"), self.tr("Location"), self.tr("Description"))
         self._civil: Civil = lambda at: datetime.datetime.fromtimestamp(at, datetime.UTC)
 
@@ -168,11 +170,11 @@ class EventsModel(LogModel[Event]):
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """The text of a cell, and the name of its colour."""
         event = self._shown[row]
-        if column == Column.TIME:
+        if column == EventColumn.TIME:
             return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint"
-        if column == Column.KIND:
+        if column == EventColumn.KIND:
             return kind_text(event.kind), _INKS.get(event.kind, "ink")
-        return event.subject if column == Column.SUBJECT else event.text, "ink"
+        return event.subject if column == EventColumn.SUBJECT else event.text, "ink"
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
         """When it was, with the date, and all of the description."""
@@ -200,9 +202,9 @@ class EventsTable(QuickTable):
         self.setAccessibleName(self.tr("Events"))
         measure = self.fontMetrics().horizontalAdvance
         widths = {
-            Column.TIME: measure("00:00:00.000"),
-            Column.KIND: max(measure(kind_text(kind)) for kind in Kind),
-            Column.SUBJECT: measure("n" * 16),
+            EventColumn.TIME: measure("00:00:00.000"),
+            EventColumn.KIND: max(measure(kind_text(kind)) for kind in EventKind),
+            EventColumn.SUBJECT: measure("n" * 16),
         }
         set_widths(self, {column: width + 2 * PADDING + ROUNDING for column, width in widths.items()})
         self._following = True

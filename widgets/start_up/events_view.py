@@ -29,7 +29,7 @@ from widgets.kit.commands import allow, command
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice
-from widgets.start_up.events_table import Civil, EventsModel, EventsTable, Group, Wanted, group_names
+from widgets.start_up.events_table import Civil, EventFilter, EventGroup, EventsModel, EventsTable, group_names
 
 MOST_ALARMS: Final = 3
 """Rows of alarms that are in sight at once."""
@@ -198,7 +198,9 @@ class EventsView(QWidget):
     def _want(self) -> None:
         group = self.groups.currentData()
         self.model.want(
-            Wanted(group if isinstance(group, Group) else Group.ALL, tuple(self.filter.text().casefold().split()))
+            EventFilter(
+                group if isinstance(group, EventGroup) else EventGroup.ALL, tuple(self.filter.text().casefold().split())
+            )
         )
         self._say_count()
 

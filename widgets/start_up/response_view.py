@@ -8,8 +8,8 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from app.curves.response import Measured, NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
-from app.curves.source import Source
+from app.curves.response import Measurement, NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
+from app.curves.source import CurveSource
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
@@ -32,7 +32,7 @@ class ResponseView(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._source: Source | None = None
+        self._source: CurveSource | None = None
         self._span: tuple[float, float] | None = None
         self._found: list[float] = []
         self.signal = _choice(self.tr("Signal to measure"))
@@ -79,12 +79,12 @@ class ResponseView(QWidget):
         self.set_point.activated.connect(lambda _index: self._found.clear())
         self._measure()
 
-    def show_source(self, source: Source | None, names: tuple[str, ...]) -> None:
+    def show_source(self, source: CurveSource | None, names: tuple[str, ...]) -> None:
         """The curves of another source, in which no step is marked yet."""
         self._span = None
         self.show_signals(source, names)
 
-    def show_signals(self, source: Source | None, names: tuple[str, ...]) -> None:
+    def show_signals(self, source: CurveSource | None, names: tuple[str, ...]) -> None:
         """The curves that can be measured."""
         self._source = source
         self._found = []
@@ -143,7 +143,7 @@ class ResponseView(QWidget):
         except KeyError:
             self.result.setText(self.tr("This signal is not in the observed data."))
 
-    def _measured(self, source: Source, name: str, begin: float, end: float) -> str:
+    def _measured(self, source: CurveSource, name: str, begin: float, end: float) -> str:
         times, values = source.window(name, begin, end)
         wanted = self.set_point.currentData()
         unit = source.project.signal_named[name].unit
@@ -217,7 +217,7 @@ class _Writing:
         """A value with its unit."""
         return f"{self.number(value)} {self._unit}".rstrip()
 
-    def seconds(self, time: Measured) -> str:
+    def seconds(self, time: Measurement) -> str:
         """A time. What may be nothing at all between two samples has no figure but the most that it may be."""
         most = max(abs(time.low), abs(time.high))
         if time.low <= 0:
@@ -225,12 +225,12 @@ class _Writing:
         digits = _digits(time.within) if time.within else 3
         return f"{time:.{digits}f} \u00b1 {time.within:.{digits}f} s"
 
-    def slope(self, slope: Measured) -> str:
+    def slope(self, slope: Measurement) -> str:
         """A value each second."""
         digits = _digits(slope.within)
         return f"{slope:z.{digits}f} \u00b1 {slope.within:.{digits}f} {self._unit}/s"
 
-    def share(self, share: Measured) -> str:
+    def share(self, share: Measurement) -> str:
         """A share as a percentage."""
         digits = _digits(100 * share.high / 2 if share.low <= 0 else 100 * share.within)
         if share.low <= 0:

@@ -7,15 +7,12 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPen
 
-from app.curves.source import Source
+from app.curves.source import Array, CurveSource
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.recording.reader import TooMany
-
-Array = NDArray[np.float64]
 
 DENSE: Final = 4
 """From so many samples for each pixel on, the extremes in each pixel are drawn instead of the samples."""
@@ -59,7 +56,7 @@ def is_stepped(project: Project, name: str) -> bool:
     return is_lane(project, name) or (isinstance(signal, RegisterSignal) and (signal.write or bool(signal.texts)))
 
 
-def shape(source: Source, name: str, begin: float, end: float, pixels: int) -> Shape:
+def shape(source: CurveSource, name: str, begin: float, end: float, pixels: int) -> Shape:
     """The shape of a signal over a span in a picture of so many pixels. Raises KeyError for no such signal."""
     expected = (end - begin) * 1000 / _every_ms(source.project, name)
     if expected <= DENSE * pixels:

@@ -13,7 +13,7 @@ from PySide6.QtGui import QImage, QPaintDevice, QPainter
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QGraphicsView
 
-from app.curves.source import Source
+from app.curves.source import CurveSource
 from app.exchange.quoting import quoted
 
 SHARPNESS: Final = 2
@@ -45,7 +45,7 @@ def _render(plot: QGraphicsView, on: QPaintDevice) -> None:
     painter.end()
 
 
-def values_text(source: Source, names: Sequence[str], begin: float, end: float) -> str:
+def values_text(source: CurveSource, names: Sequence[str], begin: float, end: float) -> str:
     """The samples of signals from `begin` to `end` as CSV: civil time, seconds, and a column for each signal.
 
     Every row is a moment at which one of them was read; cells of the others are empty. A signal that could not be read

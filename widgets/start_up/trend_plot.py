@@ -11,7 +11,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGraphicsItem, QWidget
 
-from app.curves.source import Source
+from app.curves.source import CurveSource
 from app.curves.value_axis import bounds
 from widgets.kit import palette
 from widgets.start_up.trend_curves import is_lane, pen, shape
@@ -39,7 +39,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._source: Source | None = None
+        self._source: CurveSource | None = None
         self._names: tuple[str, ...] = ()
         self._span = (0.0, 60.0)
         self.panes: list[Any] = []
@@ -67,7 +67,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         """The signals that are drawn."""
         return self._names
 
-    def set_source(self, source: Source | None) -> None:
+    def set_source(self, source: CurveSource | None) -> None:
         """Draw values of another source."""
         if source is not self._source:
             self._source = source
@@ -227,7 +227,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def _add_curve(self, pane: Any, name: str) -> None:
         self.curves[name] = (pane.plot([], []), pane)
 
-    def _take_axis_zero(self, source: Source) -> None:
+    def _take_axis_zero(self, source: CurveSource) -> None:
         """Along the axis are seconds since 1970, so that its ticks fall on round civil times.
 
         Where the civil clock was set within the span, they are those of its end.

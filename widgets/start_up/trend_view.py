@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.curves.source import Source, plottable
+from app.curves.source import CurveSource, plottable
 from app.project.model import RegisterSignal
 from app.recording.reader import TooMany
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
@@ -27,7 +27,7 @@ from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice
 from widgets.start_up.trend_curves import LOOKS, is_lane
 from widgets.start_up.trend_export import picture, values_text
-from widgets.start_up.trend_legend import Column, TrendLegend
+from widgets.start_up.trend_legend import LegendColumn, TrendLegend
 from widgets.start_up.trend_plot import TrendPlot
 
 SPANS: Final = (10, 30, 60, 300, 900, 3600, 6 * 3600, 24 * 3600)
@@ -58,7 +58,7 @@ class TrendView(QWidget):
     def __init__(self, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._settings = settings
-        self._source: Source | None = None
+        self._source: CurveSource | None = None
         self._moment: float | None = None
         self._following = True
         self.plot = TrendPlot()
@@ -74,7 +74,7 @@ class TrendView(QWidget):
 
     # What is shown
 
-    def set_source(self, source: Source | None, *, moment: float | None = None) -> None:
+    def set_source(self, source: CurveSource | None, *, moment: float | None = None) -> None:
         """Show values of another source: of a replay those at `moment`, of what is live (None) always the newest."""
         self._source, self._moment = source, moment
         self._following = self._rolls
@@ -94,7 +94,7 @@ class TrendView(QWidget):
         self.plot.set_source(source)
         self.legend.show_names(None if source is None else source.project, self.signals)
         self.legend.show_heading(
-            Column.NOW, self.tr("Now") if moment is None else self.tr("Here", "where the replay stands")
+            LegendColumn.NOW, self.tr("Now") if moment is None else self.tr("Here", "where the replay stands")
         )
         for number in (0, 1):
             self.plot.set_cursor(number, None)
@@ -150,7 +150,7 @@ class TrendView(QWidget):
         source = self._source
         if source is not None:
             at = source.span()[1] if self._moment is None else self._moment
-            self.legend.show_values(Column.NOW, [source.at(name, at) for name in self.signals])
+            self.legend.show_values(LegendColumn.NOW, [source.at(name, at) for name in self.signals])
 
     @property
     def _rolls(self) -> bool:
@@ -326,12 +326,12 @@ class TrendView(QWidget):
         if source is None:
             return
         columns = []
-        for column, at in zip((Column.FIRST, Column.SECOND), self.plot.cursors, strict=True):
+        for column, at in zip((LegendColumn.FIRST, LegendColumn.SECOND), self.plot.cursors, strict=True):
             values = [source.at(name, at) if at is not None else float("nan") for name in self.signals]
             self.legend.show_values(column, values)
             columns.append(values)
         differences = [second - first for first, second in zip(*columns, strict=True)]
-        self.legend.show_values(Column.DIFFERENCE, differences)
+        self.legend.show_values(LegendColumn.DIFFERENCE, differences)
         first, second = self.plot.cursors
         if first is None or second is None:
             self.difference.clear()
@@ -341,7 +341,7 @@ class TrendView(QWidget):
 
     # Curves
 
-    def _offer(self, source: Source | None) -> None:
+    def _offer(self, source: CurveSource | None) -> None:
         """The curves that can be added."""
         names = () if source is None else plottable(source.project)
         self.offer_in(self.add_menu, [name for name in names if name not in self.signals])
@@ -425,7 +425,7 @@ class TrendView(QWidget):
             self.legend.recolour()
 
 
-def _likely(source: Source) -> tuple[str, ...]:
+def _likely(source: CurveSource) -> tuple[str, ...]:
     """What one would look at first: what is measured, in up to three units, with a set point each; and two bits."""
     project = source.project
     measured: dict[str, list[str]] = {}

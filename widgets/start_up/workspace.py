@@ -19,11 +19,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.curves.source import Recorded, Source, plottable
+from app.curves.source import CurveSource, Recorded, plottable
 from app.events.events import Event
 from app.panel.driver import PanelDriver
 from app.panel.rendering import Rows
-from app.recording.reader import NotReadable, Recording
+from app.recording.reader import Recording, RecordingUnreadable
 from app.recording.replay import Replay
 from widgets.document.document import Document
 from widgets.document.settings import Settings
@@ -202,7 +202,7 @@ class StartUpWorkspace(QWidget):
             return False
         try:
             recording = Recording.open(path)
-        except NotReadable as why:
+        except RecordingUnreadable as why:
             self.said.emit(str(why), True)
             return False
         self.close_recording()
@@ -374,7 +374,7 @@ class StartUpWorkspace(QWidget):
     # Measuring
 
     def _curves_changed(self) -> None:
-        source: Source | None = None if self._recording is None else Recorded(self._recording)
+        source: CurveSource | None = None if self._recording is None else Recorded(self._recording)
         if self._recording is None:
             source, self.observation.curves = self.observation.source, self.trend.signals
         self.response.show_signals(source, self.trend.signals)

@@ -45,7 +45,7 @@ def read(args: argparse.Namespace) -> int:
 
 
 def _report_readings(args: argparse.Namespace, project: Project, names: Sequence[str], snapshot: Snapshot) -> int:
-    from app.line.status import Level, Statuses
+    from app.line.status import Statuses, StatusLevel
     from app.project.binding import plain_text
     from app.signals.reading import NEVER_READ
 
@@ -79,7 +79,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
         for name, reading in readings.items():
             shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
             put(f"{name:<{width}}  {shown:>12}  {_quality_words(reading)}")
-        if status.level >= Level.DATA:
+        if status.level >= StatusLevel.DATA:
             tell(status.sentence)
     return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
 

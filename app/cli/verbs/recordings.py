@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from _typeshed import SupportsWrite
 
     from app.recording.reader import Recording
-    from app.recording.recorder import Progress, Recorder
+    from app.recording.recorder import Recorder, RecordingProgress
     from app.session.session import Session
 
 LOOK_EVERY_S = 0.05
@@ -112,7 +112,7 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
             recorder.event(event)
 
 
-def _report(args: argparse.Namespace, progress: Progress) -> None:
+def _report(args: argparse.Namespace, progress: RecordingProgress) -> None:
     if args.json:
         put_json(
             {
@@ -146,13 +146,13 @@ def export_arguments(verb: argparse.ArgumentParser) -> None:
 
 def export(args: argparse.Namespace) -> int:
     """Write a recording as text."""
-    from app.recording.reader import NotReadable, Recording
+    from app.recording.reader import Recording, RecordingUnreadable
 
     if args.begin is not None and args.end is not None and args.end < args.begin:
         raise CouldNotRun(f"--until {args.end:g} lies before --from {args.begin:g}")
     try:
         recording = Recording.open(args.recording)
-    except NotReadable as why:
+    except RecordingUnreadable as why:
         raise CouldNotRun(str(why)) from None
     with recording:
         names = args.signal or list(recording.signals)

@@ -10,7 +10,7 @@ from hypothesis import given, settings, strategies as st
 
 from app.checks import Checker, check
 from app.checks.context import CheckContext, signals_named_in
-from app.checks.finding import Fault
+from app.checks.finding import Violation
 from app.checks.rule import RULES, Rule
 from app.project.model import BitSignal, Field, Part, Project, RegisterSignal, Screen
 from tests.fuzz.test_checks import PROJECTS
@@ -72,7 +72,7 @@ def test_nothing_is_looked_at_that_is_the_same(good: Draft) -> None:
     assert checker.findings != first
 
 
-def faults(rule: Rule, project: Project) -> list[tuple[int, Fault]]:
+def faults(rule: Rule, project: Project) -> list[tuple[int, Violation]]:
     """What one rule finds in all that it looks at, with the index of the part."""
     context = CheckContext(project)
     if rule.kind is None:

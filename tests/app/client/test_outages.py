@@ -10,7 +10,7 @@ import pytest
 
 from app.client.faults import FaultKind
 from app.events.event_detector import EventDetector
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.line.engine import Engine
 from app.project.model import SerialLine
 from app.session.session import Session
@@ -83,7 +83,7 @@ def test_an_outage_is_counted_with_its_time_and_its_reason(kind: str, way: str, 
     if way == "cut":
         assert snapshot.lines["bus"].faults[FaultKind.SILENCE]
     watch.look(snapshot, session.panel.state, [])
-    events = [event for event in watch.take() if event.kind is Kind.LINE_BACK and event.subject == "bus"]
+    events = [event for event in watch.take() if event.kind is EventKind.LINE_BACK and event.subject == "bus"]
     assert [event for event in events if _tells(event, last.seconds) and event.at == last.until]
     watch.look(snapshot, session.panel.state, [])
     assert watch.take() == []

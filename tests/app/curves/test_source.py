@@ -8,10 +8,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from app.curves.source import LiveSource, Recorded, Source, plottable
+from app.curves.source import CurveSource, LiveSource, Recorded, plottable
 from app.line.samples import Sample
 from app.project.binding import bindings
-from app.recording.history import History
+from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.writer import Writer
 from app.signals.reading import Quality, Reading
@@ -38,9 +38,9 @@ def story() -> list[Sample]:
 
 
 @pytest.fixture
-def observed() -> Source:
+def observed() -> CurveSource:
     clocks = Clocks()
-    history = History(PROJECT, clocks.clock)
+    history = SampleHistory(PROJECT, clocks.clock)
     events = story()
     history.add(events[:70])
     history.add(events[70:])
@@ -49,7 +49,7 @@ def observed() -> Source:
 
 
 @pytest.fixture
-def recorded(tmp_path: Path) -> Source:
+def recorded(tmp_path: Path) -> CurveSource:
     clocks = Clocks()
     writer = Writer(tmp_path / "a.fanrec", PROJECT, clock=clocks.clock)
     for each in story():
@@ -59,13 +59,13 @@ def recorded(tmp_path: Path) -> Source:
 
 
 @pytest.fixture(params=["observed", "recorded"])
-def source(request: pytest.FixtureRequest) -> tuple[Source, float]:
+def source(request: pytest.FixtureRequest) -> tuple[CurveSource, float]:
     """A source, and the time in it at which the story begins."""
-    found: Source = request.getfixturevalue(request.param)
+    found: CurveSource = request.getfixturevalue(request.param)
     return found, 1000.0 if request.param == "observed" else 0.0
 
 
-def test_values_and_the_gap(source: tuple[Source, float]) -> None:
+def test_values_and_the_gap(source: tuple[CurveSource, float]) -> None:
     found, zero = source
     assert found.project is not None
     assert found.at("speed", zero + 5.05) == pytest.approx(25 / 200)
@@ -76,14 +76,14 @@ def test_values_and_the_gap(source: tuple[Source, float]) -> None:
     assert envelope.high[19] == pytest.approx(99 / 200)
 
 
-def test_a_window_has_a_neighbour_on_either_side(source: tuple[Source, float]) -> None:
+def test_a_window_has_a_neighbour_on_either_side(source: tuple[CurveSource, float]) -> None:
     found, zero = source
     times, values = found.window("speed", zero + 5.02, zero + 5.28)
     assert (times - zero).tolist() == pytest.approx([5.0, 5.1, 5.2, 5.3])
     assert values.tolist() == pytest.approx([25 / 200, 25 / 200, 26 / 200, 26 / 200])
 
 
-def test_a_bit_holds_until_it_changes(source: tuple[Source, float]) -> None:
+def test_a_bit_holds_until_it_changes(source: tuple[CurveSource, float]) -> None:
     found, zero = source
     for number in (10, 11, 12, 13, 160, 163):
         assert found.at("running", zero + number * 0.1 + 0.01) == (number // 2) % 2
@@ -96,7 +96,7 @@ def test_a_bit_holds_until_it_changes(source: tuple[Source, float]) -> None:
     assert np.isnan(long_outline.low[6])
 
 
-def test_the_span_and_the_civil_time(source: tuple[Source, float]) -> None:
+def test_the_span_and_the_civil_time(source: tuple[CurveSource, float]) -> None:
     found, zero = source
     begin, end = found.span()
     assert begin == pytest.approx(zero)
@@ -105,7 +105,7 @@ def test_the_span_and_the_civil_time(source: tuple[Source, float]) -> None:
     assert found.civil(zero).tzinfo is not None
 
 
-def test_texts_and_held_values_have_no_curve(source: tuple[Source, float]) -> None:
+def test_texts_and_held_values_have_no_curve(source: tuple[CurveSource, float]) -> None:
     found, zero = source
     assert plottable(PROJECT) == ("speed", "hours", "coil", "running")
     with pytest.raises(KeyError):
@@ -114,7 +114,7 @@ def test_texts_and_held_values_have_no_curve(source: tuple[Source, float]) -> No
 
 def test_nothing_observed_yet_is_an_empty_span() -> None:
     clocks = Clocks()
-    history = History(PROJECT, clocks.clock)
+    history = SampleHistory(PROJECT, clocks.clock)
     found = LiveSource(history)
     begin, end = found.span()
     assert begin == end

@@ -10,7 +10,7 @@ from hypothesis import given, settings, strategies as st
 from app.client.faults import Fault, FaultKind, exception_fault
 from app.client.transactions import Transaction
 from app.diagnosis.explain import Explanation, explain
-from app.diagnosis.frames import Frame, Role
+from app.diagnosis.frames import Frame, FrameRole
 from app.diagnosis.register_names import RegisterNames
 from app.diagnosis.transcript import many_lines
 from app.modbus.requests import (
@@ -67,7 +67,7 @@ def network(request: Request, received: bytes, fault: Fault | None = None, trans
     )
 
 
-def roles(explanation: Explanation) -> list[Role]:
+def roles(explanation: Explanation) -> list[FrameRole]:
     return [frame.role for frame in explanation.received]
 
 
@@ -96,7 +96,7 @@ def test_the_standards_read_of_holding_registers() -> None:
         ("0003", "count"),
     ]
     (answer,) = told.received
-    assert answer.role is Role.ANSWER
+    assert answer.role is FrameRole.ANSWER
     assert part(answer, "registers 107 to 109") == "no signal: 555 0 100"
     assert part(answer, "byte count") == "6 bytes of data follow"
     assert part(answer, "check sum") == "correct"
@@ -121,7 +121,7 @@ def test_the_standards_writes() -> None:
     """V1.1b3, sections 6.5, 6.6, 6.11 and 6.12 (from memory)."""
     coil = write_coil(1, 172, True)
     (answer,) = explain(serial(coil, coil.rtu)).received
-    assert (answer.role, part(answer, "value")) == (Role.ANSWER, "on")
+    assert (answer.role, part(answer, "value")) == (FrameRole.ANSWER, "on")
     coils = explain(serial(write_coils(1, 19, [True, False, True, True, False, False, True, True, True, False]), b""))
     assert [p.data.hex() for p in coils.sent.parts[1:-1]] == ["0f", "0013", "000a", "02", "cd", "01"]
     assert part(coils.sent, "coils 27 to 28") == "lowest bit first: 1 0"
@@ -154,7 +154,7 @@ def test_a_written_value_is_told_on_the_way_out_and_back(names: RegisterNames) -
     request = write_register(3, 310, 8330)
     told = explain(serial(request, request.rtu), names)
     assert part(told.sent, "value") == "speed set point = 41.7 Hz (raw 8330)"
-    assert roles(told) == [Role.ANSWER]
+    assert roles(told) == [FrameRole.ANSWER]
     assert part(told.received[0], "value") == "speed set point = 41.7 Hz (raw 8330)"
 
 
@@ -163,7 +163,7 @@ def test_the_standards_mask_write() -> None:
     request = mask_write(1, 4, 0xF2, 0x25)
     assert request.pdu.hex() == "16000400f20025"
     told = explain(serial(request, request.rtu))
-    assert roles(told) == [Role.ANSWER]
+    assert roles(told) == [FrameRole.ANSWER]
     assert part(told.sent, "AND mask") == "keeps bits 1 4 5 6 7"
     assert part(told.sent, "OR mask") == "sets bits 0 2, clears the other bits that are not kept"
 
@@ -241,22 +241,22 @@ GOOD = framed(READ, bytes.fromhex("03 04 20 8A 00 32"))
 
 def test_noise_in_front_of_a_good_frame_is_told_apart() -> None:
     told = explain(serial(READ, b"\x00\xff\x80" + GOOD))
-    assert roles(told) == [Role.NOISE, Role.ANSWER]
+    assert roles(told) == [FrameRole.NOISE, FrameRole.ANSWER]
     assert told.received[0].data == b"\x00\xff\x80"
     assert told.received[0].parts[0].wrong
 
 
 def test_an_echo_is_told_apart_from_the_answer() -> None:
-    assert roles(explain(serial(READ, READ.rtu + GOOD))) == [Role.ECHO, Role.ANSWER]
+    assert roles(explain(serial(READ, READ.rtu + GOOD))) == [FrameRole.ECHO, FrameRole.ANSWER]
     write = write_register(3, 310, 5)
-    assert roles(explain(serial(write, write.rtu + write.rtu))) == [Role.ECHO, Role.ANSWER]
-    assert roles(explain(serial(write, write.rtu, SILENT))) == [Role.ECHO]
+    assert roles(explain(serial(write, write.rtu + write.rtu))) == [FrameRole.ECHO, FrameRole.ANSWER]
+    assert roles(explain(serial(write, write.rtu, SILENT))) == [FrameRole.ECHO]
 
 
 def test_a_bad_check_sum_is_said_with_the_right_one() -> None:
     bad = GOOD[:-1] + bytes((GOOD[-1] ^ 1,))
     (frame,) = explain(serial(READ, bad, DAMAGED)).received
-    assert frame.role is Role.DAMAGED
+    assert frame.role is FrameRole.DAMAGED
     assert wrong(frame) == ["check sum"]
     assert GOOD[-2:].hex(" ").upper() in part(frame, "check sum")
 
@@ -269,7 +269,7 @@ def test_a_value_in_a_damaged_answer_is_not_told_as_if_it_were_one(names: Regist
 
 def test_a_frame_without_its_first_byte_is_recognised() -> None:
     (frame,) = explain(serial(READ, GOOD[1:], DAMAGED)).received
-    assert frame.role is Role.DAMAGED
+    assert frame.role is FrameRole.DAMAGED
     assert frame.parts[0].name == "function"
     assert part(frame, "check sum") == "correct"
 
@@ -277,7 +277,7 @@ def test_a_frame_without_its_first_byte_is_recognised() -> None:
 @pytest.mark.parametrize("length", range(1, len(GOOD)))
 def test_a_cut_frame_is_explained_as_far_as_it_goes(length: int) -> None:
     (frame,) = explain(serial(READ, GOOD[:length], Fault(FaultKind.CUT, "broke off"))).received
-    assert frame.role is Role.CUT
+    assert frame.role is FrameRole.CUT
     assert frame.data == GOOD[:length]
     assert [p.name for p in frame.parts[:3]] == ["unit address", "function", "byte count"][: len(frame.parts)]
     assert length != len(GOOD) - 1 or frame.parts[-1].words == "incomplete: 1 of 2 bytes"
@@ -285,7 +285,7 @@ def test_a_cut_frame_is_explained_as_far_as_it_goes(length: int) -> None:
 
 def test_another_units_frame_says_which_unit_answered() -> None:
     (frame,) = explain(serial(READ, framed(READ, GOOD[1:-2], unit=5), SILENT)).received
-    assert frame.role is Role.STRANGER
+    assert frame.role is FrameRole.STRANGER
     assert part(frame, "unit address") == "5; requested: 3"
     assert wrong(frame) == ["unit address"]
 
@@ -295,7 +295,7 @@ def test_what_another_client_asks_is_explained_as_its_request(unit: int, names: 
     """The guard steps over it as a whole frame; so nobody must be told that it is none."""
     asked = read_request(unit, "holding", 20, 4).rtu
     told = explain(serial(READ, asked + GOOD), names)
-    assert roles(told) == [Role.OTHER_CLIENT, Role.ANSWER]
+    assert roles(told) == [FrameRole.OTHER_CLIENT, FrameRole.ANSWER]
     other = told.received[0]
     assert (other.data, part(other, "count"), part(other, "check sum")) == (asked, "4 registers", "correct")
     assert wrong(other) == ([] if unit == 3 else ["unit address"])
@@ -304,34 +304,34 @@ def test_what_another_client_asks_is_explained_as_its_request(unit: int, names: 
 
 def test_a_sound_frame_that_the_standard_does_not_have_is_a_frame_all_the_same() -> None:
     (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("2B 0E 01 01 00")), SILENT)).received
-    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["function"])
+    assert (frame.role, wrong(frame)) == (FrameRole.STRANGER, ["function"])
     (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("03 03 01 02 03")), SILENT)).received
-    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["byte count"])
+    assert (frame.role, wrong(frame)) == (FrameRole.STRANGER, ["byte count"])
 
 
 def test_another_function_is_marked() -> None:
     (frame,) = explain(serial(READ, framed(READ, b"\x04\x02\x00\x01"), SILENT)).received
-    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["function"])
+    assert (frame.role, wrong(frame)) == (FrameRole.STRANGER, ["function"])
     assert part(frame, "function") == "04, read input registers; requested: 03"
 
 
 def test_one_register_too_many_is_marked_at_the_byte_count() -> None:
     (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("03 06 0001 0002 0003")), SILENT)).received
-    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["byte count"])
+    assert (frame.role, wrong(frame)) == (FrameRole.STRANGER, ["byte count"])
     assert part(frame, "byte count") == "6 bytes of data follow; expected: 4"
 
 
 def test_a_write_acknowledged_with_another_value_is_marked() -> None:
     request = write_register(3, 310, 5)
     (frame,) = explain(serial(request, framed(request, bytes.fromhex("06 0136 0006")), SILENT)).received
-    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["value"])
+    assert (frame.role, wrong(frame)) == (FrameRole.STRANGER, ["value"])
     assert part(frame, "value") == "6; written: 00 05"
 
 
 @pytest.mark.parametrize("code", [1, 2, 3, 4, 5, 6, 8, 10, 11, 0x55])
 def test_an_exception_is_told_with_its_meaning(code: int, names: RegisterNames) -> None:
     (frame,) = explain(serial(READ, framed(READ, bytes((0x83, code))), exception_fault(code)), names).received
-    assert frame.role is Role.REFUSAL
+    assert frame.role is FrameRole.REFUSAL
     assert part(frame, "function") == "03, read holding registers: refused (80h added)"
     assert f"({code:02X})" in part(frame, "exception code") or part(frame, "exception code").startswith(
         "55h, device-specific"
@@ -341,7 +341,7 @@ def test_an_exception_is_told_with_its_meaning(code: int, names: RegisterNames) 
 def test_a_read_that_only_settles_the_line_is_explained_by_its_bytes(names: RegisterNames) -> None:
     told = explain(serial(replace(READ, count=0), GOOD), names)
     assert part(told.sent, "count") == "2 registers"
-    assert roles(told) == [Role.ANSWER]
+    assert roles(told) == [FrameRole.ANSWER]
     assert not wrong(told.received[0])
     assert "speed set point" in told.signals
 
@@ -351,7 +351,7 @@ def test_a_sign_of_life_is_explained() -> None:
     request = query_data_request(READ, 0xA537)
     told = explain(serial(request, request.rtu))
     assert [p.name for p in told.sent.parts] == ["unit address", "function", "sub-function", "data", "check sum"]
-    assert roles(told) == [Role.ANSWER]
+    assert roles(told) == [FrameRole.ANSWER]
     assert told.signals == ()
     other = explain(serial(request, query_data_request(READ, 0x1234).rtu, SILENT))
     assert wrong(other.received[0]) == ["data"]
@@ -371,7 +371,7 @@ def test_an_answer_that_nobody_asked_for_is_explained_by_the_request_that_it_ans
     unasked = again._replace(sent=b"")
     told = explain(unasked)
     assert told.sent.data == b""
-    assert [frame.role for frame in told.received] == [Role.ANSWER]
+    assert [frame.role for frame in told.received] == [FrameRole.ANSWER]
     assert told.timing == "20.0 ms"
     assert "sent: nothing" in many_lines(told, "12:00:00.000")
 
@@ -396,23 +396,23 @@ def test_the_header_of_a_network_frame_is_explained() -> None:
     assert [p.name for p in told.sent.parts[:4]] == ["transaction", "protocol", "length", "unit address"]
     assert part(told.sent, "length") == "6 bytes follow"
     (answer,) = told.received
-    assert answer.role is Role.ANSWER
+    assert answer.role is FrameRole.ANSWER
     assert part(answer, "transaction") == "7, as requested"
     assert part(answer, "protocol") == "Modbus"
 
 
 def test_another_transactions_answer_is_a_stranger() -> None:
     told = explain(network(READ, mbap(6, 3, GOOD[1:-2]) + mbap(7, 3, GOOD[1:-2])))
-    assert roles(told) == [Role.STRANGER, Role.ANSWER]
+    assert roles(told) == [FrameRole.STRANGER, FrameRole.ANSWER]
     assert wrong(told.received[0]) == ["transaction"]
     assert part(told.received[0], "transaction") == "6; requested: 7"
 
 
 def test_a_network_frame_cut_or_refused() -> None:
-    assert roles(explain(network(READ, mbap(7, 3, GOOD[1:-2])[:9], SILENT))) == [Role.CUT]
-    assert roles(explain(network(READ, mbap(7, 3, GOOD[1:-2])[:3], SILENT))) == [Role.CUT]
-    assert roles(explain(network(READ, mbap(7, 3, b"\x83\x02"), exception_fault(2)))) == [Role.REFUSAL]
-    assert roles(explain(network(READ, b"GET / HTTP/1.1\r\n", SILENT))) == [Role.NOISE]
+    assert roles(explain(network(READ, mbap(7, 3, GOOD[1:-2])[:9], SILENT))) == [FrameRole.CUT]
+    assert roles(explain(network(READ, mbap(7, 3, GOOD[1:-2])[:3], SILENT))) == [FrameRole.CUT]
+    assert roles(explain(network(READ, mbap(7, 3, b"\x83\x02"), exception_fault(2)))) == [FrameRole.REFUSAL]
+    assert roles(explain(network(READ, b"GET / HTTP/1.1\r\n", SILENT))) == [FrameRole.NOISE]
 
 
 # nothing is ever lost

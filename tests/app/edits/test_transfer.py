@@ -6,8 +6,8 @@ import pytest
 
 from app.edits import (
     Block,
-    Difference,
     EditRefused,
+    NameClash,
     Unlike,
     arrivals,
     cells_of,
@@ -142,7 +142,7 @@ def test_a_signal_of_the_same_name_that_differs_is_told_and_not_replaced(project
     here = change_signal(project, "speed", number=402, unit="Hz")
     piece = cells_of(project, "run", TOP)
     assert arrivals(here, piece).differing == (
-        Difference("signal", "speed", (Unlike("unit", '"Hz"', '""'), Unlike("register", "402", "401"))),
+        NameClash("signal", "speed", (Unlike("unit", '"Hz"', '""'), Unlike("register", "402", "401"))),
     )
     after = paste_cells(here, piece, "fault", 0, 0)
     assert after.signals is here.signals
@@ -168,7 +168,7 @@ def test_a_follower_that_counts_otherwise_is_told(project: Project) -> None:
     piece = cells_of(project, "run", TOP)
     here = rename_signal(change_follower(project, "fan", numbering="from-1", unit=7), "speed", "n")
     assert arrivals(here, piece).differing == (
-        Difference("follower", "fan", (Unlike("numbering", '"from-1"', '"from-0"'),)),
+        NameClash("follower", "fan", (Unlike("numbering", '"from-1"', '"from-0"'),)),
     )
     after = paste_cells(here, piece, "fault", 0, 0, renaming=True)
     brought = after.signal_named["speed"]

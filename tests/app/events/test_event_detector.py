@@ -13,7 +13,7 @@ from app.client.faults import FaultKind
 from app.client.repeated_answers import CAREFUL_S
 from app.events.alarms import AlarmBook, AlarmState
 from app.events.event_detector import EventDetector
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
 from app.line.engine import Snapshot
@@ -46,7 +46,7 @@ class Watched:
             self.watch.effects(self.session.panel.key_down(key), self.session.panel.at)
             self.watch.effects(self.session.panel.key_up(key), self.session.panel.at)
 
-    def until(self, kind: Kind, subject: str) -> Event:
+    def until(self, kind: EventKind, subject: str) -> Event:
         def found() -> Event | None:
             self.step()
             return next((event for event in self.seen if (event.kind, event.subject) == (kind, subject)), None)
@@ -76,20 +76,20 @@ def watched(pump: Project) -> Iterator[Watched]:
 
 def test_an_entry_is_told_with_both_values_and_its_write_with_what_was_read_back(watched: Watched) -> None:
     watched.press("enter", "up", "enter")
-    entered = watched.until(Kind.ENTERED, "speed set point")
+    entered = watched.until(EventKind.ENTERED, "speed set point")
     assert (entered.data["old"], entered.data["new"]) == ("41.7 Hz", "41.8 Hz")
-    written = watched.until(Kind.WRITTEN, "speed set point")
+    written = watched.until(EventKind.WRITTEN, "speed set point")
     assert (written.data["wanted"], written.data["kept"]) == ("41.8 Hz", "41.8 Hz")
     assert entered.at <= written.at
 
 
 def test_bits_rise_and_fall_and_screens_turn(watched: Watched) -> None:
     watched.press("right")
-    assert watched.until(Kind.SCREEN_CHANGED, watched.session.panel.state.shown).data["cause"] == "key right"
+    assert watched.until(EventKind.SCREEN_CHANGED, watched.session.panel.state.shown).data["cause"] == "key right"
     watched.press("start")
-    assert watched.until(Kind.RISE, "running").text == "running"
+    assert watched.until(EventKind.RISE, "running").text == "running"
     watched.press("stop")
-    watched.until(Kind.FALL, "running")
+    watched.until(EventKind.FALL, "running")
 
 
 def test_a_trip_is_an_alarm_with_its_text_until_it_is_acknowledged(watched: Watched) -> None:
@@ -98,9 +98,9 @@ def test_a_trip_is_an_alarm_with_its_text_until_it_is_acknowledged(watched: Watc
     drive = next(iter(simulation.models.values()))
     assert isinstance(drive, DriveBank)
     drive.inputs.external_fault = True
-    alarm = watched.until(Kind.ALARM, "fault")
+    alarm = watched.until(EventKind.ALARM, "fault")
     assert alarm.data["state"] == "UNACK"
-    assert "external" in watched.until(Kind.CHANGED, "fault code").data["new"]
+    assert "external" in watched.until(EventKind.CHANGED, "fault code").data["new"]
     (index,) = watched.watch.alarms.waiting
     watched.watch.acknowledge([index])
     assert watched.watch.alarms.alarms[index].state is AlarmState.ACKNOWLEDGED
@@ -118,15 +118,17 @@ def test_a_lost_line_is_told_once_and_so_is_its_return(pump: Project) -> None:
             watched.seen.clear()
             follower = pump.followers[0].name
             simulation.models[follower].silent = True
-            lost = watched.until(Kind.LINE_FAULT, follower)
+            lost = watched.until(EventKind.LINE_FAULT, follower)
             assert lost.text
             session.engine.arm(line)
-            watched.until(Kind.ARMED, line)
+            watched.until(EventKind.ARMED, line)
             session.engine.arm(line, False)
-            watched.until(Kind.DISARMED, line)
+            watched.until(EventKind.DISARMED, line)
             simulation.models[follower].silent = False
-            watched.until(Kind.LINE_BACK, follower)
-            faults = [event for event in watched.seen if event.kind is Kind.LINE_FAULT and event.subject == follower]
+            watched.until(EventKind.LINE_BACK, follower)
+            faults = [
+                event for event in watched.seen if event.kind is EventKind.LINE_FAULT and event.subject == follower
+            ]
             assert len(faults) == 1
 
 
@@ -140,7 +142,7 @@ def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.M
             watched = Watched(session)
             watched.ready("frequency")
             simulation.models[own.followers[0].name].silent = True
-            event = watched.until(Kind.DISARMED, line)
+            event = watched.until(EventKind.DISARMED, line)
             assert event.text == "line 'pump room' was disarmed: device 'pump' did not answer for 0.3 s"
 
 
@@ -168,7 +170,9 @@ def test_what_nobody_acknowledged_stays_after_it_is_over(pump: Project) -> None:
 def test_a_remark_is_kept(pump: Project) -> None:
     watch = EventDetector(pump, clock=lambda: 5.0)
     watch.note("valve opened by hand")
-    assert [(event.at, event.kind, event.text) for event in watch.take()] == [(5.0, Kind.NOTE, "valve opened by hand")]
+    assert [(event.at, event.kind, event.text) for event in watch.take()] == [
+        (5.0, EventKind.NOTE, "valve opened by hand")
+    ]
     assert watch.take() == []
 
 
@@ -185,7 +189,7 @@ def test_answers_that_come_twice_are_an_event_once_in_a_while(pump: Project) -> 
 
     look(5)
     assert [(event.at, event.kind, event.subject, event.text) for event in look(6)] == [
-        (100.0, Kind.LINE_FAULT, name, "twice")
+        (100.0, EventKind.LINE_FAULT, name, "twice")
     ]
     for count in range(7, 20):
         now[0] += CAREFUL_S / 2

@@ -12,7 +12,7 @@ import pytest
 
 from app.client.faults import FaultKind
 from app.events.event_detector import EventDetector
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.events.refusals import Refusals
 from app.events.spells import TOGETHER_S, TOLD_AFTER_S, Spells
 from app.line.samples import Sample
@@ -64,11 +64,11 @@ class Run:
         self.events += self.watch.take()
         return self.events
 
-    def until(self, kind: Kind, name: str) -> Event:
+    def until(self, kind: EventKind, name: str) -> Event:
         wait_for(lambda: any((event.kind, event.subject) == (kind, name) for event in self.look()))
         return next(event for event in self.events if (event.kind, event.subject) == (kind, name))
 
-    def of(self, name: str) -> list[tuple[Kind, str]]:
+    def of(self, name: str) -> list[tuple[EventKind, str]]:
         return [(event.kind, event.text) for event in self.events if event.subject == name]
 
 
@@ -85,12 +85,12 @@ def run() -> Iterator[Run]:
 def test_late_answers_are_told_as_late_from_their_beginning_on(run: Run) -> None:
     began = time.monotonic()
     run.device.pause_s = TIMEOUT_MS / 1000 + LATE_S
-    fault = run.until(Kind.LINE_FAULT, "pump")
+    fault = run.until(EventKind.LINE_FAULT, "pump")
     assert "after the time-out; increase the time-out of the line" in fault.text
     assert began < fault.at < began + 2 * TIMEOUT_MS / 1000 + LATE_S
     run.device.pause_s = 0.0
-    run.until(Kind.LINE_BACK, "pump")
-    back = run.until(Kind.LINE_BACK, "bus")
+    run.until(EventKind.LINE_BACK, "pump")
+    back = run.until(EventKind.LINE_BACK, "bus")
     assert back.text.startswith("answers are in time again after ")
     assert "increase the time-out" in back.text
     assert not any("did not answer" in text for _, text in run.of("pump") + run.of("bus"))
@@ -102,9 +102,9 @@ def test_opening_a_connection_afresh_is_no_fault_of_the_line(run: Run) -> None:
         line = replace(state, connected=connected, reason="" if connected else "connecting", since=time.monotonic())
         run.watch.look(replace(run.session.snapshot(), lines={"bus": line}), run.session.panel.state, ())
     run.device.silent = True
-    run.until(Kind.LINE_FAULT, "pump")
+    run.until(EventKind.LINE_FAULT, "pump")
     run.device.silent = False
-    run.until(Kind.LINE_BACK, "pump")
+    run.until(EventKind.LINE_BACK, "pump")
     assert not any("connecting" in text for _, text in run.of("bus")), run.of("bus")
 
 
@@ -123,7 +123,7 @@ def test_short_faults_that_repeat_are_one_event_a_minute_with_their_number() -> 
     spells = Spells()
     faults = 250
     first, *others = [*flapping(spells, faults / 2), *spells.end()]
-    assert (first.at, first.kind, first.text) == (0.3, Kind.LINE_FAULT, "fault for 0.2 s: silent")
+    assert (first.at, first.kind, first.text) == (0.3, EventKind.LINE_FAULT, "fault for 0.2 s: silent")
     assert len(others) == -(-(faults / 2) // TOGETHER_S)
     counted = [re.fullmatch(r"short faults within \d+ s: (\d+), the last one: silent", each.text) for each in others]
     assert 1 + sum(int(found[1]) for found in counted if found) == faults
@@ -148,8 +148,8 @@ def test_what_lasts_is_told_with_the_reason_that_is_known_in_the_end() -> None:
     told += spells.look("pump", False, 2.0, "silence", FaultKind.SILENCE, "back", 2.0 + TOLD_AFTER_S)
     told += spells.look("pump", True, 9.0, "", None, "back", 9.0)
     assert [(event.at, event.kind, event.text) for event in told] == [
-        (2.0, Kind.LINE_FAULT, "late"),
-        (9.0, Kind.LINE_BACK, "back"),
+        (2.0, EventKind.LINE_FAULT, "late"),
+        (9.0, EventKind.LINE_BACK, "back"),
     ]
 
 
@@ -170,26 +170,26 @@ ILLEGAL_ADDRESS = "illegal data address (02)"
 def test_a_device_that_refuses_everything_is_told_once_and_so_is_its_end(run: Run) -> None:
     began = time.monotonic()
     run.device.refused = frozenset(range(100))
-    fault = run.until(Kind.LINE_FAULT, "pump")
+    fault = run.until(EventKind.LINE_FAULT, "pump")
     assert began < fault.at < began + 0.5
     assert fault.text.startswith(f"6 of 6 readings are refused: {ILLEGAL_ADDRESS} at holding register 1")
     run.device.refused = frozenset()
-    run.until(Kind.LINE_BACK, "pump")
-    assert run.of("pump") == [(Kind.LINE_FAULT, fault.text), (Kind.LINE_BACK, "no more readings are refused")]
+    run.until(EventKind.LINE_BACK, "pump")
+    assert run.of("pump") == [(EventKind.LINE_FAULT, fault.text), (EventKind.LINE_BACK, "no more readings are refused")]
 
 
 def test_registers_that_are_refused_for_good_are_one_event_beside_which_others_are_told(run: Run) -> None:
     run.device.refused = frozenset((11, 13))
-    fault = run.until(Kind.LINE_FAULT, "pump")
+    fault = run.until(EventKind.LINE_FAULT, "pump")
     assert fault.text.startswith(f"2 of 6 readings are refused: {ILLEGAL_ADDRESS} at holding register 1")
     run.device.refused = frozenset(range(100))
     wait_for(lambda: run.look() is not None and len(run.of("pump")) > 1)
     run.device.refused = frozenset((11, 13))
-    run.until(Kind.LINE_BACK, "pump")
+    run.until(EventKind.LINE_BACK, "pump")
     assert [(kind, text.partition(":")[0]) for kind, text in run.of("pump")] == [
-        (Kind.LINE_FAULT, "2 of 6 readings are refused"),
-        (Kind.LINE_FAULT, "6 of 6 readings are refused"),
-        (Kind.LINE_BACK, "now only 2 of 6 readings are refused"),
+        (EventKind.LINE_FAULT, "2 of 6 readings are refused"),
+        (EventKind.LINE_FAULT, "6 of 6 readings are refused"),
+        (EventKind.LINE_BACK, "now only 2 of 6 readings are refused"),
     ]
 
 

@@ -11,7 +11,7 @@ import pytest
 from app.edits import EditRefused
 from app.exchange.column_mapping import remembered
 from app.exchange.delimited import TextWay
-from app.exchange.import_plan import SameName, Target
+from app.exchange.import_plan import ImportTarget, SameName
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
 from app.project_file.files import dump, parse
@@ -29,8 +29,8 @@ def kiln_project(*signals: dict[str, object], numbering: str = "from-0") -> Proj
     )
 
 
-def target(same_name: SameName = "skip", follower: Follower = KILN) -> Target:
-    return Target(follower, LINE, same_name)
+def target(same_name: SameName = "skip", follower: Follower = KILN) -> ImportTarget:
+    return ImportTarget(follower, LINE, same_name)
 
 
 def brought(tmp_path: Path, text: str, into: Project | None = None, same_name: SameName = "skip") -> Import:
@@ -208,7 +208,7 @@ def test_a_new_follower_counts_as_the_list_does(tmp_path: Path) -> None:
     path = tmp_path / "list.csv"
     path.write_text("Name,Register\nA,40001\nB,40002\n", "utf-8")
     new = Follower(name="new", line="hall")
-    done = begin(path, kiln_project(), Target(new, LINE))
+    done = begin(path, kiln_project(), ImportTarget(new, LINE))
     after = done.plan.edit(kiln_project())
     assert after.follower_named["new"].numbering == "prefixed"
     assert [signal.number for signal in after.signals if isinstance(signal, RegisterSignal)] == [40_001, 40_002]
@@ -269,7 +269,7 @@ def test_an_import_that_is_refused_changes_nothing(tmp_path: Path) -> None:
 
 def test_another_target_needs_no_second_reading(tmp_path: Path) -> None:
     done = brought(tmp_path, "Name,Register\nA,1\n")
-    nobody = plan_again(done, kiln_project(), Target(None, LINE))
+    nobody = plan_again(done, kiln_project(), ImportTarget(None, LINE))
     assert nobody.sheet is done.sheet
     assert nobody.plan.incoming == ()
     assert "no device given" in notes(nobody)[0][2]

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from app.exchange.numbers import RegisterText, factor, register_text
-from app.signals.numbers import Mark, MarkFound, NotANumber, find_mark, number, span, whole_number
+from app.signals.numbers import DecimalMark, MarkFound, NotANumber, find_mark, number, span, whole_number
 
 
 @pytest.mark.parametrize(
@@ -30,7 +30,7 @@ from app.signals.numbers import Mark, MarkFound, NotANumber, find_mark, number, 
         (["x0,1", "-"], None),
     ],
 )
-def test_the_decimal_mark_is_told_by_what_cannot_be_read_otherwise(texts: list[str], mark: Mark | None) -> None:
+def test_the_decimal_mark_is_told_by_what_cannot_be_read_otherwise(texts: list[str], mark: DecimalMark | None) -> None:
     assert find_mark(texts).mark == mark
 
 
@@ -53,7 +53,7 @@ def test_a_file_that_mixes_marks_is_told() -> None:
         ("2.5", None, "2.5"),
     ],
 )
-def test_numbers(text: str, mark: Mark | None, value: str) -> None:
+def test_numbers(text: str, mark: DecimalMark | None, value: str) -> None:
     assert number(text, mark) == Decimal(value)
 
 
@@ -70,13 +70,13 @@ def test_numbers(text: str, mark: Mark | None, value: str) -> None:
         ("", None, "not a number"),
     ],
 )
-def test_what_is_no_number_is_said(text: str, mark: Mark | None, words: str) -> None:
+def test_what_is_no_number_is_said(text: str, mark: DecimalMark | None, words: str) -> None:
     with pytest.raises(NotANumber, match=words):
         number(text, mark)
 
 
 @given(st.decimals(-(10**9), 10**9, allow_nan=False, allow_infinity=False, places=4), st.sampled_from([".", ","]))
-def test_what_is_written_with_a_mark_is_read_with_it(value: Decimal, mark: Mark) -> None:
+def test_what_is_written_with_a_mark_is_read_with_it(value: Decimal, mark: DecimalMark) -> None:
     assert number(f"{value:f}".replace(".", mark), mark) == value
 
 

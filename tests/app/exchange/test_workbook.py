@@ -14,7 +14,7 @@ import openpyxl
 import pytest
 
 from app.exchange.column_mapping import guess
-from app.exchange.import_plan import Target, plan
+from app.exchange.import_plan import ImportTarget, plan
 from app.exchange.row_parser import drafts_of
 from app.exchange.sheet import CannotRead, Sheet, UnusableCell
 from app.exchange.workbook import read_sheet, sheet_names
@@ -50,7 +50,7 @@ def rows(sheet: Sheet) -> list[tuple[Any, ...]]:
 
 def notes(sheet: Sheet) -> list[tuple[int, int, str]]:
     matching = guess(sheet).matching
-    made = plan(PROJECT, drafts_of(sheet, matching), matching, Target(KILN, TcpLine(name="hall", host="h")))
+    made = plan(PROJECT, drafts_of(sheet, matching), matching, ImportTarget(KILN, TcpLine(name="hall", host="h")))
     return [(note.row, note.column, note.message) for note in made.notes]
 
 

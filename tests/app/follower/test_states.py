@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, TransitionError, after, state_shown
+from app.follower.states import STATUS, TRANSITIONS, DriveEvent, DriveState, TransitionError, after, state_shown
 
 
 def test_all_seventeen_transitions_are_there_once() -> None:
@@ -15,18 +15,18 @@ def test_all_seventeen_transitions_are_there_once() -> None:
 def test_a_fault_leads_to_its_reaction_from_everywhere_but_a_fault(state: DriveState) -> None:
     if state in (DriveState.FAULT, DriveState.FAULT_REACTION_ACTIVE):
         with pytest.raises(TransitionError):
-            after(state, Event.FAULT)
+            after(state, DriveEvent.FAULT)
     else:
-        assert after(state, Event.FAULT) is DriveState.FAULT_REACTION_ACTIVE
+        assert after(state, DriveEvent.FAULT) is DriveState.FAULT_REACTION_ACTIVE
 
 
 def test_nothing_but_a_reset_leaves_a_fault() -> None:
-    leaving = [event for event in Event if _leads(DriveState.FAULT, event)]
-    assert leaving == [Event.FAULT_RESET]
-    assert after(DriveState.FAULT, Event.FAULT_RESET) is DriveState.SWITCH_ON_DISABLED
+    leaving = [event for event in DriveEvent if _leads(DriveState.FAULT, event)]
+    assert leaving == [DriveEvent.FAULT_RESET]
+    assert after(DriveState.FAULT, DriveEvent.FAULT_RESET) is DriveState.SWITCH_ON_DISABLED
 
 
-def _leads(state: DriveState, event: Event) -> bool:
+def _leads(state: DriveState, event: DriveEvent) -> bool:
     try:
         after(state, event)
     except TransitionError:
@@ -36,7 +36,7 @@ def _leads(state: DriveState, event: Event) -> bool:
 
 def test_an_impossible_transition_names_both_ends() -> None:
     with pytest.raises(TransitionError, match="'switch on disabled' by 'enable operation'"):
-        after(DriveState.SWITCH_ON_DISABLED, Event.ENABLE_OPERATION)
+        after(DriveState.SWITCH_ON_DISABLED, DriveEvent.ENABLE_OPERATION)
 
 
 @pytest.mark.parametrize("word", range(0x80))

@@ -10,7 +10,7 @@ import pytest
 
 from app.client.faults import Fault, FaultKind, refusal_words
 from app.line.states import FollowerState, LineState, Snapshot
-from app.line.status import Level, Status, Statuses
+from app.line.status import Status, Statuses, StatusLevel
 from app.project.binding import bindings
 from app.project.model import HeldSignal, Project
 from app.signals.reading import NEVER_READ, Quality, Reading
@@ -55,7 +55,7 @@ def of_fan(project: Project) -> list[str]:
 
 def test_all_is_well_only_if_line_devices_and_data_are(project: Project) -> None:
     worst = statuses(project).worst
-    assert (worst.level, worst.kind, worst.advice) == (Level.GOOD, "good", "")
+    assert (worst.level, worst.kind, worst.advice) == (StatusLevel.GOOD, "good", "")
     assert worst.words == f"all {on_the_line(project)} readings are good"
 
 
@@ -69,7 +69,7 @@ def test_all_is_well_only_if_line_devices_and_data_are(project: Project) -> None
 )
 def test_a_device_leads_before_its_data(project: Project, fan: FollowerState, words: str) -> None:
     worst = statuses(project, {"frequency": STALE, "command": REFUSED}, fan=fan).worst
-    assert (worst.level, worst.words) == (Level.DEVICE, words)
+    assert (worst.level, worst.words) == (StatusLevel.DEVICE, words)
     assert worst.advice
     assert worst.names == ("fan",)
 
@@ -78,10 +78,10 @@ def test_a_device_that_refuses_everything_is_not_well_though_it_answers(project:
     """It answers, with exceptions only: said once and whole, with the standard's name."""
     readings = dict.fromkeys(of_fan(project), REFUSED)
     worst = statuses(project, readings).worst
-    assert (worst.level, worst.kind) == (Level.DEVICE, "refusing")
+    assert (worst.level, worst.kind) == (StatusLevel.DEVICE, "refusing")
     assert worst.words == f"fan refuses all {len(readings)} readings"
     assert worst.advice.startswith("illegal data address (02) at holding register 300; the device does not have")
-    assert statuses(project, readings).of("tank").level is Level.GOOD
+    assert statuses(project, readings).of("tank").level is StatusLevel.GOOD
 
 
 @pytest.mark.parametrize(
@@ -90,7 +90,7 @@ def test_a_device_that_refuses_everything_is_not_well_though_it_answers(project:
 def test_some_readings(project: Project, reading: Reading, kind: str) -> None:
     worst = statuses(project, {"frequency": reading, "remote": reading}).worst
     assert worst.kind == kind
-    assert worst.level is (Level.WAITING if kind == "waiting" else Level.DATA)
+    assert worst.level is (StatusLevel.WAITING if kind == "waiting" else StatusLevel.DATA)
     assert worst.words.startswith(f"2 of {on_the_line(project)} readings")
     assert worst.names == ("frequency", "remote")
 
@@ -106,7 +106,7 @@ def test_refused_leads_before_stale_and_stale_before_doubtful(project: Project) 
 def test_a_line_leads_before_its_devices(project: Project) -> None:
     down = LineState("hall", "tcp://127.0.0.1:502", reason="nothing listens at port 502; check the device")
     worst = statuses(project, line=down, fan=SILENT, tank=SILENT._replace(name="tank")).worst
-    assert (worst.level, worst.kind) == (Level.LINE, "cannot-open")
+    assert (worst.level, worst.kind) == (StatusLevel.LINE, "cannot-open")
     assert worst.sentence == "Line hall cannot be opened: nothing listens at port 502; check the device"
     assert statuses(project, line=replace(down, good=3), fan=SILENT).worst.kind == "closed"
 
@@ -116,13 +116,13 @@ def test_a_line_that_is_being_opened_has_no_fault_yet(project: Project) -> None:
     unread = dict.fromkeys(bindings(project), NEVER_READ)
     fan, tank = (state._replace(answering=None) for state in (FAN, TANK))
     worst = statuses(project, unread, line=opening, fan=fan, tank=tank).worst
-    assert (worst.level, worst.kind) == (Level.WAITING, "connecting")
+    assert (worst.level, worst.kind) == (StatusLevel.WAITING, "connecting")
     assert statuses(project, line=replace(opening, good=3)).worst.kind == "good"
 
 
 def test_a_line_on_which_nobody_answers_is_silent(project: Project) -> None:
     worst = statuses(project, fan=SILENT, tank=SILENT._replace(name="tank")).worst
-    assert (worst.level, worst.kind, worst.names) == (Level.LINE, "silent", ("hall",))
+    assert (worst.level, worst.kind, worst.names) == (StatusLevel.LINE, "silent", ("hall",))
     assert statuses(project, fan=SILENT).worst.names == ("fan",)
 
 
@@ -133,7 +133,7 @@ def test_many_names_are_counted(project: Project) -> None:
 
 
 def test_for_another_program() -> None:
-    told = Status(Level.DEVICE, "refusing", "fan refuses", "why", ("fan",)).as_json()
+    told = Status(StatusLevel.DEVICE, "refusing", "fan refuses", "why", ("fan",)).as_json()
     assert told == {"level": "device", "kind": "refusing", "names": ["fan"], "words": "fan refuses", "advice": "why"}
     assert Fault(FaultKind.SILENCE, "").sentence  # every kind says what to check
 
@@ -141,7 +141,7 @@ def test_for_another_program() -> None:
 def test_answers_that_come_twice_are_told_though_all_is_good(project: Project) -> None:
     reason = "unit 1 answered a second time, 12 ms after the first; two devices at one address?"
     doubled = statuses(project, fan=FAN._replace(reason=reason, fault=FaultKind.UNASKED)).worst
-    assert (doubled.level, doubled.kind, doubled.names) == (Level.DEVICE, "unasked", ("fan",))
+    assert (doubled.level, doubled.kind, doubled.names) == (StatusLevel.DEVICE, "unasked", ("fan",))
     assert doubled.sentence == f"fan answers twice: {reason}"
 
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from app import edits
-from app.page_map.layout import STEP, Place, arranged, free_place, places
+from app.page_map.layout import STEP, MapPlace, arranged, free_place, places
 from app.panel.paging import PagingGraph
 from app.project.model import Condition, HeldSignal, Panel, Project, Screen, ScreenChange
 from tests.big_project import big_project
@@ -26,11 +26,11 @@ def project(
     )
 
 
-def laid_out(of: Project) -> dict[str, Place]:
+def laid_out(of: Project) -> dict[str, MapPlace]:
     return arranged(PagingGraph(of))
 
 
-def apart(one: Place, other: Place) -> int:
+def apart(one: MapPlace, other: MapPlace) -> int:
     """Steps from one to the other, the longer of across and down."""
     return max(abs(one[0] - other[0]), abs(one[1] - other[1])) // STEP
 
@@ -107,7 +107,7 @@ def any_project(draw: st.DrawFn) -> Project:
     return edits.place_screens(made, {name: draw(place) for name in names})
 
 
-def covered(found: dict[str, Place], among: list[str]) -> list[tuple[str, str]]:
+def covered(found: dict[str, MapPlace], among: list[str]) -> list[tuple[str, str]]:
     return [
         (one, other)
         for one in among
@@ -130,7 +130,7 @@ def test_the_places_of_the_project_count_and_others_keep_clear_of_them(made: Pro
     seen: dict[str, Any] = {screen.name: screen.map for screen in shown.screens if screen.map is not None}
     found = places(made, PagingGraph(made), seen)
     assert list(found) == list(made.screen_named)
-    fixed: dict[str, Place] = {}
+    fixed: dict[str, MapPlace] = {}
     for screen in made.screens:
         if screen.map is not None and screen.map not in fixed.values():
             fixed[screen.name] = screen.map

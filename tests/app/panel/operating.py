@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from app.panel.machine import Effect, Event, KeyDown, KeyUp, Mode, ReleaseAll, State, Tick, Write, begin, step
+from app.panel.machine import Effect, KeyDown, KeyUp, Mode, PanelEvent, ReleaseAll, State, Tick, Write, begin, step
 from app.panel.rendering import Attribute, Rows, render
 from app.project.model import Project
 from app.signals.reading import Quality, Reading
@@ -50,7 +50,7 @@ class Operator:
         self.effects: list[Effect] = []
         self.state: State = begin(project, self.at)
 
-    def feed(self, event: Event) -> tuple[Effect, ...]:
+    def feed(self, event: PanelEvent) -> tuple[Effect, ...]:
         self.state, effects = step(self.project, self.state, event, self.readings)
         self.effects += effects
         return effects

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from app.panel.driver import PanelDriver
-from app.panel.events import Effect, Event, KeyDown, ReleaseAll, ScreenChanged, Tick, Write, WriteFailed
+from app.panel.events import Effect, KeyDown, PanelEvent, ReleaseAll, ScreenChanged, Tick, Write, WriteFailed
 from app.project.purpose import Purpose
 from app.signals.reading import Quality, Reading
 from tests.app.panel.operating import project, register
@@ -33,18 +33,18 @@ class Machine:
 
     def __init__(self) -> None:
         self.now = 100.0
-        self.left: list[tuple[Effect, type[Event]]] = []
-        self.ready: list[Event] = []
+        self.left: list[tuple[Effect, type[PanelEvent]]] = []
+        self.ready: list[PanelEvent] = []
         self.run = 0
 
     def registers(self) -> Mapping[str, Reading]:
         return {"run": Reading(self.run, Fraction(self.run), Quality.GOOD, "", self.now)}
 
-    def answers(self) -> Iterable[Event]:
+    def answers(self) -> Iterable[PanelEvent]:
         ready, self.ready = self.ready, []
         return ready
 
-    def carry_out(self, effects: tuple[Effect, ...], cause: Event) -> tuple[Effect, ...]:
+    def carry_out(self, effects: tuple[Effect, ...], cause: PanelEvent) -> tuple[Effect, ...]:
         self.left += [(effect, type(cause)) for effect in effects]
         return tuple(effect for effect in effects if not isinstance(effect, Write))
 

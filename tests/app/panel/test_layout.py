@@ -6,20 +6,20 @@ import gc
 import weakref
 from typing import Any
 
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.project.model import Project
 from tests.app.panel.operating import project
 
 SCREENS = [{"name": name} for name in ("run", "status", "fault", "times")]
 
 
-def leads(layout: Layout, screen: str, key: str) -> str | None:
+def leads(layout: PanelLayout, screen: str, key: str) -> str | None:
     found = layout.behaviour.key_screen_change(screen, key)
     return None if found is None else found[2]
 
 
-def made(*screen_changes: dict[str, Any], **more: Any) -> Layout:
-    return Layout.of(project(screen=SCREENS, screen_change=list(screen_changes), **more))
+def made(*screen_changes: dict[str, Any], **more: Any) -> PanelLayout:
+    return PanelLayout.of(project(screen=SCREENS, screen_change=list(screen_changes), **more))
 
 
 def test_a_turn_of_the_screen_goes_before_one_of_every_screen() -> None:
@@ -61,7 +61,7 @@ def test_from_outside_the_ring_the_nearest_screen_of_it_follows() -> None:
 
 
 def test_a_ring_of_one_turns_nothing() -> None:
-    alone = Layout.of(project(screen=[{"name": "run"}], screen_change=[{"key": "right", "to": "next"}]))
+    alone = PanelLayout.of(project(screen=[{"name": "run"}], screen_change=[{"key": "right", "to": "next"}]))
     assert leads(alone, "run", "right") is None
 
 
@@ -113,20 +113,20 @@ def test_entry_fields_stand_in_reading_order() -> None:
             ([0, 0], "gone", True),
         ]
     ]
-    layout = Layout.of(project(signal=[{"name": "a", "held": 1}], screen=[{"name": "run", "field": fields}]))
+    layout = PanelLayout.of(project(signal=[{"name": "a", "held": 1}], screen=[{"name": "run", "field": fields}]))
     assert layout.screen("run").entry_fields == (3, 1, 0)
 
 
 def test_a_start_that_does_not_exist_becomes_the_first_screen() -> None:
     assert made(panel={"start": "gone"}).start == "run"
-    assert Layout.of(Project.model_validate({"panel": {"start": "gone"}})).start == ""
+    assert PanelLayout.of(Project.model_validate({"panel": {"start": "gone"}})).start == ""
 
 
 def test_a_layout_is_made_once_and_goes_with_its_project() -> None:
     value = project(screen=SCREENS)
-    layout = Layout.of(value)
-    assert Layout.of(value) is layout
-    assert Layout.of(value.replace(title="other")) is not layout
+    layout = PanelLayout.of(value)
+    assert PanelLayout.of(value) is layout
+    assert PanelLayout.of(value.replace(title="other")) is not layout
     gone = weakref.ref(layout)
     del value, layout
     gc.collect()

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from app.panel.machine import KeyDown, KeyUp, begin, step
-from app.panel.paging import Edge, PagingGraph
+from app.panel.paging import PagingArrow, PagingGraph
 from app.project.model import Project
 from app.project_file.files import load
 from projects import demo_path
@@ -70,7 +70,7 @@ def test_idle_time_is_a_way_back_but_no_key_press() -> None:
     paging = graph("a b", key("a", "up", "b"), {"idle_s": 60, "to": "a"})
     assert paging.no_way_back == ()
     assert keys_between(paging, "b", "a") is None
-    assert Edge(None, "a", "60 s", "idle", 1) in paging.edges
+    assert PagingArrow(None, "a", "60 s", "idle", 1) in paging.edges
 
 
 def test_an_override_is_reached_by_its_condition_and_is_no_dead_end() -> None:
@@ -78,17 +78,17 @@ def test_an_override_is_reached_by_its_condition_and_is_no_dead_end() -> None:
     assert paging.reachable == {"a", "fault", "more"}
     # Whoever pages on from the override is somewhere else when it clears, and stays there.
     assert paging.no_way_back == ("more",)
-    assert Edge(None, "fault", "x is set", "override", 0) in paging.edges
+    assert PagingArrow(None, "fault", "x is set", "override", 0) in paging.edges
 
 
 def test_edges_name_the_turn_that_makes_them() -> None:
     paging = graph("a b c", key(None, "up", "c"), key("a", "up", "b"), key(None, "down", "next"))
     assert paging.edges == (
-        Edge("a", "b", "up", "key", 1),
-        Edge("a", "b", "down", "key", 2),
-        Edge("b", "c", "up", "key", 0),
-        Edge("b", "c", "down", "key", 2),
-        Edge("c", "a", "down", "key", 2),
+        PagingArrow("a", "b", "up", "key", 1),
+        PagingArrow("a", "b", "down", "key", 2),
+        PagingArrow("b", "c", "up", "key", 0),
+        PagingArrow("b", "c", "down", "key", 2),
+        PagingArrow("c", "a", "down", "key", 2),
     )
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from app import edits
 from app.checks import check
-from app.project.history import MERGE_WITHIN_S, History
+from app.project.history import MERGE_WITHIN_S, EditHistory
 from app.project.model import Project
 from tests.builders import fresh_project
 
@@ -18,11 +18,11 @@ def titled(title: str) -> Project:
 
 
 @pytest.fixture
-def history() -> History:
-    return History(titled(""))
+def history() -> EditHistory:
+    return EditHistory(titled(""))
 
 
-def test_at_the_start_there_is_nothing_to_undo(history: History) -> None:
+def test_at_the_start_there_is_nothing_to_undo(history: EditHistory) -> None:
     start = history.project
     assert not history.can_undo
     assert not history.can_redo
@@ -33,7 +33,7 @@ def test_at_the_start_there_is_nothing_to_undo(history: History) -> None:
     assert not history.dirty
 
 
-def test_steps_are_taken_back_and_done_again(history: History) -> None:
+def test_steps_are_taken_back_and_done_again(history: EditHistory) -> None:
     start, one, two = history.project, titled("1"), titled("2")
     history.record(one, "First")
     history.record(two, "Second")
@@ -47,7 +47,7 @@ def test_steps_are_taken_back_and_done_again(history: History) -> None:
     assert history.position == 2
 
 
-def test_a_new_step_forgets_what_could_be_redone(history: History) -> None:
+def test_a_new_step_forgets_what_could_be_redone(history: EditHistory) -> None:
     history.record(titled("1"), "First")
     history.undo()
     history.record(titled("2"), "Other")
@@ -55,7 +55,7 @@ def test_a_new_step_forgets_what_could_be_redone(history: History) -> None:
     assert not history.can_redo
 
 
-def test_a_long_session_returns_to_the_very_start(history: History) -> None:
+def test_a_long_session_returns_to_the_very_start(history: EditHistory) -> None:
     start = history.project
     for number in range(10_000):
         history.record(edits.set_title(history.project, f"{number}"), "Change title")
@@ -68,7 +68,7 @@ def test_a_long_session_returns_to_the_very_start(history: History) -> None:
     assert history.project.title == "9999"
 
 
-def test_steps_of_one_kind_merge(history: History) -> None:
+def test_steps_of_one_kind_merge(history: EditHistory) -> None:
     start = history.project
     for number, letter in enumerate(("p", "pu", "pum", "pump")):
         history.record(titled(letter), "Type", merge_key=("type", 0), at=float(number))
@@ -82,19 +82,19 @@ def test_steps_of_one_kind_merge(history: History) -> None:
     [(None, 0.1), (("type", 1), 0.1), (("type", 0), MERGE_WITHIN_S + 0.1)],
     ids=["no key", "another key", "too late"],
 )
-def test_other_steps_do_not_merge(history: History, key: object, at: float) -> None:
+def test_other_steps_do_not_merge(history: EditHistory, key: object, at: float) -> None:
     history.record(titled("1"), "Type", merge_key=("type", 0), at=0.0)
     history.record(titled("2"), "Type", merge_key=key, at=at)
     assert history.names == ("Type", "Type")
 
 
-def test_steps_without_a_key_do_not_merge(history: History) -> None:
+def test_steps_without_a_key_do_not_merge(history: EditHistory) -> None:
     history.record(titled("1"), "Add", at=0.0)
     history.record(titled("2"), "Add", at=0.0)
     assert len(history.names) == 2
 
 
-def test_nothing_merges_across_undo_saving_or_a_seal(history: History) -> None:
+def test_nothing_merges_across_undo_saving_or_a_seal(history: EditHistory) -> None:
     history.record(titled("1"), "Type", merge_key="k", at=0.0)
     history.record(titled("12"), "Other", at=0.0)
     history.undo()
@@ -108,12 +108,12 @@ def test_nothing_merges_across_undo_saving_or_a_seal(history: History) -> None:
     assert len(history.names) == 4
 
 
-def test_the_same_document_makes_no_step(history: History) -> None:
+def test_the_same_document_makes_no_step(history: EditHistory) -> None:
     history.record(history.project, "Nothing")
     assert history.names == ()
 
 
-def test_the_mark_of_the_saved_document(history: History) -> None:
+def test_the_mark_of_the_saved_document(history: EditHistory) -> None:
     history.record(titled("1"), "First")
     assert history.dirty
     history.mark_saved()
@@ -129,7 +129,7 @@ def test_the_mark_of_the_saved_document(history: History) -> None:
 
 
 def test_a_new_project_is_not_saved() -> None:
-    history = History(fresh_project(), saved=False)
+    history = EditHistory(fresh_project(), saved=False)
     assert history.dirty
     history.mark_saved()
     assert not history.dirty
@@ -154,7 +154,7 @@ def test_far_documents_come_back_from_what_changed(
         lambda project: edits.add_screen_change(project, edits.screen_change(key="enter", to="screen 5"), 0),
         lambda project: edits.delete_screen_change(project, 0),
     ]
-    history, documents = History(big_project), [big_project]
+    history, documents = EditHistory(big_project), [big_project]
     for each in edit:
         history.record(each(history.project), "Edit")
         documents.append(history.project)
@@ -172,7 +172,7 @@ def test_far_documents_come_back_from_what_changed(
 
 def test_steps_merge_behind_a_document_that_is_put_together_again(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("app.project.history.KEPT_WHOLE", 1)
-    history = History(titled(""))
+    history = EditHistory(titled(""))
     for number in range(4):
         history.record(titled(f"{number}"), "Other", at=0.0)
     for number, letters in enumerate(("p", "pu", "pum")):

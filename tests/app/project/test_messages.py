@@ -20,7 +20,7 @@ from app.project.messages import (
     ready_words,
     unsaid,
 )
-from app.project.model import Panel, PanelMessage, Repertoire
+from app.project.model import Panel, PanelMessage, RepertoireName
 from app.signals.repertoire import missing
 
 KNOWN: tuple[Known, ...] = get_args(Known)
@@ -40,8 +40,8 @@ def test_there_are_words_for_every_message_in_every_known_language() -> None:
 
 
 @pytest.mark.parametrize("known", KNOWN)
-@pytest.mark.parametrize("repertoire", get_args(Repertoire))
-def test_the_smallest_usual_panel_shows_them_whole(known: Known, repertoire: Repertoire) -> None:
+@pytest.mark.parametrize("repertoire", get_args(RepertoireName))
+def test_the_smallest_usual_panel_shows_them_whole(known: Known, repertoire: RepertoireName) -> None:
     panel = SMALLEST.replace(repertoire=repertoire)
     for message, words in ready_words(panel, known, WIDEST).items():
         assert fits(panel, filled(message, words, WIDEST.get(message, ""))), words

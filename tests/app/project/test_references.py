@@ -8,7 +8,7 @@ import pytest
 
 from app.project.model import Project
 from app.project.paths import in_words
-from app.project.references import Kind, dangling, name_clashes, renamed, uses
+from app.project.references import NamedKind, dangling, name_clashes, renamed, uses
 from app.project_file.files import parse
 from tests.builders import project_of
 
@@ -88,12 +88,12 @@ def whole() -> Project:
         ("signal", "run", []),
     ],
 )
-def test_uses_are_found(whole: Project, kind: Kind, name: str, places: list[str]) -> None:
+def test_uses_are_found(whole: Project, kind: NamedKind, name: str, places: list[str]) -> None:
     assert [use.where for use in uses(whole, kind, name)] == places
 
 
-@pytest.mark.parametrize("kind", get_args(Kind))
-def test_every_use_follows_a_new_name(whole: Project, kind: Kind) -> None:
+@pytest.mark.parametrize("kind", get_args(NamedKind))
+def test_every_use_follows_a_new_name(whole: Project, kind: NamedKind) -> None:
     names = {"line": "hall", "follower": "pump", "signal": "status", "screen": "run", "key": "enter"}
     after = renamed(whole, kind, names[kind], "other")
     assert uses(after, kind, names[kind]) == ()

@@ -16,7 +16,7 @@ from app.project.model import Project
 from app.project_file.canonical import canonical
 from app.project_file.files import ProjectFileError, dump, load, parse
 from app.project_file.pending_edits import LARGEST_LINE, KeptDraft
-from app.project_file.recovery import Origin, Slot, Work, left_behind, new_slot
+from app.project_file.recovery import Origin, Slot, UnsavedWork, left_behind, new_slot
 from tests.former_formats import FORMAT_1, FORMAT_2, FORMER
 
 
@@ -37,7 +37,7 @@ def test_what_is_kept_is_read_back(slot: Slot, pump: Project, tmp_path: Path) ->
     assert not slot.filled
     slot.write(canonical(pump), origin)
     assert slot.filled
-    assert slot.read() == Work(pump, origin)
+    assert slot.read() == UnsavedWork(pump, origin)
     assert slot.origin == origin
     assert parse(slot.file.read_bytes()) == pump, "a copy is a project file that can be opened by hand"
     slot.clear()
@@ -49,7 +49,7 @@ def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Sl
     slot.write(canonical(half), Origin(None, None, 5.0))
     with pytest.raises(ProjectFileError):
         parse(slot.file.read_bytes())
-    assert slot.read() == Work(half, Origin(None, None, 5.0))
+    assert slot.read() == UnsavedWork(half, Origin(None, None, 5.0))
 
 
 STEP = KeptDraft(("signal", "ramp up"), "Step", 7, ("fast\n", "\x7f \u00fc"), "this is no number")
@@ -59,7 +59,7 @@ ROWS = KeptDraft(("panel",), "Rows", 1, ("x",), "not a number")
 def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, pump: Project, tmp_path: Path) -> None:
     origin = Origin(tmp_path / "pump.toml", "a" * 64, 5.0)
     slot.write(canonical(pump), origin, (STEP, ROWS))
-    assert slot.read() == Work(pump, origin, (STEP, ROWS))
+    assert slot.read() == UnsavedWork(pump, origin, (STEP, ROWS))
     assert slot.origin == origin
     assert parse(slot.file.read_bytes()) == pump, "still a project file that can be opened by hand"
     slot.write(canonical(pump), origin)
@@ -69,7 +69,7 @@ def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, pump: Project, tmp_
 def test_what_belongs_to_a_part_that_is_not_there_is_left_out_and_told(slot: Slot, pump: Project) -> None:
     gone = replace(STEP, subject=("signal", "no such"))
     slot.write(canonical(pump), Origin(None), (gone, STEP))
-    assert slot.read() == Work(pump, Origin(None), (STEP,), all_drafts=False)
+    assert slot.read() == UnsavedWork(pump, Origin(None), (STEP,), all_drafts=False)
 
 
 @pytest.mark.parametrize(
@@ -82,13 +82,13 @@ def test_nonsense_among_them_costs_neither_the_project_nor_its_origin(
     first, second, rest = slot.file.read_bytes().split(b"\n", 2)
     mark = second[: second.index(b"[")]
     slot.file.write_bytes(b"\n".join([first, mark + nonsense, rest]))
-    assert slot.read() == Work(pump, Origin(None, "a", 5.0), (), all_drafts=False)
+    assert slot.read() == UnsavedWork(pump, Origin(None, "a", 5.0), (), all_drafts=False)
 
 
 def test_a_text_that_is_far_too_large_is_left_out_and_told(slot: Slot, pump: Project) -> None:
     huge = replace(ROWS, texts=("x" * LARGEST_LINE,))
     slot.write(canonical(pump), Origin(None), (huge, STEP))
-    assert slot.read() == Work(pump, Origin(None), (STEP,), all_drafts=False)
+    assert slot.read() == UnsavedWork(pump, Origin(None), (STEP,), all_drafts=False)
     assert slot.file.stat().st_size < 100_000
 
 
@@ -172,7 +172,7 @@ def test_a_copy_of_an_earlier_version_is_read_with_what_was_typed(slot: Slot, na
     assert copy.count(b"# fanlight not accepted: ") == 1
     slot.file.write_bytes(copy.replace(b"not accepted: ", b"not taken over: "))
     project = load(FORMAT_2 / f"{name}.toml")
-    assert slot.read() == Work(project, Origin(None, None, 5.0), (replace(typed, subject=("screen_change", 1)),))
+    assert slot.read() == UnsavedWork(project, Origin(None, None, 5.0), (replace(typed, subject=("screen_change", 1)),))
 
 
 HOLDER = """

@@ -10,11 +10,11 @@ from pathlib import Path
 
 import pytest
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.project_file.files import parse
 from app.recording.clock import CivilClock
 from app.recording.export import write_events, write_samples, write_table
-from app.recording.reader import NotReadable, Recording
+from app.recording.reader import Recording, RecordingUnreadable
 from app.recording.replay import Replay
 from app.recording.writer import BLOCK, Writer
 from app.signals.reading import Quality
@@ -54,8 +54,8 @@ def path(tmp_path: Path) -> Path:
     file = tmp_path / "run.fanrec"
     now = 0.0
     writer = Writer(file, PROJECT, clock=CivilClock(lambda: now, lambda: 1_700_000_000.0 + now))
-    writer.event(Event(0.0, Kind.NOTE, "", "began"))
-    writer.event(Event(1.0, Kind.ENTERED, "preset", "5 to 6", {"old": "5", "new": "6"}))
+    writer.event(Event(0.0, EventKind.NOTE, "", "began"))
+    writer.event(Event(1.0, EventKind.ENTERED, "preset", "5 to 6", {"old": "5", "new": "6"}))
     writer.held("preset", 1.0, Fraction(6))
     for number in range(COUNT):
         now = 0.1 * number
@@ -141,7 +141,7 @@ def test_a_recording_without_its_project_is_none(path: Path) -> None:
     with sqlite3.connect(path) as database:
         database.execute("UPDATE meta SET value = x'00' WHERE key = 'project'")
     database.close()
-    with pytest.raises(NotReadable, match="project"):
+    with pytest.raises(RecordingUnreadable, match="project"):
         Recording.open(path)
 
 
@@ -182,7 +182,7 @@ def test_an_export_passes_over_a_gap_of_years(path: Path) -> None:
 
 def test_a_name_that_no_file_can_have_is_told(tmp_path: Path) -> None:
     for name in ("\0", "a" * 5000):
-        with pytest.raises(NotReadable, match="there is no file"):
+        with pytest.raises(RecordingUnreadable, match="there is no file"):
             Recording.open(tmp_path / name)
 
 

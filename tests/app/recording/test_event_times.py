@@ -13,7 +13,7 @@ import pytest
 
 from app.client.endpoint import Endpoint
 from app.events.event_detector import EventDetector
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.events.spells import TOLD_AFTER_S
 from app.line.samples import SampleBus
 from app.panel.machine import Write
@@ -76,9 +76,9 @@ def test_what_is_looked_at_late_happened_when_it_happened(device: CountingDevice
     assert [event.at for event in events] == sorted(event.at for event in events)
     times = {event.kind: event.at for event in events}
     written = device.taken[0][0]
-    assert written <= times[Kind.WRITTEN] < written + NEAR_S
-    assert written <= times[Kind.RISE] < written + NEAR_S
-    assert silent_at < times[Kind.LINE_FAULT] < silent_at + TIMEOUT_MS / 1000 + NEAR_S
+    assert written <= times[EventKind.WRITTEN] < written + NEAR_S
+    assert written <= times[EventKind.RISE] < written + NEAR_S
+    assert silent_at < times[EventKind.LINE_FAULT] < silent_at + TIMEOUT_MS / 1000 + NEAR_S
 
 
 @pytest.mark.parametrize("set_back", [False, True])
@@ -86,10 +86,10 @@ def test_an_event_has_one_time_live_recorded_and_exported(tmp_path: Path, set_ba
     """Also where the civil clock is set while the recording is made, and where making the file takes its time."""
     ahead = [1.8e9 + 0.123_456_7]
     clock = CivilClock(civil=lambda: time.monotonic() + ahead[0])
-    happened = [Event(clock.now(), Kind.NOTE, "", "before")]
+    happened = [Event(clock.now(), EventKind.NOTE, "", "before")]
     recorder = Recorder(tmp_path / "a.fanrec", PROJECT, SampleBus(), clock=clock)
     for number in range(200):
-        happened.append(Event(clock.now(), Kind.NOTE, "", str(number)))
+        happened.append(Event(clock.now(), EventKind.NOTE, "", str(number)))
         if number == 100 and set_back:
             ahead[0] -= 3600
             clock.look()

@@ -13,13 +13,13 @@ import pytest
 from app.client.endpoint import Endpoint
 from app.curves.source import LiveSource
 from app.events.event_detector import EventDetector
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.line.samples import Sample
 from app.project.binding import bindings
 from app.project_file.files import parse
 from app.recording.clock import SECOND
 from app.recording.gathering import OVERHEAD
-from app.recording.history import History
+from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.recorder import Recorder
 from app.recording.replay import Replay
@@ -40,14 +40,14 @@ def sample(signal: str, at: float, *words: int) -> Sample:
     return Sample(signal, at, words, Reading(quality=quality))
 
 
-def times_of(history: History, signal: str) -> list[float]:
+def times_of(history: SampleHistory, signal: str) -> list[float]:
     return [time / SECOND for block in history.samples(signal) for time in block.times]
 
 
 def test_the_oldest_go_when_the_room_is_full_and_it_says_from_when_on_all_is_there() -> None:
     clocks = Clocks()
     room = 100_000
-    history = History(PROJECT, clocks.clock, room)
+    history = SampleHistory(PROJECT, clocks.clock, room)
     began = history.since
     put: dict[str, list[float]] = {"speed": [], "coil": [], "hours": []}
     for number in range(30_000):
@@ -74,7 +74,7 @@ def test_the_oldest_go_when_the_room_is_full_and_it_says_from_when_on_all_is_the
 
 def test_slow_signals_do_not_lose_their_newest_values_to_quick_ones() -> None:
     clocks = Clocks()
-    history = History(PROJECT, clocks.clock, 50_000)
+    history = SampleHistory(PROJECT, clocks.clock, 50_000)
     history.add([sample("hours", clocks.now, 0, 7)])
     for _ in range(20_000):
         clocks.now += 0.1
@@ -90,7 +90,7 @@ def test_many_signals_leave_the_room_as_it_is() -> None:
     )
     clocks = Clocks()
     room = 1_000_000
-    history = History(project, clocks.clock, room)
+    history = SampleHistory(project, clocks.clock, room)
     for _ in range(200):
         clocks.now += 1.0
         history.add([sample(f"s{number}", clocks.now, number) for number in range(500)])
@@ -100,7 +100,7 @@ def test_many_signals_leave_the_room_as_it_is() -> None:
 
 def test_a_long_outline_has_every_peak_and_no_gap_is_closed() -> None:
     clocks = Clocks()
-    history = History(PROJECT, clocks.clock)
+    history = SampleHistory(PROJECT, clocks.clock)
     rng = np.random.default_rng(1)
     words = rng.integers(0, 5000, 40_000)
     words[::997] = 9999
@@ -144,7 +144,7 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
 ) -> None:
     """The device writes down itself what it answered when; a recorder runs beside it as a third witness."""
     made = Session(COUNTING, Endpoint.tcp("127.0.0.1", device.port, timeout_ms=200), armed=True)
-    history, samples = History(COUNTING), made.samples.subscribe()
+    history, samples = SampleHistory(COUNTING), made.samples.subscribe()
     clock = history.clock
     with made as session:
         watch = EventDetector(COUNTING)
@@ -201,14 +201,14 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
             assert np.array_equal(same.qualities, theirs.qualities)
         told = [(after.civil(event.at), event.text) for event in after.events(*after.span())]
         for event in beside.events(*beside.span()):
-            if event.kind is not Kind.RECORDING:
+            if event.kind is not EventKind.RECORDING:
                 assert (beside.civil(event.at), event.text) in told
-        assert sum(event.kind is Kind.LINE_FAULT for event in after.events(*after.span())) == 1
+        assert sum(event.kind is EventKind.LINE_FAULT for event in after.events(*after.span())) == 1
 
 
 def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_are_gone(tmp_path: Path) -> None:
     clocks = Clocks()
-    history = History(PROJECT, clocks.clock, 40_000)
+    history = SampleHistory(PROJECT, clocks.clock, 40_000)
     history.screen = PROJECT.panel.start
     history.hold("preset", clocks.now, Fraction(5))
     history.add([sample("hours", clocks.now, 0, 7)])
@@ -222,16 +222,16 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
             clocks.clock.look()
         if number == 9_900:
             history.hold("preset", clocks.now, Fraction(7))
-            history.happened([Event(clocks.now, Kind.NOTE, "", "late")])
+            history.happened([Event(clocks.now, EventKind.NOTE, "", "late")])
         if number == 50:
-            history.happened([Event(clocks.now, Kind.NOTE, "", "long ago")])
+            history.happened([Event(clocks.now, EventKind.NOTE, "", "long ago")])
     live = LiveSource(history)
     kept = history.kept()
     assert kept.begin > 1100
     save(kept, tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:
         assert recording.samples("speed", -1e9, 1e9).times[1] >= 0, "of what is not whole only the last value before"
-        assert [event.text for event in recording.events(-1e9, 1e9) if event.kind is Kind.NOTE] == ["late"]
+        assert [event.text for event in recording.events(-1e9, 1e9) if event.kind is EventKind.NOTE] == ["late"]
         assert recording.held(0.0) == {"preset": 6}
         assert recording.held(1e9) == {"preset": 7}
         replay = Replay(recording)
@@ -250,8 +250,8 @@ def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) 
         '[[screen_change]]\nfrom = "a"\nto = "b"\nkey = "right"\n'
     )
     clocks = Clocks()
-    history = History(two, clocks.clock)
-    history.happened([Event(clocks.now + 1, Kind.SCREEN_CHANGED, "b", "the panel shows 'b'")])
+    history = SampleHistory(two, clocks.clock)
+    history.happened([Event(clocks.now + 1, EventKind.SCREEN_CHANGED, "b", "the panel shows 'b'")])
     clocks.now = history.since = 1010.0
     save(history.kept(), tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:
@@ -259,7 +259,7 @@ def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) 
 
 
 def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path) -> None:
-    history = History(PROJECT)
+    history = SampleHistory(PROJECT)
     there = tmp_path / "there.fanrec"
     there.write_text("mine")
     with pytest.raises(CannotRecord, match="already exists"):
@@ -275,7 +275,7 @@ def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path
 
 
 def test_blocks_are_read_while_more_comes() -> None:
-    history = History(PROJECT)
+    history = SampleHistory(PROJECT)
     history.add([sample("speed", history.since + 1, 5)])
     parts = [Samples.of(block.copy()) for block in history.samples("speed")]
     history.add([sample("speed", history.since + 2, 6)])

@@ -16,7 +16,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from app.recording.reader import NotReadable, Recording, TooMany
+from app.recording.reader import Recording, RecordingUnreadable, TooMany
 from app.recording.samples import Samples, pack
 from app.recording.tables import APPLICATION_ID, FORMAT
 from tests.app.recording.test_damaged import path
@@ -97,7 +97,7 @@ ENDLESS = "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n)"
 def test_what_no_recording_holds_is_refused_at_once(path: Path, statements: list[str], what: str) -> None:
     change(path, *statements)
     began = time.monotonic()
-    with pytest.raises(NotReadable) as refused:
+    with pytest.raises(RecordingUnreadable) as refused:
         Recording.open(path)
     assert time.monotonic() - began < 5
     words = str(refused.value)
@@ -117,7 +117,7 @@ def test_a_file_that_calls_itself_a_recording_and_has_only_views_is_refused(tmp_
             for name in ("meta", "clock", "signal", "block", "loose", "held", "event")
         ),
     )
-    with pytest.raises(NotReadable, match="view 'meta'"):
+    with pytest.raises(RecordingUnreadable, match="view 'meta'"):
         Recording.open(path)
 
 

@@ -17,7 +17,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.line.samples import SampleBus
 from app.recording.limits import Limits
 from app.recording.reader import Recording
@@ -47,7 +47,7 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
     recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     for number in range(5000):
         put(bus, number, time.monotonic() + number * 1e-6)
-    recorder.event(Event(time.monotonic(), Kind.NOTE, "", "a remark"))
+    recorder.event(Event(time.monotonic(), EventKind.NOTE, "", "a remark"))
     recorder.held("preset", time.monotonic(), Fraction(7))
     progress = recorder.stop()
     assert recorder.stop() == progress
@@ -55,7 +55,7 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
     assert recorded(tmp_path / "a.fanrec") == list(range(5000))
     with Recording.open(tmp_path / "a.fanrec") as recording:
         kinds = [event.kind for event in recording.events(-1e9, 1e9)]
-        assert kinds == [Kind.RECORDING, Kind.NOTE, Kind.RECORDING]
+        assert kinds == [EventKind.RECORDING, EventKind.NOTE, EventKind.RECORDING]
         assert recording.held(1e9) == {"preset": 7}
     put(bus, 1, 0.0)
     assert not bus.wanted

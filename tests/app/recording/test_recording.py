@@ -13,10 +13,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.project_file.files import dump, load, parse
 from app.recording.clock import CivilClock
-from app.recording.reader import NotReadable, Recording
+from app.recording.reader import Recording, RecordingUnreadable
 from app.recording.tables import QUALITIES, TABLES
 from app.recording.writer import BLOCK, CannotRecord, DiskFull, Writer
 from app.signals.reading import Quality
@@ -158,15 +158,15 @@ def test_a_loss_is_a_sample_without_a_value(path: Path, clocks: Clocks) -> None:
 
 def test_events_and_held_values(path: Path, clocks: Clocks) -> None:
     written = writer(path, clocks)
-    written.event(Event(clocks.now + 2, Kind.ENTERED, "preset", "5 became 7", {"old": "5", "new": "7"}))
-    written.event(Event(clocks.now + 1, Kind.RISE, "running", "running"))
+    written.event(Event(clocks.now + 2, EventKind.ENTERED, "preset", "5 became 7", {"old": "5", "new": "7"}))
+    written.event(Event(clocks.now + 1, EventKind.RISE, "running", "running"))
     written.held("preset", clocks.now + 2, Fraction(19, 4))
     written.held("preset", clocks.now + 4, Fraction(8))
     written.close()
     with Recording.open(path) as recording:
         assert [(event.at, event.kind, event.subject) for event in recording.events(0, 10)] == [
-            (1.0, Kind.RISE, "running"),
-            (2.0, Kind.ENTERED, "preset"),
+            (1.0, EventKind.RISE, "running"),
+            (2.0, EventKind.ENTERED, "preset"),
         ]
         assert recording.events(1.5, 2.5)[0].data == {"old": "5", "new": "7"}
         assert recording.held(1.0) == {}
@@ -238,7 +238,7 @@ def test_a_recording_of_a_project_in_an_earlier_format_is_read(path: Path, clock
     """Written with the present tables, which are as they were; then the project and an event as they stood in it."""
     project = load(FORMAT_2 / f"{name}.toml")
     written = Writer(path, project, clock=clocks.clock)
-    written.event(Event(clocks.now, Kind.SCREEN_CHANGED, "run", "the panel shows 'run'"))
+    written.event(Event(clocks.now, EventKind.SCREEN_CHANGED, "run", "the panel shows 'run'"))
     written.close()
     text = (FORMAT_1 / f"{name}.toml").read_text("utf-8")
     database = sqlite3.connect(path)
@@ -250,7 +250,7 @@ def test_a_recording_of_a_project_in_an_earlier_format_is_read(path: Path, clock
         assert recording.damage == []
         assert recording.project == project
         assert recording.project_text == text, "as it was recorded"
-        assert [event.kind for event in recording.events(0, 1e6)] == [Kind.SCREEN_CHANGED]
+        assert [event.kind for event in recording.events(0, 1e6)] == [EventKind.SCREEN_CHANGED]
 
 
 def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks) -> None:
@@ -258,7 +258,7 @@ def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks)
     written = writer(path, clocks)
     fill(written, clocks, BLOCK + 30)
     written.add("hours", clocks.now, Quality.REFUSED, ())
-    written.event(Event(clocks.now, Kind.NOTE, "", "oil changed", {"by": "hand"}))
+    written.event(Event(clocks.now, EventKind.NOTE, "", "oil changed", {"by": "hand"}))
     written.close()
     database = sqlite3.connect(path)
     meta = dict(database.execute("SELECT key, value FROM meta"))
@@ -334,23 +334,23 @@ def test_a_full_disk_is_told_and_what_waits_goes_in_once_there_is_room(
 )
 def test_another_file_is_told(path: Path, content: bytes, words: str) -> None:
     path.write_bytes(content)
-    with pytest.raises(NotReadable, match=words):
+    with pytest.raises(RecordingUnreadable, match=words):
         Recording.open(path)
 
 
 def test_another_database_another_layout_and_no_file_are_told(path: Path, clocks: Clocks, tmp_path: Path) -> None:
     other = tmp_path / "other.db"
     sqlite3.connect(other).execute("CREATE TABLE a (b)").connection.close()
-    with pytest.raises(NotReadable, match="not a Fanlight recording"):
+    with pytest.raises(RecordingUnreadable, match="not a Fanlight recording"):
         Recording.open(other)
-    with pytest.raises(NotReadable, match="there is no file"):
+    with pytest.raises(RecordingUnreadable, match="there is no file"):
         Recording.open(tmp_path / "none")
     writer(path, clocks).close()
     for version, words in ((2, "newer Fanlight"), (0, "file version \\(0\\)")):
         with sqlite3.connect(path) as database:
             database.execute(f"PRAGMA user_version = {version}")
         database.close()
-        with pytest.raises(NotReadable, match=words):
+        with pytest.raises(RecordingUnreadable, match=words):
             Recording.open(path)
 
 

@@ -23,7 +23,7 @@ from app.signals.encoding import (
     raw_range,
     register_count,
 )
-from app.signals.order import Order
+from app.signals.order import WordOrder
 from app.signals.reading import Raw
 
 PLAIN: list[tuple[EncodingName, tuple[int, ...], Raw]] = [
@@ -56,7 +56,7 @@ def test_registers_read_as_their_value_and_the_value_writes_the_registers(
 @pytest.mark.parametrize("word_order", ["high-first", "low-first"])
 @pytest.mark.parametrize("byte_order", ["high-first", "low-first"])
 def test_every_arrangement_holds_the_same_value(
-    encoding: EncodingName, words: tuple[int, ...], raw: Raw, word_order: Order, byte_order: Order
+    encoding: EncodingName, words: tuple[int, ...], raw: Raw, word_order: WordOrder, byte_order: WordOrder
 ) -> None:
     wire = list(words)
     if word_order == "low-first" and encoding != "string":
@@ -197,7 +197,9 @@ def test_whole_numbers_are_exact_however_long() -> None:
 @pytest.mark.parametrize("encoding", [name for name in ENCODINGS if is_integer(name)])
 @pytest.mark.parametrize("word_order", ["high-first", "low-first"])
 @pytest.mark.parametrize("byte_order", ["high-first", "low-first"])
-def test_every_bit_is_where_it_is_said_to_be(encoding: EncodingName, word_order: Order, byte_order: Order) -> None:
+def test_every_bit_is_where_it_is_said_to_be(
+    encoding: EncodingName, word_order: WordOrder, byte_order: WordOrder
+) -> None:
     count = register_count(encoding)
     for number in range(16 * count):
         index, bit = bit_place(encoding, number, word_order, byte_order)

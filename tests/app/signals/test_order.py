@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.signals.order import Order, arranged, swapped
+from app.signals.order import WordOrder, arranged, swapped
 
 
 def test_a_swapped_word_has_its_bytes_exchanged() -> None:
@@ -21,7 +21,7 @@ def test_a_swapped_word_has_its_bytes_exchanged() -> None:
         ("low-first", "low-first", [0x0807, 0x0605, 0x0403, 0x0201]),
     ],
 )
-def test_every_arrangement_leads_there_and_back(word_order: Order, byte_order: Order, wire: list[int]) -> None:
+def test_every_arrangement_leads_there_and_back(word_order: WordOrder, byte_order: WordOrder, wire: list[int]) -> None:
     plain = [0x0102, 0x0304, 0x0506, 0x0708]
     assert list(arranged(plain, word_order, byte_order)) == wire
     assert list(arranged(wire, word_order, byte_order)) == plain

@@ -13,7 +13,7 @@ from app.signals.repertoire import REPERTOIRES, characters, missing, repertoire,
 
 
 def test_every_repertoire_of_a_project_is_there() -> None:
-    assert get_args(model.Repertoire) == REPERTOIRES
+    assert get_args(model.RepertoireName) == REPERTOIRES
 
 
 @pytest.mark.parametrize("name", REPERTOIRES)

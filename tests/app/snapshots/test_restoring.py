@@ -11,10 +11,10 @@ import pytest
 
 from app.line.engine import Engine
 from app.project.model import Action, Bit, BitSignal
-from app.snapshots.differences import Row, compare
+from app.snapshots.differences import RegisterDifference, compare
 from app.snapshots.restoring import offer, restore
 from app.snapshots.snapshot import RegisterSnapshot
-from app.snapshots.taking import Range, take
+from app.snapshots.taking import RegisterRange, take
 from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
@@ -53,14 +53,14 @@ def wrote(staged: StagedFollower) -> list[str]:
 
 
 @pytest.fixture
-def rows(engine: Engine) -> dict[int, Row]:
+def rows(engine: Engine) -> dict[int, RegisterDifference]:
     """The registers before, against what the follower holds now."""
-    now: RegisterSnapshot = take(engine, PROJECT, "pump", [Range("holding", 20, 20)])
+    now: RegisterSnapshot = take(engine, PROJECT, "pump", [RegisterRange("holding", 20, 20)])
     before = {place: word + 1 for place, word in now.registers.items()}
     return {row.address: row for row in compare(replace(now, registers=before), now)}
 
 
-def test_what_is_offered_and_what_is_chosen(rows: dict[int, Row]) -> None:
+def test_what_is_offered_and_what_is_chosen(rows: dict[int, RegisterDifference]) -> None:
     offers = {address: offer(PROJECT, "pump", row) for address, row in rows.items()}
     assert {address for address, each in offers.items() if each.chosen} == {10, 15}
     assert {address for address, each in offers.items() if not each.possible} == {14}
@@ -71,7 +71,9 @@ def test_what_is_offered_and_what_is_chosen(rows: dict[int, Row]) -> None:
     assert not offer(PROJECT, "pump", beyond).possible
 
 
-def test_nothing_is_written_unarmed(engine: Engine, staged: StagedFollower, rows: dict[int, Row]) -> None:
+def test_nothing_is_written_unarmed(
+    engine: Engine, staged: StagedFollower, rows: dict[int, RegisterDifference]
+) -> None:
     done = restore(engine, PROJECT, "pump", list(rows.values()))
     assert [each.ok for each in done] == [False] * len(rows)
     assert all("not armed" in each.words for each in done if each.row.address != 14)
@@ -85,16 +87,20 @@ def test_nothing_is_written_unarmed(engine: Engine, staged: StagedFollower, rows
     assert wrote(staged) == written
 
 
-def test_whole_values_are_written_and_read_back(engine: Engine, staged: StagedFollower, rows: dict[int, Row]) -> None:
+def test_whole_values_are_written_and_read_back(
+    engine: Engine, staged: StagedFollower, rows: dict[int, RegisterDifference]
+) -> None:
     engine.arm("bus")
     done = restore(engine, PROJECT, "pump", [rows[10], rows[14], rows[15], rows[20]])
     assert [each.ok for each in done] == [True, False, True, True]
     assert wrote(staged) == ["10000a00020400020003", "06000f0005", "0600140008"]
-    again = take(engine, PROJECT, "pump", [Range("holding", 20, 20)])
+    again = take(engine, PROJECT, "pump", [RegisterRange("holding", 20, 20)])
     assert again.words("holding", 10, 2) == (2, 3)
 
 
-def test_what_changed_meanwhile_is_left_alone(engine: Engine, staged: StagedFollower, rows: dict[int, Row]) -> None:
+def test_what_changed_meanwhile_is_left_alone(
+    engine: Engine, staged: StagedFollower, rows: dict[int, RegisterDifference]
+) -> None:
     engine.arm("bus")
     (done,) = restore(engine, PROJECT, "pump", [replace(rows[15], after=(44,))])
     assert not done.ok

@@ -27,8 +27,8 @@ from app.snapshots.files import (
     snapshot_of_text,
     text_of_file,
 )
-from app.snapshots.snapshot import NotReadable, RegisterSnapshot, Said
-from app.snapshots.taking import CannotTake, Range, range_of, take
+from app.snapshots.snapshot import RegisterSnapshot, Said, UnreadableRange
+from app.snapshots.taking import CannotTake, RegisterRange, range_of, take
 from projects import demo_path
 from tests.builders import pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
@@ -138,7 +138,7 @@ def test_whoever_watches_can_stop_it(staged: StagedFollower) -> None:
     engine = running(staged)
     try:
         with pytest.raises(Enough):
-            take(engine, PROJECT, "pump", [Range("holding", 0, 999)], progress=stop)
+            take(engine, PROJECT, "pump", [RegisterRange("holding", 0, 999)], progress=stop)
     finally:
         engine.stop()
 
@@ -167,7 +167,7 @@ def test_what_the_follower_does_not_have_is_found_register_by_register() -> None
         engine = Engine(PROJECT, {"bus": Endpoint.tcp(host, port)})
         engine.start()
         try:
-            taken = take(engine, PROJECT, "pump", [Range("holding", 8, 20)])
+            taken = take(engine, PROJECT, "pump", [RegisterRange("holding", 8, 20)])
         finally:
             engine.stop()
     finally:
@@ -191,7 +191,9 @@ SNAPSHOTS = st.builds(
     st.datetimes(datetime.datetime(1990, 1, 1), timezones=st.just(datetime.timezone(datetime.timedelta(hours=2)))),
     st.dictionaries(st.tuples(TABLES, st.integers(0, 65_535)), st.integers(0, 1)),
     WORDS,
-    st.lists(st.builds(NotReadable, TABLES, st.integers(0, 50), st.integers(50, 65_535), WORDS), max_size=3).map(tuple),
+    st.lists(st.builds(UnreadableRange, TABLES, st.integers(0, 50), st.integers(50, 65_535), WORDS), max_size=3).map(
+        tuple
+    ),
     st.lists(
         st.builds(Said, WORDS, TABLES, st.integers(0, 65_535), st.integers(1, 125), WORDS, st.booleans()), max_size=3
     ).map(tuple),

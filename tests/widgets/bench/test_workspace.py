@@ -25,7 +25,7 @@ from widgets.document.document import Document
 from widgets.face.keypad import keyboard_map
 from widgets.live.arming import ArmingDialog
 from widgets.live.live_session import LiveSession
-from widgets.live.readings_model import Column
+from widgets.live.readings_model import ReadingColumn
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
@@ -138,7 +138,7 @@ def test_the_switches_of_the_simulated_drive(bench: BenchWorkspace, qtbot: QtBot
     card.switches.jammed.trigger()
     assert not drive(bench).inputs.jammed
     drive(bench).inputs.remote = False
-    qtbot.waitUntil(lambda: bench.readings.model.cell(5, Column.VALUE)[0] == "local")
+    qtbot.waitUntil(lambda: bench.readings.model.cell(5, ReadingColumn.VALUE)[0] == "local")
 
 
 def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkspace, qtbot: QtBot) -> None:
@@ -208,7 +208,7 @@ def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkspac
     seen: list[tuple[str, str]] = []
 
     def look() -> None:
-        seen.append((face(bench)[0].removeprefix("Tank level").strip(), model.cell(row, Column.VALUE)[0]))
+        seen.append((face(bench)[0].removeprefix("Tank level").strip(), model.cell(row, ReadingColumn.VALUE)[0]))
         tank.set("level", len(seen) % 90 + 10)
 
     bench.live.frame.connect(look)

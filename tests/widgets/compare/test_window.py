@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from app import edits
 from app.project.model import Action, Project
 from tests.widgets.bench_project import bench_project
-from widgets.compare.faces import Mark, Marked
+from widgets.compare.faces import CellMark, Marked
 from widgets.compare.window import ComparisonWindow, Side
 
 
@@ -94,13 +94,13 @@ def test_cells_and_fields_are_marked_on_both_faces(window: ComparisonWindow) -> 
     left, right = window.pair.faces
     assert left.rows[0].text.startswith("Set")
     assert right.rows[0].text.startswith("Nix")
-    text = Marked(0, 0, 3, Mark.TEXT)
+    text = Marked(0, 0, 3, CellMark.TEXT)
     assert text in left.marks
     assert text in right.marks
-    assert Marked(1, 12, 5, Mark.CHANGED) in left.marks
-    assert Marked(1, 13, 5, Mark.CHANGED) in right.marks
-    assert Marked(2, 0, 8, Mark.ONE_SIDED) in left.marks
-    assert Mark.ONE_SIDED not in {marked.mark for marked in right.marks}
+    assert Marked(1, 12, 5, CellMark.CHANGED) in left.marks
+    assert Marked(1, 13, 5, CellMark.CHANGED) in right.marks
+    assert Marked(2, 0, 8, CellMark.ONE_SIDED) in left.marks
+    assert CellMark.ONE_SIDED not in {marked.mark for marked in right.marks}
 
 
 def test_marks_are_drawn_with_shapes_of_their_own(window: ComparisonWindow) -> None:
@@ -111,7 +111,7 @@ def test_marks_are_drawn_with_shapes_of_their_own(window: ComparisonWindow) -> N
         return face.grab().toImage().convertToFormat(QImage.Format.Format_Mono)
 
     bare = picture(())
-    drawn = [picture((Marked(1, 2, 6, mark),)) for mark in Mark]
+    drawn = [picture((Marked(1, 2, 6, mark),)) for mark in CellMark]
     for number, one in enumerate(drawn):
         assert one != bare
         assert all(one != other for other in drawn[number + 1 :]), "told apart without colour"

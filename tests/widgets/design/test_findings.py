@@ -17,7 +17,7 @@ from app.project.model import Field, HeldSignal, Project, TcpLine
 from app.project_file.files import load
 from projects import demo_path
 from tests.builders import fresh_project
-from widgets.design.findings_model import FindingsModel, Row
+from widgets.design.findings_model import FindingRow, FindingsModel
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
@@ -240,15 +240,15 @@ def test_another_title_is_no_reason_to_list_anew(design: DesignWorkspace, docume
 
 
 ROWS = st.lists(st.integers(0, 12), max_size=9).map(
-    lambda numbers: [Row("note", str(number), "what", "hint") for number in numbers]
+    lambda numbers: [FindingRow("note", str(number), "what", "hint") for number in numbers]
 )
 
 
 @settings(deadline=None)
 @given(st.lists(ROWS, max_size=4))
-def test_the_model_shows_any_rows_after_any_others(lists: list[list[Row]]) -> None:
+def test_the_model_shows_any_rows_after_any_others(lists: list[list[FindingRow]]) -> None:
     model = FindingsModel()
-    mirror: list[Row] = []
+    mirror: list[FindingRow] = []
     model.rowsAboutToBeRemoved.connect(lambda _parent, first, last: mirror.__delitem__(slice(first, last + 1)))
     model.rowsInserted.connect(
         lambda _parent, first, last: mirror.__setitem__(slice(first, first), model.rows[first : last + 1])

@@ -20,7 +20,7 @@ from projects import demo_path
 from tests.widgets.design.test_workspace import choose, editor_of, reason, row_of, type_over
 from tests.widgets.driving import designed, shown
 from widgets.bench.workspace import SIMULATED, BenchWorkspace
-from widgets.design.findings_model import Row
+from widgets.design.findings_model import FindingRow
 from widgets.design.forms.message_forms import message_names
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
@@ -61,7 +61,7 @@ def paste_over(design: DesignWorkspace, label: str, text: str) -> None:
     QTest.keyClick(editor, Key.Key_V, CTRL)
 
 
-def follow_finding(design: DesignWorkspace, wanted: Callable[[Row], bool]) -> Row:
+def follow_finding(design: DesignWorkspace, wanted: Callable[[FindingRow], bool]) -> FindingRow:
     """Go down the findings to one, and press Enter on it."""
     QTest.keyClick(design.editor.face, Key.Key_F8)
     tree = design.findings.tree

@@ -21,7 +21,13 @@ from tests.widgets.bench_project import bench_project
 from widgets.kit import palette
 from widgets.live.line_view import LineView
 from widgets.live.transaction_parts import BYTES, MEANING, PART, TransactionParts
-from widgets.live.transactions_table import Column, Row, TransactionsModel, TransactionsTable, Wanted
+from widgets.live.transactions_table import (
+    TransactionColumn,
+    TransactionFilter,
+    TransactionRow,
+    TransactionsModel,
+    TransactionsTable,
+)
 from widgets.shell.window import MainWindow
 
 READ = read_request(1, "holding", 310, 1)
@@ -91,12 +97,12 @@ def transaction(at: float, fault: Fault | None = None, follower: str = "fan") ->
     )
 
 
-def rows(count: int, first: int = 0) -> list[Row]:
-    return [Row(transaction(float(n)), float(n), NO_NAMES) for n in range(first, first + count)]
+def rows(count: int, first: int = 0) -> list[TransactionRow]:
+    return [TransactionRow(transaction(float(n)), float(n), NO_NAMES) for n in range(first, first + count)]
 
 
 def cells(model: TransactionsModel, row: int) -> list[str]:
-    return [str(model.index(row, column).data()) for column in Column]
+    return [str(model.index(row, column).data()) for column in TransactionColumn]
 
 
 def parts(shown: TransactionParts) -> list[tuple[str, str, str]]:
@@ -134,10 +140,10 @@ def test_opened_by_its_shortcut_it_lists_what_goes_over_the_line(window: MainWin
     assert view.isVisible()
     assert view.table.hasFocus()
     told = [cells(view.model, row) for row in range(view.model.rowCount())]
-    assert {one[Column.FOLLOWER] for one in told} == {"fan", "tank"}
-    (level, *_) = [one for one in told if one[Column.WHAT] == "read holding 5"]
-    assert level[Column.RESULT] == "\u2713 good"
-    assert float(level[Column.MEASURED]) > 0
+    assert {one[TransactionColumn.FOLLOWER] for one in told} == {"fan", "tank"}
+    (level, *_) = [one for one in told if one[TransactionColumn.WHAT] == "read holding 5"]
+    assert level[TransactionColumn.RESULT] == "\u2713 good"
+    assert float(level[TransactionColumn.MEASURED]) > 0
 
 
 def test_chosen_by_keyboard_a_transaction_is_taken_apart(view: LineView, qtbot: QtBot) -> None:
@@ -166,7 +172,7 @@ def test_a_fault_is_told_by_mark_and_words_and_can_be_shown_alone(
     qtbot.waitUntil(lambda: "tank" in [row.transaction.follower for row in view.model.shown])
     assert all(row.transaction.fault for row in view.model.shown)
     place = next(n for n, row in enumerate(view.model.shown) if row.transaction.follower == "tank")
-    assert cells(view.model, place)[Column.RESULT] == "\u26a0 no answer"
+    assert cells(view.model, place)[TransactionColumn.RESULT] == "\u26a0 no answer"
     view.table.choose(place)
     assert "unit 2 did not answer" in view.parts.fault.text()
     assert view.parts.fault.isVisible()
@@ -411,13 +417,13 @@ def test_only_so_many_are_kept(table: TransactionsTable) -> None:
 
 def test_filtered_it_lets_go_of_the_oldest_too(qtbot: QtBot) -> None:
     model = TransactionsModel(keep=10, slack=5)
-    model.want(Wanted(faults_only=True))
+    model.want(TransactionFilter(faults_only=True))
     for n in range(100):
         fault = SILENCE if n % 2 else None
-        model.add([Row(transaction(float(n), fault), float(n), NO_NAMES)])
+        model.add([TransactionRow(transaction(float(n), fault), float(n), NO_NAMES)])
         assert all(row.at > n - 16 for row in model.shown)
         assert all(row.transaction.fault for row in model.shown)
-    model.want(Wanted())
+    model.want(TransactionFilter())
     assert [row.at for row in model.shown][-10:] == [float(n) for n in range(90, 100)]
 
 
@@ -455,21 +461,21 @@ def shown(qtbot: QtBot) -> TransactionParts:
 def test_what_is_wrong_carries_a_mark(shown: TransactionParts) -> None:
     spoilt = ANSWER[:-1] + b"\x00"
     bad = transaction(1.0)._replace(received=spoilt, fault=Fault(FaultKind.BAD_CRC, "it arrived damaged"))
-    shown.show_row(Row(bad, 1.0, NO_NAMES))
+    shown.show_row(TransactionRow(bad, 1.0, NO_NAMES))
     marked = [row for row in parts(shown) if row[2].startswith("\u26a0")]
     assert [(row[0], row[1]) for row in marked] == [("20 00", "check sum")]
     assert "20 23" in marked[0][2]
 
 
 def test_nothing_received_is_said(shown: TransactionParts) -> None:
-    shown.show_row(Row(transaction(1.0, SILENCE), 1.0, NO_NAMES))
+    shown.show_row(TransactionRow(transaction(1.0, SILENCE), 1.0, NO_NAMES))
     last = head(shown, shown.tree.topLevelItemCount() - 1)
     assert last.text(0) == "Received: nothing"
 
 
 def test_long_words_get_the_room_they_need(shown: TransactionParts) -> None:
     refused = bytes.fromhex("01 83 02 C0 F1")
-    shown.show_row(Row(transaction(1.0)._replace(received=refused), 1.0, NO_NAMES))
+    shown.show_row(TransactionRow(transaction(1.0)._replace(received=refused), 1.0, NO_NAMES))
     shown.resize(330, 400)
     QApplication.processEvents()
     top = head(shown, 1)
@@ -483,10 +489,10 @@ def test_both_looks_draw_faults_in_the_colour_of_faults(
     table: TransactionsTable, monkeypatch: pytest.MonkeyPatch, colours: palette.Colours
 ) -> None:
     monkeypatch.setattr(palette, "_current", colours)
-    table.add([Row(transaction(1.0, SILENCE), 1.0, NO_NAMES)])
+    table.add([TransactionRow(transaction(1.0, SILENCE), 1.0, NO_NAMES)])
     image = table.viewport().grab().toImage()
     wanted = QColor(colours.fault)
-    left = table.columnViewportPosition(Column.RESULT)
+    left = table.columnViewportPosition(TransactionColumn.RESULT)
     near: Callable[[int, int], bool] = lambda x, y: (  # noqa: E731
         abs(image.pixelColor(x, y).red() - wanted.red()) + abs(image.pixelColor(x, y).blue() - wanted.blue()) < 60
     )

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.follower.drive_bank import DriveBank
 from app.line.samples import Subscription
 from app.project_file.files import load
@@ -34,7 +34,7 @@ def connect(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     qtbot.waitUntil(lambda: not np.isnan(source.at("frequency", source.span()[1])))
 
 
-def kinds(events: object) -> list[tuple[Kind, str]]:
+def kinds(events: object) -> list[tuple[EventKind, str]]:
     return [(event.kind, event.subject) for event in events]  # type: ignore[attr-defined]
 
 
@@ -45,11 +45,11 @@ def test_readings_become_curves_and_deeds_become_events(
     told: list[Event] = []
     observation.happened.connect(told.extend)
     press(live, "start")
-    qtbot.waitUntil(lambda: (Kind.RISE, "running") in kinds(observation.events))
+    qtbot.waitUntil(lambda: (EventKind.RISE, "running") in kinds(observation.events))
     source = observation.source
     assert source is not None
     qtbot.waitUntil(lambda: source.at("frequency", source.span()[1]) > 0)
-    assert (Kind.RISE, "running") in kinds(told)
+    assert (EventKind.RISE, "running") in kinds(told)
 
 
 def test_the_very_first_readings_are_observed(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
@@ -105,7 +105,7 @@ def test_a_recording_has_all_of_it(live: LiveSession, observation: Observation, 
     for key in ("enter", "up", "enter"):
         press(live, key)
     observation.note("bearing sounds right")
-    qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in observation.events))
+    qtbot.waitUntil(lambda: any(event.kind is EventKind.WRITTEN for event in observation.events))
     live.disconnect_from_line()
     assert not observation.recording
     progress = observation.progress
@@ -114,9 +114,9 @@ def test_a_recording_has_all_of_it(live: LiveSession, observation: Observation, 
     assert progress.lost == 0
     with Recording.open(tmp_path / "second.fanrec") as recording:
         found = kinds(recording.events(-1e9, 1e9))
-        assert (Kind.ENTERED, "speed set point") in found
-        assert (Kind.WRITTEN, "speed set point") in found
-        assert (Kind.NOTE, "") in found
+        assert (EventKind.ENTERED, "speed set point") in found
+        assert (EventKind.WRITTEN, "speed set point") in found
+        assert (EventKind.NOTE, "") in found
         assert recording.count("frequency") > 0
         assert recording.held(1e9) == {"filling ramp": 30}
         assert recording.ended is not None
@@ -138,4 +138,4 @@ def test_another_observation_goes_on_with_what_the_first_has(
     qtbot.waitUntil(lambda: len(second.events) > count)
     second_live.disconnect_from_line()
     with Recording.open(tmp_path / "run.fanrec") as recording:
-        assert Kind.SCREEN_CHANGED in [event.kind for event in recording.events(-1e9, 1e9)]
+        assert EventKind.SCREEN_CHANGED in [event.kind for event in recording.events(-1e9, 1e9)]

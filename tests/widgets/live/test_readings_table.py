@@ -17,7 +17,7 @@ from app.project.model import Panel, Project, RegisterSignal, Screen, TcpLine
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
 from tests.builders import pump_project
 from widgets.kit.quick_cells import QuickCells
-from widgets.live.readings_model import MARKS, Column, age_text, quality_words
+from widgets.live.readings_model import MARKS, ReadingColumn, age_text, quality_words
 from widgets.live.readings_table import ReadingsTable
 
 NOW = 1000.0
@@ -59,22 +59,28 @@ def table(qtbot: QtBot) -> ReadingsTable:
     return made
 
 
-def cells(table: ReadingsTable, column: Column) -> list[str]:
+def cells(table: ReadingsTable, column: ReadingColumn) -> list[str]:
     return [str(table.model.index(row, column).data()) for row in range(table.model.rowCount())]
 
 
 def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) -> None:
-    assert cells(table, Column.SIGNAL) == ["speed", "level", "mode", "power", "label"]
+    assert cells(table, ReadingColumn.SIGNAL) == ["speed", "level", "mode", "power", "label"]
     # A half is rounded away from zero: 41.65 shows 41.7 (common practice, no source).
-    assert cells(table, Column.VALUE) == ["41.7 Hz", "100 %", "running", "1", ""]
-    assert cells(table, Column.RAW) == ["500", "100", "1", "0.5", ""]
-    assert cells(table, Column.AGE) == ["< 1 s", "5 s", "< 1 s", "3 min", ""]
-    assert cells(table, Column.REASON) == ["", "no answer since 5 s", "", "not a number", "refused with exception 02"]
+    assert cells(table, ReadingColumn.VALUE) == ["41.7 Hz", "100 %", "running", "1", ""]
+    assert cells(table, ReadingColumn.RAW) == ["500", "100", "1", "0.5", ""]
+    assert cells(table, ReadingColumn.AGE) == ["< 1 s", "5 s", "< 1 s", "3 min", ""]
+    assert cells(table, ReadingColumn.REASON) == [
+        "",
+        "no answer since 5 s",
+        "",
+        "not a number",
+        "refused with exception 02",
+    ]
 
 
 def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
-    assert cells(table, Column.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
-    assert [table.model.cell(row, Column.QUALITY)[1] for row in range(5)] == [
+    assert cells(table, ReadingColumn.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
+    assert [table.model.cell(row, ReadingColumn.QUALITY)[1] for row in range(5)] == [
         "good",
         "caution",
         "good",
@@ -87,8 +93,8 @@ def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
 
 def test_what_was_never_read_says_so(table: ReadingsTable) -> None:
     table.set_readings({}, NOW)
-    assert set(cells(table, Column.QUALITY)) == {"… never read"}
-    assert set(cells(table, Column.REASON)) == {NEVER_READ.reason}
+    assert set(cells(table, ReadingColumn.QUALITY)) == {"… never read"}
+    assert set(cells(table, ReadingColumn.REASON)) == {NEVER_READ.reason}
     assert table.summary.text() == "5 of 5 not good"
 
 
@@ -101,17 +107,17 @@ def test_the_summary_counts(table: ReadingsTable) -> None:
 
 def test_numbers_sort_by_size_and_texts_after_them(table: ReadingsTable) -> None:
     head = table.view.horizontalHeader()
-    place = QPoint(head.sectionViewportPosition(Column.VALUE) + 10, 8)
+    place = QPoint(head.sectionViewportPosition(ReadingColumn.VALUE) + 10, 8)
     QTest.mouseClick(head.viewport(), Qt.MouseButton.LeftButton, pos=place)
-    assert table.model.sort_column == Column.VALUE
-    assert cells(table, Column.SIGNAL) == ["power", "mode", "speed", "level", "label"]
+    assert table.model.sort_column == ReadingColumn.VALUE
+    assert cells(table, ReadingColumn.SIGNAL) == ["power", "mode", "speed", "level", "label"]
 
 
 def test_a_sorted_table_keeps_sorted_while_values_move(table: ReadingsTable) -> None:
-    table.view.sortByColumn(Column.VALUE, Qt.SortOrder.AscendingOrder)
+    table.view.sortByColumn(ReadingColumn.VALUE, Qt.SortOrder.AscendingOrder)
     moved = dict(READINGS, speed=Reading(raw=1, value=Fraction(-3), quality=Quality.GOOD, reason="", time=NOW))
     table.set_readings(moved, NOW)
-    assert cells(table, Column.SIGNAL)[0] == "speed"
+    assert cells(table, ReadingColumn.SIGNAL)[0] == "speed"
 
 
 @pytest.mark.parametrize(
@@ -129,27 +135,27 @@ def test_the_filter_looks_at_names_values_qualities_and_reasons(
     table: ReadingsTable, text: str, found: list[str]
 ) -> None:
     QTest.keyClicks(table.filter, text)
-    assert cells(table, Column.SIGNAL) == found
+    assert cells(table, ReadingColumn.SIGNAL) == found
     table.filter.clear()
-    assert len(cells(table, Column.SIGNAL)) == 5
+    assert len(cells(table, ReadingColumn.SIGNAL)) == 5
 
 
 def test_only_those_that_are_not_good_follows_the_readings(table: ReadingsTable) -> None:
     QTest.keyClick(table.not_good, Qt.Key.Key_Space)
-    assert cells(table, Column.SIGNAL) == ["level", "power", "label"]
+    assert cells(table, ReadingColumn.SIGNAL) == ["level", "power", "label"]
     back = dict(READINGS, level=READINGS["speed"], mode=Reading(raw=1, value=Fraction(1), quality=Quality.STALE))
     table.set_readings(back, NOW)
-    assert cells(table, Column.SIGNAL) == ["mode", "power", "label"]
+    assert cells(table, ReadingColumn.SIGNAL) == ["mode", "power", "label"]
 
 
 def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
-    drawn: list[tuple[int, Column]] = []
+    drawn: list[tuple[int, ReadingColumn]] = []
     cells = table.view.itemDelegate()
     assert isinstance(cells, QuickCells)
     draw = cells.draw
 
     def note(painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, selected: bool) -> None:
-        drawn.append((row, Column(column)))
+        drawn.append((row, ReadingColumn(column)))
         draw(painter, rect, metrics, row, column, selected)
 
     table.view.viewport().repaint()
@@ -160,7 +166,7 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot, mo
     moved = dict(READINGS, speed=Reading(raw=501, value=Fraction(39), quality=Quality.GOOD, reason="", time=NOW))
     table.set_readings(moved, NOW + 0.2)
     qtbot.waitUntil(lambda: bool(drawn))
-    assert set(drawn) == {(0, Column.VALUE), (0, Column.RAW)}
+    assert set(drawn) == {(0, ReadingColumn.VALUE), (0, ReadingColumn.RAW)}
 
 
 def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -192,12 +198,12 @@ def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot, monkey
 def test_a_doubtful_value_is_shown_said_and_counted(table: ReadingsTable) -> None:
     doubtful = Reading(-1, Fraction(-22), Quality.GOOD, "", NOW, doubt="outside its limits")
     table.set_readings({**READINGS, "speed": doubtful}, NOW)
-    assert cells(table, Column.VALUE)[0] == "-22.0 Hz"
-    assert cells(table, Column.QUALITY)[0] == "? doubtful"
-    assert cells(table, Column.REASON)[0] == "outside its limits"
+    assert cells(table, ReadingColumn.VALUE)[0] == "-22.0 Hz"
+    assert cells(table, ReadingColumn.QUALITY)[0] == "? doubtful"
+    assert cells(table, ReadingColumn.REASON)[0] == "outside its limits"
     assert table.summary.text() == "4 of 5 not good"
     QTest.keyClick(table.not_good, Qt.Key.Key_Space)
-    assert cells(table, Column.SIGNAL)[0] == "speed"
+    assert cells(table, ReadingColumn.SIGNAL)[0] == "speed"
 
 
 def test_raw_numbers_in_decimal_hexadecimal_and_bits(table: ReadingsTable) -> None:
@@ -205,12 +211,14 @@ def test_raw_numbers_in_decimal_hexadecimal_and_bits(table: ReadingsTable) -> No
     table.set_readings({**READINGS, "speed": fault}, NOW)
     seen = []
     for _ in range(3):
-        seen.append(cells(table, Column.RAW)[0])
-        longest = max(cells(table, Column.RAW), key=len)
-        assert table.view.columnWidth(Column.RAW) > table.view.fontMetrics().horizontalAdvance(longest), "it is cut"
+        seen.append(cells(table, ReadingColumn.RAW)[0])
+        longest = max(cells(table, ReadingColumn.RAW), key=len)
+        assert table.view.columnWidth(ReadingColumn.RAW) > table.view.fontMetrics().horizontalAdvance(longest), (
+            "it is cut"
+        )
         table.next_raw_form()
     assert seen == ["36864", "9000h", "1001 0000 0000 0000"]
-    assert cells(table, Column.RAW)[0] == "36864", "once more, and it is as at first"
+    assert cells(table, ReadingColumn.RAW)[0] == "36864", "once more, and it is as at first"
 
 
 def test_what_is_selected_stays_so_while_rows_come_and_go(table: ReadingsTable) -> None:
@@ -218,14 +226,14 @@ def test_what_is_selected_stays_so_while_rows_come_and_go(table: ReadingsTable) 
     table.view.selectRow(2)
     assert table.selected() == "label"
     table.set_readings({**READINGS, "level": READINGS["speed"]}, NOW)
-    assert cells(table, Column.SIGNAL) == ["power", "label"]
+    assert cells(table, ReadingColumn.SIGNAL) == ["power", "label"]
     assert table.selected() == "label"
     assert [index.row() for index in table.view.selectionModel().selectedRows()] == [1]
 
 
 def test_an_age_grows_while_nothing_new_comes(table: ReadingsTable) -> None:
     table.set_readings(READINGS, NOW + 60)
-    assert cells(table, Column.AGE)[:2] == ["60 s", "65 s"]
+    assert cells(table, ReadingColumn.AGE)[:2] == ["60 s", "65 s"]
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 import app.line.poller
 import app.line.writer
-from app.events.events import Kind
+from app.events.events import EventKind
 from app.follower.simulation import Simulation
 from app.session.session import Session
 from tests.widgets.driving import MakeWindow, connect
@@ -41,7 +41,7 @@ def session(window: MainWindow) -> Session:
 def told_of_stops(window: MainWindow) -> list[str]:
     """The events of stops, in the order of their times."""
     events = sorted(window.observation.events, key=lambda event: event.at)
-    return [event.text for event in events if (event.kind, event.subject) == (Kind.STOP, "run")]
+    return [event.text for event in events if (event.kind, event.subject) == (EventKind.STOP, "run")]
 
 
 def places(window: MainWindow) -> dict[str, QRect]:
@@ -80,7 +80,7 @@ def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
     assert device.models["fan"].get("command") == 0
     assert places(window) == before
     qtbot.waitUntil(lambda: len(told_of_stops(window)) > 1)
-    unproved, confirmed = (event for event in window.observation.events if event.kind is Kind.STOP)
+    unproved, confirmed = (event for event in window.observation.events if event.kind is EventKind.STOP)
     assert unproved.text.startswith("STOP NOT CONFIRMED: it may still be on; ")
     assert pressed <= unproved.at <= released + 0.1
     took = f"{confirmed.at - unproved.at:.1f}"
@@ -105,7 +105,7 @@ def test_a_stop_that_failed_stays_until_somebody_has_looked(
     assert unproved.startswith("STOP NOT CONFIRMED")
     assert failed == "STOP FAILED: it may still be on. Stop the machine at the machine."
     assert looked == "the machine has been checked"
-    told = [event.text for event in window.observation.events if event.kind is Kind.NOT_WRITTEN]
+    told = [event.text for event in window.observation.events if event.kind is EventKind.NOT_WRITTEN]
     assert told
     assert not any("not written: not written" in text for text in told)
 

@@ -20,7 +20,7 @@ from widgets.document.document import Document
 from widgets.document.settings import Settings
 from widgets.live.live_session import LiveSession
 from widgets.snapshots.dialog import SnapshotsDialog
-from widgets.snapshots.registers_table import Column
+from widgets.snapshots.registers_table import RegisterColumn
 from widgets.snapshots.restoring_dialog import RestoringDialog
 
 PROJECT = pump_project(
@@ -62,7 +62,7 @@ def dialog(qtbot: QtBot, live: LiveSession) -> Iterator[SnapshotsDialog]:
 
 def cells(dialog: SnapshotsDialog) -> list[list[str]]:
     model = dialog.table.registers
-    return [[str(model.index(row, at).data()) for at in range(len(Column))] for row in range(model.rowCount())]
+    return [[str(model.index(row, at).data()) for at in range(len(RegisterColumn))] for row in range(model.rowCount())]
 
 
 def click(button: object) -> None:
@@ -154,7 +154,7 @@ def test_the_space_bar_ticks_every_selected_line(
     qtbot.waitUntil(lambda: "Differences: 3 of 4" in dialog.state.text())
     model = dialog.table.registers
     assert [row.address for row in model.ticked] == [15]
-    assert "check the manual first" in cells(dialog)[1][Column.REMARK]
+    assert "check the manual first" in cells(dialog)[1][RegisterColumn.REMARK]
     QTest.keyClick(dialog.table, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
     QTest.keyClick(dialog.table, Qt.Key.Key_Space)
     assert [row.address for row in model.ticked] == [15, 20, 21]

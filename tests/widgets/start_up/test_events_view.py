@@ -14,19 +14,19 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.events.alarms import Alarm, AlarmState
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from tests.widgets.driving import shown
 from widgets.document.settings import Settings
 from widgets.kit.quick_cells import PADDING
-from widgets.start_up.events_table import Column, EventsModel, Group, kind_text
+from widgets.start_up.events_table import EventColumn, EventGroup, EventsModel, kind_text
 from widgets.start_up.events_view import EventsView
 
 ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
 EVENTS = (
-    Event(1.5, Kind.SCREEN_CHANGED, "run", "the panel shows 'run': key right"),
-    Event(2.25, Kind.RISE, "running", "running"),
-    Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
-    Event(4.0, Kind.ENTERED, "speed", "the operator changed 41.7 Hz to 40.0 Hz"),
+    Event(1.5, EventKind.SCREEN_CHANGED, "run", "the panel shows 'run': key right"),
+    Event(2.25, EventKind.RISE, "running", "running"),
+    Event(3.0, EventKind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
+    Event(4.0, EventKind.ENTERED, "speed", "the operator changed 41.7 Hz to 40.0 Hz"),
 )
 
 
@@ -59,9 +59,11 @@ def test_the_list_is_narrowed_by_words_and_by_kinds(view: EventsView) -> None:
     view.filter.clear()
     view.groups.setFocus()
     QTest.keyClick(view.groups, Qt.Key.Key_Down)
-    assert view.groups.currentData() is Group.ALARMS
+    assert view.groups.currentData() is EventGroup.ALARMS
     assert column(view, 2) == ["fault"]
-    view.add_events((Event(5.0, Kind.FALL, "running", "stopped"), Event(6.0, Kind.LINE_FAULT, "pump", "silence")))
+    view.add_events(
+        (Event(5.0, EventKind.FALL, "running", "stopped"), Event(6.0, EventKind.LINE_FAULT, "pump", "silence"))
+    )
     assert column(view, 2) == ["fault", "pump"]
 
 
@@ -139,21 +141,21 @@ def test_events_are_saved_and_what_cannot_be_is_told(
 
 def test_the_oldest_go_and_the_newest_is_followed(view: EventsView) -> None:
     model = EventsModel(keep=100, slack=10)
-    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105))
+    model.add(Event(float(number), EventKind.NOTE, "", str(number)) for number in range(105))
     assert model.total == 105
-    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105, 120))
+    model.add(Event(float(number), EventKind.NOTE, "", str(number)) for number in range(105, 120))
     assert (model.total, model.shown[0].text, model.shown[-1].text) == (100, "20", "119")
-    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    view.add_events(tuple(Event(10.0 + number, EventKind.NOTE, "", "x") for number in range(200)))
     bar = view.table.verticalScrollBar()
     assert bar.value() == bar.maximum()
     bar.setValue(0)
-    view.add_events((Event(999.0, Kind.NOTE, "", "new"),))
+    view.add_events((Event(999.0, EventKind.NOTE, "", "new"),))
     assert bar.value() == 0
 
 
 def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: EventsView, qtbot: QtBot) -> None:
     view.hide()
-    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    view.add_events(tuple(Event(10.0 + number, EventKind.NOTE, "", "x") for number in range(200)))
     view.resize(900, 300)
     view.show()
     bar = view.table.verticalScrollBar()
@@ -162,14 +164,16 @@ def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: Even
 
 
 def test_no_kind_of_event_is_cut(view: EventsView) -> None:
-    width = view.table.columnWidth(Column.KIND) - 2 * PADDING
+    width = view.table.columnWidth(EventColumn.KIND) - 2 * PADDING
     metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
-    assert [metrics.elidedText(kind_text(kind), right, width) for kind in Kind] == [kind_text(kind) for kind in Kind]
+    assert [metrics.elidedText(kind_text(kind), right, width) for kind in EventKind] == [
+        kind_text(kind) for kind in EventKind
+    ]
 
 
 def test_an_event_that_is_told_late_stands_at_its_time(view: EventsView) -> None:
     def note(at: float) -> Event:
-        return Event(at, Kind.NOTE, "", "told")
+        return Event(at, EventKind.NOTE, "", "told")
 
     view.add_events((note(5.0),))
     view.add_events((note(0.5), note(2.5), note(6.0)))

@@ -23,7 +23,7 @@ from tests.widgets.driving import shown
 from widgets.document.settings import Settings
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
 from widgets.start_up.trend_curves import is_lane, is_stepped, pen, shape
-from widgets.start_up.trend_legend import Column
+from widgets.start_up.trend_legend import LegendColumn
 from widgets.start_up.trend_view import IN_ONE_MENU, TrendView
 
 PROJECT = parse("""\
@@ -129,7 +129,7 @@ def drawn(view: TrendView, name: str) -> tuple[np.ndarray, np.ndarray]:
     return (np.array([]), np.array([])) if times is None else (times + view.plot.axis_zero, values)
 
 
-def values_of(view: TrendView, column: Column) -> list[str]:
+def values_of(view: TrendView, column: LegendColumn) -> list[str]:
     return [item.text() for row in range(view.legend.rowCount()) if (item := view.legend.item(row, column)) is not None]
 
 
@@ -175,7 +175,7 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
     source.now = 102.0
     view.refresh()
     assert view.plot.span == pytest.approx((42.2, 102.2)), "which is filled first"
-    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
+    assert values_of(view, LegendColumn.NOW) == ["25.0", "40.0", "3.00", "running"]
 
 
 def heights(view: TrendView) -> list[list[float]]:
@@ -240,16 +240,16 @@ def test_cursors_give_values_and_differences(view: TrendView, qtbot: QtBot) -> N
     moved = view.plot.cursors[0]
     assert moved is not None
     assert moved == pytest.approx(first + 0.6, abs=0.5)
-    at_a, at_b = float(values_of(view, Column.FIRST)[1]), float(values_of(view, Column.SECOND)[1])
+    at_a, at_b = float(values_of(view, LegendColumn.FIRST)[1]), float(values_of(view, LegendColumn.SECOND)[1])
     assert at_a == pytest.approx(0.4 * moved, abs=0.06)
-    assert float(values_of(view, Column.DIFFERENCE)[1]) == pytest.approx(at_b - at_a, abs=0.11)
+    assert float(values_of(view, LegendColumn.DIFFERENCE)[1]) == pytest.approx(at_b - at_a, abs=0.11)
     assert view.difference.text().startswith("B")
     view.plot.set_cursor(0, 55.0)
-    assert values_of(view, Column.FIRST)[2] == "\N{EN DASH}", "there was no reading"
+    assert values_of(view, LegendColumn.FIRST)[2] == "\N{EN DASH}", "there was no reading"
 
 
 def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
-    first = view.legend.visualRect(view.legend.model().index(0, Column.NAME))
+    first = view.legend.visualRect(view.legend.model().index(0, LegendColumn.NAME))
     QTest.mouseClick(view.legend.viewport(), Qt.MouseButton.LeftButton, pos=first.center())
     with qtbot.waitSignal(view.signals_changed):
         QTest.keyClick(
@@ -328,7 +328,7 @@ def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, sour
     view.plot.set_span(0.0, 10.0)
     view.set_moment(50.0)
     assert view.plot.span == (45.0, 55.0)
-    assert values_of(view, Column.NOW)[1] == "20.0"
+    assert values_of(view, LegendColumn.NOW)[1] == "20.0"
 
 
 def test_the_table_shows_a_replay_where_it_stands_whatever_is_done_to_the_trend(
@@ -336,11 +336,11 @@ def test_the_table_shows_a_replay_where_it_stands_whatever_is_done_to_the_trend(
 ) -> None:
     view.hide()
     view.set_source(source, moment=20.0)
-    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    heading = view.legend.horizontalHeaderItem(LegendColumn.NOW)
     expected = ["10.0", "8.0", "2.00", "stopped"]
     assert heading is not None
     assert heading.text() == "Here"
-    assert values_of(view, Column.NOW) == expected
+    assert values_of(view, LegendColumn.NOW) == expected
     with qtbot.waitExposed(view):
         view.show()
     for deed in (
@@ -355,31 +355,31 @@ def test_the_table_shows_a_replay_where_it_stands_whatever_is_done_to_the_trend(
         lambda: QTest.keyClick(view.plot, Qt.Key.Key_End),
     ):
         deed()
-        assert values_of(view, Column.NOW) == expected[: len(view.signals)]
+        assert values_of(view, LegendColumn.NOW) == expected[: len(view.signals)]
     view.set_moment(35.0)
-    assert values_of(view, Column.NOW) == ["10.0", "14.0", "2.00", "running"]
+    assert values_of(view, LegendColumn.NOW) == ["10.0", "14.0", "2.00", "running"]
     view.set_source(source)
-    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    heading = view.legend.horizontalHeaderItem(LegendColumn.NOW)
     assert heading is not None
     assert heading.text() == "Now"
-    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
+    assert values_of(view, LegendColumn.NOW) == ["25.0", "40.0", "3.00", "running"]
 
 
 def test_a_signal_with_texts_has_them_in_the_table_and_no_difference(view: TrendView) -> None:
     view.plot.set_cursor(0, 10.0)
     view.plot.set_cursor(1, 40.0)
-    assert values_of(view, Column.FIRST)[3] == "stopped"
-    assert values_of(view, Column.SECOND)[3] == "running"
-    assert values_of(view, Column.DIFFERENCE)[1:] == ["12.0", "0.00", ""]
+    assert values_of(view, LegendColumn.FIRST)[3] == "stopped"
+    assert values_of(view, LegendColumn.SECOND)[3] == "running"
+    assert values_of(view, LegendColumn.DIFFERENCE)[1:] == ["12.0", "0.00", ""]
 
 
 def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> None:
     view.plot.set_cursor(0, 10.0)
     view.plot.set_cursor(1, 40.0)
     view.show_signals(("running", "speed"))
-    assert values_of(view, Column.FIRST) == ["stopped", "4.0"]
-    assert values_of(view, Column.SECOND) == ["running", "16.0"]
-    assert values_of(view, Column.NOW) == ["running", "40.0"]
+    assert values_of(view, LegendColumn.FIRST) == ["stopped", "4.0"]
+    assert values_of(view, LegendColumn.SECOND) == ["running", "16.0"]
+    assert values_of(view, LegendColumn.NOW) == ["running", "40.0"]
 
 
 def test_nothing_observed_is_said(qtbot: QtBot) -> None:

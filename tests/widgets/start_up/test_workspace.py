@@ -16,7 +16,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
-from app.events.events import Event, Kind
+from app.events.events import Event, EventKind
 from app.follower.drive_bank import DriveBank
 from app.project.binding import bindings
 from app.project.model import Project
@@ -30,7 +30,7 @@ from tests.widgets.driving import MakeWindow
 from widgets.document.settings import Settings
 from widgets.kit.commands import why_off
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
-from widgets.start_up.trend_legend import Column
+from widgets.start_up.trend_legend import LegendColumn
 from widgets.start_up.workspace import StartUpWorkspace
 
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -71,7 +71,7 @@ def press(start_up: StartUpWorkspace, *keys: Qt.Key) -> None:
 
 
 def now_of(start_up: StartUpWorkspace) -> str:
-    item = start_up.trend.legend.item(0, Column.NOW)
+    item = start_up.trend.legend.item(0, LegendColumn.NOW)
     return "" if item is None else item.text()
 
 
@@ -271,15 +271,15 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
     for key in (Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return):
         QTest.keyClick(window.bench.face, key)
     pressed = time.monotonic()
-    qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
+    qtbot.waitUntil(lambda: any(event.kind is EventKind.WRITTEN for event in window.observation.events))
     qtbot.waitUntil(lambda: time.monotonic() > pressed + 0.5)
     assert window.findChild(StartUpWorkspace) is None
     QTest.keyClick(window, Qt.Key.Key_3, CTRL)
     shown = window.start_up.events.model.shown
     assert [event.at for event in shown] == sorted(event.at for event in shown)
     times = {event.kind: event.at for event in shown}
-    assert connected < times[Kind.ENTERED] < pressed
-    assert times[Kind.ENTERED] < times[Kind.WRITTEN] < pressed + 0.4
+    assert connected < times[EventKind.ENTERED] < pressed
+    assert times[EventKind.ENTERED] < times[EventKind.WRITTEN] < pressed + 0.4
     source = window.observation.source
     assert source is not None
     assert source.span()[0] < connected, "curves reach back to the connection"
@@ -297,7 +297,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
     qtbot.waitUntil(lambda: window.live.readings()["speed set point"].quality is Quality.GOOD)
     for key in (Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return):
         QTest.keyClick(window.bench.face, key)
-    qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
+    qtbot.waitUntil(lambda: any(event.kind is EventKind.WRITTEN for event in window.observation.events))
     window.live.disconnect_from_line()  # also afterwards
     window.show_workspace(workspace)
     with qtbot.waitActive(window):  # offscreen no window manager gives it back what a part took while it was made
@@ -309,9 +309,9 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
     with Recording.open(path) as recording:
         assert recording.count("frequency") == sum(len(block) for block in history.samples("frequency")) > 0
         told = [(recording.civil(event.at), event.text) for event in recording.events(*recording.span())]
-        assert [(history.clock.at(event.at), event.text) for event in history.events if event.kind is Kind.WRITTEN] == [
-            pair for pair in told if "was written" in pair[1]
-        ]
+        assert [
+            (history.clock.at(event.at), event.text) for event in history.events if event.kind is EventKind.WRITTEN
+        ] == [pair for pair in told if "was written" in pair[1]]
     with qtbot.waitActive(window):
         window.activateWindow()
     QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
@@ -332,7 +332,7 @@ def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
             assert isinstance(words, tuple)
             writer.add(name, clock[0], Quality.GOOD, words)
         if number % 50 == 0:
-            writer.event(Event(clock[0], Kind.NOTE, "", f"at {number // 10} s"))
+            writer.event(Event(clock[0], EventKind.NOTE, "", f"at {number // 10} s"))
     writer.close()
 
     def shown(window: MainWindow, at: int) -> None:
@@ -342,7 +342,7 @@ def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
         values = {
             name: item.text()
             for row, name in enumerate(names)
-            if (item := start_up.trend.legend.item(row, Column.NOW)) is not None
+            if (item := start_up.trend.legend.item(row, LegendColumn.NOW)) is not None
         }
         assert values["speed set point"] == f"{at}.0"
         assert float(values["frequency"]) == 2.0 * at

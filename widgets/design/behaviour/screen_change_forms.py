@@ -17,8 +17,8 @@ from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
 from widgets.design.forms.signal_picker import signal_choices
 from widgets.document.document import Document, Edit
-from widgets.document.drafts import Drafts, Texts
-from widgets.document.unfinished import Kind, Unfinished, changed_rule, lacking, no_condition, of_kind
+from widgets.document.drafts import Drafts, DraftTexts
+from widgets.document.unfinished import RuleKind, Unfinished, changed_rule, lacking, no_condition, of_kind
 
 translate = QCoreApplication.translate
 EVERYWHERE = ""
@@ -27,7 +27,7 @@ EVERYWHERE = ""
 class _CausedForm(PartForm):
     """What screen changes and actions share: `from` and a cause. An incomplete rule is kept out of the project."""
 
-    kind: Kind
+    kind: RuleKind
 
     def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
@@ -67,7 +67,7 @@ class _CausedForm(PartForm):
 
         return edit
 
-    def _state(self) -> Texts | None:
+    def _state(self) -> DraftTexts | None:
         rule = self.part
         if rule is None or not self.begun.keeps(rule):
             return None
@@ -114,13 +114,13 @@ class _CausedForm(PartForm):
             )
         )
 
-    def _read_when(self, texts: Texts) -> Edit:
+    def _read_when(self, texts: DraftTexts) -> Edit:
         condition = read_condition(texts)
         if condition is None:
             raise ValueError(self.tr("choose the signal of the condition"))
         return self.change(when=condition)
 
-    def _read_cause(self, texts: Texts) -> Edit:
+    def _read_cause(self, texts: DraftTexts) -> Edit:
         part = self.part
         cause = texts[0]
         if part is None or cause == cause_of(part):
@@ -191,7 +191,7 @@ class ScreenChangeForm(_CausedForm):
             ring = [("next", self.tr("the next screen")), ("previous", self.tr("the previous screen"))]
         return ring + [(name, name) for name in self.project.screen_named]
 
-    def _meaning(self) -> Texts | None:
+    def _meaning(self) -> DraftTexts | None:
         part = self.part
         if part is None:
             return None
@@ -310,7 +310,7 @@ class ActionForm(_CausedForm):
     def _held(self) -> list[tuple[str, str]]:
         return [(part.name, part.name) for part in self.project.signals if isinstance(part, HeldSignal)]
 
-    def _read_do(self, texts: Texts) -> Edit:
+    def _read_do(self, texts: DraftTexts) -> Edit:
         part = self.part
         if part is None:
             return lambda project: project
@@ -321,7 +321,7 @@ class ActionForm(_CausedForm):
             changes["signal"] = None
         return self.change(**changes)
 
-    def _read_value_kind(self, texts: Texts) -> Edit:
+    def _read_value_kind(self, texts: DraftTexts) -> Edit:
         if texts[0] == "number":
             return self.change(value=None)
         if not self._held():

@@ -21,10 +21,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.edits.signals import AnySignal
 from app.exchange.sheet import Progress, Stopped
 from app.exchange.writing import CannotWrite, TextStyle, as_text, as_workbook, write_file
-from app.project.model import BitSignal, Project, RegisterSignal
+from app.project.model import AnySignal, BitSignal, Project, RegisterSignal
 from widgets.design.exchange.import_choices import box
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings

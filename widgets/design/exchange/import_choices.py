@@ -21,7 +21,7 @@ from app.edits import EditRefused
 from app.edits.refused import free_name
 from app.exchange.column_mapping import Matching
 from app.exchange.delimited import CODINGS
-from app.exchange.import_plan import Target
+from app.exchange.import_plan import ImportTarget
 from app.exchange.importing import Import
 from app.exchange.reading import ReadOptions
 from app.exchange.sheet import MOST_ROWS
@@ -38,7 +38,7 @@ _NEW_TCP: Final = "\0tcp"
 _NEW_SERIAL: Final = "\0serial"
 
 
-class ChoiceRow(QWidget):
+class CaptionedChoices(QWidget):
     """Choices side by side, each below its caption."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -88,7 +88,7 @@ def put(editor: QComboBox, value: object) -> None:
                 return
 
 
-class ReadingChoices(ChoiceRow):
+class ReadingChoices(CaptionedChoices):
     """How the file is read, and what its numbers mean."""
 
     way_changed = Signal()
@@ -194,7 +194,7 @@ class ReadingChoices(ChoiceRow):
         )
 
 
-class TargetChoices(ChoiceRow):
+class TargetChoices(CaptionedChoices):
     """Where the signals of a list go."""
 
     changed = Signal()
@@ -229,7 +229,7 @@ class TargetChoices(ChoiceRow):
         for editor in (self.follower, self.line, self.same_name):
             editor.activated.connect(lambda _index: self._told())
         self.name.editingFinished.connect(self._told)
-        self._last: Target | None = None
+        self._last: ImportTarget | None = None
         self._told()
 
     def _told(self) -> None:
@@ -244,7 +244,7 @@ class TargetChoices(ChoiceRow):
             self.name.setText(free_name(name[:34], self._project.follower_named))
             self._last = self.target()
 
-    def target(self) -> Target:
+    def target(self) -> ImportTarget:
         """What is chosen."""
         project = self._project
         chosen = self.line.currentData()
@@ -262,4 +262,4 @@ class TargetChoices(ChoiceRow):
                 follower = None  # without a name it is none; the rows say so
         elif self.follower.currentData() is not None:
             follower = project.follower_named[self.follower.currentData()]
-        return Target(follower, line, self.same_name.currentData())
+        return ImportTarget(follower, line, self.same_name.currentData())

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHeaderView, QTableView, QWidget
 
 from app.exchange.column_mapping import Matching
-from app.exchange.import_plan import Plan
+from app.exchange.import_plan import ImportPlan
 from app.exchange.row_parser import Note
 from app.exchange.sheet import Sheet, cell_text, column_letter
 from widgets.design.exchange.import_table import key_title
@@ -27,7 +27,7 @@ class NotesModel(TableModel):
         self._sheet = Sheet((), 0)
         self._matching = Matching(())
 
-    def show(self, sheet: Sheet, matching: Matching, plan: Plan) -> None:
+    def show(self, sheet: Sheet, matching: Matching, plan: ImportPlan) -> None:
         """Show the notes of a plan."""
         self.beginResetModel()
         self._sheet, self._matching = sheet, matching
@@ -76,7 +76,7 @@ class NotesList(QTableView):
         self.selectionModel().currentRowChanged.connect(lambda now, _before: self._go(now.row()))
         self.clicked.connect(lambda index: self._go(index.row()))
 
-    def show_notes(self, sheet: Sheet, matching: Matching, plan: Plan) -> None:
+    def show_notes(self, sheet: Sheet, matching: Matching, plan: ImportPlan) -> None:
         """Show the notes of a plan."""
         self.notes.show(sheet, matching, plan)
 

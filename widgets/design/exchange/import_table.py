@@ -9,8 +9,6 @@ from PySide6.QtCore import (
     QAbstractTableModel,
     QCoreApplication,
     QEvent,
-    QModelIndex,
-    QPersistentModelIndex,
     QRect,
     QSize,
     Qt,
@@ -20,7 +18,7 @@ from PySide6.QtGui import QFont, QKeyEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHeaderView, QTableView, QWidget
 
 from app.exchange.column_mapping import Matching
-from app.exchange.import_plan import Plan
+from app.exchange.import_plan import ImportPlan
 from app.exchange.row_parser import Note
 from app.exchange.sheet import Sheet, cell_text, column_letter
 from app.exchange.titles import HINTS, KEYS, TITLES, Key
@@ -29,9 +27,9 @@ from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice
+from widgets.kit.tables import Index
 
 translate = QCoreApplication.translate
-Index = QModelIndex | QPersistentModelIndex
 Role = Qt.ItemDataRole
 
 _SAMPLE: Final = 60
@@ -55,7 +53,7 @@ class SheetModel(QAbstractTableModel):
         self._notes: dict[int, list[Note]] = {}
         self._out: frozenset[int] = frozenset()
 
-    def show(self, sheet: Sheet, matching: Matching, plan: Plan) -> None:
+    def show(self, sheet: Sheet, matching: Matching, plan: ImportPlan) -> None:
         """Show this sheet with what became of its rows."""
         same = sheet is self._sheet
         if not same:
@@ -292,7 +290,7 @@ class SheetView(QTableView):
         """The current row by the number that the file has for it; 0 if there is none."""
         return self.sheet.number_of(self.currentIndex().row())
 
-    def show_sheet(self, sheet: Sheet, matching: Matching, plan: Plan) -> None:
+    def show_sheet(self, sheet: Sheet, matching: Matching, plan: ImportPlan) -> None:
         """Show a sheet with its matching and what becomes of its rows."""
         same = sheet is self.sheet._sheet
         self.sheet.show(sheet, matching, plan)

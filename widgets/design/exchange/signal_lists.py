@@ -8,8 +8,8 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
-from app.edits.signals import AnySignal
 from app.exchange.reading import ENDINGS
+from app.project.model import AnySignal
 from widgets.document.document import Document
 from widgets.document.settings import Settings
 

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
 
 from app.project.model import Condition
 from app.signals.typed import number, plain
-from widgets.design.forms.form import FormRow, Get, Options, Put
-from widgets.document.drafts import Texts
+from widgets.design.forms.form import FormRow, Get, OptionsSource, Put
+from widgets.document.drafts import DraftTexts
 from widgets.kit.elided import ShortChoice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.scaling import scaled
@@ -31,12 +31,12 @@ def comparisons() -> list[tuple[str, str]]:
     ]
 
 
-def condition_texts(condition: Condition | None) -> Texts:
+def condition_texts(condition: Condition | None) -> DraftTexts:
     """A condition as the row shows it."""
     return NO_CONDITION if condition is None else (condition.signal, condition.is_, plain(condition.value))
 
 
-def read_condition(texts: Texts) -> Condition | None:
+def read_condition(texts: DraftTexts) -> Condition | None:
     """The condition that the row shows; None without a signal. Raises ValueError in words."""
     signal, comparison, value = texts
     if not signal:
@@ -52,7 +52,7 @@ class ConditionRow(FormRow):
     """Signal, comparison and value side by side; the value only where there is one to compare with."""
 
     def __init__(
-        self, label: str, get: Get, put: Put, signals: Options, hint: str = "", *, optional: bool = False
+        self, label: str, get: Get, put: Put, signals: OptionsSource, hint: str = "", *, optional: bool = False
     ) -> None:
         super().__init__(label, get, put, hint)
         self._signals = signals
@@ -84,11 +84,11 @@ class ConditionRow(FormRow):
         """The three."""
         return (self._signal, self._is, self._value)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """Signal, comparison, value."""
         return (str(self._signal.currentData() or ""), str(self._is.currentData() or ""), self._value.text())
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Show these."""
         index = self._signal.place_of(texts[0])
         if index < 0:

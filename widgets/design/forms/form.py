@@ -15,16 +15,16 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import percent, scaled
 
-Get = Callable[[], Texts | None]
+Get = Callable[[], DraftTexts | None]
 """What the document holds now, as the editors show it; None: this row does not apply."""
-Put = Callable[[Texts], str | None]
+Put = Callable[[DraftTexts], str | None]
 """Takes what was typed into the document. Returns None, or in words why not."""
-Options = Callable[[], Sequence[tuple[str, str]]]
+OptionsSource = Callable[[], Sequence[tuple[str, str]]]
 """The choices: what is stored, and what a person reads."""
 
 
@@ -57,8 +57,8 @@ class FormRow(QWidget):
         self._form: Form | None = None
         self._setting = False
         self._committing = False
-        self._taken: tuple[Texts, Texts] | None = None
-        self._first: Texts | None = None
+        self._taken: tuple[DraftTexts, DraftTexts] | None = None
+        self._first: DraftTexts | None = None
         """What stood here before somebody began to type."""
         self._reason = ""
         self.company: Sequence[FormRow] = (self,)
@@ -70,11 +70,11 @@ class FormRow(QWidget):
         """The widgets that are edited."""
         raise NotImplementedError
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """What stands in the editors."""
         raise NotImplementedError
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Show these."""
         raise NotImplementedError
 
@@ -151,7 +151,7 @@ class FormRow(QWidget):
         self._taken = None
         self._set(now)
 
-    def _set(self, texts: Texts) -> None:
+    def _set(self, texts: DraftTexts) -> None:
         if self.texts() != texts:
             self._setting = True
             try:

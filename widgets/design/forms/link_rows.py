@@ -8,7 +8,7 @@ from typing import Final
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from widgets.design.forms.form import FormRow, Get
-from widgets.document.drafts import Texts
+from widgets.document.drafts import DraftTexts
 from widgets.kit.row_list import RowList
 
 
@@ -26,11 +26,11 @@ class ButtonRow(FormRow):
         """The button."""
         return (self.button,)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """None."""
         return ()
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Nothing to show."""
 
 
@@ -41,7 +41,7 @@ class PlacesRow(FormRow):
 
     def __init__(self, label: str, get: Get, go: Callable[[int], object], nothing: str, hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
-        self._texts: Texts = ()
+        self._texts: DraftTexts = ()
         self._nothing = QLabel(nothing)
         self._nothing.setProperty("look", "caution")
         self._nothing.setWordWrap(True)
@@ -57,11 +57,11 @@ class PlacesRow(FormRow):
         """The list."""
         return (self._list,)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """What is listed."""
         return self._texts
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """List these."""
         self._texts = texts
         self._list.clear()

@@ -29,7 +29,7 @@ from widgets.design.forms.message_preview import MessagePreview
 from widgets.design.forms.part_form import PartForm, taking
 from widgets.design.forms.rows import ChoiceRow, LineRow
 from widgets.document.document import Document
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 from widgets.kit.elided import ELIDES
 from widgets.kit.plain import plain_label, plain_tip
 
@@ -179,7 +179,7 @@ class MessagesForm(PartForm):
         self.add(row)
 
     def _put_message(self, message: PanelMessage) -> Put:
-        def make(texts: Texts) -> Callable[[Project], Project]:
+        def make(texts: DraftTexts) -> Callable[[Project], Project]:
             number, words = self.number, texts[0].rstrip()
             return lambda project: edits.set_message(project, number, message, words)
 
@@ -189,7 +189,7 @@ class MessagesForm(PartForm):
         name = self.tr("Change message \u201c{name}\u201d").format(name=self._names[message])
         take = taking(self.document, name, merge, make)
 
-        def put(texts: Texts) -> str | None:
+        def put(texts: DraftTexts) -> str | None:
             reason = take(texts)
             self._show_preview(message)
             return reason
@@ -263,7 +263,7 @@ class MessagesForm(PartForm):
 
     # The language, and words that are ready in it
 
-    def _choose_language(self, texts: Texts) -> None:
+    def _choose_language(self, texts: DraftTexts) -> None:
         self.document.choose_language(int(texts[0]))
 
     def _known(self) -> Known | None:

@@ -12,18 +12,18 @@ from app.signals.typed import plain
 from widgets.design.forms.form import Form, FormRow, Put
 from widgets.design.forms.rows import CheckRow, ChoiceRow, LineRow, NotesRow
 from widgets.document.document import Document, Edit
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 
 Where = Callable[[Any], bool]
 
 
-def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[Texts], Edit]) -> Put:
+def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[DraftTexts], Edit]) -> Put:
     """A `Put` that reads the texts by `make` and makes the edit as a step called `name`.
 
     `make` raises ValueError in words if it cannot read them.
     """
 
-    def put(texts: Texts) -> str | None:
+    def put(texts: DraftTexts) -> str | None:
         try:
             edit = make(texts)
         except ValueError as error:
@@ -66,7 +66,7 @@ class PartForm(Form):
         """Changes with the same key become one step while they follow one another."""
         return self.subject
 
-    def put(self, make: Callable[[Texts], Edit]) -> Put:
+    def put(self, make: Callable[[DraftTexts], Edit]) -> Put:
         """Take texts over by the edit that `make` makes of them."""
         return taking(self.document, self.step_name, self.merge_key, make)
 
@@ -119,7 +119,7 @@ class PartForm(Form):
     def check(self, label: str, attribute: str, text: str, hint: str = "", *, where: Where = always) -> FormRow:
         """A row for yes or no."""
 
-        def get() -> Texts | None:
+        def get() -> DraftTexts | None:
             part = self.part
             if part is None or not hasattr(part, attribute) or not where(part):
                 return None
@@ -141,8 +141,8 @@ class PartForm(Form):
             )
         )
 
-    def _get(self, attribute: str, where: Where) -> Callable[[], Texts | None]:
-        def get() -> Texts | None:
+    def _get(self, attribute: str, where: Where) -> Callable[[], DraftTexts | None]:
+        def get() -> DraftTexts | None:
             part = self.part
             if part is None or not hasattr(part, attribute) or not where(part):
                 return None
@@ -153,7 +153,7 @@ class PartForm(Form):
     def name_row(self, label: str, rename: Callable[[Project, str, str], Project], hint: str = "") -> FormRow:
         """A row for the name; a change of it changes every use."""
 
-        def put(texts: Texts) -> str | None:
+        def put(texts: DraftTexts) -> str | None:
             if not isinstance(self.subject, tuple):
                 return None
             kind, old = self.subject

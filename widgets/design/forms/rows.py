@@ -18,8 +18,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets.design.forms.form import FormRow, Get, Options, Put
-from widgets.document.drafts import Texts
+from widgets.design.forms.form import FormRow, Get, OptionsSource, Put
+from widgets.document.drafts import DraftTexts
 from widgets.kit.elided import ShortChoice
 from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_label
@@ -70,11 +70,11 @@ class LineRow(FormRow):
         """The line edits."""
         return tuple(self._edits)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """What stands in them."""
         return tuple(edit.text() for edit in self._edits)
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Show these."""
         for edit, text in zip(self._edits, texts, strict=True):
             if edit.text() != text:
@@ -98,7 +98,7 @@ class LineRow(FormRow):
 class ChoiceRow(FormRow):
     """One of several choices. A stored value that is no choice any more is shown as it is, with the word "missing"."""
 
-    def __init__(self, label: str, get: Get, put: Put, options: Options, hint: str = "") -> None:
+    def __init__(self, label: str, get: Get, put: Put, options: OptionsSource, hint: str = "") -> None:
         super().__init__(label, get, put, hint)
         self._options = options
         self._offered: Sequence[tuple[str, str]] = ()
@@ -114,13 +114,13 @@ class ChoiceRow(FormRow):
         """The box."""
         return (self._combo,)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """The stored form of the choice."""
         if self._combo.currentIndex() < 0:
             return (NOTHING_CHOSEN,)
         return (str(self._combo.currentData()),)
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Choose this; if it is no choice, add it marked as missing."""
         index = self._combo.place_of(texts[0])
         if index < 0:
@@ -157,11 +157,11 @@ class CheckRow(FormRow):
         """The box."""
         return (self._box,)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """`1` or empty."""
         return ("1" if self._box.isChecked() else "",)
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Check or uncheck it."""
         self._box.setChecked(bool(texts[0]))
 
@@ -201,11 +201,11 @@ class NotesRow(FormRow):
         """The edit."""
         return (self._edit,)
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """The text."""
         return (self._edit.toPlainText(),)
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Show this text."""
         self._edit.setPlainText(texts[0])
 
@@ -225,10 +225,10 @@ class InfoRow(FormRow):
         """None."""
         return ()
 
-    def texts(self) -> Texts:
+    def texts(self) -> DraftTexts:
         """What is shown."""
         return (self._text.text(),)
 
-    def set_texts(self, texts: Texts) -> None:
+    def set_texts(self, texts: DraftTexts) -> None:
         """Show this."""
         self._text.setText(texts[0])

@@ -19,7 +19,7 @@ from widgets.design.forms.part_texts import cause_text, deed_text, from_text, ta
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.design.forms.signal_picker import kinds, signal_choices
 from widgets.document.document import Document, Edit, Selection
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 from widgets.face.sample_values import width_needed
 from widgets.kit.commands import ENTRY
 from widgets.kit.row_list import RowList
@@ -116,11 +116,11 @@ class FieldForm(PartForm):
         _, screen, index = self.subject
         return lambda project: edits.change_field(project, screen, index, **changes)
 
-    def _read_at(self, texts: Texts) -> Edit:
+    def _read_at(self, texts: DraftTexts) -> Edit:
         row, column = (whole(text) - 1 for text in texts)
         return self.change(at=(row, column))
 
-    def _needs(self) -> Texts | None:
+    def _needs(self) -> DraftTexts | None:
         part = self.part
         if part is None:
             return None

@@ -13,7 +13,7 @@ from app.project.model import Follower, Project, RegisterSignal, SerialLine
 from app.project.value_texts import choice_of
 from app.signals.typed import whole
 from widgets.design.lines.forms import line_kinds, line_of_kind, simulations
-from widgets.design.values.cell_reading import CellReader, CellRefused, Texts
+from widgets.design.values.cell_reading import CellReader, CellRefused, ColumnTexts
 from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate
@@ -179,7 +179,7 @@ def _read_where(_project: Project, part: Any, text: str) -> dict[str, Any]:
     return {"host": host, "port": whole(port)}
 
 
-def _prepare_line(_project: Project, part: Any, texts: Texts, _above: Any) -> tuple[Any, Texts]:
+def _prepare_line(_project: Project, part: Any, texts: ColumnTexts, _above: Any) -> tuple[Any, ColumnTexts]:
     kinds = dict(line_kinds())
     wanted = texts.get("kind", "").strip()
     try:
@@ -191,7 +191,7 @@ def _prepare_line(_project: Project, part: Any, texts: Texts, _above: Any) -> tu
     return (part if kind == part.kind else line_of_kind(kind, part.name, part)), texts
 
 
-def _prepare_follower(project: Project, part: Any, texts: Texts, _above: Any) -> tuple[Any, Texts]:
+def _prepare_follower(project: Project, part: Any, texts: ColumnTexts, _above: Any) -> tuple[Any, ColumnTexts]:
     if part is not None:
         return part, texts
     if not project.lines:
@@ -202,7 +202,7 @@ def _prepare_follower(project: Project, part: Any, texts: Texts, _above: Any) ->
     }
 
 
-def _named(wanted: str, texts: Texts) -> str:
+def _named(wanted: str, texts: ColumnTexts) -> str:
     if texts.get("name", "").strip():
         return wanted  # the name that was given is read with the other cells
     raise CellRefused("name", translate("LineCells", "a new row needs a name"))

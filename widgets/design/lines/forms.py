@@ -18,7 +18,7 @@ from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
 from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 
 translate = QCoreApplication.translate
 _RANGE: Final = re.compile(
@@ -72,14 +72,14 @@ class LineForm(PartForm):
         name = self.subject[1] if isinstance(self.subject, tuple) else ""
         return lambda project: edits.change_line(project, name, **changes)
 
-    def _read_kind(self, texts: Texts) -> Edit:
+    def _read_kind(self, texts: DraftTexts) -> Edit:
         part = self.part
         if part is None or part.kind == texts[0]:
             return lambda project: project
         other = line_of_kind(texts[0], part.name, part)
         return lambda project: edits.replace_line(project, part.name, other)
 
-    def _followers_text(self) -> Texts | None:
+    def _followers_text(self) -> DraftTexts | None:
         part = self.part
         if part is None:
             return None
@@ -189,7 +189,7 @@ class FollowerForm(PartForm):
         self._machine_choice("trip_class", self.tr("Trip class"), lambda: [(each, each) for each in ("10", "20", "30")])
         self.finish()
 
-    def _registers_text(self) -> Texts | None:
+    def _registers_text(self) -> DraftTexts | None:
         """Which registers a simulated drive has."""
         part = self.part
         if part is None or part.played.model != "drive":
@@ -210,7 +210,7 @@ class FollowerForm(PartForm):
             for binding in bindings(self.project).values()
         )
 
-    def _machine(self, attribute: str) -> Texts | None:
+    def _machine(self, attribute: str) -> DraftTexts | None:
         """A datum of the machine that a simulated drive moves."""
         part = self.part
         if part is None or part.played.model != "drive":
@@ -258,7 +258,7 @@ class FollowerForm(PartForm):
         name = self.subject[1] if isinstance(self.subject, tuple) else ""
         return lambda project: edits.change_follower(project, name, **changes)
 
-    def _signals_text(self) -> Texts | None:
+    def _signals_text(self) -> DraftTexts | None:
         part = self.part
         if part is None:
             return None

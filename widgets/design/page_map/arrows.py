@@ -20,7 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from app.page_map.arrows import Arrow, Inlet, Kind
+from app.page_map.arrows import Arrow, ArrowKind, Inlet
 from app.page_map.routes import Route
 from app.project.model import Project
 from widgets.design.page_map.node import Node, wash
@@ -87,7 +87,7 @@ def label_width(text: str) -> float:
     return QFontMetricsF(label_font()).horizontalAdvance(text) + 10
 
 
-def line_style(kind: Kind) -> Qt.PenStyle:
+def line_style(kind: ArrowKind) -> Qt.PenStyle:
     """How the lines of each kind are drawn, so that no colour is needed to tell them apart."""
     return {"key": Qt.PenStyle.SolidLine, "idle": Qt.PenStyle.DotLine, "override": Qt.PenStyle.DashLine}[kind]
 
@@ -115,7 +115,7 @@ class ScreenChangeItem(QGraphicsItem):
         return False
 
 
-class Edge(ScreenChangeItem):
+class ArrowItem(ScreenChangeItem):
     """One arrow with its label."""
 
     def __init__(self, arrow: Arrow, labels: tuple[Label, ...], route: Route) -> None:

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsView, QStyleOptionGraphicsItem, QWidget
 
-from widgets.design.page_map.arrows import Edge, InletItem, drawn_line, label_font, label_width
+from widgets.design.page_map.arrows import ArrowItem, InletItem, drawn_line, label_font, label_width
 from widgets.design.page_map.node import Node
 from widgets.design.page_map.scene import MapScene
 from widgets.kit import palette
@@ -110,7 +110,7 @@ class Dragging:
 
     def __init__(self, scene: MapScene, names: tuple[str, ...]) -> None:
         self.names = names
-        self.into: Edge | None = None
+        self.into: ArrowItem | None = None
         self._scene = scene
         self._before = {name: scene.nodes[name].pos() for name in names}
 
@@ -124,7 +124,7 @@ class Dragging:
                     edge.set_near(edge is into)
             self.into = into
 
-    def _ring_arrow(self) -> Edge | None:
+    def _ring_arrow(self) -> ArrowItem | None:
         name = self.names[0] if len(self.names) == 1 else None
         ring = self._scene.ring_at(name)
         if name is None or ring is None:
@@ -169,7 +169,7 @@ def node_at(scene: MapScene, point: QPointF) -> Node | None:
     return next((item for item in scene.items(point) if isinstance(item, Node)), None)
 
 
-def head_at(view: QGraphicsView, scene: MapScene, point: QPoint) -> Edge | InletItem | None:
+def head_at(view: QGraphicsView, scene: MapScene, point: QPoint) -> ArrowItem | InletItem | None:
     """The arrow whose head is at a point of the viewport, the selected one first; or the inlet there."""
     item = view.itemAt(point)
     if isinstance(item, InletItem):

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
 
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
+from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.gestures import Dragging, Drawing, Drawn, head_at, node_at
 from widgets.design.page_map.keyboard import MapKeyboard
 from widgets.design.page_map.keys import KeyStrip, key_uses
@@ -39,7 +39,7 @@ class PageMap(MapKeyboard):
         self.map_scene.addItem(self.strip)
         self._drawing: Drawing | None = None
         self._dragging: Dragging | None = None
-        self._held: tuple[QPoint, Edge | InletItem] | None = None
+        self._held: tuple[QPoint, ArrowItem | InletItem] | None = None
         self._hovered: Node | None = None
         self._hover = QTimer(self)
         self._hover.setSingleShot(True)
@@ -146,10 +146,10 @@ class PageMap(MapKeyboard):
         self.viewport().setCursor(Qt.CursorShape.CrossCursor)
         self.setFocus(Qt.FocusReason.MouseFocusReason)
 
-    def _take_hold(self, item: Edge | InletItem, point: QPoint) -> None:
+    def _take_hold(self, item: ArrowItem | InletItem, point: QPoint) -> None:
         """Take the head of an arrow to another screen."""
         self.choose((item,))
-        if isinstance(item, Edge):
+        if isinstance(item, ArrowItem):
             self._draw(
                 Drawn(item.labels[item.current].text, item.arrow.from_, screen_change=item.screen_change), item.start
             )

@@ -11,10 +11,10 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from app.checks.finding import Finding
-from app.page_map.arrows import Kind
+from app.page_map.arrows import ArrowKind
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
+from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
 from widgets.design.page_map.spoken import screen_change_in_words, screen_in_words
 from widgets.design.page_map.view import MapView
@@ -91,7 +91,7 @@ class MapKeyboard(MapView):
         self._quiet = False
         self._say()
 
-    def set_kinds(self, kinds: Collection[Kind]) -> None:
+    def set_kinds(self, kinds: Collection[ArrowKind]) -> None:
         """Show the screen changes of these kinds only."""
         self.map_scene.set_kinds(kinds)
 
@@ -254,7 +254,7 @@ class MapKeyboard(MapView):
             self._selected()
             return
         name = self.selected_screen()
-        if isinstance(item, Edge):
+        if isinstance(item, ArrowItem):
             name = item.arrow.from_
         elif isinstance(item, InletItem):
             name = item.inlet.to
@@ -271,7 +271,7 @@ class MapKeyboard(MapView):
     def _go(self, dx: int, dy: int, together: bool) -> None:
         name = self.selected_screen()
         item = self.selected_screen_change_item()
-        if isinstance(item, Edge):
+        if isinstance(item, ArrowItem):
             # From an arrow back to the screen that it comes from.
             self.choose((self.nodes[item.arrow.from_],))
             return

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsView, QStyleOptionGraphicsItem, QWidget
 
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.project.model import Project
 from widgets.design.forms.part_texts import deed_text
 from widgets.design.page_map.arrows import label_font
@@ -55,7 +55,7 @@ class KeyUse:
 
 def key_uses(project: Project, screen: str) -> list[KeyUse]:
     """The keys of the panel, with what each does on a screen."""
-    layout = Layout.of(project)
+    layout = PanelLayout.of(project)
     found = []
     for key in project.panel.keys:
         screen_change = layout.behaviour.key_screen_change(screen, key)

@@ -19,12 +19,12 @@ from PySide6.QtWidgets import (
 
 from app import edits
 from app.edits.refused import free_name
-from app.page_map.arrows import KINDS, Kind
-from app.page_map.layout import Place, arranged, free_place
+from app.page_map.arrows import KINDS, ArrowKind
+from app.page_map.layout import MapPlace, arranged, free_place
 from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 from widgets.design.page_map.add_screen_change import ScreenChangeDialog
-from widgets.design.page_map.arrows import Edge, InletItem
+from widgets.design.page_map.arrows import ArrowItem, InletItem
 from widgets.design.page_map.icons import arrange_icon, fit_icon, line_icon, selection_icon
 from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
@@ -221,7 +221,7 @@ class PageMapPane(QWidget):
             self.set_project(self._document.project, self._graph)
 
     def _show_kinds(self, _on: bool = True) -> None:
-        shown: list[Kind] = [kind for kind in KINDS if kind == "key"]
+        shown: list[ArrowKind] = [kind for kind in KINDS if kind == "key"]
         shown += ["override"] * self.override_action.isChecked()
         shown += ["idle"] * self.idle_action.isChecked()
         self.view.set_kinds(shown)
@@ -327,7 +327,7 @@ class PageMapPane(QWidget):
             self.view.select_screen_change(index)
             self.view.screen_change_opened.emit(index)
 
-    def _offer_screen(self, screen: str, key: str, place: Place, at: QPoint) -> None:
+    def _offer_screen(self, screen: str, key: str, place: MapPlace, at: QPoint) -> None:
         menu = QMenu(self)
         menu.addAction(self.tr("New &screen here"), lambda: self.lead_to_new(screen, key, place))
         menu.addSeparator()
@@ -336,7 +336,7 @@ class PageMapPane(QWidget):
         menu.aboutToHide.connect(menu.deleteLater)
         menu.popup(at)
 
-    def lead_to_new(self, screen: str, key: str, place: Place) -> None:
+    def lead_to_new(self, screen: str, key: str, place: MapPlace) -> None:
         """Add a screen at a place, with a screen change to it."""
         project = self._document.project
         name = free_name(self.tr("screen"), project.screen_named)
@@ -351,7 +351,7 @@ class PageMapPane(QWidget):
 
     # Screens
 
-    def _add_screen(self, place: Place | None) -> None:
+    def _add_screen(self, place: MapPlace | None) -> None:
         project = self._document.project
         name = free_name(self.tr("screen"), project.screen_named)
         names, current = list(project.screen_named), self._document.selection.screen
@@ -365,7 +365,7 @@ class PageMapPane(QWidget):
 
         self._document.do(self.tr("Add screen"), edit, select=Selection(name))
 
-    def _place(self, places: dict[str, Place]) -> None:
+    def _place(self, places: dict[str, MapPlace]) -> None:
         self._document.do(
             self.tr("Move on the map"),
             lambda project: edits.place_screens(project, places),
@@ -406,7 +406,7 @@ class PageMapPane(QWidget):
         index = item.screen_change
         step = self.tr("Delete screen change")
         screen_change = self._document.project.screen_changes[index]
-        shared = screen_change.from_ is None and isinstance(item, Edge)
+        shared = screen_change.from_ is None and isinstance(item, ArrowItem)
 
         def delete() -> None:
             self._document.do(step, lambda project: edits.delete_screen_change(project, index))
@@ -421,12 +421,12 @@ class PageMapPane(QWidget):
             )
         else:
             delete()
-            if isinstance(item, Edge):
+            if isinstance(item, ArrowItem):
                 self.view.select_screen(item.arrow.from_)
             elif isinstance(item, InletItem):
                 self.view.select_screen(item.inlet.to)
 
-    def _menu(self, at: QPoint, place: Place) -> None:
+    def _menu(self, at: QPoint, place: MapPlace) -> None:
         menu = QMenu(self)
         name, screen_change = self.view.selected_screen(), self.view.selected_screen_change()
         if screen_change is not None:

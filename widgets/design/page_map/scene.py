@@ -10,10 +10,10 @@ from PySide6.QtGui import QPainter, QPainterPath, QPalette, QPen
 from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
-from app.page_map.arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of
+from app.page_map.arrows import KINDS, Arrow, ArrowKind, Inlet, arrows_of, inlets_of
 from app.page_map.boxes import Box, Gaps
 from app.page_map.labels import Pair
-from app.page_map.layout import STEP, Place, places
+from app.page_map.layout import STEP, MapPlace, places
 from app.page_map.rings import Ring, rings_of
 from app.page_map.routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
@@ -23,7 +23,7 @@ from widgets.design.page_map.arrows import (
     HAT_PART,
     INLETS,
     WEB,
-    Edge,
+    ArrowItem,
     InletItem,
     Label,
     ScreenChangeItem,
@@ -48,11 +48,11 @@ class MapScene(QGraphicsScene):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.nodes: dict[str, Node] = {}
-        self.edges: list[Edge] = []
+        self.edges: list[ArrowItem] = []
         self.inlets: list[InletItem] = []
-        self.places: dict[str, Place] = {}
+        self.places: dict[str, MapPlace] = {}
         self.rings: tuple[Ring, ...] = ()
-        self.kinds: frozenset[Kind] = frozenset(KINDS)
+        self.kinds: frozenset[ArrowKind] = frozenset(KINDS)
         self.project: Project | None = None
         self.graph: PagingGraph | None = None
         self._order: tuple[str, ...] = ()
@@ -97,7 +97,7 @@ class MapScene(QGraphicsScene):
             self._show_facts()
             self._show_screen_changes()
 
-    def set_kinds(self, kinds: Collection[Kind]) -> None:
+    def set_kinds(self, kinds: Collection[ArrowKind]) -> None:
         """Show the screen changes of these kinds only."""
         if frozenset(kinds) != self.kinds:
             self.kinds = frozenset(kinds)
@@ -115,12 +115,12 @@ class MapScene(QGraphicsScene):
         """The ring that a screen is in."""
         return next((ring for ring in self.rings if name in ring.screens), None)
 
-    def point_of(self, place: Place) -> QPointF:
+    def point_of(self, place: MapPlace) -> QPointF:
         """Where a screen at that place has its upper left corner."""
         across, down = self.step()
         return QPointF(place[0] * across / STEP, place[1] * down / STEP)
 
-    def place_of(self, point: QPointF) -> Place:
+    def place_of(self, point: QPointF) -> MapPlace:
         """The place nearest to a point."""
         across, down = self.step()
         return round(point.x() * STEP / across), round(point.y() * STEP / down)
@@ -271,7 +271,7 @@ class MapScene(QGraphicsScene):
                 del before[pair]
                 edge.set_route(found[pair])
             else:
-                edge = Edge(arrow, labels[pair], found[pair])
+                edge = ArrowItem(arrow, labels[pair], found[pair])
                 self.addItem(edge)
             self.edges.append(edge)
         for gone in before.values():
@@ -284,7 +284,7 @@ class MapScene(QGraphicsScene):
     def select_screen_change(self, screen_change: int, from_: str | None = None) -> bool:
         """Select what stands for a screen change; of several arrows the one from this screen. False if nothing does."""
         found = [item for item in self.screen_change_items() if item.holds(screen_change)]
-        found.sort(key=lambda item: isinstance(item, Edge) and item.arrow.from_ != from_)
+        found.sort(key=lambda item: isinstance(item, ArrowItem) and item.arrow.from_ != from_)
         for item in found[:1]:
             item.setSelected(True)
         return bool(found)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QCoreApplication
 
-from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
+from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
 
 translate = QCoreApplication.translate
@@ -18,7 +18,7 @@ def screen_in_words(node: Node, screen_change_items: Iterable[ScreenChangeItem])
     for item in screen_change_items:
         if isinstance(item, InletItem) and item.inlet.to == node.name:
             comes.append(item.label)
-        elif isinstance(item, Edge) and item.arrow.from_ == node.name:
+        elif isinstance(item, ArrowItem) and item.arrow.from_ == node.name:
             leads.append(f"{item.label} \N{RIGHTWARDS ARROW} {item.arrow.to}")
     facts = node.facts
     said = (node.name, *facts.words, facts.ring_words, facts.findings_words, *comes, *leads)
@@ -29,7 +29,7 @@ def screen_change_in_words(item: ScreenChangeItem) -> str:
     """The current screen change of an arrow or an inlet, and which of how many it is."""
     cause = item.labels[item.current].text
     text = cause
-    if isinstance(item, Edge):
+    if isinstance(item, ArrowItem):
         text = translate("PageMap", "Screen change from {from_} to {to}: {cause}").format(
             from_=item.arrow.from_, to=item.arrow.to, cause=cause
         )

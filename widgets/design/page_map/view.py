@@ -8,8 +8,8 @@ from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent, QShowEvent, QWheelEvent
 from PySide6.QtWidgets import QGraphicsView, QWidget
 
-from app.page_map.layout import Place
-from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
+from app.page_map.layout import MapPlace
+from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
 from widgets.design.page_map.scene import MapScene
 from widgets.kit import palette
@@ -54,7 +54,7 @@ class MapView(QGraphicsView):
         return self.map_scene.nodes
 
     @property
-    def edges(self) -> list[Edge]:
+    def edges(self) -> list[ArrowItem]:
         """The arrows."""
         return self.map_scene.edges
 
@@ -108,7 +108,7 @@ class MapView(QGraphicsView):
     def see(self, item: Node | ScreenChangeItem) -> None:
         """Move what is in sight as little as shows this."""
         area = self.rect_of(item) if isinstance(item, Node) else QRectF()
-        if isinstance(item, Edge | InletItem):
+        if isinstance(item, ArrowItem | InletItem):
             area = item.label_rect()
         self.ensureVisible(area, 20, 20)
 
@@ -116,7 +116,7 @@ class MapView(QGraphicsView):
         """Where a screen is drawn, in the coordinates of the scene."""
         return node.mapRectToScene(node.face_rect())
 
-    def place_under(self, point: QPoint) -> Place:
+    def place_under(self, point: QPoint) -> MapPlace:
         """The place of a screen whose middle is at a point of the viewport."""
         across, down = self.map_scene.step()
         return self.map_scene.place_of(self.mapToScene(point) - QPointF(across * 0.35, down * 0.25))

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from widgets.design.screen.arranging import Arranging
 from widgets.design.screen.clipboard import Clipboard
 from widgets.design.screen.commands import ScreenCommands
-from widgets.face.sample_values import Shown
+from widgets.face.sample_values import FieldContents
 from widgets.kit.commands import Keys, allow, command
 
 
@@ -23,7 +23,7 @@ class EditorActions(QObject):
     insert_chosen = Signal(bool)
     keys_toggled = Signal(bool)
     shown_chosen = Signal(object)
-    """A `Shown`."""
+    """A `FieldContents`."""
     zoom_wanted = Signal(int)
     """By so many pixels; 0: as large as fits."""
     find_wanted = Signal()
@@ -57,7 +57,7 @@ class EditorActions(QObject):
         title, actions = self._menus[1]
         _fill(menu.addMenu(title), actions)
 
-    def show_state(self, *, screen: bool, trying: bool, insert: bool, shown: Shown, keys: bool) -> None:
+    def show_state(self, *, screen: bool, trying: bool, insert: bool, shown: FieldContents, keys: bool) -> None:
         """Whether there is a screen, whether it is tried just now, whether typing inserts.
 
         And what the fields show, and whether the keys of the panel are drawn.
@@ -133,12 +133,12 @@ class EditorActions(QObject):
 
     def _make_view(self) -> None:
         group = QActionGroup(self)
-        self.shown: dict[Shown, QAction] = {}
+        self.shown: dict[FieldContents, QAction] = {}
         for shown, text, keys in (
-            (Shown.SAMPLE, self.tr("&Sample values"), "Ctrl+Shift+F2"),
-            (Shown.WIDEST, self.tr("&Widest values"), "Ctrl+Shift+F3"),
-            (Shown.MARKS, self.tr("&Marks"), "Ctrl+Shift+F4"),
-            (Shown.LIVE, self.tr("&Live values"), "Ctrl+Shift+F5"),
+            (FieldContents.SAMPLE, self.tr("&Sample values"), "Ctrl+Shift+F2"),
+            (FieldContents.WIDEST, self.tr("&Widest values"), "Ctrl+Shift+F3"),
+            (FieldContents.MARKS, self.tr("&Marks"), "Ctrl+Shift+F4"),
+            (FieldContents.LIVE, self.tr("&Live values"), "Ctrl+Shift+F5"),
         ):
             action = self._in_editor(text, lambda shown=shown: self.shown_chosen.emit(shown), keys)
             action.setCheckable(True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QObject
 
 from app import edits
-from app.edits import Side
+from app.edits import Alignment
 from app.project.model import Field, Project
 from widgets.design.screen.commands import ScreenCommands
 from widgets.design.screen.field_places import block_of, free_offset
@@ -182,7 +182,7 @@ class Arranging(QObject):
             self.tr("Make equally wide"), lambda project: edits.same_width(project, screen.name, chosen), chosen
         )
 
-    def align(self, side: Side) -> None:
+    def align(self, side: Alignment) -> None:
         """Align the content of the selected cells; the edges of several selected fields; or the row of the cursor."""
         screen, selection = self._document.screen, self._document.selection
         if screen is None:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from app import edits
 from app.edits import EditRefused
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.rendering import Rows
 from app.project.model import Project
 from app.project.problems import quoted
@@ -162,7 +162,7 @@ class Clipboard(QObject):
         except EditRefused as why:
             self._commands.refuse(str(why))
             return False
-        layout = Layout.of(project)
+        layout = PanelLayout.of(project)
         texts = ("\n".join(row.rstrip() for row in layout.screen(screen.name).rows) for screen in piece.screens)
         self._put("\n\n".join(texts), SCREENS, piece)
         return True

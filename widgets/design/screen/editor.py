@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.rendering import Rows
 from app.project.model import Project, Screen
 from app.signals.reading import Reading
@@ -36,7 +36,7 @@ from widgets.design.screen.try_it import Tryout
 from widgets.document.document import Document
 from widgets.face.face import PanelFace
 from widgets.face.marks import Outline
-from widgets.face.sample_values import Shown, specimen_rows
+from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.notice import Notice
 from widgets.kit.plain import plain_label, plain_tip
 
@@ -57,7 +57,7 @@ class ScreenEditor(QWidget):
         super().__init__(parent)
         self._document = document
         self.notice = notice
-        self._shown = Shown.SAMPLE
+        self._shown = FieldContents.SAMPLE
         self._wrong: frozenset[int] = frozenset()
         self._wrong_rows: frozenset[int] = frozenset()
         self._live: LiveReadings | None = None
@@ -181,11 +181,11 @@ class ScreenEditor(QWidget):
     # What is shown
 
     @property
-    def shown(self) -> Shown:
+    def shown(self) -> FieldContents:
         """What stands in the fields."""
         return self._shown
 
-    def set_shown(self, shown: Shown) -> None:
+    def set_shown(self, shown: FieldContents) -> None:
         """Marks, sample, widest or live values in the fields."""
         self._shown = shown
         self.refresh()
@@ -293,7 +293,7 @@ class ScreenEditor(QWidget):
         text = screen.text[row] if row < len(screen.text) else ""
         index = field_at(screen, row, column)
         reading = ""
-        if self._shown is Shown.LIVE and index is not None:
+        if self._shown is FieldContents.LIVE and index is not None:
             name = screen.fields[index].signal
             if name in self._readings:
                 reading = reading_in_words(project, name, self._readings[name])
@@ -301,11 +301,11 @@ class ScreenEditor(QWidget):
 
     def _rows(self, project: Project, screen: Screen) -> Rows:
         note = ""
-        if self._shown is not Shown.LIVE:
+        if self._shown is not FieldContents.LIVE:
             rows = specimen_rows(project, screen, self._shown)
         elif self._live is None or not self._live.connected:
             self._readings = {}
-            rows = specimen_rows(project, screen, Shown.LIVE)
+            rows = specimen_rows(project, screen, FieldContents.LIVE)
             note = self.tr("No live values: nothing is connected. Connect with Ctrl+K.")
         else:
             self._readings = self._live.of(self._document.project, names_on(screen))
@@ -316,7 +316,7 @@ class ScreenEditor(QWidget):
         return rows
 
     def _readings_changed(self) -> None:
-        if self._shown is not Shown.LIVE or not self.area.isVisible():
+        if self._shown is not FieldContents.LIVE or not self.area.isVisible():
             return
         project = self._document.spoken
         screen = project.screen_named.get(self._document.selection.screen)
@@ -324,7 +324,7 @@ class ScreenEditor(QWidget):
             self._show_rows(project, screen)
 
     def _say_screen_changes(self, project: Project, screen: Screen) -> None:
-        layout = Layout.of(project)
+        layout = PanelLayout.of(project)
         for key, button in self.face.keypad.buttons.items():
             screen_change = layout.behaviour.key_screen_change(screen.name, key)
             if screen_change is None:
@@ -337,7 +337,7 @@ class ScreenEditor(QWidget):
         screen = self._document.screen
         if screen is None:
             return
-        screen_change = Layout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
+        screen_change = PanelLayout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
         if screen_change is None:
             self.say(self.tr("On this screen the key '{key}' does not change the screen.").format(key=key))
         else:

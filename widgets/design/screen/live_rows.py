@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from app.panel.conditions import holds
-from app.panel.layout import Layout
+from app.panel.layout import PanelLayout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import Unbound, bind, plain_text, shown_text
 from app.project.model import HeldSignal, Project, Screen
@@ -79,7 +79,7 @@ def live_rows(project: Project, screen: Screen, readings: Mapping[str, Reading])
     Unlike on the panel, a held value without a reading has none: while nothing runs, it holds nothing.
     """
     columns = project.panel.columns
-    rows = [list(text) for text in Layout.of(project).screen(screen.name).rows]
+    rows = [list(text) for text in PanelLayout.of(project).screen(screen.name).rows]
     looks = [[Attribute.NONE] * columns for _ in rows]
     for field in screen.fields:
         row, column = field.at

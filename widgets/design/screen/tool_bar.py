@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QToolButton, QWidget
 
-from widgets.face.sample_values import Shown
+from widgets.face.sample_values import FieldContents
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import cross_icon, minus_icon, plus_icon, tool
 from widgets.kit.plain import plain_tip
@@ -22,7 +22,7 @@ class EditorBar(QWidget):
     insert_turned = Signal()
     keys_toggled = Signal(bool)
     shown_chosen = Signal(object)
-    """A `Shown`."""
+    """A `FieldContents`."""
     language_chosen = Signal(int)
     """The number of a language of the panel, 0 the first one."""
     try_wanted = Signal()
@@ -50,10 +50,10 @@ class EditorBar(QWidget):
         self.contents = Choice()
         self.contents.setAccessibleName(self.tr("What the fields show"))
         self.contents.setToolTip(self.tr("What the fields show while you design"))
-        self.contents.addItem(self.tr("Sample values"), Shown.SAMPLE)
-        self.contents.addItem(self.tr("Widest values"), Shown.WIDEST)
-        self.contents.addItem(self.tr("Marks"), Shown.MARKS)
-        self.contents.addItem(self.tr("Live values"), Shown.LIVE)
+        self.contents.addItem(self.tr("Sample values"), FieldContents.SAMPLE)
+        self.contents.addItem(self.tr("Widest values"), FieldContents.WIDEST)
+        self.contents.addItem(self.tr("Marks"), FieldContents.MARKS)
+        self.contents.addItem(self.tr("Live values"), FieldContents.LIVE)
         self.contents.activated.connect(lambda _index: self.shown_chosen.emit(self.contents.currentData()))
         self.language = Choice()
         self.language.setAccessibleName(self.tr("Language of the texts"))
@@ -93,7 +93,7 @@ class EditorBar(QWidget):
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         return button
 
-    def show_state(self, *, screen: bool, insert: bool, fields: bool, shown: Shown) -> None:
+    def show_state(self, *, screen: bool, insert: bool, fields: bool, shown: FieldContents) -> None:
         """Whether there is a screen, typing inserts, fields are selected; and what they show."""
         self.setEnabled(screen)
         self.mode.setChecked(not insert)

@@ -9,12 +9,12 @@ from typing import Any, Final
 from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import free_name
-from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Shown
+from app.project.model import AnySignal, Bit, BitSignal, HeldSignal, Presentation, Project, RegisterSignal
 from app.project.problems import did_you_mean
 from app.project.value_texts import choice_of
 from app.signals.encoding import ENCODINGS, has_word_order, register_count
 from app.signals.typed import number, whole
-from widgets.design.values.cell_reading import CellReader, CellRefused, Texts
+from widgets.design.values.cell_reading import CellReader, CellRefused, ColumnTexts
 from widgets.design.values.column import Column
 from widgets.design.values.signal_texts import (
     orders,
@@ -22,9 +22,8 @@ from widgets.design.values.signal_texts import (
 )
 
 translate = QCoreApplication.translate
-AnySignal = RegisterSignal | BitSignal | HeldSignal
 TABLES: Final = ("holding", "input", "coil", "discrete", "bit", "held")
-_SHOWN: Final = tuple(name for name in Shown.model_fields if name != "name")
+_SHOWN: Final = tuple(name for name in Presentation.model_fields if name != "name")
 
 
 def signal_reader(columns: Sequence[Column]) -> CellReader:
@@ -165,7 +164,7 @@ def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str,
 # New signals, and signals that become another kind
 
 
-def _prepare(project: Project, part: Any, texts: Texts, above: Any) -> tuple[Any, Texts]:
+def _prepare(project: Project, part: Any, texts: ColumnTexts, above: Any) -> tuple[Any, ColumnTexts]:
     wanted = texts.get("table", "").strip()
     try:
         table = choice_of(wanted or (table_of(part) if part is not None else "holding"), table_words())
@@ -202,7 +201,7 @@ def _prepare(project: Project, part: Any, texts: Texts, above: Any) -> tuple[Any
     ), given
 
 
-def _new_name(texts: Texts) -> str:
+def _new_name(texts: ColumnTexts) -> str:
     if texts.get("name", "").strip():
         return "signal"  # the name that was given is read with the other cells
     raise CellRefused("name", translate("SignalCells", "a new signal needs a name"))

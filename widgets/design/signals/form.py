@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from app import edits
 from app.project.binding import Unbound, bind, value_span
-from app.project.model import OTHERWISE, BitSignal, HeldSignal, RegisterSignal, Scale
+from app.project.model import OTHERWISE, AnySignal, BitSignal, HeldSignal, RegisterSignal, Scale
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
@@ -26,10 +26,9 @@ from widgets.design.signals.uses import places_of
 from widgets.design.values.drive_roles import can_have_role, drive_values
 from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
-from widgets.document.drafts import Drafts, Texts
+from widgets.document.drafts import Drafts, DraftTexts
 
 translate = QCoreApplication.translate
-AnySignal = RegisterSignal | BitSignal | HeldSignal
 _WORD_TABLES: Final = ("holding", "input")
 
 
@@ -125,8 +124,8 @@ class SignalForm(PartForm):
         self.line(self.tr("Start value"), "held", number, self.tr("Value when the panel is switched on"))
 
     def _build_scale(self) -> None:
-        def get(index: int) -> Callable[[], Texts | None]:
-            def texts() -> Texts | None:
+        def get(index: int) -> Callable[[], DraftTexts | None]:
+            def texts() -> DraftTexts | None:
                 part = self.part
                 if not isinstance(part, RegisterSignal) or not _is_scaled(part):
                     return None
@@ -170,7 +169,7 @@ class SignalForm(PartForm):
     def _scale_put(self, index: int) -> Put:
         return lambda texts: self._put_scale(index, texts)
 
-    def _put_scale(self, index: int, texts: Texts) -> str | None:
+    def _put_scale(self, index: int, texts: DraftTexts) -> str | None:
         """Both rows are one value: they are accepted together."""
         other = self._scale_rows[1 - index]
         if _half(texts):
@@ -278,7 +277,7 @@ class SignalForm(PartForm):
 
     # What is to be read
 
-    def _kind_text(self) -> Texts | None:
+    def _kind_text(self) -> DraftTexts | None:
         part = self.part
         if part is None:
             return None
@@ -286,7 +285,7 @@ class SignalForm(PartForm):
             return (self.tr("one bit of another signal"),)
         return (self.tr("held in the panel") if isinstance(part, HeldSignal) else self.tr("read from a device"),)
 
-    def _wire_text(self) -> Texts | None:
+    def _wire_text(self) -> DraftTexts | None:
         part = self.part
         if not isinstance(part, RegisterSignal):
             return None
@@ -299,7 +298,7 @@ class SignalForm(PartForm):
         last = binding.address + binding.count - 1
         return (self.tr("addresses {first} to {last}").format(first=binding.address, last=last),)
 
-    def _span_text(self) -> Texts | None:
+    def _span_text(self) -> DraftTexts | None:
         part = self.part
         if part is None or _is_string(part):
             return None
@@ -312,7 +311,7 @@ class SignalForm(PartForm):
         cells = self.tr("1 cell") if wide == 1 else self.tr("{wide} cells").format(wide=wide)
         return (f"{text} ({cells})",)
 
-    def _used_texts(self) -> Texts | None:
+    def _used_texts(self) -> DraftTexts | None:
         part = self.part
         return None if part is None else tuple(use.where for use in places_of(self.project, part.name))
 
@@ -336,7 +335,7 @@ class SignalForm(PartForm):
         aid.deleteLater()
 
 
-def _half(texts: Texts) -> bool:
+def _half(texts: DraftTexts) -> bool:
     return len({bool(text.strip()) for text in texts}) > 1
 
 

@@ -20,13 +20,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets.design.tables.part_model import Index, PartModel
+from widgets.design.tables.part_model import PartModel
 from widgets.kit import palette
 from widgets.kit.look import set_look
 from widgets.kit.own_keys import CELL
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickCells
 from widgets.kit.scaling import scaled
+from widgets.kit.tables import Index
 
 WORDS_WIDTH: Final = 340
 FEW_CHOICES: Final = 12

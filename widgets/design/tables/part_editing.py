@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QWidget
 from app.edits.several import parts_of
 from app.project.model import Project
 from widgets.design.tables.bad_cells import take_the_rest
-from widgets.design.values.cell_reading import BadCell, CellReader, Proposal, Row
+from widgets.design.values.cell_reading import BadCell, CellReader, Proposal, RowOfTexts
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
 
@@ -60,10 +60,10 @@ class PartEditing:
         """What a new part would be; None if there can be none yet."""
         return self.reader.read(self.project, None, self._new_row(column, "").texts)[0]
 
-    def _new_row(self, column: int, text: str) -> Row:
+    def _new_row(self, column: int, text: str) -> RowOfTexts:
         """A part that is begun with any of its cells; its name can be given later."""
         name = {"name": self.reader.new_name(self.project)}
-        return Row(
+        return RowOfTexts(
             name | {self.reader.columns[column].key: text}, None, len(parts_of(self.project, self.reader.kind)) + 1
         )
 
@@ -85,7 +85,7 @@ class PartEditing:
             self._keep(place, column, text, reason)
             return False
         key = self.reader.columns[column].key
-        row = Row({key: text}, place, place + 1) if place >= 0 else self._new_row(column, text)
+        row = RowOfTexts({key: text}, place, place + 1) if place >= 0 else self._new_row(column, text)
         proposal = self.reader.propose(self.project, [row])
         return self._do(proposal, self.steps.change)
 
@@ -106,7 +106,7 @@ class PartEditing:
 
     def put(
         self,
-        rows: Sequence[Row],
+        rows: Sequence[RowOfTexts],
         step: str,
         parent: QWidget,
         bad: Sequence[BadCell] = (),

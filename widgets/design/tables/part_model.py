@@ -6,14 +6,14 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Any, Final
 
-from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, Qt
 
 from app.project.model import Project
 from widgets.design.values.column import Column
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
+from widgets.kit.tables import Index
 
-Index = QModelIndex | QPersistentModelIndex
 FEW_ROWS: Final = 4
 """Up to so many changed rows are told cell by cell."""
 _ROOT: Final = QModelIndex()

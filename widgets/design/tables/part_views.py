@@ -8,13 +8,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from app import edits
-from app.edits.several import Listed, delete_parts, order_parts, parts_of, shifted_order
+from app.edits.several import ListedKind, delete_parts, order_parts, parts_of, shifted_order
 from app.project.model import Action, Project, ScreenChange
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.design.tables.part_table import PartTable
 from widgets.design.values.column import Column
 from widgets.document.document import Document
-from widgets.document.unfinished import Kind, Unfinished, no_condition, of_kind, unmade
+from widgets.document.unfinished import RuleKind, Unfinished, no_condition, of_kind, unmade
 
 
 class TwoTables(QWidget):
@@ -72,10 +72,10 @@ class TwoTables(QWidget):
         self._make_current(kind)
         self.opened.emit()
 
-    def _delete_several(self, kind: Listed, name: str, places: tuple[int, ...]) -> None:
+    def _delete_several(self, kind: ListedKind, name: str, places: tuple[int, ...]) -> None:
         self._document.do(name, lambda project: delete_parts(project, kind, places))
 
-    def _move_several(self, kind: Listed, name: str, places: tuple[int, ...], way: Any) -> None:
+    def _move_several(self, kind: ListedKind, name: str, places: tuple[int, ...], way: Any) -> None:
         order = shifted_order(len(parts_of(self._document.project, kind)), places, way)
         if self._document.do(name, lambda project: order_parts(project, kind, order)) is None:
             self._make_current(kind)
@@ -102,7 +102,7 @@ class BehaviourView(TwoTables):
     def __init__(self, document: Document, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
         self._begun = begun
-        self._added: Kind | None = None
+        self._added: RuleKind | None = None
         begun.completed.connect(self._completed)
         self.screen_changes = PartTable(
             self.tr("Screen changes"),
@@ -153,28 +153,28 @@ class BehaviourView(TwoTables):
             self.select(kind, at)
             self.chosen.emit()
 
-    def _completed(self, kind: Kind, new: bool) -> None:
+    def _completed(self, kind: RuleKind, new: bool) -> None:
         """A new rule comes in behind the complete ones, so before those that were begun earlier: stay with it."""
         if new:
             self._added = kind
 
-    def _listed(self, project: Project, kind: Kind) -> tuple[Any, ...]:
+    def _listed(self, project: Project, kind: RuleKind) -> tuple[Any, ...]:
         """The rules of the project, and behind them new ones that are not complete yet."""
         rules, new = of_kind(project, kind), self._begun.new(kind)
         return (*rules, *new) if new else rules
 
-    def _begin(self, kind: Kind, rule: ScreenChange | Action) -> None:
+    def _begin(self, kind: RuleKind, rule: ScreenChange | Action) -> None:
         """Begin a rule in which nothing is chosen that would make it act."""
         self._begun.begin(rule)
         self.select(kind, self._begun.place(self._document.project, rule)[1])
         self.chosen.emit()
         self.added.emit()
 
-    def _complete(self, kind: Kind, places: tuple[int, ...]) -> tuple[int, ...]:
+    def _complete(self, kind: RuleKind, places: tuple[int, ...]) -> tuple[int, ...]:
         count = len(of_kind(self._document.project, kind))
         return tuple(place for place in places if place < count)
 
-    def _delete(self, kind: Kind, name: str, places: tuple[int, ...]) -> None:
+    def _delete(self, kind: RuleKind, name: str, places: tuple[int, ...]) -> None:
         complete = self._complete(kind, places)
         if complete != places:
             new, count = self._begun.new(kind), len(of_kind(self._document.project, kind))
@@ -182,7 +182,7 @@ class BehaviourView(TwoTables):
         if complete:
             self._delete_several(kind, name, complete)
 
-    def _move(self, kind: Kind, name: str, places: tuple[int, ...], way: Any) -> None:
+    def _move(self, kind: RuleKind, name: str, places: tuple[int, ...], way: Any) -> None:
         if self._complete(kind, places) == places:
             self._move_several(kind, name, places, way)
 

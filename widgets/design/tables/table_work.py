@@ -13,7 +13,7 @@ from widgets.design.tables.bad_cells import counted_text
 from widgets.design.tables.overwriting import Over, Overwritten, what_of_overwriting
 from widgets.design.tables.part_editing import PartEditing
 from widgets.design.tables.part_grid import PartGrid
-from widgets.design.values.cell_reading import BadCell, Proposal, Row
+from widgets.design.values.cell_reading import BadCell, Proposal, RowOfTexts
 from widgets.design.values.pasted_tables import cells_of, decimal_mark, plain_numbers, table_of, text_of
 
 _NUMBER_MARK: Final = "#"
@@ -241,7 +241,7 @@ class TableWork(QObject):
         step = self._editing.steps.paste
         done = self._editing.put(
             [
-                Row(row, place, number)
+                RowOfTexts(row, place, number)
                 for number, (row, place) in enumerate(zip(texts, places, strict=True), start=first)
                 if any(text.strip() for text in row.values()) or place is not None
             ],
@@ -280,9 +280,9 @@ class TableWork(QObject):
             self._grid.select_rows(rows)
             self._grid.scrollTo(self._model.index(rows[-1], max(self._grid.currentIndex().column(), 0)))
 
-    def _row(self, row: int, texts: dict[str, str]) -> Row:
+    def _row(self, row: int, texts: dict[str, str]) -> RowOfTexts:
         place = self._model.place(row)
-        return Row(texts, place, place + 1)
+        return RowOfTexts(texts, place, place + 1)
 
-    def _put(self, rows: list[Row], step: str) -> None:
+    def _put(self, rows: list[RowOfTexts], step: str) -> None:
         self._editing.put(rows, step, self._grid)

@@ -10,14 +10,14 @@ from pydantic import ValidationError
 from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import EditRefused
-from app.edits.several import Listed, parts_of, put_parts
+from app.edits.several import ListedKind, parts_of, put_parts
 from app.project.model import Project
 from app.project.problems import quoted
 from app.project_file.validation_messages import refusal_of
 from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate
-Texts = Mapping[str, str]
+ColumnTexts = Mapping[str, str]
 """What is to stand in the cells of one row, by the keys of the columns."""
 
 
@@ -29,7 +29,7 @@ class CellRefused(ValueError):
         self.key = key
 
 
-Prepare = Callable[[Project, Any, Texts, Any], tuple[Any, Texts]]
+Prepare = Callable[[Project, Any, ColumnTexts, Any], tuple[Any, ColumnTexts]]
 """From the project, a part (None: a new one is wanted), the texts of its row and the part in the row above: the part to
 write into and what is to be written, or CellRefused."""
 
@@ -66,17 +66,17 @@ class Proposal:
     bad: list[BadCell] = field(default_factory=list)
     left_out: set[int] = field(default_factory=set)
 
-    def edit(self, kind: Listed, project: Project) -> Project:
+    def edit(self, kind: ListedKind, project: Project) -> Project:
         """The project with all of it."""
         return put_parts(project, kind, self.parts, self.added)
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class RowOfTexts:
     """The texts for one row. `place` is the index of the part that they are for, None for a new one; `number` is what
     the row is called in what is told of it, counted from 1."""
 
-    texts: Texts
+    texts: ColumnTexts
     place: int | None
     number: int
 
@@ -85,7 +85,7 @@ class Row:
 class CellReader:
     """How the rows of one kind of parts are read."""
 
-    kind: Listed
+    kind: ListedKind
     columns: Sequence[Column]
     prepare: Prepare
     new_name: Callable[[Project], str]
@@ -96,7 +96,7 @@ class CellReader:
         """The column of that key."""
         return next(column for column in self.columns if column.key == key)
 
-    def read(self, project: Project, part: Any, texts: Texts, above: Any = None) -> tuple[Any, dict[str, str]]:
+    def read(self, project: Project, part: Any, texts: ColumnTexts, above: Any = None) -> tuple[Any, dict[str, str]]:
         """The part with these texts in its cells, as far as they can be taken, and why the others cannot, by key.
 
         `part` None makes a new one; the part that comes back is None if there can be none.
@@ -131,13 +131,13 @@ class CellReader:
                 bad[key] = str(error)
         return part, bad
 
-    def propose(self, project: Project, rows: Iterable[Row], bad: Sequence[BadCell] = ()) -> Proposal:
+    def propose(self, project: Project, rows: Iterable[RowOfTexts], bad: Sequence[BadCell] = ()) -> Proposal:
         """What is to become of the texts of several rows. Names must differ afterwards; of two that do not, the one
         that was given later is bad. `bad` are cells of these rows that are known to be bad already."""
         proposal = Proposal(bad=list(bad))
         known = {cell.row for cell in bad}
         old = parts_of(project, self.kind)
-        named: list[tuple[Row, Any, bool]] = []
+        named: list[tuple[RowOfTexts, Any, bool]] = []
         above = old[-1] if old else None
         for row in rows:
             part = None if row.place is None else old[row.place]
@@ -154,13 +154,13 @@ class CellReader:
         self._settle(project, proposal, named)
         return proposal
 
-    def _settle(self, project: Project, proposal: Proposal, named: Sequence[tuple[Row, Any, bool]]) -> None:
+    def _settle(self, project: Project, proposal: Proposal, named: Sequence[tuple[RowOfTexts, Any, bool]]) -> None:
         """Put in the parts whose names are free and whose references lead somewhere once all of them are in."""
         old = parts_of(project, self.kind)
         changing = {row.place for row, part, new in named if not new and part.name != old[row.place or 0].name}
         taken = {part.name for place, part in enumerate(old) if place not in changing} if named else set()
         title = self.columns[0].title
-        settled: list[tuple[Row, Any, bool]] = []
+        settled: list[tuple[RowOfTexts, Any, bool]] = []
         for row, part, new in named:
             name = part.name
             keeps = not new and row.place not in changing
@@ -191,7 +191,7 @@ class CellReader:
 
     def refusal(self, project: Project, place: int, key: str, text: str) -> str:
         """Why this text cannot stand in one cell; empty if it can."""
-        proposal = self.propose(project, [Row({key: text}, place, 1)])
+        proposal = self.propose(project, [RowOfTexts({key: text}, place, 1)])
         if proposal.bad:
             return proposal.bad[0].reason
         if self.column(key).leads:

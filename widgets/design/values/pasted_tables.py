@@ -12,7 +12,7 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication
 
 from app.exchange.titles import key_of_title
-from app.signals.numbers import Mark, find_mark
+from app.signals.numbers import DecimalMark, find_mark
 from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate
@@ -59,7 +59,7 @@ def text_of(rows: Iterable[Sequence[str]]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class PastedTable:
     """What was on the clipboard: rows of texts, each by the key of its column.
 
     `headed`: the first row named the columns. `unknown` are headings that name none. `first` is the number that the
@@ -72,13 +72,13 @@ class Table:
     first: int = 1
 
 
-def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int = 0) -> Table:
+def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int = 0) -> PastedTable:
     """Which cell belongs to which column: by the headings if there are any, else by their order from column `at` on.
 
     Columns that are not edited take no cell where there are no headings.
     """
     if not cells:
-        return Table(())
+        return PastedTable(())
     given = [bool(cell.strip()) for cell in cells[0]]
     # One word alone may be a value: only our own headings count then.
     named = [_column_named(cell, columns, wide=sum(given) > 1) for cell in cells[0]]
@@ -95,12 +95,12 @@ def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int 
             }
             for row in cells[1:]
         )
-        return Table(rows, True, unknown, 2)
+        return PastedTable(rows, True, unknown, 2)
     editable = [column for column in columns[at:] if column.read is not None]
     over = max(len(row) for row in cells) - len(editable)
     unknown = (translate("Pasted", "columns beyond the last one: {count}").format(count=over),) if over > 0 else ()
     rows = tuple({column.key: cell for column, cell in zip(editable, row, strict=False)} for row in cells)
-    return Table(rows, unknown=unknown)
+    return PastedTable(rows, unknown=unknown)
 
 
 def _column_named(heading: str, columns: Sequence[Column], *, wide: bool = False) -> Column | None:
@@ -115,14 +115,14 @@ def _column_named(heading: str, columns: Sequence[Column], *, wide: bool = False
     return next((column for column in columns if usual is not None and usual in (column.key, *column.also)), None)
 
 
-def decimal_mark(texts: Iterable[str]) -> Mark | None:
+def decimal_mark(texts: Iterable[str]) -> DecimalMark | None:
     """What stands for the decimal point in these texts, judged by those that leave no doubt; None if none does or they
     differ."""
     found = find_mark(match[0] for text in texts for match in _NUMBERS.finditer(text))
     return None if found.contrary else found.mark
 
 
-def plain_numbers(text: str, mark: Mark | None) -> str:
+def plain_numbers(text: str, mark: DecimalMark | None) -> str:
     """The text with its numbers as we write them: a point, and nothing between thousands. Raises ValueError in words
     if a number can be read in two ways. `mark` is what `decimal_mark` found for the whole table."""
 

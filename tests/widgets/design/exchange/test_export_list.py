@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
-from app.exchange.import_plan import Target
+from app.exchange.import_plan import ImportTarget
 from app.exchange.importing import begin
 from app.project.model import Project
 from widgets.design.exchange.export_list import ExportDialog
@@ -37,7 +37,7 @@ def save_to(path: Path, dialog: ExportDialog, qtbot: QtBot, monkeypatch: pytest.
 
 def come_back(path: Path, project: Project) -> Project:
     bare = project.replace(signals=(), actions=(), screen_changes=(), screens=(project.screens[0].replace(fields=()),))
-    return begin(path, bare, Target(None, None)).plan.edit(bare)
+    return begin(path, bare, ImportTarget(None, None)).plan.edit(bare)
 
 
 @pytest.mark.parametrize("kind", ["xlsx", "csv", "semicolon"])

@@ -26,7 +26,7 @@ from tests.widgets.design.screen.driving import (
 from widgets.design.forms.signal_picker import SignalPicker
 from widgets.design.screen.editor import ScreenEditor
 from widgets.document.document import Document
-from widgets.face.sample_values import Shown
+from widgets.face.sample_values import FieldContents
 from widgets.kit.notice import Notice
 
 # Text
@@ -320,11 +320,11 @@ def test_no_signal_of_that_name_offers_a_new_one(editor: ScreenEditor, document:
 
 def test_what_the_fields_show_can_be_switched(editor: ScreenEditor) -> None:
     texts = set()
-    for shown in Shown:
+    for shown in FieldContents:
         editor.set_shown(shown)
         texts.add(editor.face.rows[0].text)
     assert len(texts) == 4
-    editor.set_shown(Shown.WIDEST)
+    editor.set_shown(FieldContents.WIDEST)
     assert "#####" in editor.face.rows[0].text, "-163.8 does not fit 5 cells, and that is seen"
 
 

@@ -16,7 +16,7 @@ from tests.widgets.design.screen.driving import CTRL, SHIFT, Key, click
 from widgets.design.screen.editor import ScreenEditor
 from widgets.design.screen.live_rows import LiveReadings, live_rows
 from widgets.document.document import Document, Selection
-from widgets.face.sample_values import Shown
+from widgets.face.sample_values import FieldContents
 from widgets.live.live_session import LiveSession
 
 
@@ -53,7 +53,7 @@ def text_in(editor: ScreenEditor, document: Document, signal: str) -> str:
 def test_unconnected_it_says_so_and_shows_dashes(editor: ScreenEditor, document: Document) -> None:
     look_at(document, "set point")
     QTest.keyClick(editor.face, Key.Key_F5, CTRL | SHIFT)
-    assert editor.shown is Shown.LIVE
+    assert editor.shown is FieldContents.LIVE
     assert set(text_in(editor, document, "set point")) == {"-"}
     assert editor.live_note.isVisible()
     assert "nothing is connected" in editor.live_note.text()
@@ -65,7 +65,7 @@ def test_connected_it_shows_what_is_read(
     editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
 ) -> None:
     look_at(document, "set point")
-    editor.set_shown(Shown.LIVE)
+    editor.set_shown(FieldContents.LIVE)
     live.connect_to(document.project, "simulated")
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
     assert not editor.live_note.isVisible()
@@ -79,7 +79,7 @@ def test_a_signal_changed_since_then_shows_nothing_old(
     editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
 ) -> None:
     look_at(document, "set point")
-    editor.set_shown(Shown.LIVE)
+    editor.set_shown(FieldContents.LIVE)
     live.connect_to(document.project, "simulated")
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
     document.do("Change", lambda project: edits.change_signal(project, "set point", number=311))
@@ -93,7 +93,7 @@ def test_editing_goes_on_while_values_come(
     editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
 ) -> None:
     look_at(document, "set point")
-    editor.set_shown(Shown.LIVE)
+    editor.set_shown(FieldContents.LIVE)
     live.connect_to(document.project, "simulated")
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
     row = document.project.panel.rows - 1

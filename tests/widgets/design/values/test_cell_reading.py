@@ -16,7 +16,7 @@ from projects import demo_path
 from widgets.design.lines.cells import follower_columns, follower_reader, line_columns, line_reader
 from widgets.design.signals.cells import signal_reader
 from widgets.design.signals.columns import signal_columns
-from widgets.design.values.cell_reading import BadCell, CellReader, Row
+from widgets.design.values.cell_reading import BadCell, CellReader, RowOfTexts
 from widgets.design.values.pasted_tables import cells_of, table_of, text_of
 
 COLUMNS = signal_columns()
@@ -30,7 +30,7 @@ def place(name: str) -> int:
 
 
 def put(name: str, key: str, text: str) -> Any:
-    proposal = READER.propose(PROJECT, [Row({key: text}, place(name), 1)])
+    proposal = READER.propose(PROJECT, [RowOfTexts({key: text}, place(name), 1)])
     assert proposal.bad == []
     return proposal.edit("signal", PROJECT).signals[place(name)]
 
@@ -102,7 +102,7 @@ def test_a_text_that_cannot_stand_in_a_cell(name: str, key: str, text: str, word
 
 def test_a_row_of_another_kind_is_made_into_it() -> None:
     row = {"table": "bit", "from": "status", "register": "11"}
-    proposal = READER.propose(PROJECT, [Row(row, place("line lost after"), 1)])
+    proposal = READER.propose(PROJECT, [RowOfTexts(row, place("line lost after"), 1)])
     assert proposal.bad == []
     part = proposal.parts[place("line lost after")]
     assert part.bit == Bit(of="status", number=11)
@@ -113,10 +113,10 @@ def test_new_rows_go_on_where_the_one_above_ends() -> None:
     proposal = READER.propose(
         PROJECT,
         [
-            Row({"name": "a", "register": "500", "encoding": "uint32"}, None, 1),
-            Row({"name": "b"}, None, 2),
-            Row({"name": "c", "table": "held"}, None, 3),
-            Row({"name": "d", "table": "bit", "from": "a", "register": "3"}, None, 4),
+            RowOfTexts({"name": "a", "register": "500", "encoding": "uint32"}, None, 1),
+            RowOfTexts({"name": "b"}, None, 2),
+            RowOfTexts({"name": "c", "table": "held"}, None, 3),
+            RowOfTexts({"name": "d", "table": "bit", "from": "a", "register": "3"}, None, 4),
         ],
     )
     assert proposal.bad == []
@@ -132,12 +132,12 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
     proposal = READER.propose(
         PROJECT,
         [
-            Row({"register": "x", "unit": "Hz"}, place("command"), 1),
-            Row({"name": "command"}, place("status"), 2),
-            Row({"unit": "new", "register": "9"}, None, 3),
-            Row({"name": "status", "register": "9"}, None, 4),
-            Row({"name": "half", "register": "9", "decimals": "many"}, None, 5),
-            Row({"name": "fresh", "register": "9"}, None, 6),
+            RowOfTexts({"register": "x", "unit": "Hz"}, place("command"), 1),
+            RowOfTexts({"name": "command"}, place("status"), 2),
+            RowOfTexts({"unit": "new", "register": "9"}, None, 3),
+            RowOfTexts({"name": "status", "register": "9"}, None, 4),
+            RowOfTexts({"name": "half", "register": "9", "decimals": "many"}, None, 5),
+            RowOfTexts({"name": "fresh", "register": "9"}, None, 6),
         ],
     )
     assert [(cell.row, cell.column) for cell in proposal.bad] == [
@@ -162,7 +162,9 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
 )
 def test_nothing_is_made_up_for_a_new_row_with_a_bad_cell(key: str, text: str) -> None:
     row = {"name": "temp", "register": "500", "encoding": "int16", key: text}
-    proposal = READER.propose(PROJECT, [Row(row, None, 1), Row({"name": "flow", "register": "7"}, None, 2)])
+    proposal = READER.propose(
+        PROJECT, [RowOfTexts(row, None, 1), RowOfTexts({"name": "flow", "register": "7"}, None, 2)]
+    )
     assert [(cell.row, cell.text) for cell in proposal.bad] == [(1, text)]
     assert [(part.name, part.number) for part in proposal.added] == [("flow", 7)]
     assert proposal.left_out == {1}
@@ -170,8 +172,8 @@ def test_nothing_is_made_up_for_a_new_row_with_a_bad_cell(key: str, text: str) -
 
 def test_a_bit_of_a_row_that_stays_out_stays_out_too() -> None:
     rows = [
-        Row({"name": "word", "register": "abc"}, None, 1),
-        Row({"name": "bit", "table": "bit", "from": "word", "register": "3"}, None, 2),
+        RowOfTexts({"name": "word", "register": "abc"}, None, 1),
+        RowOfTexts({"name": "bit", "table": "bit", "from": "word", "register": "3"}, None, 2),
     ]
     proposal = READER.propose(PROJECT, rows)
     assert (proposal.added, proposal.left_out) == ([], {1, 2})
@@ -186,7 +188,7 @@ def test_a_bit_of_a_row_that_stays_out_stays_out_too() -> None:
     ],
 )
 def test_no_line_or_follower_is_made_of_a_row_with_a_bad_cell(reader: CellReader, texts: dict[str, str]) -> None:
-    proposal = reader.propose(PROJECT, [Row(texts, None, 1)])
+    proposal = reader.propose(PROJECT, [RowOfTexts(texts, None, 1)])
     assert len(proposal.bad) == 1
     assert (proposal.added, proposal.left_out) == ([], {1})
 
@@ -195,9 +197,9 @@ def test_a_row_whose_kind_cannot_be_is_left_as_it_is_and_says_so() -> None:
     proposal = READER.propose(
         PROJECT,
         [
-            Row({"table": "bit", "register": "3", "unit": "x"}, place("status"), 1),
-            Row({"register": "3"}, None, 2),
-            Row({"register": "3", "unit": "x"}, None, 3),
+            RowOfTexts({"table": "bit", "register": "3", "unit": "x"}, place("status"), 1),
+            RowOfTexts({"register": "3"}, None, 2),
+            RowOfTexts({"register": "3", "unit": "x"}, None, 3),
         ],
     )
     assert (proposal.parts, proposal.added) == ({}, [])
@@ -212,10 +214,10 @@ def test_a_bit_of_nothing_is_told_by_its_cell() -> None:
     proposal = READER.propose(
         PROJECT,
         [
-            Row({"from": "statu", "unit": "x"}, place("running"), 1),
-            Row({"name": "a", "table": "bit", "from": "nobody at all"}, None, 2),
-            Row({"name": "b", "table": "bit", "from": "c"}, None, 3),
-            Row({"name": "c", "register": "7"}, None, 4),
+            RowOfTexts({"from": "statu", "unit": "x"}, place("running"), 1),
+            RowOfTexts({"name": "a", "table": "bit", "from": "nobody at all"}, None, 2),
+            RowOfTexts({"name": "b", "table": "bit", "from": "c"}, None, 3),
+            RowOfTexts({"name": "c", "register": "7"}, None, 4),
         ],
     )
     assert [(cell.row, cell.column, cell.reason) for cell in proposal.bad] == [
@@ -309,11 +311,11 @@ def test_copied_and_pasted_it_is_the_same_table(parts: list[Any], headed: bool) 
     table = table_of(cells_of(text_of(rows)), COLUMNS)
     assert table.headed is headed
     # As new rows into a project without them, and over themselves.
-    proposal = READER.propose(PROJECT, [Row(row, None, 1) for row in table.rows])
+    proposal = READER.propose(PROJECT, [RowOfTexts(row, None, 1) for row in table.rows])
     assert proposal.bad == []
     assert tuple(proposal.added) == new
     start = len(PROJECT.signals)
-    again = READER.propose(project, [Row(row, start + n, 1) for n, row in enumerate(table.rows)])
+    again = READER.propose(project, [RowOfTexts(row, start + n, 1) for n, row in enumerate(table.rows)])
     assert (again.bad, again.parts, again.added) == ([], {}, [])
 
 
@@ -323,7 +325,7 @@ def test_lines_and_followers_in_cells(qapp: QApplication) -> None:
     lines = line_reader(line_columns())
     for line_place, line in enumerate(project.lines):
         new = {"where": "COM7 9600 8N2" if hasattr(line, "device") else "10.0.0.9:1502", "timeout_ms": "250 ms"}
-        proposal = lines.propose(project, [Row(new, line_place, 1)])
+        proposal = lines.propose(project, [RowOfTexts(new, line_place, 1)])
         assert proposal.bad == []
         part = proposal.parts[line_place]
         assert part.timeout_ms == 250
@@ -331,11 +333,11 @@ def test_lines_and_followers_in_cells(qapp: QApplication) -> None:
             assert (part.device, part.baud, part.parity, part.stop_bits) == ("COM7", 9600, "none", 2)
         else:
             assert (part.host, part.port) == ("10.0.0.9", 1502)
-    other = lines.propose(project, [Row({"name": "second", "kind": "serial", "where": "COM1"}, None, 1)])
+    other = lines.propose(project, [RowOfTexts({"name": "second", "kind": "serial", "where": "COM1"}, None, 1)])
     assert other.bad == []
     assert other.added[0].device == "COM1"
     followers = follower_reader(follower_columns())
     assert "is not a unit address; use 1 to 247" in followers.refusal(project, 0, "unit", "248")
     assert "not one of these" in followers.refusal(project, 0, "line", "nowhere")
-    proposal = followers.propose(project, [Row({"name": "spare", "unit": "77", "simulate": "drive"}, None, 1)])
+    proposal = followers.propose(project, [RowOfTexts({"name": "spare", "unit": "77", "simulate": "drive"}, None, 1)])
     assert (proposal.added[0].unit, proposal.added[0].simulate) == (77, "drive")

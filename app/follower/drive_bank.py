@@ -80,7 +80,7 @@ class DriveBank(RegisterBank):
                 Quantity("fault", translate("follower", FAULT_TEXT[drive.fault])),
                 Quantity("output frequency", drive.frequency, "Hz"),
                 Quantity("target frequency", drive.target, "Hz"),
-                Quantity("shaft speed", drive.speed_rpm, "min-1"),
+                Quantity("shaft speed", drive.speed_rpm, "1/min"),
                 Quantity("torque", drive.torque, "Nm"),
                 Quantity("current", drive.current, "A"),
                 Quantity("mechanical power", drive.power_kw, "kW"),

@@ -181,7 +181,7 @@ _MEASURED: Final = (
     Measured("current", 402, "uint16", "0.01 A", lambda drive: drive.current * 100),
     Measured("DC-link voltage", 403, "uint16", "0.1 V", lambda drive: drive.dc_voltage * 10),
     Measured("fault code", 404, "uint16", _FAULT_CODES, lambda drive: drive.fault),
-    Measured("shaft speed", 405, "int16", "min-1, negative in reverse", lambda drive: drive.speed_rpm),
+    Measured("shaft speed", 405, "int16", "1/min, negative in reverse", lambda drive: drive.speed_rpm),
     Measured(
         "run time", 406, "uint32", "s, while the inverter feeds the motor", lambda drive: int(drive.run_time_s + 1e-6)
     ),

@@ -250,7 +250,7 @@ class Simulated(Part):
         if not field * Decimal("0.8") <= self.speed_rpm < field:
             why = translate(
                 "project",
-                "a motor with {poles} poles runs slightly below {field} min-1 at 50 Hz, not at {rated}",
+                "a motor with {poles} poles runs slightly below {field} 1/min at 50 Hz, not at {rated}",
             )
             raise ValueError(why.format(poles=self.poles, field=f"{field.normalize():f}", rated=self.speed_rpm))
         if self.load_share < self.friction:

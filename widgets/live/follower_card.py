@@ -412,7 +412,7 @@ class ValueSetter(QWidget):
         self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         row.addWidget(self.signal)
         self._unit = plain_label()
-        self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("min-1"))
+        self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("1/min"))
         row.addWidget(self.value)
         row.addWidget(self._unit)
         row.addWidget(button)

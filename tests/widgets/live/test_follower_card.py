@@ -82,7 +82,7 @@ def test_a_simulated_drive_shows_its_own_speed_and_current(card: FollowerCard, p
     bank.advance(4.0)
     card.refresh()
     assert "operation enabled" in card.body.text()
-    assert all(unit in card.body.text() for unit in ("Hz", "min-1", "A"))
+    assert all(unit in card.body.text() for unit in ("Hz", "1/min", "A"))
     assert " 0.0 Hz" not in card.body.text()
 
 

@@ -178,7 +178,7 @@ class FollowerForm(PartForm):
         self.add(InfoRow(self.tr("Registers"), self._registers_text))
         for attribute, label, suffix in (
             ("power_kw", self.tr("Motor power"), "kW"),
-            ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
+            ("speed_rpm", self.tr("Rated speed"), self.tr("1/min")),
             ("voltage", self.tr("Rated voltage"), "V"),
             ("load_share", self.tr("Load torque"), self.tr("x rated torque")),
             ("friction", self.tr("Friction"), self.tr("x rated torque")),

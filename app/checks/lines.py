@@ -195,7 +195,8 @@ def role_without_effect(context: CheckContext) -> Iterator[Violation]:
                 "warning",
                 ("signal", index),
                 translate(
-                    "checks", "its role in the simulated drive ({role}) has no effect: the drive obeys {signal}"
+                    "checks",
+                    "its role in the simulated drive ({role}) has no effect: the drive is controlled by {signal}",
                 ).format(role=translate("project", DRIVE_VALUES[role]), signal=word),
                 translate("checks", "remove this role ('drive_role'), or the role of {signal}").format(signal=word),
                 Fix(translate("checks", "Remove this role"), fixes.set_at, (("drive_role",), None)),

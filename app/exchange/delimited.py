@@ -113,7 +113,8 @@ def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]
         remarks.append(
             translate(
                 "exchange",
-                "Line {line} contains bytes that are not {coding}; they are shown as �. Choose another coding.",
+                "Line {line} contains bytes that are not {coding}; they are shown as �. "
+                "Choose another character encoding.",
             ).format(line=line, coding=translate("exchange", CODINGS[coding]))
         )
     head = text[:4096]

@@ -616,7 +616,7 @@ def _report(wanted: QueuedWrite, kept: Value | None, former: Value | None, *, sa
 
 
 def _unsure(why: str) -> str:
-    return translate("bus", "not acknowledged, but perhaps written: {why}").format(why=why)
+    return translate("bus", "not acknowledged, but may have been written: {why}").format(why=why)
 
 
 def _between(former: Value | None, kept: Value | None, wanted: Value) -> bool:

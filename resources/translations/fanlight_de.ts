@@ -9455,6 +9455,10 @@ otherwise = unbekannt</translation>
         <source>{unit}, device {name}</source>
         <translation>{unit}, Gerät {name}</translation>
     </message>
+    <message>
+        <source>not acknowledged, but may have been written: {why}</source>
+        <translation>nicht bestätigt, aber möglicherweise geschrieben: {why}</translation>
+    </message>
 </context>
 <context>
     <name>cautions</name>
@@ -10628,6 +10632,10 @@ otherwise = unbekannt</translation>
         <source>{text}, the {language} text of {signal} for {value}, has {count} characters, but the field is {width} wide</source>
         <translation>{text}, der Text von {signal} für {value} auf {language}, hat {count} Zeichen, aber das Feld ist nur {width} breit</translation>
     </message>
+    <message>
+        <source>its role in the simulated drive ({role}) has no effect: the drive is controlled by {signal}</source>
+        <translation>seine Rolle im simulierten Antrieb ({role}) ist wirkungslos: Der Antrieb wird über {signal} gesteuert</translation>
+    </message>
 </context>
 <context>
     <name>comparison</name>
@@ -11720,6 +11728,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>{places} and {count} more</source>
         <translation>{places} und {count} weitere</translation>
+    </message>
+    <message>
+        <source>Line {line} contains bytes that are not {coding}; they are shown as �. Choose another character encoding.</source>
+        <translation>Zeile {line} enthält Bytes, die nicht {coding} sind; sie erscheinen als �. Eine andere Zeichenkodierung wählen.</translation>
     </message>
 </context>
 <context>

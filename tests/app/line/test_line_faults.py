@@ -179,7 +179,7 @@ def test_a_write_that_is_never_acknowledged_is_told(staged: tuple[StagedFollower
     stage.fault = lambda asked, pdu: [] if asked.function == 6 else [asked.framed(pdu)]
     report = engine.write("10", Fraction(10)).result(5)
     assert not report.ok
-    assert report.reason.startswith("not acknowledged, but perhaps written: unit 3 did not answer")
+    assert report.reason.startswith("not acknowledged, but may have been written: unit 3 did not answer")
     assert [asked.function for asked in follower.asked].count(6) == 1
     wait_for(lambda: all_good(engine.snapshot()))
 

@@ -82,7 +82,7 @@ def test_while_a_stop_is_not_proved_that_is_told_and_nothing_is_started() -> Non
         (told,) = owed(line)
         assert (told.signal, told.value) == ("lamp", Fraction(0))
         assert told.until - told.since == app.line.writer.OWED_S
-        assert told.reason.startswith("not acknowledged, but perhaps written: unit 3 did not answer")
+        assert told.reason.startswith("not acknowledged, but may have been written: unit 3 did not answer")
         # Its readings come, so it would be written to again, but for the stop.
         wait_for(lambda: line.engine.snapshot().followers["pump"].answering)
         for name in ("lamp", "speed", "bit 0"):

@@ -78,7 +78,7 @@ class Write:
 
 @dataclass(frozen=True, slots=True)
 class ScreenChanged:
-    """Another screen is shown now. For event logs; `cause` says in words what turned it."""
+    """Another screen is shown now. For event logs; `cause` says in words why."""
 
     screen: str
     cause: str

@@ -1,6 +1,6 @@
 """A recording played as if it were live: its panel, its readings and its events at any moment, at any speed.
 
-The panel is the one of the project in the recording, driven by the readings that were recorded. Its screens turn as
+The panel is the one of the project in the recording, driven by the readings that were recorded. Its screens change as
 they did then, until somebody presses a key here: from then on it goes its own way, over the same readings, until
 another moment is chosen. Nothing is ever written: there is no line.
 """
@@ -53,12 +53,12 @@ class Replay:
         self._at = self.begin
         self._seen = clock()
         self._chunks: dict[str, _Chunk] = {}
-        turned = [event for event in recording.events(self.begin, self.end) if event.kind is EventKind.SCREEN_CHANGED]
-        self._turned_at = [event.at for event in turned]
+        changes = [event for event in recording.events(self.begin, self.end) if event.kind is EventKind.SCREEN_CHANGED]
+        self._changed_at = [event.at for event in changes]
         first = recording.screen if recording.screen in self.project.screen_named else self.project.panel.start
         follow = partial(screen_after, self.project)
-        self._screens = list(itertools.accumulate(turned, follow, initial=first))
-        """Where the operator was before the first turn, and after each."""
+        self._screens = list(itertools.accumulate(changes, follow, initial=first))
+        """Where the operator was before the first screen change, and after each."""
         self._held = recording.held_changes()
         self._own_way = False
         self.panel = PanelDriver(self.project, self, lambda: self._at)
@@ -161,7 +161,7 @@ class Replay:
         held = {signal: value for at, signal, value in self._held if at <= self._at}
         if any(state.held.get(signal) != value for signal, value in held.items()):
             state = replace(state, held=MappingProxyType({**state.held, **held}))
-        screen = self._screens[bisect.bisect_right(self._turned_at, self._at)]
+        screen = self._screens[bisect.bisect_right(self._changed_at, self._at)]
         return state if screen == state.screen else replace(state, screen=screen, entry=None)
 
     def reading(self, signal: str) -> Reading:

@@ -48,7 +48,7 @@ class LiveSession(QObject):
     """The session was looked at; `rows`, `snapshot` and `readings` are new. Twenty times a second;
     ten times while nothing is new."""
     happened = Signal(object)
-    """The panel did something: an app.panel.events effect (Write, Turned, Entered, Refused)."""
+    """The panel did something: an app.panel.events effect (Write, ScreenChanged, Entered, Refused)."""
     transactions = Signal(object)
     """What went over the line since the last frame, oldest first: a tuple of app.client.transactions.Transaction."""
 

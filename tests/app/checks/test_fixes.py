@@ -1,4 +1,4 @@
-"""Mends: each takes its finding away, changes nothing else for the worse, and is one edit with words of its own."""
+"""Fixes: each takes its finding away, changes nothing else for the worse, and is one edit with words of its own."""
 
 from __future__ import annotations
 

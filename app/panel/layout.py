@@ -9,7 +9,7 @@ from typing import Final
 
 from app.panel.behaviour import Behaviour, start_of
 from app.project.model import Field, Panel, Project, Screen
-from app.project.project_cache import WorkedOut
+from app.project.project_cache import ProjectCache
 from app.signals import repertoire
 
 
@@ -83,6 +83,6 @@ class PanelLayout:
         return ScreenLayout(screen, tuple(texts), tuple(entry))
 
 
-_LAYOUTS: Final = WorkedOut[PanelLayout]()
+_LAYOUTS: Final = ProjectCache[PanelLayout]()
 _newest: Final[list[Behaviour | None]] = [None]
 """That of the layout made last: the next project is mostly the same but for one edit."""

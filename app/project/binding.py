@@ -28,7 +28,7 @@ from app.project.model import (
     Scale,
     numbered,
 )
-from app.project.project_cache import WorkedOut
+from app.project.project_cache import ProjectCache
 from app.signals.encoding import (
     Implausible,
     OutOfRange,
@@ -182,9 +182,9 @@ class _Bound:
     bits: tuple[BitSignal, ...]
 
 
-_OF_PROJECT: Final = WorkedOut[tuple[_Bound, Translator]]()
+_OF_PROJECT: Final = ProjectCache[tuple[_Bound, Translator]]()
 """With the translator, since some of it is said in words."""
-_OF_FOLLOWERS: Final = WorkedOut[tuple[Mapping[str, Binding], Mapping[str, dict[str, Binding]]]]()
+_OF_FOLLOWERS: Final = ProjectCache[tuple[Mapping[str, Binding], Mapping[str, dict[str, Binding]]]]()
 _latest: _Bound = _Bound({}, {}, ())
 
 

@@ -11,9 +11,9 @@ from collections.abc import Callable, Mapping
 from typing import Final
 
 from app.project.model import OTHERWISE, AnySignal, Project, Screen
-from app.project.project_cache import WorkedOut
+from app.project.project_cache import ProjectCache
 
-_MADE: Final = WorkedOut[dict[int, Project]]()
+_MADE: Final = ProjectCache[dict[int, Project]]()
 
 
 def in_language(project: Project, number: int) -> Project:
@@ -23,9 +23,7 @@ def in_language(project: Project, number: int) -> Project:
     """
     if not 0 < number < len(project.panel.languages):
         return project
-    made = _MADE.get(project)
-    if made is None:
-        made = _MADE.keep(project, {})
+    made = _MADE.of(project, lambda _project: {})
     found = made.get(number)
     if found is None:
         found = made[number] = _spoken(project, project.panel.languages[number])

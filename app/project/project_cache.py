@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import weakref
+from collections.abc import Callable
 from typing import Generic, TypeVar
 
 from app.project.model import Project
@@ -10,7 +11,7 @@ from app.project.model import Project
 V = TypeVar("V")
 
 
-class WorkedOut(Generic[V]):
+class ProjectCache(Generic[V]):
     """One thing a project, for whoever asks again. A project that is gone takes its own along.
 
     Projects are told apart by identity: comparing two of them takes longer than most of what is worked out of one.
@@ -33,6 +34,11 @@ class WorkedOut(Generic[V]):
         key = id(project)
         self._of[key] = (weakref.ref(project, lambda ref: self._forget(key, ref)), made)
         return made
+
+    def of(self, project: Project, make: Callable[[Project], V]) -> V:
+        """What is kept of this very project; made now if nothing is."""
+        kept = self.get(project)
+        return self.keep(project, make(project)) if kept is None else kept
 
     def _forget(self, key: int, ref: weakref.ref[Project]) -> None:
         kept = self._of.get(key)

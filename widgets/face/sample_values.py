@@ -27,10 +27,6 @@ class FieldContents(enum.StrEnum):
     """What a running project reads; dashes while nothing runs."""
 
 
-_TEXTS: Final[dict[tuple[int, FieldContents], tuple[Field, object, str, str]]] = {}
-_MOST_TEXTS: Final = 4096
-
-
 def specimen_rows(project: Project, screen: Screen, shown: FieldContents) -> Rows:
     """The cells of a screen with something in every field. A later field covers an earlier one, as on the panel."""
     panel = project.panel
@@ -38,23 +34,10 @@ def specimen_rows(project: Project, screen: Screen, shown: FieldContents) -> Row
     for field in screen.fields:
         row, column = field.at
         if 0 <= row < panel.rows and 0 <= column < panel.columns:
-            text = _kept_text(project, field, shown)[: panel.columns - column]
+            text = field_text(project, field, shown)[: panel.columns - column]
             rows[row][column : column + len(text)] = text
     plain = (Attribute.NONE,) * panel.columns
     return tuple(Row("".join(cells), plain) for cells in rows)
-
-
-def _kept_text(project: Project, field: Field, shown: FieldContents) -> str:
-    """What a field shows, worked out again only where the field, its signal or the characters are others."""
-    signal, repertoire = project.signal_named.get(field.signal), project.panel.repertoire
-    kept = _TEXTS.get((id(field), shown))
-    if kept is not None and kept[0] is field and kept[1] is signal and kept[2] == repertoire:
-        return kept[3]
-    if len(_TEXTS) >= _MOST_TEXTS:
-        _TEXTS.clear()
-    text = field_text(project, field, shown)
-    _TEXTS[id(field), shown] = (field, signal, repertoire, text)
-    return text
 
 
 class Specimens:

@@ -10,11 +10,11 @@ from PySide6.QtCore import QCoreApplication
 
 from app.project import references
 from app.project.model import BitSignal, Project
-from app.project.project_cache import WorkedOut
+from app.project.project_cache import ProjectCache
 from app.project.references import Use
 
 MOST_NAMED: Final = 12
-_PLACES: Final = WorkedOut[dict[str, tuple[Use, ...]]]()
+_PLACES: Final = ProjectCache[dict[str, tuple[Use, ...]]]()
 
 
 class _Counted(NamedTuple):
@@ -51,9 +51,7 @@ def use_counts(project: Project) -> Counter[str]:
 
 def places_of(project: Project, name: str) -> tuple[Use, ...]:
     """Where one signal is used; looked up once for each project value."""
-    kept = _PLACES.get(project)
-    if kept is None:
-        kept = _PLACES.keep(project, {})
+    kept = _PLACES.of(project, lambda _project: {})
     if name not in kept:
         kept[name] = references.uses(project, "signal", name)
     return kept[name]

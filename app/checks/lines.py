@@ -10,7 +10,15 @@ from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
-from app.project.drive_roles import COMMAND_BITS, DRIVE_VALUES, OWN_REGISTERS
+from app.project.drive_roles import (
+    COMMAND_BITS,
+    DRIVE_VALUES,
+    OWN_CONTROL,
+    OWN_CONTROL_BITS,
+    OWN_REGISTERS,
+    OWN_STATUS,
+    OWN_STATUS_BITS,
+)
 from app.project.model import DIRECT_UNITS, LAST_UNIT, AnySignal, Line, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
 
@@ -200,6 +208,38 @@ def role_without_effect(context: CheckContext) -> Iterator[Violation]:
                 ).format(role=translate("project", DRIVE_VALUES[role]), signal=word),
                 translate("checks", "remove this role ('drive_role'), or the role of {signal}").format(signal=word),
                 Fix(translate("checks", "Remove this role"), fixes.set_at, (("drive_role",), None)),
+            )
+
+
+@whole("followers", "signals", name="bit-without-meaning")
+def bit_without_meaning(context: CheckContext) -> Iterator[Violation]:
+    """A bit of the built-in control or status word of a simulated drive that nothing stands at: a key does nothing."""
+    found = bindings(context.project)
+    own = {binding.follower.name for binding in found.values() if binding.signal.drive_role is not None}
+    for index, signal in enumerate(context.project.signals):
+        binding = found.get(signal.name)
+        if binding is None or binding.follower.played.model != "drive" or binding.follower.name in own:
+            continue
+        register_map = binding.follower.played.register_map
+        number, known = binding.bit, OWN_CONTROL_BITS[register_map]
+        message = translate("checks", "bit {number} has no meaning in the control word of the simulated drive")
+        if binding.table == "coil":
+            number = binding.address if binding.address <= OWN_REGISTERS["coil"][1] else None
+        elif binding.address == OWN_STATUS and binding.table in ("input", "holding"):
+            known = OWN_STATUS_BITS[register_map]
+            message = translate("checks", "bit {number} has no meaning in the status word of the simulated drive")
+        elif (binding.table, binding.address) != ("holding", OWN_CONTROL):
+            continue
+        if number is not None and number not in known:
+            yield Violation(
+                "note",
+                ("signal", index),
+                message.format(number=number),
+                translate(
+                    "checks",
+                    "use one of bits {bits}, set another register map, or give the signals of this device roles in the "
+                    "drive ('drive_role')",
+                ).format(bits=", ".join(map(str, sorted(known)))),
             )
 
 

@@ -87,3 +87,17 @@ REGISTER_MAPS: Final[dict[RegisterMap, str]] = {
 
 OWN_REGISTERS: Final = {"holding": (300, 413), "input": (400, 413), "coil": (0, 15), "discrete": (0, 6)}
 """Where the built-in registers of a drive are on the wire: first and last address of each table."""
+
+OWN_CONTROL: Final = 300
+OWN_STATUS: Final = 400
+"""Where its control word and its status word are on the wire; coils 0 to 15 are the bits of the control word."""
+
+OWN_CONTROL_BITS: Final[dict[RegisterMap, frozenset[int]]] = {
+    "plain": frozenset({2, 4, 5, 7}),
+    "iec-61800-7-201": frozenset({0, 1, 2, 3, 7, 8}),
+}
+OWN_STATUS_BITS: Final[dict[RegisterMap, frozenset[int]]] = {
+    "plain": frozenset({2, 4, 5, 7, 8, 9, 10, 11, 12}),
+    "iec-61800-7-201": frozenset({*range(8), 9, 10, 11}),
+}
+"""The bits of these words that mean anything."""

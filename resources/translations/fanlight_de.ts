@@ -9745,6 +9745,14 @@ otherwise = unbekannt</translation>
         <translation>ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten</translation>
     </message>
     <message>
+        <source>bit {number} has no meaning in the control word of the simulated drive</source>
+        <translation>Bit {number} hat im Steuerwort des simulierten Antriebs keine Bedeutung</translation>
+    </message>
+    <message>
+        <source>bit {number} has no meaning in the status word of the simulated drive</source>
+        <translation>Bit {number} hat im Statuswort des simulierten Antriebs keine Bedeutung</translation>
+    </message>
+    <message>
         <source>bit {number} of {signal}: {reason}</source>
         <translation>Bit {number} von {signal}: {reason}</translation>
     </message>
@@ -10419,6 +10427,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>use another key for the screen change or the action</source>
         <translation>für den Bildwechsel oder die Aktion eine andere Taste verwenden</translation>
+    </message>
+    <message>
+        <source>use one of bits {bits}, set another register map, or give the signals of this device roles in the drive (&apos;drive_role&apos;)</source>
+        <translation>eines der Bits {bits} verwenden, eine andere Registerbelegung einstellen oder den Signalen dieses Geräts Rollen im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
         <source>use other characters; if the real panel can show these, choose its character set: {names}</source>

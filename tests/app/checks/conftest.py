@@ -76,12 +76,12 @@ register = 400
 
 [[signal]]
 name = "running"
-bit = { of = "status", number = 2 }
+bit = { of = "status", number = 4 }
 texts = { 0 = "stopped", 1 = "running" }
 
 [[signal]]
 name = "fault"
-bit = { of = "status", number = 3 }
+bit = { of = "status", number = 7 }
 
 [[signal]]
 name = "frequency"

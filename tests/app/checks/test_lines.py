@@ -102,8 +102,8 @@ def test_a_follower_is_named_only_once_for_its_time_out(good: Draft) -> None:
 
 
 def test_a_simulated_drive_that_no_signal_reaches(good: Draft) -> None:
-    drive = good.change(("follower", 1), simulate="drive")
-    assert drive.clean(), "the coil of its lamp is the run command of a drive that has registers of its own"
+    drive = good.change(("follower", 1), simulate="drive").signal("lamp", number=5)
+    assert drive.clean(), "coil 5, address 4, is the run bit of the built-in control word"
     broken = drive.signal("lamp", number=100)
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("drive-without-role", "note", ("follower", 1))
@@ -121,3 +121,27 @@ def test_a_command_bit_of_a_simulated_drive_that_goes_by_a_control_word(good: Dr
     assert "'command'" in finding.message
     assert broken.signal("command", drive_role=None).clean()
     assert broken.change(("follower", 0), simulate="bank").clean()
+
+
+@pytest.mark.parametrize(
+    ("name", "number", "word"), [("run", 0, "control word"), ("running", 3, "status word"), ("fault", 0, "status word")]
+)
+def test_a_bit_that_means_nothing_to_a_simulated_drive(good: Draft, name: str, number: int, word: str) -> None:
+    of = good.project.signal_named[name].bit.of  # type: ignore[union-attr]
+    broken = good.signal(name, bit={"of": of, "number": number})
+    finding = broken.only()
+    assert (finding.rule, finding.severity) == ("bit-without-meaning", "note")
+    assert finding.place == good.place("signal", name)
+    assert f"bit {number} " in finding.message
+    assert word in finding.message
+    standard = {"model": "drive", "register_map": "iec-61800-7-201"}
+    there = broken.change(("follower", 0), simulate=standard).all()
+    assert finding.place not in [each.place for each in there], "to the standard's words it means something"
+    assert broken.change(("follower", 0), simulate="bank").clean()
+    assert broken.signal("frequency", drive_role="output-frequency").clean(), "now the registers are the project's"
+
+
+def test_a_coil_that_means_nothing_to_a_simulated_drive(good: Draft) -> None:
+    drive = good.change(("follower", 1), simulate="drive")
+    assert drive.signal("lamp", number=1).only().rule == "bit-without-meaning"
+    assert drive.signal("lamp", number=8).clean(), "address 7 is its fault reset"

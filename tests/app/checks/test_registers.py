@@ -89,6 +89,7 @@ def test_a_bit_that_its_word_has_not(good: Draft) -> None:
     finding = good.signal("running", bit=Bit(of="status", number=16)).only()
     assert (finding.rule, finding.severity) == ("bit-outside-word", "error")
     assert finding.place == (*good.place("signal", "running"), "bit")
+    good = good.change(("follower", 0), simulate="bank")  # to whose status word every bit may mean something
     assert good.signal("running", bit=Bit(of="status", number=15)).clean()
 
 

@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+import enum
 from fractions import Fraction
 
 import pytest
 from pymodbus.constants import ExcCodes
 
-from app.follower.drive import FaultCode
+from app.follower.drive import CommandBit, FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.drive_face import BITS, NUMBERS, SHOWN
 from app.follower.errors import FollowerError
-from app.follower.layout import COILS, INDICATORS, LAYOUTS
+from app.follower.layout import COILS, INDICATORS, LAYOUTS, PlainStatusBit
 from app.follower.simulated_drive import SimulatedDriveBank
 from app.follower.simulation import Simulation
-from app.follower.states import DriveState
+from app.follower.states import ControlBit, DriveState, StatusBit
 from app.project.binding import bindings
-from app.project.drive_roles import DRIVE_BITS, DRIVE_VALUES, OWN_REGISTERS
+from app.project.drive_roles import (
+    DRIVE_BITS,
+    DRIVE_VALUES,
+    OWN_CONTROL,
+    OWN_CONTROL_BITS,
+    OWN_REGISTERS,
+    OWN_STATUS,
+    OWN_STATUS_BITS,
+)
 from app.signals.encoding import register_count
 from tests.app.follower.playing import drive_project, signal
 
@@ -291,6 +300,18 @@ def test_the_project_knows_where_the_registers_of_a_drive_of_its_own_are() -> No
             "coil": (min(COILS), max(COILS)),
             "discrete": (min(each.address for each in INDICATORS), max(each.address for each in INDICATORS)),
         } == OWN_REGISTERS
+
+
+def test_the_project_knows_which_bits_of_their_words_mean_anything() -> None:
+    def numbers(bits: type[enum.IntFlag]) -> set[int]:
+        return {bit.value.bit_length() - 1 for bit in bits}
+
+    assert {name: layout.control.address for name, layout in LAYOUTS.items()} == dict.fromkeys(LAYOUTS, OWN_CONTROL)
+    assert all(layout.measured[0].address == OWN_STATUS for layout in LAYOUTS.values())
+    assert numbers(CommandBit) == OWN_CONTROL_BITS["plain"]
+    assert numbers(ControlBit) == OWN_CONTROL_BITS["iec-61800-7-201"]
+    assert numbers(PlainStatusBit) == OWN_STATUS_BITS["plain"]
+    assert numbers(StatusBit) == OWN_STATUS_BITS["iec-61800-7-201"]
 
 
 def test_bits_are_told_from_numbers() -> None:

@@ -10,7 +10,7 @@ from typing import Any, Final, get_args
 
 from app.exchange.numbers import factor, register_text
 from app.exchange.sheet import NOTHING, Sheet, SheetCell, SheetRow, cell_text
-from app.exchange.titles import KEYS, TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
+from app.exchange.titles import TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.words import encoding_word, order_word, table_word
 from app.language import translate
 from app.project.value_texts import NotKnown, read_yes, texts_in
@@ -346,7 +346,7 @@ def recalled(text: str, guessed: Matching) -> Matching | None:
         columns = kept["columns"]
         fits = (
             len(columns) == len(guessed.columns)
-            and all(key is None or key in KEYS for key in columns)
+            and all(key is None or key in TITLES for key in columns)
             and kept["mark"] in (None, *get_args(DecimalMark))
             and kept["numbering"] in (None, *get_args(Numbering))
             and kept["table"] in get_args(Table)

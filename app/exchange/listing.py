@@ -5,11 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Final, TypeAlias
+from typing import Any, Final, TypeAlias
 
 from app.exchange.quoting import NO_UNIT, quoted
 from app.exchange.titles import TITLES, Key
-from app.project.model import AnySignal, BitSignal, HeldSignal, RegisterSignal
+from app.project.attributes import (
+    CHOICE,
+    NOTES,
+    NUMBER,
+    OPTIONAL_WHOLE,
+    SIGNAL,
+    TEXT,
+    TEXTS,
+    WHOLE,
+    YES_NO,
+    Attribute,
+    Kind,
+)
+from app.project.model import AnySignal, BitSignal, RegisterSignal
 from app.project.value_texts import written_languages, written_texts
 
 
@@ -54,38 +67,45 @@ def _start(signal: RegisterSignal) -> ListedValue:
     return Exact(start) if isinstance(start, str) else start
 
 
-def _write(signal: AnySignal) -> ListedValue:
-    return None if isinstance(signal, HeldSignal) else "yes" if signal.write else "no"
-
-
-COLUMNS: Final[dict[Key, ValueGetter]] = {
-    "name": lambda signal: OneLine(signal.name),
-    "follower": _register(lambda signal: OneLine(signal.follower)),
-    "table": _register(lambda signal: signal.table),
+_OWN_WAYS: Final[dict[Key, ValueGetter]] = {
     "register": _register(lambda signal: Decimal(signal.number)),
-    "encoding": _register(lambda signal: signal.encoding),
-    "length": _register(lambda signal: None if signal.length is None else Decimal(signal.length)),
-    "word_order": _register(lambda signal: signal.word_order),
     "raw_1": _scale("raw", 0),
     "value_1": _scale("value", 0),
     "raw_2": _scale("raw", 1),
     "value_2": _scale("value", 1),
-    "unit": lambda signal: OneLine(signal.unit) if signal.unit else None,
-    "decimals": lambda signal: Decimal(signal.decimals),
     "lower": _limit(0),
     "upper": _limit(1),
-    "step": lambda signal: signal.step,
-    "write": _write,
-    "texts": lambda signal: written_texts(signal.texts) or None,
     "texts_in": lambda signal: written_languages(signal.texts_in) or None,
-    "every_ms": _register(lambda signal: Decimal(signal.every_ms)),
-    "refresh_ms": _register(lambda signal: Decimal(signal.refresh_ms)),
     "start_value": _register(_start),
-    "drive_role": lambda signal: None if isinstance(signal, HeldSignal) else signal.drive_role,
     "bit_of": _bit(lambda signal: OneLine(signal.bit.of)),
     "bit": _bit(lambda signal: Decimal(signal.bit.number)),
-    "held": lambda signal: signal.held if isinstance(signal, HeldSignal) else None,
-    "notes": lambda signal: signal.notes or None,
+}
+
+_BY_KIND: Final[dict[Kind, Callable[[Any], ListedValue]]] = {
+    TEXT: lambda value: OneLine(value) if value else None,
+    NOTES: lambda value: value or None,
+    CHOICE: lambda value: value,
+    YES_NO: lambda value: "yes" if value else "no",
+    WHOLE: Decimal,
+    OPTIONAL_WHOLE: Decimal,
+    NUMBER: lambda value: value,
+    TEXTS: lambda value: written_texts(value) or None,
+}
+
+
+def _as_it_is(attribute: Attribute) -> ValueGetter:
+    def read(signal: AnySignal) -> ListedValue:
+        value = getattr(signal, attribute.key, None)
+        return None if value is None else _BY_KIND[attribute.kind](value)
+
+    return read
+
+
+COLUMNS: Final[dict[Key, ValueGetter]] = {
+    column.key: _OWN_WAYS.get(column.key) or _as_it_is(attribute)
+    for attribute in SIGNAL
+    for column in attribute.list_columns
+    if column.key in (attribute.key, *_OWN_WAYS)
 }
 """How each column reads a signal."""
 

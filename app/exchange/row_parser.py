@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -25,12 +24,12 @@ from app.exchange.words import (
     table_word,
 )
 from app.language import translate
-from app.project.drive_roles import DRIVE_VALUES
-from app.project.problems import did_you_mean
-from app.project.value_texts import NotKnown, read_yes, texts_in, texts_in_languages
+from app.project.attributes import ATTRIBUTES, NOTES, NUMBER, OPTIONAL_WHOLE, TEXT, TEXTS, WHOLE, YES_NO, Attribute
+from app.project.model import BitSignal, HeldSignal, Presentation, RegisterSignal
+from app.project.value_texts import NotKnown, choice_of, read_yes, texts_in, texts_in_languages
 from app.signals.encoding import has_word_order
 from app.signals.numbering import Table
-from app.signals.numbers import DecimalMark, NotANumber, number, span, whole_number
+from app.signals.numbers import DecimalMark, number, span, whole_number
 
 RemarkLevel: TypeAlias = Literal["fault", "aside", "remark"]
 """fault: the row stays out because of this. aside: it is no signal and stays out. remark: it comes in all the same."""
@@ -40,9 +39,27 @@ LONGEST_UNIT: Final = 16
 _SCALES: Final[tuple[Key, ...]] = (
     "raw_1", "raw_2", "value_1", "value_2", "factor", "divisor", "exponent", "offset"
 )  # fmt: skip
-_TIMES: Final[tuple[Key, ...]] = ("every_ms", "refresh_ms", "start_value")
-_WORDS: Final[tuple[Key, ...]] = ("texts", "texts_in")
 _LIMITS: Final[tuple[Key, ...]] = ("lower", "upper", "range", "step")
+_MODELS: Final = (RegisterSignal, BitSignal, HeldSignal)
+_OWN_WAYS: Final = frozenset(
+    {
+        "name",
+        "follower",
+        "table",
+        "register",
+        "encoding",
+        "length",
+        "word_order",
+        "bit",
+        "held",
+        "unit",
+        "step",
+        "texts_in",
+        "start_value",
+        "notes",
+    }
+)
+"""Attributes that are read together with others, or change what is said of others."""
 _TEXTS: Final[frozenset[Key]] = frozenset({"name", "follower", "unit", "notes", "bit_of", "start_value", "write"})
 """Keys for which a dash is a text as any other, or says something."""
 _DECIMALS_OF_FLOATS: Final = 2
@@ -76,6 +93,11 @@ class Draft:
     held: Decimal | None = None
     rest: dict[str, Any] = field(default_factory=dict)
     """Attributes of the signal that need no looking up."""
+
+    @property
+    def model(self) -> type[Presentation]:
+        """The kind of signal that it is to become."""
+        return HeldSignal if self.held is not None else BitSignal if self.is_bit else RegisterSignal
 
     @property
     def is_bit(self) -> bool:
@@ -125,9 +147,12 @@ class _RowReader:
         self._hexadecimal = matching.hexadecimal
         self._length_unit = length_unit(matching, sheet)
         # Most lists have few of the columns there may be: asking a row for all of them would take half of the time.
-        self._scales, self._timed, self._worded, self._limited = (
-            any(key in self._at for key in keys) for keys in (_SCALES, _TIMES, _WORDS, _LIMITS)
-        )
+        self._scales, self._limited = (any(key in self._at for key in keys) for keys in (_SCALES, _LIMITS))
+        self._plain = [
+            (key, self._reader(attribute), [model for model in _MODELS if key in model.model_fields])
+            for key, attribute in ATTRIBUTES.items()
+            if key in self._at and key not in _OWN_WAYS
+        ]
         self._row: SheetRow = SheetRow(0, ())
         self._notes: list[Note] = []
 
@@ -149,14 +174,11 @@ class _RowReader:
                 self._read_scale(draft, word)
             elif word is not None and word.kind == "float":
                 draft.rest["decimals"] = _DECIMALS_OF_FLOATS
-            if self._timed:
-                self._put(draft, "every_ms", self._whole)
-                self._put(draft, "refresh_ms", self._whole)
-                self._read_start_value(draft)
+            self._read_start_value(draft)
         self._read_shown(draft)
-        if draft.held is None:
-            self._put(draft, "write", _access)
-            self._put(draft, "drive_role", _drive_value)
+        for key, read, models in self._plain:
+            if draft.model in models:
+                self._put(draft, key, read)
         return (None if self._has_faults() else draft), self._notes
 
     def _has_faults(self) -> bool:
@@ -178,9 +200,24 @@ class _RowReader:
             return None
         try:
             return read(cell)
-        except (NotANumber, NotKnown, _Refused) as error:
+        except ValueError as error:
             self._note(key, str(error))
             return None
+
+    def _reader(self, attribute: Attribute) -> Callable[[SheetCell], Any]:
+        """How the cells of an attribute are read that needs no way of its own."""
+        choices = attribute.choices
+        if choices is not None:
+            return lambda cell: choice_of(_text(cell), choices(None))
+        return {
+            WHOLE: self._whole,
+            OPTIONAL_WHOLE: self._whole,
+            NUMBER: self._number,
+            YES_NO: lambda cell: cell if isinstance(cell, bool) else read_yes(_text(cell)),
+            TEXT: _exact_or_line,
+            NOTES: _block_text,
+            TEXTS: lambda cell: dict(texts_in(_block_text(cell))),
+        }[attribute.kind]
 
     def _put(self, draft: Draft, key: Key, read: Callable[[SheetCell], Any], attribute: str = "") -> None:
         found = self._take(key, read)
@@ -374,18 +411,8 @@ class _RowReader:
                 draft.rest["notes"] = f"{notes}\n{unit}" if notes else unit
             else:
                 draft.rest["unit"] = unit
-        decimals = self._take("decimals", self._whole)
-        if decimals is not None:
-            draft.rest["decimals"] = decimals
         if self._limited:
             self._read_limits(draft)
-        if self._worded:
-            self._read_texts(draft)
-
-    def _read_texts(self, draft: Draft) -> None:
-        texts = self._take("texts", lambda cell: texts_in(_block_text(cell)))
-        if texts is not None:
-            draft.rest["texts"] = dict(texts)
         others = self._take("texts_in", lambda cell: texts_in_languages(_block_text(cell)))
         if others:
             draft.rest["texts_in"] = others
@@ -452,16 +479,3 @@ def _block_text(cell: SheetCell) -> str:
     """A text of several lines, its line ends made equal. What stands in quotation marks counts exactly."""
     quoted = unquoted(cell) if isinstance(cell, str) else None
     return quoted if quoted is not None else _text(cell).replace("\r\n", "\n")
-
-
-def _drive_value(cell: SheetCell) -> str:
-    word = re.sub(r"[\s_]+", "-", _text(cell).casefold())
-    if word not in DRIVE_VALUES:
-        hint = did_you_mean(word, DRIVE_VALUES)
-        why = translate("exchange", "'{text}' is not a role in the simulated drive").format(text=_text(cell))
-        raise _Refused(f"{why}; {hint}" if hint else why)
-    return word
-
-
-def _access(cell: SheetCell) -> bool:
-    return cell if isinstance(cell, bool) else read_yes(_text(cell))

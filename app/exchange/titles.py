@@ -4,120 +4,22 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import Final, Literal, TypeAlias, get_args
+from typing import Final, TypeAlias
 
-from app.language import mark
+from app.project.attributes import SIGNAL
 
-Key: TypeAlias = Literal[
-    "name",
-    "follower",
-    "table",
-    "register",
-    "encoding",
-    "length",
-    "word_order",
-    "factor",
-    "divisor",
-    "exponent",
-    "offset",
-    "raw_1",
-    "raw_2",
-    "value_1",
-    "value_2",
-    "unit",
-    "decimals",
-    "lower",
-    "upper",
-    "range",
-    "step",
-    "write",
-    "texts",
-    "texts_in",
-    "every_ms",
-    "refresh_ms",
-    "start_value",
-    "drive_role",
-    "bit_of",
-    "bit",
-    "held",
-    "notes",
-]
-"""What a column is taken for."""
+Key: TypeAlias = str
+"""What a column is taken for: the key of a list column in `app.project.attributes`."""
 
-KEYS: Final[tuple[Key, ...]] = get_args(Key)
+_COLUMNS: Final = tuple(column for attribute in SIGNAL for column in attribute.list_columns)
 
-TITLES: Final[dict[Key, str]] = {
-    "name": mark("exchange", "Name"),
-    "follower": mark("exchange", "Device"),
-    "table": mark("exchange", "Table"),
-    "register": mark("exchange", "Register"),
-    "encoding": mark("exchange", "Data type"),
-    "length": mark("exchange", "Length"),
-    "word_order": mark("exchange", "Word order"),
-    "factor": mark("exchange", "Factor"),
-    "divisor": mark("exchange", "Divisor"),
-    "exponent": mark("exchange", "Exponent of ten"),
-    "offset": mark("exchange", "Offset"),
-    "raw_1": mark("exchange", "Raw 1"),
-    "raw_2": mark("exchange", "Raw 2"),
-    "value_1": mark("exchange", "Value 1"),
-    "value_2": mark("exchange", "Value 2"),
-    "unit": mark("exchange", "Unit"),
-    "decimals": mark("exchange", "Decimals"),
-    "lower": mark("exchange", "Lower limit"),
-    "upper": mark("exchange", "Upper limit"),
-    "range": mark("exchange", "Limits (one cell)"),
-    "step": mark("exchange", "Step"),
-    "write": mark("exchange", "Write"),
-    "texts": mark("exchange", "State texts"),
-    "texts_in": mark("exchange", "State texts in other languages"),
-    "every_ms": mark("exchange", "Every ms"),
-    "refresh_ms": mark("exchange", "Rewrite ms"),
-    "start_value": mark("exchange", "Start value"),
-    "drive_role": mark("exchange", "Drive role"),
-    "bit_of": mark("exchange", "Bit of"),
-    "bit": mark("exchange", "Bit"),
-    "held": mark("exchange", "Held value"),
-    "notes": mark("exchange", "Notes"),
-}
-"""What a person reads; in English they are also the titles that an export writes."""
+TITLES: Final[dict[Key, str]] = {column.key: column.title for column in _COLUMNS}
+"""Templates of what a person reads; in English they are the titles that an export writes."""
 
-HINTS: Final[dict[Key, str]] = {
-    "name": mark("exchange", "Name of the signal. Left out: its table and register."),
-    "follower": mark("exchange", "Name of the device. Left out: the device chosen above."),
-    "table": mark("exchange", "Coil, discrete, holding or input, or the function code that reads it."),
-    "register": mark("exchange", "A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit."),
-    "encoding": mark("exchange", "uint16, INT, REAL, DWORD, unsigned 32, string and similar."),
-    "length": mark("exchange", "Number of registers of a value; also '32 bit' or '4 bytes'."),
-    "word_order": mark("exchange", "high-first, CDAB, little endian and similar. Left out: as set for the device."),
-    "factor": mark("exchange", "Value = raw number x factor: 0.1, x0.1, /10 or 1/10."),
-    "divisor": mark("exchange", "Value = raw number / divisor: 10, 100."),
-    "exponent": mark("exchange", "Value = raw number x 10 to this power: -1, 2."),
-    "offset": mark("exchange", "Added to the value after the factor, in engineering units."),
-    "raw_1": mark("exchange", "A raw number, the first of two points of a straight line."),
-    "raw_2": mark("exchange", "A raw number, the second of two points of a straight line."),
-    "value_1": mark("exchange", "The value of the first raw number."),
-    "value_2": mark("exchange", "The value of the second raw number."),
-    "unit": mark("exchange", "The engineering unit: Hz, °C, bar."),
-    "decimals": mark("exchange", "Decimals shown. Left out: as many as the factor has."),
-    "lower": mark("exchange", "The lowest value that can be entered."),
-    "upper": mark("exchange", "The highest value that can be entered."),
-    "range": mark("exchange", "Both limits in one cell: 0..50, -10 to 10."),
-    "step": mark("exchange", "Change of the value per key press."),
-    "write": mark("exchange", "Writable or not: R/W, RO, yes, no."),
-    "texts": mark("exchange", "A text per value: 0=stopped; 1=running."),
-    "texts_in": mark("exchange", "A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft."),
-    "every_ms": mark("exchange", "Poll interval in ms."),
-    "refresh_ms": mark("exchange", "Write repeat interval in ms."),
-    "start_value": mark("exchange", "Start value in the simulated device."),
-    "drive_role": mark("exchange", "Its role in the simulated drive: run, output-frequency and the like."),
-    "bit_of": mark("exchange", "The signal that contains this bit."),
-    "bit": mark("exchange", "The number of the bit, 0 is the least significant."),
-    "held": mark("exchange", "The start value of a held value of the panel."),
-    "notes": mark("exchange", "A description or remarks."),
-}
+HINTS: Final[dict[Key, str]] = {column.key: column.hint for column in _COLUMNS}
+"""Templates of what it may hold."""
 
-# The titles that lists of registers usually have: common practice, no source.
+# The titles that lists of registers usually have besides our own: common practice, no source.
 _KNOWN: Final[dict[Key, str]] = {
     "name": (
         "name, signal, signal name, tag, tag name, variable, variable name, parameter, parameter name, point, symbol, "
@@ -217,7 +119,10 @@ def _plain(title: str) -> str:
     return " ".join(re.sub(r"[^\w/^+.#]+|[._]+", " ", text).split())
 
 
-_BY_TITLE: Final[dict[str, Key]] = {_plain(title): key for key, titles in _KNOWN.items() for title in titles.split(",")}
+_BY_TITLE: Final[dict[str, Key]] = {
+    **{_plain(title): key for key, title in TITLES.items()},
+    **{_plain(title): key for key, titles in _KNOWN.items() for title in titles.split(",")},
+}
 
 
 @lru_cache(maxsize=4096)

@@ -350,19 +350,15 @@ def _lists_are_tuples(value: Any) -> Any:
 
 
 class Presentation(Part):
-    """How a signal is shown and changed, wherever it comes from."""
+    """How a signal is shown and changed, wherever it comes from. `app.project.attributes` says what each key means."""
 
     name: Name
     unit: Annotated[str, StringConstraints(max_length=16)] = ""
     decimals: int = Key(0, ge=0, le=9)
     limits: tuple[Number, Number] | None = None
     step: Number | None = Key(None, gt=0)
-    texts: ValueTexts = Key(
-        {}, description="A text per value; 'otherwise' is that of all values without a text of their own."
-    )
-    texts_in: dict[Name, ValueTexts] = Key(
-        {}, description="The texts in the panel's other languages, as far as they differ."
-    )
+    texts: ValueTexts = {}
+    texts_in: dict[Name, ValueTexts] = {}
     notes: str = ""
 
     @model_validator(mode="after")
@@ -376,32 +372,21 @@ class Presentation(Part):
         return self
 
 
-DRIVE_ROLE: Final[DriveValue | None] = Key(
-    None, description="Its role in the simulated drive; once a signal has one, the drive has no registers of its own."
-)
-
-
 class RegisterSignal(Presentation):
     """Registers of a device, decoded and scaled; or one coil or discrete input."""
 
     follower: str
     table: Table = "holding"
-    number: int = Key(
-        ge=0, le=465_536, alias="register", description="The register, in the numbering of the device's manual."
-    )
+    number: int = Key(ge=0, le=465_536, alias="register")
     encoding: EncodingName = "uint16"
-    length: int | None = Key(None, ge=1, le=125, description="Registers of a string.")
-    word_order: WordOrder | None = Key(
-        None, description="Of the words in a value of two or more registers. Left out: as set for the device."
-    )
+    length: int | None = Key(None, ge=1, le=125)
+    word_order: WordOrder | None = None
     scale: Scale | None = None
     write: bool = False
-    every_ms: int = Key(500, ge=10, le=3_600_000, description="How fresh it should be.")
-    refresh_ms: int = Key(0, ge=0, le=600_000, description="Write repeat interval in ms; 0: write on change only.")
-    start_value: Number | str | None = Key(
-        None, description="Start value in the simulated device, as an engineering value."
-    )
-    drive_role: DriveValue | None = DRIVE_ROLE
+    every_ms: int = Key(500, ge=10, le=3_600_000)
+    refresh_ms: int = Key(0, ge=0, le=600_000)
+    start_value: Number | str | None = None
+    drive_role: DriveValue | None = None
 
 
 class Bit(Part):
@@ -416,13 +401,13 @@ class BitSignal(Presentation):
 
     bit: Bit
     write: bool = False
-    drive_role: DriveValue | None = DRIVE_ROLE
+    drive_role: DriveValue | None = None
 
 
 class HeldSignal(Presentation):
     """A value that lives in the panel, not on the line."""
 
-    held: Number = Key(description="Its first content.")
+    held: Number
 
 
 AnySignal = RegisterSignal | BitSignal | HeldSignal

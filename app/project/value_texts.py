@@ -11,6 +11,7 @@ from typing import Final
 
 from app.language import translate
 from app.project.model import OTHERWISE, Scale
+from app.project.problems import did_you_mean
 from app.signals.numbers import span
 from app.signals.typed import number, plain
 
@@ -25,8 +26,9 @@ def choice_of(text: str, options: Mapping[str, str]) -> str:
     Raises ValueError in words, with the choices.
     """
     wanted = text.strip().casefold()
+    joined = re.sub(r"[\s_]+", "-", wanted)
     for word, shown in options.items():
-        if wanted in (word.casefold(), shown.casefold()):
+        if wanted == shown.casefold() or joined == word.casefold():
             return word
     found = [
         word
@@ -47,7 +49,9 @@ def choice_of(text: str, options: Mapping[str, str]) -> str:
             )
         )
     if len(options) > 12:
-        raise ValueError(translate("cells", "there is no '{text}'").format(text=text.strip()))
+        hint = did_you_mean(joined, options) or did_you_mean(wanted, options.values())
+        why = translate("cells", "there is no '{text}'").format(text=text.strip())
+        raise ValueError(f"{why}; {hint}" if hint else why)
     raise ValueError(
         translate("cells", "'{text}' is not one of these: {choices}").format(text=text.strip(), choices=choices)
     )
@@ -223,9 +227,10 @@ def written_languages(texts: Mapping[str, Mapping[str, str]]) -> str:
 def _written(text: str) -> str:
     """The text itself where it is read back as it is, with another one behind it or at the end; else in quotation
     marks."""
+    if not text.isprintable() or '"' in text:
+        return _quoted(text)
     last, first = (("0", text),), (("0", text), ("1", "x"))
-    bare = text.isprintable() and texts_in(f"0 = {text}") == last and texts_in(f"0 = {text}; 1 = x") == first
-    return text if bare else _quoted(text)
+    return text if (texts_in(f"0 = {text}"), texts_in(f"0 = {text}; 1 = x")) == (last, first) else _quoted(text)
 
 
 def _quoted(text: str) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from app.project.attributes import keys_of
 from app.project.model import (
     Accepted,
     Action,
@@ -70,13 +71,9 @@ LAYOUTS: Final[dict[type[Part], TableLayout]] = {
         "model",
     ),
     NeverRead: _layout("table first last", "table"),
-    RegisterSignal: _layout(
-        "name follower table register encoding length word_order scale unit decimals limits step texts "
-        "texts_in write every_ms refresh_ms start_value drive_role notes",
-        "table encoding",
-    ),
-    BitSignal: _layout("name bit unit decimals limits step texts texts_in write drive_role notes"),
-    HeldSignal: _layout("name held unit decimals limits step texts texts_in notes"),
+    RegisterSignal: TableLayout(keys_of(RegisterSignal), frozenset({"table", "encoding"})),
+    BitSignal: TableLayout(keys_of(BitSignal)),
+    HeldSignal: TableLayout(keys_of(HeldSignal)),
     Scale: _layout("raw value"),
     Bit: _layout("of number"),
     Condition: _layout("signal is value", "is"),

@@ -15,6 +15,7 @@ from typing import Any, Final
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
+from app.project.attributes import ATTRIBUTES
 from app.project.model import Project
 
 SCHEMA_FILE: Final = "project.schema.json"
@@ -43,6 +44,10 @@ def schema() -> dict[str, Any]:
     _require(made, "format")
     for line in ("SerialLine", "TcpLine", "SerialOverTcpLine"):
         _require(made["$defs"][line], "kind")
+    for signal in ("RegisterSignal", "BitSignal", "HeldSignal"):
+        for key, told in made["$defs"][signal]["properties"].items():
+            if hint := ATTRIBUTES[key].hint:
+                told.setdefault("description", f"{hint}.")
     return {"$schema": GenerateJsonSchema.schema_dialect, "title": "Fanlight project", **made}
 
 

@@ -6284,28 +6284,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>„{name}“ hat keine Bits; ein Registersignal angeben</translation>
     </message>
     <message>
-        <source>A text per value: 0 = stopped; 1 = running</source>
-        <translation>Ein Text je Wert: 0 = steht; 1 = läuft</translation>
-    </message>
-    <message>
-        <source>Change per key press</source>
-        <translation>Änderung je Tastendruck</translation>
-    </message>
-    <message>
         <source>Data type</source>
         <translation>Datentyp</translation>
     </message>
     <message>
         <source>Data type of the value in the registers; a string with its number of registers: string 8</source>
         <translation>Datentyp des Wertes in den Registern; ein String mit der Anzahl seiner Register: string 8</translation>
-    </message>
-    <message>
-        <source>Dec.</source>
-        <translation>Nachk.</translation>
-    </message>
-    <message>
-        <source>Decimals shown</source>
-        <translation>Angezeigte Nachkommastellen</translation>
     </message>
     <message>
         <source>From</source>
@@ -6316,36 +6300,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wie viele Felder, Bildwechsel, Aktionen und Bits es verwenden</translation>
     </message>
     <message>
-        <source>Limits</source>
-        <translation>Grenzen</translation>
-    </message>
-    <message>
-        <source>Lowest and highest value that may be entered: 0 to 50</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
-    </message>
-    <message>
         <source>Name</source>
         <translation>Name</translation>
     </message>
     <message>
         <source>Not used yet</source>
         <translation>Noch nirgends verwendet</translation>
-    </message>
-    <message>
-        <source>Notes</source>
-        <translation>Notizen</translation>
-    </message>
-    <message>
-        <source>Order of the words in values of two or more registers; empty: as set for the device</source>
-        <translation>Reihenfolge der Wörter bei Werten aus zwei oder mehr Registern; leer: wie beim Gerät</translation>
-    </message>
-    <message>
-        <source>Poll interval in ms</source>
-        <translation>Abfrageintervall in ms</translation>
-    </message>
-    <message>
-        <source>Poll ms</source>
-        <translation>Abfrage ms</translation>
     </message>
     <message>
         <source>Register</source>
@@ -6356,18 +6316,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Umbenennen ändert alle Verwendungen</translation>
     </message>
     <message>
-        <source>Role (in the simulation)</source>
-        <translation>Rolle (in der Simulation)</translation>
-    </message>
-    <message>
-        <source>Role of this signal in the simulated drive, such as run or output frequency</source>
-        <translation>Rolle dieses Signals im simulierten Antrieb, etwa Lauf oder Ausgangsfrequenz</translation>
-    </message>
-    <message>
-        <source>Scale</source>
-        <translation>Skalierung</translation>
-    </message>
-    <message>
         <source>Start</source>
         <translation>Start</translation>
     </message>
@@ -6376,16 +6324,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Startwert eines Panelwerts oder eines Registers im simulierten Gerät</translation>
     </message>
     <message>
-        <source>Step</source>
-        <translation>Schritt</translation>
-    </message>
-    <message>
         <source>Table</source>
         <translation>Tabelle</translation>
-    </message>
-    <message>
-        <source>Texts</source>
-        <translation>Texte</translation>
     </message>
     <message>
         <source>The device that it is read from; for a bit, the signal that contains it</source>
@@ -6396,36 +6336,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
     </message>
     <message>
-        <source>Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0.1</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Einheit</translation>
-    </message>
-    <message>
         <source>Uses</source>
         <translation>Verw.</translation>
-    </message>
-    <message>
-        <source>Whether writing is allowed</source>
-        <translation>Ob Schreiben erlaubt ist</translation>
-    </message>
-    <message>
-        <source>Word order</source>
-        <translation>Wortreihenfolge</translation>
-    </message>
-    <message>
-        <source>Write</source>
-        <translation>Schreiben</translation>
-    </message>
-    <message>
-        <source>Write ms</source>
-        <translation>Schr. ms</translation>
-    </message>
-    <message>
-        <source>Write repeat interval in ms; 0: write on change only</source>
-        <translation>Intervall für wiederholtes Schreiben in ms; 0: nur bei Änderung schreiben</translation>
     </message>
     <message>
         <source>a bit needs the signal that contains it</source>
@@ -6523,14 +6435,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalForm</name>
     <message>
-        <source>(as set for the device)</source>
-        <translation>(wie beim Gerät)</translation>
-    </message>
-    <message>
-        <source>(no role)</source>
-        <translation>(keine Rolle)</translation>
-    </message>
-    <message>
         <source>0 = stopped
 1 = running
 otherwise = unknown</source>
@@ -6555,10 +6459,6 @@ otherwise = unbekannt</translation>
         <translation>Berechnen…</translation>
     </message>
     <message>
-        <source>Change per key press. Empty: one unit of the last decimal</source>
-        <translation>Änderung je Tastendruck. Leer: eine Einheit der letzten Nachkommastelle</translation>
-    </message>
-    <message>
         <source>Change scaling</source>
         <translation>Skalierung ändern</translation>
     </message>
@@ -6579,10 +6479,6 @@ otherwise = unbekannt</translation>
         <translation>Datentyp</translation>
     </message>
     <message>
-        <source>Decimals</source>
-        <translation>Kommastellen</translation>
-    </message>
-    <message>
         <source>Device</source>
         <translation>Gerät</translation>
     </message>
@@ -6595,10 +6491,6 @@ otherwise = unbekannt</translation>
         <translation>Dokumentation</translation>
     </message>
     <message>
-        <source>For devices with a communication time-out: the value is written again at this interval. 0: write on change only</source>
-        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird in diesem Abstand erneut geschrieben. 0: nur bei Änderung schreiben</translation>
-    </message>
-    <message>
         <source>In signal</source>
         <translation>In Signal</translation>
     </message>
@@ -6607,32 +6499,12 @@ otherwise = unbekannt</translation>
         <translation>Art</translation>
     </message>
     <message>
-        <source>Length</source>
-        <translation>Länge</translation>
-    </message>
-    <message>
-        <source>Limits</source>
-        <translation>Grenzen</translation>
-    </message>
-    <message>
         <source>Lower limit</source>
         <translation>Untere Grenze</translation>
     </message>
     <message>
-        <source>Lowest and highest value that may be entered</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
-    </message>
-    <message>
         <source>Name</source>
         <translation>Name</translation>
-    </message>
-    <message>
-        <source>Notes</source>
-        <translation>Notizen</translation>
-    </message>
-    <message>
-        <source>Number of registers, two characters each</source>
-        <translation>Anzahl der Register, je zwei Zeichen</translation>
     </message>
     <message>
         <source>One text per value, one per line: 1 = running. otherwise = unknown applies to all other values</source>
@@ -6641,14 +6513,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Only a number in registers can be scaled.</source>
         <translation>Nur eine Zahl in Registern lässt sich skalieren.</translation>
-    </message>
-    <message>
-        <source>Order of the words of its value</source>
-        <translation>Reihenfolge der Wörter seines Wertes</translation>
-    </message>
-    <message>
-        <source>Poll interval</source>
-        <translation>Abfrageintervall</translation>
     </message>
     <message>
         <source>Range</source>
@@ -6661,14 +6525,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Renaming updates every use</source>
         <translation>Umbenennen ändert alle Verwendungen</translation>
-    </message>
-    <message>
-        <source>Role</source>
-        <translation>Rolle</translation>
-    </message>
-    <message>
-        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
-        <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
     </message>
     <message>
         <source>Scale, from</source>
@@ -6699,40 +6555,16 @@ otherwise = unbekannt</translation>
         <translation>Startwert</translation>
     </message>
     <message>
-        <source>Start value in the simulated device</source>
-        <translation>Startwert im simulierten Gerät</translation>
-    </message>
-    <message>
-        <source>Step</source>
-        <translation>Schritt</translation>
-    </message>
-    <message>
         <source>Table</source>
         <translation>Tabelle</translation>
-    </message>
-    <message>
-        <source>Texts</source>
-        <translation>Texte</translation>
     </message>
     <message>
         <source>The address in the request, counted from 0</source>
         <translation>Die Adresse in der Anfrage, ab 0 gezählt</translation>
     </message>
     <message>
-        <source>The number from the manual of the device</source>
-        <translation>Die Nummer aus dem Handbuch des Geräts</translation>
-    </message>
-    <message>
-        <source>Time between two reads</source>
-        <translation>Zeit zwischen zwei Abfragen</translation>
-    </message>
-    <message>
         <source>Two points of a straight line: raw values of the register and the values that they stand for. Empty: no scaling</source>
         <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und die zugehörigen Werte. Leer: keine Skalierung</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Einheit</translation>
     </message>
     <message>
         <source>Upper limit</source>
@@ -6741,22 +6573,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Used by</source>
         <translation>Verwendet von</translation>
-    </message>
-    <message>
-        <source>Value when the panel is switched on</source>
-        <translation>Der Wert beim Einschalten des Panels</translation>
-    </message>
-    <message>
-        <source>Word order</source>
-        <translation>Wortreihenfolge</translation>
-    </message>
-    <message>
-        <source>Write interval</source>
-        <translation>Schreibintervall</translation>
-    </message>
-    <message>
-        <source>Writing</source>
-        <translation>Schreiben</translation>
     </message>
     <message>
         <source>Writing and polling</source>
@@ -6769,10 +6585,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>addresses {first} to {last}</source>
         <translation>Adressen {first} bis {last}</translation>
-    </message>
-    <message>
-        <source>allowed</source>
-        <translation>erlaubt</translation>
     </message>
     <message>
         <source>coil</source>
@@ -6829,10 +6641,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>read from a device</source>
         <translation>von einem Gerät gelesen</translation>
-    </message>
-    <message>
-        <source>registers</source>
-        <translation>Register</translation>
     </message>
     <message>
         <source>the other point is not complete yet</source>
@@ -8215,6 +8023,365 @@ otherwise = unbekannt</translation>
     <message>
         <source>Line view</source>
         <translation>Leitungsansicht</translation>
+    </message>
+</context>
+<context>
+    <name>attributes</name>
+    <message>
+        <source>(as set for the device)</source>
+        <translation>(wie beim Gerät)</translation>
+    </message>
+    <message>
+        <source>(no role)</source>
+        <translation>(keine Rolle)</translation>
+    </message>
+    <message>
+        <source>A description or remarks</source>
+        <translation>Beschreibung, Bemerkungen</translation>
+    </message>
+    <message>
+        <source>A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft</source>
+        <translation>Eine Zeile je weiterer Sprache des Panels, etwa Deutsch: 0=steht; 1=läuft</translation>
+    </message>
+    <message>
+        <source>A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit</source>
+        <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit</translation>
+    </message>
+    <message>
+        <source>A raw number, the first of two points of a straight line</source>
+        <translation>Ein Rohwert, der erste von zwei Punkten einer Geraden</translation>
+    </message>
+    <message>
+        <source>A raw number, the second of two points of a straight line</source>
+        <translation>Ein Rohwert, der zweite von zwei Punkten einer Geraden</translation>
+    </message>
+    <message>
+        <source>A text per value: 0 = stopped; 1 = running. otherwise = unknown applies to all other values</source>
+        <translation>Ein Text je Wert: 0 = steht; 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
+    </message>
+    <message>
+        <source>Added to the value after the factor, in engineering units</source>
+        <translation>Nach dem Faktor zum Wert addiert, in seiner Einheit</translation>
+    </message>
+    <message>
+        <source>Bit</source>
+        <translation>Bit</translation>
+    </message>
+    <message>
+        <source>Bit of</source>
+        <translation>Bit von</translation>
+    </message>
+    <message>
+        <source>Both limits in one cell: 0..50, -10 to 10</source>
+        <translation>Beide Grenzen in einer Zelle: 0..50, -10 bis 10</translation>
+    </message>
+    <message>
+        <source>Change per key press. Left out: one unit of the last decimal</source>
+        <translation>Änderung je Tastendruck. Ohne Angabe: eine Einheit der letzten Nachkommastelle</translation>
+    </message>
+    <message>
+        <source>Coil, discrete, holding or input, or the function code that reads it</source>
+        <translation>Coil, discrete, holding oder input, oder der Funktionscode zum Lesen</translation>
+    </message>
+    <message>
+        <source>Data type</source>
+        <translation>Datentyp</translation>
+    </message>
+    <message>
+        <source>Data type of the value in the registers</source>
+        <translation>Datentyp des Werts in den Registern</translation>
+    </message>
+    <message>
+        <source>Dec.</source>
+        <translation>Nachk.</translation>
+    </message>
+    <message>
+        <source>Decimals</source>
+        <translation>Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Decimals shown</source>
+        <translation>Angezeigte Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Decimals shown. Left out: as many as the factor has</source>
+        <translation>Angezeigte Nachkommastellen. Ohne Angabe: so viele wie der Faktor</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Divisor</source>
+        <translation>Divisor</translation>
+    </message>
+    <message>
+        <source>Drive role</source>
+        <translation>Rolle im Antrieb</translation>
+    </message>
+    <message>
+        <source>Every ms</source>
+        <translation>Alle ms</translation>
+    </message>
+    <message>
+        <source>Exponent of ten</source>
+        <translation>Zehnerexponent</translation>
+    </message>
+    <message>
+        <source>Factor</source>
+        <translation>Faktor</translation>
+    </message>
+    <message>
+        <source>For devices with a communication time-out: the value is written again at this interval, in ms. 0: on change only</source>
+        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird in diesem Abstand in ms erneut geschrieben. 0: nur bei Änderung</translation>
+    </message>
+    <message>
+        <source>Held value</source>
+        <translation>Panelwert</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Limits (one cell)</source>
+        <translation>Grenzen (eine Zelle)</translation>
+    </message>
+    <message>
+        <source>Lower limit</source>
+        <translation>Untere Grenze</translation>
+    </message>
+    <message>
+        <source>Lowest and highest value that may be entered: 0 to 50</source>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Name of the device. Left out: the device chosen above</source>
+        <translation>Name des Geräts. Ohne Angabe: das oben gewählte Gerät</translation>
+    </message>
+    <message>
+        <source>Name of the signal. Left out: its table and register</source>
+        <translation>Name des Signals. Ohne Angabe: Tabelle und Register</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>Number of registers of a value; also &apos;32 bit&apos; or &apos;4 bytes&apos;</source>
+        <translation>Anzahl Register eines Wertes; auch „32 bit“ oder „4 bytes“</translation>
+    </message>
+    <message>
+        <source>Number of registers, two characters each</source>
+        <translation>Anzahl der Register, je zwei Zeichen</translation>
+    </message>
+    <message>
+        <source>Offset</source>
+        <translation>Offset</translation>
+    </message>
+    <message>
+        <source>Order of the words in a value of two or more registers. Left out: as set for the device</source>
+        <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern. Ohne Angabe: wie beim Gerät eingestellt</translation>
+    </message>
+    <message>
+        <source>Poll interval</source>
+        <translation>Abfrageintervall</translation>
+    </message>
+    <message>
+        <source>Poll interval in ms</source>
+        <translation>Abfrageintervall in ms</translation>
+    </message>
+    <message>
+        <source>Poll ms</source>
+        <translation>Abfrage ms</translation>
+    </message>
+    <message>
+        <source>Raw 1</source>
+        <translation>Rohwert 1</translation>
+    </message>
+    <message>
+        <source>Raw 2</source>
+        <translation>Rohwert 2</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Rewrite ms</source>
+        <translation>Neu schreiben, ms</translation>
+    </message>
+    <message>
+        <source>Role</source>
+        <translation>Rolle</translation>
+    </message>
+    <message>
+        <source>Role (in the simulation)</source>
+        <translation>Rolle (in der Simulation)</translation>
+    </message>
+    <message>
+        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
+        <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation>Skalierung</translation>
+    </message>
+    <message>
+        <source>Start value</source>
+        <translation>Startwert</translation>
+    </message>
+    <message>
+        <source>Start value in the simulated device</source>
+        <translation>Startwert im simulierten Gerät</translation>
+    </message>
+    <message>
+        <source>State texts</source>
+        <translation>Zustandstexte</translation>
+    </message>
+    <message>
+        <source>State texts in other languages</source>
+        <translation>Zustandstexte in anderen Sprachen</translation>
+    </message>
+    <message>
+        <source>Step</source>
+        <translation>Schrittweite</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Texts</source>
+        <translation>Texte</translation>
+    </message>
+    <message>
+        <source>Texts in other languages</source>
+        <translation>Texte in anderen Sprachen</translation>
+    </message>
+    <message>
+        <source>The engineering unit: Hz, °C, bar</source>
+        <translation>Die Einheit des Wertes: Hz, °C, bar</translation>
+    </message>
+    <message>
+        <source>The highest value that can be entered</source>
+        <translation>Der größte Wert, der eingegeben werden kann</translation>
+    </message>
+    <message>
+        <source>The lowest value that can be entered</source>
+        <translation>Der kleinste Wert, der eingegeben werden kann</translation>
+    </message>
+    <message>
+        <source>The number from the manual of the device</source>
+        <translation>Die Nummer aus dem Handbuch des Geräts</translation>
+    </message>
+    <message>
+        <source>The number of the bit, 0 is the least significant</source>
+        <translation>Die Nummer des Bits, 0 ist das niederwertigste</translation>
+    </message>
+    <message>
+        <source>The signal that contains this bit</source>
+        <translation>Das Signal, das dieses Bit enthält</translation>
+    </message>
+    <message>
+        <source>The texts in the panel&apos;s other languages, as far as they differ</source>
+        <translation>Die Texte in den anderen Sprachen des Panels, soweit sie abweichen</translation>
+    </message>
+    <message>
+        <source>The value of the first raw number</source>
+        <translation>Der Wert zum ersten Rohwert</translation>
+    </message>
+    <message>
+        <source>The value of the second raw number</source>
+        <translation>Der Wert zum zweiten Rohwert</translation>
+    </message>
+    <message>
+        <source>Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
+        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0.1</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Upper limit</source>
+        <translation>Obere Grenze</translation>
+    </message>
+    <message>
+        <source>Value 1</source>
+        <translation>Wert 1</translation>
+    </message>
+    <message>
+        <source>Value 2</source>
+        <translation>Wert 2</translation>
+    </message>
+    <message>
+        <source>Value = raw number / divisor: 10, 100</source>
+        <translation>Wert = Rohwert / Divisor: 10, 100</translation>
+    </message>
+    <message>
+        <source>Value = raw number x 10 to this power: -1, 2</source>
+        <translation>Wert = Rohwert x 10 hoch Exponent: -1, 2</translation>
+    </message>
+    <message>
+        <source>Value = raw number x factor: 0.1, x0.1, /10 or 1/10</source>
+        <translation>Wert = Rohwert x Faktor: 0.1, x0.1, /10 oder 1/10</translation>
+    </message>
+    <message>
+        <source>Value when the panel is switched on</source>
+        <translation>Der Wert beim Einschalten des Panels</translation>
+    </message>
+    <message>
+        <source>Whether writing is allowed</source>
+        <translation>Ob Schreiben erlaubt ist</translation>
+    </message>
+    <message>
+        <source>Word order</source>
+        <translation>Wortreihenfolge</translation>
+    </message>
+    <message>
+        <source>Writable or not: R/W, RO, yes, no</source>
+        <translation>Schreibbar oder nicht: R/W, RO, ja, nein</translation>
+    </message>
+    <message>
+        <source>Write</source>
+        <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>Write interval</source>
+        <translation>Schreibintervall</translation>
+    </message>
+    <message>
+        <source>Write ms</source>
+        <translation>Schr. ms</translation>
+    </message>
+    <message>
+        <source>Writing</source>
+        <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>allowed</source>
+        <translation>erlaubt</translation>
+    </message>
+    <message>
+        <source>high-first, CDAB, little endian and similar. Left out: as set for the device</source>
+        <translation>high-first, CDAB, little endian und Ähnliches. Ohne Angabe: wie beim Gerät eingestellt</translation>
+    </message>
+    <message>
+        <source>registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>uint16, INT, REAL, DWORD, unsigned 32, string and similar</source>
+        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und Ähnliches</translation>
     </message>
 </context>
 <context>
@@ -11050,10 +11217,6 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is not a role in the simulated drive</source>
-        <translation>„{text}“ ist keine Rolle im simulierten Antrieb</translation>
-    </message>
-    <message>
         <source>&apos;{text}&apos; is not a table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
@@ -11066,56 +11229,8 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine Wortreihenfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>A description or remarks.</source>
-        <translation>Beschreibung, Bemerkungen.</translation>
-    </message>
-    <message>
-        <source>A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft.</source>
-        <translation>Eine Zeile je weiterer Sprache des Panels, etwa Deutsch: 0=steht; 1=läuft.</translation>
-    </message>
-    <message>
-        <source>A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit.</source>
-        <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
-    </message>
-    <message>
         <source>A quotation mark (&quot;) in row {row} or before is never closed. All quotation marks were read as text.</source>
         <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
-    </message>
-    <message>
-        <source>A raw number, the first of two points of a straight line.</source>
-        <translation>Ein Rohwert, der erste von zwei Punkten einer Geraden.</translation>
-    </message>
-    <message>
-        <source>A raw number, the second of two points of a straight line.</source>
-        <translation>Ein Rohwert, der zweite von zwei Punkten einer Geraden.</translation>
-    </message>
-    <message>
-        <source>A text per value: 0=stopped; 1=running.</source>
-        <translation>Ein Text je Wert: 0=steht; 1=läuft.</translation>
-    </message>
-    <message>
-        <source>Added to the value after the factor, in engineering units.</source>
-        <translation>Nach dem Faktor zum Wert addiert, in seiner Einheit.</translation>
-    </message>
-    <message>
-        <source>Bit</source>
-        <translation>Bit</translation>
-    </message>
-    <message>
-        <source>Bit of</source>
-        <translation>Bit von</translation>
-    </message>
-    <message>
-        <source>Both limits in one cell: 0..50, -10 to 10.</source>
-        <translation>Beide Grenzen in einer Zelle: 0..50, -10 bis 10.</translation>
-    </message>
-    <message>
-        <source>Change of the value per key press.</source>
-        <translation>Änderung des Wertes je Tastendruck.</translation>
-    </message>
-    <message>
-        <source>Coil, discrete, holding or input, or the function code that reads it.</source>
-        <translation>Coil, discrete, holding oder input, oder der Funktionscode zum Lesen.</translation>
     </message>
     <message>
         <source>Column {title} is ignored: its content does not match its title.</source>
@@ -11124,42 +11239,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>DOS, Western Europe</source>
         <translation>DOS, Westeuropa</translation>
-    </message>
-    <message>
-        <source>Data type</source>
-        <translation>Datentyp</translation>
-    </message>
-    <message>
-        <source>Decimals</source>
-        <translation>Nachkommastellen</translation>
-    </message>
-    <message>
-        <source>Decimals shown. Left out: as many as the factor has.</source>
-        <translation>Angezeigte Nachkommastellen. Ohne Angabe: so viele wie der Faktor.</translation>
-    </message>
-    <message>
-        <source>Device</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Divisor</source>
-        <translation>Divisor</translation>
-    </message>
-    <message>
-        <source>Drive role</source>
-        <translation>Rolle im Antrieb</translation>
-    </message>
-    <message>
-        <source>Every ms</source>
-        <translation>Alle ms</translation>
-    </message>
-    <message>
-        <source>Exponent of ten</source>
-        <translation>Zehnerexponent</translation>
-    </message>
-    <message>
-        <source>Factor</source>
-        <translation>Faktor</translation>
     </message>
     <message>
         <source>File not found. Check the name and the folder.</source>
@@ -11174,32 +11253,12 @@ otherwise = unbekannt</translation>
         <translation>Formeln ohne gespeichertes Ergebnis: {places}. Die Mappe in einer Tabellenkalkulation öffnen, dort speichern und erneut importieren.</translation>
     </message>
     <message>
-        <source>Held value</source>
-        <translation>Panelwert</translation>
-    </message>
-    <message>
-        <source>Its role in the simulated drive: run, output-frequency and the like.</source>
-        <translation>Seine Rolle im simulierten Antrieb: run, output-frequency und dergleichen.</translation>
-    </message>
-    <message>
         <source>Latin-1</source>
         <translation>Latin-1</translation>
     </message>
     <message>
-        <source>Length</source>
-        <translation>Länge</translation>
-    </message>
-    <message>
-        <source>Limits (one cell)</source>
-        <translation>Grenzen (eine Zelle)</translation>
-    </message>
-    <message>
         <source>Line {line} contains bytes that are not {coding}; they are shown as �. Choose another character encoding.</source>
         <translation>Zeile {line} enthält Bytes, die nicht {coding} sind; sie erscheinen als �. Eine andere Zeichenkodierung wählen.</translation>
-    </message>
-    <message>
-        <source>Lower limit</source>
-        <translation>Untere Grenze</translation>
     </message>
     <message>
         <source>Merged cells are used for each row they cover: {places}.</source>
@@ -11210,56 +11269,12 @@ otherwise = unbekannt</translation>
         <translation>Modell {id}, {label}: Holding-Register, Adressen {first} bis {last} (ab 0 gezählt).</translation>
     </message>
     <message>
-        <source>Name</source>
-        <translation>Name</translation>
-    </message>
-    <message>
-        <source>Name of the device. Left out: the device chosen above.</source>
-        <translation>Name des Geräts. Ohne Angabe: das oben gewählte Gerät.</translation>
-    </message>
-    <message>
-        <source>Name of the signal. Left out: its table and register.</source>
-        <translation>Name des Signals. Ohne Angabe: Tabelle und Register.</translation>
-    </message>
-    <message>
         <source>No permission to read this file.</source>
         <translation>Keine Berechtigung, diese Datei zu lesen.</translation>
     </message>
     <message>
-        <source>Notes</source>
-        <translation>Notizen</translation>
-    </message>
-    <message>
-        <source>Number of registers of a value; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
-        <translation>Anzahl Register eines Wertes; auch „32 bit“ oder „4 bytes“.</translation>
-    </message>
-    <message>
-        <source>Offset</source>
-        <translation>Offset</translation>
-    </message>
-    <message>
         <source>Padding registers skipped: {count}</source>
         <translation>Übersprungene Füllregister: {count}</translation>
-    </message>
-    <message>
-        <source>Poll interval in ms.</source>
-        <translation>Abfrageintervall in ms.</translation>
-    </message>
-    <message>
-        <source>Raw 1</source>
-        <translation>Rohwert 1</translation>
-    </message>
-    <message>
-        <source>Raw 2</source>
-        <translation>Rohwert 2</translation>
-    </message>
-    <message>
-        <source>Register</source>
-        <translation>Register</translation>
-    </message>
-    <message>
-        <source>Rewrite ms</source>
-        <translation>Neu schreiben, ms</translation>
     </message>
     <message>
         <source>Row {row} has {count} cells; at most {most} are read. Is the separator right?</source>
@@ -11286,34 +11301,6 @@ otherwise = unbekannt</translation>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, zu lang für eine Zelle einer Arbeitsmappe. Als CSV exportieren.</translation>
     </message>
     <message>
-        <source>Start value</source>
-        <translation>Startwert</translation>
-    </message>
-    <message>
-        <source>Start value in the simulated device.</source>
-        <translation>Startwert im simulierten Gerät.</translation>
-    </message>
-    <message>
-        <source>State texts</source>
-        <translation>Zustandstexte</translation>
-    </message>
-    <message>
-        <source>State texts in other languages</source>
-        <translation>Zustandstexte in anderen Sprachen</translation>
-    </message>
-    <message>
-        <source>Step</source>
-        <translation>Schrittweite</translation>
-    </message>
-    <message>
-        <source>Table</source>
-        <translation>Tabelle</translation>
-    </message>
-    <message>
-        <source>The engineering unit: Hz, °C, bar.</source>
-        <translation>Die Einheit des Wertes: Hz, °C, bar.</translation>
-    </message>
-    <message>
         <source>The factors are {factors}. If the list means raw number / {example}, assign the column to the divisor.</source>
         <translation>Die Faktoren sind {factors}. Meint die Liste Rohwert / {example}, die Spalte dem Divisor zuordnen.</translation>
     </message>
@@ -11334,24 +11321,12 @@ otherwise = unbekannt</translation>
         <translation>Die Datei beginnt wie JSON, ist aber kein gültiges JSON. Ist sie unvollständig?</translation>
     </message>
     <message>
-        <source>The highest value that can be entered.</source>
-        <translation>Der größte Wert, der eingegeben werden kann.</translation>
-    </message>
-    <message>
         <source>The list contains two number formats, {first} and {second}. Check that the decimal mark is right.</source>
         <translation>Die Liste enthält zwei Zahlenformate, {first} und {second}. Prüfen, ob das Dezimalzeichen stimmt.</translation>
     </message>
     <message>
-        <source>The lowest value that can be entered.</source>
-        <translation>Der kleinste Wert, der eingegeben werden kann.</translation>
-    </message>
-    <message>
         <source>The model has more than {most} points; use fewer repetitions of its groups.</source>
         <translation>Das Modell hat mehr als {most} Punkte; seine Gruppen weniger oft wiederholen.</translation>
-    </message>
-    <message>
-        <source>The number of the bit, 0 is the least significant.</source>
-        <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
         <source>The quotation marks (&quot;) in row {row} do not match. Check its cells.</source>
@@ -11360,14 +11335,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>The sheet extends to {place}; at most {rows} rows and {columns} columns are read. Delete cells far outside the list, or split the list.</source>
         <translation>Das Blatt reicht bis {place}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Zellen weit außerhalb der Liste löschen oder die Liste aufteilen.</translation>
-    </message>
-    <message>
-        <source>The signal that contains this bit.</source>
-        <translation>Das Signal, das dieses Bit enthält.</translation>
-    </message>
-    <message>
-        <source>The start value of a held value of the panel.</source>
-        <translation>Startwert eines Panelwerts.</translation>
     </message>
     <message>
         <source>The table has more than {most} rows; split the file.</source>
@@ -11384,14 +11351,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>The unpacked workbook has more than {size} MB, too large for a register list.</source>
         <translation>Die Arbeitsmappe hat entpackt mehr als {size} MB, zu groß für eine Registerliste.</translation>
-    </message>
-    <message>
-        <source>The value of the first raw number.</source>
-        <translation>Der Wert zum ersten Rohwert.</translation>
-    </message>
-    <message>
-        <source>The value of the second raw number.</source>
-        <translation>Der Wert zum zweiten Rohwert.</translation>
     </message>
     <message>
         <source>The workbook cannot be read: {reason}.</source>
@@ -11466,36 +11425,8 @@ otherwise = unbekannt</translation>
         <translation>UTF-8</translation>
     </message>
     <message>
-        <source>Unit</source>
-        <translation>Einheit</translation>
-    </message>
-    <message>
         <source>Unscaled: value = raw number x 10 to the power of {name}</source>
         <translation>Unskaliert: Wert = Rohwert x 10 hoch {name}</translation>
-    </message>
-    <message>
-        <source>Upper limit</source>
-        <translation>Obere Grenze</translation>
-    </message>
-    <message>
-        <source>Value 1</source>
-        <translation>Wert 1</translation>
-    </message>
-    <message>
-        <source>Value 2</source>
-        <translation>Wert 2</translation>
-    </message>
-    <message>
-        <source>Value = raw number / divisor: 10, 100.</source>
-        <translation>Wert = Rohwert / Divisor: 10, 100.</translation>
-    </message>
-    <message>
-        <source>Value = raw number x 10 to this power: -1, 2.</source>
-        <translation>Wert = Rohwert x 10 hoch Exponent: -1, 2.</translation>
-    </message>
-    <message>
-        <source>Value = raw number x factor: 0.1, x0.1, /10 or 1/10.</source>
-        <translation>Wert = Rohwert x Faktor: 0.1, x0.1, /10 oder 1/10.</translation>
     </message>
     <message>
         <source>Windows, Central Europe</source>
@@ -11504,22 +11435,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Windows, Western Europe</source>
         <translation>Windows, Westeuropa</translation>
-    </message>
-    <message>
-        <source>Word order</source>
-        <translation>Wortreihenfolge</translation>
-    </message>
-    <message>
-        <source>Writable or not: R/W, RO, yes, no.</source>
-        <translation>Schreibbar oder nicht: R/W, RO, ja, nein.</translation>
-    </message>
-    <message>
-        <source>Write</source>
-        <translation>Schreiben</translation>
-    </message>
-    <message>
-        <source>Write repeat interval in ms.</source>
-        <translation>Intervall für wiederholtes Schreiben in ms.</translation>
     </message>
     <message>
         <source>a bit needs its register, or the name of its signal</source>
@@ -11552,10 +11467,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>an 8-bit value: the whole register is read</source>
         <translation>ein 8-Bit-Wert: das ganze Register wird gelesen</translation>
-    </message>
-    <message>
-        <source>high-first, CDAB, little endian and similar. Left out: as set for the device.</source>
-        <translation>high-first, CDAB, little endian und Ähnliches. Ohne Angabe: wie beim Gerät eingestellt.</translation>
     </message>
     <message>
         <source>imported as &apos;{name}&apos;</source>
@@ -11680,10 +11591,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>there is no other language &apos;{name}&apos; in the panel; add it first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst anlegen</translation>
-    </message>
-    <message>
-        <source>uint16, INT, REAL, DWORD, unsigned 32, string and similar.</source>
-        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und Ähnliches.</translation>
     </message>
     <message>
         <source>{encoding} takes {own} registers, but the row has {given}</source>

@@ -22,7 +22,7 @@ def test_the_title_of_every_column_is_known(key: Key, title: str) -> None:
 @pytest.mark.parametrize(("key", "title"), TITLES.items())
 def test_so_is_its_german_one(key: Key, title: str) -> None:
     rooms = ElementTree.fromstring(GERMAN.read_text("utf-8")).iter("context")
-    texts = next(room for room in rooms if room.findtext("name") == "exchange")
+    texts = next(room for room in rooms if room.findtext("name") == "attributes")
     [german] = [text.findtext("translation") for text in texts.iter("message") if text.findtext("source") == title]
     assert key_of_title(german) == key
 

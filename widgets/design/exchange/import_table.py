@@ -21,8 +21,8 @@ from app.exchange.column_mapping import Matching
 from app.exchange.import_plan import ImportPlan
 from app.exchange.row_parser import Note
 from app.exchange.sheet import Sheet, cell_text, column_letter
-from app.exchange.titles import HINTS, KEYS, TITLES, Key
-from app.language import translate as translate_of_app
+from app.exchange.titles import HINTS, TITLES, Key
+from app.project.attributes import attribute_text
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
@@ -40,7 +40,7 @@ _WIDEST: Final = 260
 
 def key_title(key: Key) -> str:
     """What a person reads for a key."""
-    return translate_of_app("exchange", TITLES[key])
+    return attribute_text(TITLES[key])
 
 
 class SheetModel(QAbstractTableModel):
@@ -202,25 +202,23 @@ class MatchHeader(QHeaderView):
         while len(self._boxes) < len(keys):
             self._boxes.append(self._made(len(self._boxes)))
         for column, (box, key) in enumerate(zip(self._boxes, keys, strict=True)):
-            box.setCurrentIndex(0 if key is None else KEYS.index(key) + 1)
+            box.setCurrentIndex(0 if key is None else box.findData(key))
             name = translate("MatchHeader", "Column {letter}, {title}: assigned to").format(
                 letter=column_letter(column), title=titles[column] if column < len(titles) else ""
             )
             box.setAccessibleName(name)
             box.setToolTip(
-                translate_of_app("exchange", HINTS[key])
-                if key is not None
-                else translate("MatchHeader", "This column is ignored")
+                attribute_text(HINTS[key]) if key is not None else translate("MatchHeader", "This column is ignored")
             )
         self._place()
 
     def _made(self, column: int) -> MatchBox:
         box = MatchBox(self.viewport())
         box.addItem(translate("MatchHeader", "(ignore)"), None)
-        for key in KEYS:
+        for key in TITLES:
             box.addItem(key_title(key), key)
-            box.setItemData(box.count() - 1, translate_of_app("exchange", HINTS[key]), Role.ToolTipRole)
-        box.setMaxVisibleItems(len(KEYS) + 1)
+            box.setItemData(box.count() - 1, attribute_text(HINTS[key]), Role.ToolTipRole)
+        box.setMaxVisibleItems(len(TITLES) + 1)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(6)
         box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)

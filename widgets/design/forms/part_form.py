@@ -7,6 +7,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
+from app.project.attributes import CHOICE, NOTES, YES_NO, Attribute, attribute_text
 from app.project.model import Project
 from app.signals.typed import plain
 from widgets.design.forms.form import Form, FormRow, Put
@@ -128,6 +129,31 @@ class PartForm(Form):
         return self.add(
             CheckRow(label, get, self.put(lambda texts: self.change(**{attribute: bool(texts[0])})), text, hint)
         )
+
+    def attribute(
+        self,
+        attribute: Attribute,
+        *,
+        where: Where | None = None,
+        read: Callable[[str], Any] | None = None,
+        options: Callable[[], Sequence[tuple[str, str]]] | None = None,
+        completions: Callable[[], Sequence[str]] | None = None,
+    ) -> FormRow:
+        """The row of an attribute by the table of attributes; what is given goes before that."""
+        key, kind, choices = attribute.key, attribute.kind, attribute.choices
+        label, hint = attribute_text(attribute.label), attribute_text(attribute.hint)
+        where = where or attribute.applies
+        if kind is YES_NO:
+            return self.check(label, key, attribute_text(attribute.yes), hint, where=where)
+        if kind is NOTES:
+            return self.notes(label, key, hint)
+        if kind is CHOICE:
+            none = [("", attribute_text(attribute.none))] if attribute.none else []
+            offered = options or (lambda: [*none, *(choices(self.part) if choices is not None else {}).items()])
+            taken = (lambda text: text or None) if none else str
+            return self.choice(label, key, offered, hint, where=where, read=taken)
+        unit = attribute_text(attribute.unit)
+        return self.line(label, key, read or kind.read, hint, suffix=unit, where=where, completions=completions)
 
     def notes(self, label: str, attribute: str = "notes", hint: str = "", *, lines: int = 3) -> FormRow:
         """A row for a longer text."""

@@ -10,13 +10,13 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app import edits
+from app.project.attributes import word_orders
 from app.project.binding import bindings
 from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
 from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from app.signals.typed import number, plain, whole
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
-from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, DraftTexts
 
@@ -119,10 +119,10 @@ class FollowerForm(PartForm):
         self.choice(
             self.tr("Word order"),
             "word_order",
-            orders,
+            _orders,
             self.tr("Order of the words in a value of two or more registers"),
         )
-        self.choice(self.tr("Byte order"), "byte_order", orders, self.tr("Order of the two bytes in each word"))
+        self.choice(self.tr("Byte order"), "byte_order", _orders, self.tr("Order of the two bytes in each word"))
         self.line(
             self.tr("Registers per read"),
             "max_registers",
@@ -307,6 +307,10 @@ def _parities() -> list[tuple[str, str]]:
         ("odd", translate("LineForm", "odd")),
         ("none", translate("LineForm", "none")),
     ]
+
+
+def _orders() -> list[tuple[str, str]]:
+    return list(word_orders().items())
 
 
 def _numberings() -> list[tuple[str, str]]:

@@ -9,17 +9,15 @@ from typing import Any, Final
 from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import free_name
+from app.project.attributes import is_in_registers
 from app.project.model import AnySignal, Bit, BitSignal, HeldSignal, Presentation, Project, RegisterSignal
 from app.project.problems import did_you_mean
 from app.project.value_texts import choice_of
-from app.signals.encoding import ENCODINGS, has_word_order, register_count
+from app.signals.encoding import ENCODINGS, register_count
 from app.signals.typed import number, whole
 from widgets.design.values.cell_reading import CellReader, CellRefused, ColumnTexts
 from widgets.design.values.column import Column
-from widgets.design.values.signal_texts import (
-    orders,
-    table_words,
-)
+from widgets.design.values.signal_texts import table_words
 
 translate = QCoreApplication.translate
 TABLES: Final = ("holding", "input", "coil", "discrete", "bit", "held")
@@ -48,16 +46,6 @@ def units(project: Project) -> list[str]:
     return sorted(counts, key=lambda unit: (-counts[unit], unit))
 
 
-def in_words(part: object) -> bool:
-    """Whether a signal is read from 16-bit registers."""
-    return isinstance(part, RegisterSignal) and part.table in ("holding", "input")
-
-
-def is_of_several_words(part: object) -> bool:
-    """Whether the words of its value may come in one order or the other."""
-    return isinstance(part, RegisterSignal) and in_words(part) and has_word_order(part.encoding)
-
-
 def from_text(_project: Project, part: Any) -> str:
     """What a signal is read from: its follower, or the signal that holds the bit."""
     of: str = part.bit.of if isinstance(part, BitSignal) else part.follower
@@ -67,7 +55,7 @@ def from_text(_project: Project, part: Any) -> str:
 def from_choices(project: Project, part: Any) -> list[str]:
     """What a signal may be read from."""
     if isinstance(part, BitSignal):
-        return [each.name for each in project.signals if in_words(each)]
+        return [each.name for each in project.signals if is_in_registers(each)]
     return list(project.follower_named)
 
 
@@ -130,18 +118,13 @@ def read_encoding(text: str) -> dict[str, Any]:
     return {"encoding": encoding, "length": whole(length)}
 
 
-def read_order(text: str) -> str | None:
-    """The order of words, as the file has it or as it is shown; None for an empty text."""
-    return choice_of(text, dict(orders())) if text.strip() else None
-
-
 def read_start(_project: Project, part: Any, text: str) -> dict[str, Any]:
     """The first content of a held value, or what a simulated follower holds at first."""
     if isinstance(part, HeldSignal):
         return {"held": number(text)}
     if not text.strip():
         return {"start_value": None}
-    return {"start_value": text if part.encoding == "string" and in_words(part) else number(text)}
+    return {"start_value": text if part.encoding == "string" and is_in_registers(part) else number(text)}
 
 
 def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str, Any] | None:
@@ -225,7 +208,7 @@ def free_register(project: Project, follower: str, table: str = "holding", above
 
 def _registers(part: RegisterSignal) -> int:
     try:
-        return register_count(part.encoding, part.length) if in_words(part) else 1
+        return register_count(part.encoding, part.length) if is_in_registers(part) else 1
     except ValueError:
         return 1
 

@@ -2,30 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import QCoreApplication
 
-from app.project.model import BitSignal, HeldSignal, RegisterSignal
-from app.project.value_texts import (
-    read_scale,
-    read_span,
-    read_texts,
-    read_yes,
-    scale_text,
-    span_text,
-    written_texts,
-    yes_no,
-)
+from app.project.attributes import ATTRIBUTES, NOTES, SCALE, TEXTS, YES_NO, attribute_text, is_in_registers
+from app.project.model import BitSignal, HeldSignal
 from app.signals.encoding import ENCODINGS
-from app.signals.typed import optional_number, plain, whole
+from app.signals.typed import plain
 from widgets.design.signals.cells import (
     encoding_text,
     from_choices,
     from_text,
-    in_words,
-    is_of_several_words,
     read_encoding,
     read_from,
-    read_order,
     read_register,
     read_start,
     read_table,
@@ -35,19 +25,14 @@ from widgets.design.signals.cells import (
 )
 from widgets.design.signals.uses import places_text, use_counts
 from widgets.design.values.column import Column
-from widgets.design.values.drive_roles import drive_values, read_role, role_text
-from widgets.design.values.signal_texts import (
-    orders,
-    table_words,
-    uses_text,
-)
+from widgets.design.values.signal_texts import table_words, uses_text
 
 translate = QCoreApplication.translate
 
 
 def signal_columns() -> list[Column]:
     """All columns, in their order from the left."""
-    return [
+    columns = [
         Column(
             translate("SignalCells", "Name"),
             lambda _project, part: part.name,
@@ -115,7 +100,7 @@ def signal_columns() -> list[Column]:
             68,
             key="encoding",
             read=lambda _project, _part, text: read_encoding(text),
-            applies=in_words,
+            applies=is_in_registers,
             completions=lambda _project, _part: list(ENCODINGS),
             hint=translate(
                 "SignalCells",
@@ -124,51 +109,13 @@ def signal_columns() -> list[Column]:
             form_row=lambda _part: translate("SignalForm", "Data type"),
             also=("data type", "format"),
         ),
-        Column(
-            translate("SignalCells", "Unit"),
-            lambda _project, part: part.unit,
-            46,
-            key="unit",
-            read=lambda _project, _part, text: {"unit": text.strip()},
-            completions=lambda project, _part: units(project),
-            form_row=lambda _part: translate("SignalForm", "Unit"),
-            also=("units",),
+        replace(attribute_column("unit"), completions=lambda project, _part: units(project)),
+        replace(
+            attribute_column("decimals"),
+            text=lambda _project, part: "" if isinstance(part, BitSignal) and not part.decimals else str(part.decimals),
         ),
-        Column(
-            translate("SignalCells", "Dec."),
-            lambda _project, part: "" if isinstance(part, BitSignal) and not part.decimals else str(part.decimals),
-            40,
-            True,
-            key="decimals",
-            read=lambda _project, _part, text: {"decimals": whole(text) if text.strip() else 0},
-            order=lambda _project, part: part.decimals,
-            hint=translate("SignalCells", "Decimals shown"),
-            form_row=lambda _part: translate("SignalForm", "Decimals"),
-            numbers=True,
-        ),
-        Column(
-            translate("SignalCells", "Limits"),
-            lambda _project, part: "" if part.limits is None else span_text(part.limits),
-            88,
-            key="limits",
-            read=lambda _project, _part, text: {"limits": read_span(text)},
-            order=lambda _project, part: part.limits,
-            hint=translate("SignalCells", "Lowest and highest value that may be entered: 0 to 50"),
-            form_row=lambda _part: translate("SignalForm", "Limits"),
-            numbers=True,
-            also=("range",),
-        ),
-        Column(
-            translate("SignalCells", "Write"),
-            lambda _project, part: yes_no()[part.write],
-            46,
-            key="write",
-            read=lambda _project, _part, text: {"write": read_yes(text)},
-            applies=lambda part: not isinstance(part, HeldSignal),
-            completions=lambda _project, _part: list(yes_no().values()),
-            hint=translate("SignalCells", "Whether writing is allowed"),
-            also=("writable",),
-        ),
+        attribute_column("limits"),
+        attribute_column("write"),
         Column(
             translate("SignalCells", "Uses"),
             lambda project, part: uses_text(use_counts(project)[part.name]),
@@ -179,70 +126,11 @@ def signal_columns() -> list[Column]:
             tip=lambda project, part: places_text(project, part.name),
             hint=translate("SignalCells", "How many fields, screen changes, actions and bits use it"),
         ),
-        Column(
-            translate("SignalCells", "Word order"),
-            lambda _project, part: "" if part.word_order is None else dict(orders())[part.word_order],
-            88,
-            key="word_order",
-            read=lambda _project, _part, text: {"word_order": read_order(text)},
-            applies=is_of_several_words,
-            completions=lambda _project, _part: [words for _, words in orders()],
-            hint=translate(
-                "SignalCells", "Order of the words in values of two or more registers; empty: as set for the device"
-            ),
-            form_row=lambda _part: translate("SignalForm", "Word order"),
-            also=("word_order", "endianness"),
-        ),
-        Column(
-            translate("SignalCells", "Scale"),
-            lambda _project, part: scale_text(part.scale),
-            150,
-            key="scale",
-            read=lambda _project, _part, text: {"scale": read_scale(text)},
-            applies=lambda part: in_words(part) and part.encoding != "string",
-            hint=translate("SignalCells", "Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1"),
-            form_row=lambda _part: translate("SignalForm", "Scale, from"),
-            numbers=True,
-            also=("scaling", "factor"),
-        ),
-        Column(
-            translate("SignalCells", "Step"),
-            lambda _project, part: plain(part.step),
-            50,
-            True,
-            key="step",
-            read=lambda _project, _part, text: {"step": optional_number(text)},
-            order=lambda _project, part: part.step,
-            hint=translate("SignalCells", "Change per key press"),
-            form_row=lambda _part: translate("SignalForm", "Step"),
-            numbers=True,
-        ),
-        Column(
-            translate("SignalCells", "Poll ms"),
-            lambda _project, part: str(part.every_ms),
-            62,
-            True,
-            key="every_ms",
-            read=lambda _project, _part, text: {"every_ms": whole(text)},
-            applies=lambda part: isinstance(part, RegisterSignal),
-            order=lambda _project, part: getattr(part, "every_ms", None),
-            hint=translate("SignalCells", "Poll interval in ms"),
-            form_row=lambda _part: translate("SignalForm", "Poll interval"),
-            numbers=True,
-        ),
-        Column(
-            translate("SignalCells", "Write ms"),
-            lambda _project, part: str(part.refresh_ms),
-            66,
-            True,
-            key="refresh_ms",
-            read=lambda _project, _part, text: {"refresh_ms": whole(text) if text.strip() else 0},
-            applies=lambda part: isinstance(part, RegisterSignal),
-            order=lambda _project, part: getattr(part, "refresh_ms", None),
-            hint=translate("SignalCells", "Write repeat interval in ms; 0: write on change only"),
-            form_row=lambda _part: translate("SignalForm", "Write interval"),
-            numbers=True,
-        ),
+        attribute_column("word_order"),
+        replace(attribute_column("scale"), form_row=lambda _part: translate("SignalForm", "Scale, from")),
+        attribute_column("step"),
+        attribute_column("every_ms"),
+        attribute_column("refresh_ms"),
         Column(
             translate("SignalCells", "Start"),
             lambda _project, part: plain(part.held if isinstance(part, HeldSignal) else part.start_value),
@@ -256,34 +144,30 @@ def signal_columns() -> list[Column]:
             numbers=True,
             also=("start value", "start_value", "held"),
         ),
-        Column(
-            translate("SignalCells", "Role (in the simulation)"),
-            lambda _project, part: role_text(part),
-            120,
-            key="drive_role",
-            read=lambda _project, part, text: {"drive_role": read_role(part, text)},
-            applies=lambda part: not isinstance(part, HeldSignal),
-            completions=lambda _project, part: list(drive_values(part).values()),
-            hint=translate(
-                "SignalCells", "Role of this signal in the simulated drive, such as run or output frequency"
-            ),
-            form_row=lambda _part: translate("SignalForm", "Role"),
-            also=("drive",),
-        ),
-        Column(
-            translate("SignalCells", "Texts"),
-            lambda _project, part: written_texts(part.texts),
-            160,
-            key="texts",
-            read=lambda _project, _part, text: {"texts": read_texts(text)},
-            hint=translate("SignalCells", "A text per value: 0 = stopped; 1 = running"),
-        ),
-        Column(
-            translate("SignalCells", "Notes"),
-            lambda _project, part: part.notes,
-            220,
-            key="notes",
-            read=lambda _project, _part, text: {"notes": text},
-            also=("comment", "description"),
-        ),
+        attribute_column("drive_role"),
     ]
+    shown = {column.key for column in columns}
+    others = [key for key, attribute in ATTRIBUTES.items() if attribute.width and key not in shown]
+    return [*columns, *map(attribute_column, others)]
+
+
+def attribute_column(key: str) -> Column:
+    """The column of an attribute that needs no way of its own."""
+    attribute = ATTRIBUTES[key]
+    label, kind = attribute_text(attribute.label), attribute.kind
+    chosen = attribute.choices is not None or kind is YES_NO
+    return Column(
+        attribute_text(attribute.title) or label,
+        lambda _project, part: attribute.text(part),
+        attribute.width,
+        kind.right,
+        key=key,
+        read=lambda _project, part, text: {key: attribute.read(part, text)},
+        applies=attribute.is_of,
+        completions=(lambda _project, part: attribute.options(part)) if chosen else None,
+        order=(lambda _project, part: getattr(part, key, None)) if kind.numbers and kind is not SCALE else None,
+        hint=attribute_text(attribute.hint),
+        form_row=None if kind in (YES_NO, TEXTS, NOTES) else lambda _part: label,
+        numbers=kind.numbers,
+        also=attribute.also,
+    )

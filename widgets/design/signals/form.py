@@ -3,33 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, Final
+from typing import Any
 
 from pydantic import ValidationError
 from PySide6.QtCore import QCoreApplication, Signal
 from PySide6.QtWidgets import QWidget
 
 from app import edits
-from app.project.binding import Unbound, bind, value_span
-from app.project.model import OTHERWISE, AnySignal, BitSignal, HeldSignal, RegisterSignal, Scale
+from app.project.attributes import SIGNAL, Attribute, attribute_text, is_scaled, is_string
+from app.project.binding import Unbound, bind, bindings, value_span
+from app.project.model import OTHERWISE, AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, Scale
 from app.project_file.validation_messages import refusal_of
-from app.signals.encoding import ENCODINGS
+from app.signals.encoding import is_text
 from app.signals.text import number_digits, number_width
-from app.signals.typed import number, optional_number, pair, plain, whole
+from app.signals.typed import number, pair, plain, whole
 from widgets.design.forms.form import NotYet, Put
 from widgets.design.forms.link_rows import ButtonRow, PlacesRow
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
-from widgets.design.signals.cells import is_of_several_words, units
+from widgets.design.signals.cells import units
 from widgets.design.signals.scaling_aid import ScalingAid
 from widgets.design.signals.uses import places_of
-from widgets.design.values.drive_roles import can_have_role, drive_values
-from widgets.design.values.signal_texts import orders
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, DraftTexts
 
 translate = QCoreApplication.translate
-_WORD_TABLES: Final = ("holding", "input")
 
 
 class SignalForm(PartForm):
@@ -52,12 +50,18 @@ class SignalForm(PartForm):
                 self.tr("Click or press Enter to go there"),
             )
         )
-        self._build_source()
-        self._build_scale()
-        self._build_shown()
-        self._build_changed()
-        self.add_heading(self.tr("Documentation"))
-        self.notes(self.tr("Notes"))
+        for heading, *groups in (
+            (self.tr("Source"), "source", "scale"),
+            (self.tr("Display"), "shown"),
+            (self.tr("Writing and polling"), "write", "changed"),
+            (self.tr("Simulation"), "simulated"),
+            (self.tr("Documentation"), "documentation"),
+        ):
+            self.add_heading(heading)
+            for group in groups:
+                for attribute in SIGNAL:
+                    if attribute.group == group:
+                        self._row_of(attribute)
         self.finish()
 
     @property
@@ -75,39 +79,49 @@ class SignalForm(PartForm):
         name = self.subject[1] if isinstance(self.subject, tuple) else ""
         return lambda project: edits.change_signal(project, name, **changes)
 
-    def _build_source(self) -> None:
-        self.add_heading(self.tr("Source"))
-        self.choice(self.tr("Device"), "follower", lambda: [(part.name, part.name) for part in self.project.followers])
-        self.choice(self.tr("Table"), "table", table_names)
-        self.line(self.tr("Register"), "number", whole, self.tr("The number from the manual of the device"))
+    def _row_of(self, attribute: Attribute) -> None:
+        """The row of an attribute, or the rows of one that needs more than its row."""
+        match attribute.key:
+            case "name" | "texts_in":
+                pass  # at the head of the form, and in the languages of the panel
+            case "follower":
+                self.attribute(attribute, options=lambda: [(part.name, part.name) for part in self.project.followers])
+            case "table":
+                self.attribute(attribute, options=table_names)
+            case "register":
+                self._add_register(attribute)
+            case "bit":
+                self._add_bit(attribute)
+            case "held":
+                self.attribute(attribute, read=number)
+            case "scale":
+                self._add_scale()
+            case "unit":
+                self.attribute(attribute, completions=lambda: units(self.project))
+            case "decimals":
+                self.attribute(attribute)
+                self.add(InfoRow(self.tr("Range"), self._span_text))
+            case "texts":
+                self._add_texts(attribute)
+            case "limits":
+                self._add_limits(attribute)
+            case "start_value":
+                self.attribute(attribute, read=self._read_start)
+            case "drive_role":
+                self.attribute(attribute, where=lambda part: can_have_role(self.project, part))
+            case _:
+                self.attribute(attribute)
+
+    def _add_register(self, attribute: Attribute) -> None:
+        self.line(attribute_text(attribute.label), "number", whole, attribute_text(attribute.hint))
         self.add(
             InfoRow(self.tr("Address (from 0)"), self._wire_text, self.tr("The address in the request, counted from 0"))
         )
-        self.choice(
-            self.tr("Data type"),
-            "encoding",
-            lambda: [(name, name) for name in ENCODINGS],
-            where=lambda signal: getattr(signal, "table", "") in _WORD_TABLES,
-        )
-        self.line(
-            self.tr("Length"),
-            "length",
-            lambda text: whole(text) if text.strip() else None,
-            self.tr("Number of registers, two characters each"),
-            suffix=self.tr("registers"),
-            where=_is_string,
-        )
-        self.choice(
-            self.tr("Word order"),
-            "word_order",
-            lambda: [("", self.tr("(as set for the device)")), *orders()],
-            self.tr("Order of the words of its value"),
-            where=is_of_several_words,
-            read=lambda text: text or None,
-        )
+
+    def _add_bit(self, attribute: Attribute) -> None:
         self.add(
             LineRow(
-                self.tr("Bit"),
+                attribute_text(attribute.label),
                 lambda: (str(part.bit.number),) if isinstance(part := self.part, BitSignal) else None,
                 self.put(lambda texts: self._change_bit(number=whole(texts[0]))),
                 self.tr("Counted from 0 at the least significant bit"),
@@ -121,13 +135,12 @@ class SignalForm(PartForm):
                 lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
             )
         )
-        self.line(self.tr("Start value"), "held", number, self.tr("Value when the panel is switched on"))
 
-    def _build_scale(self) -> None:
+    def _add_scale(self) -> None:
         def get(index: int) -> Callable[[], DraftTexts | None]:
             def texts() -> DraftTexts | None:
                 part = self.part
-                if not isinstance(part, RegisterSignal) or not _is_scaled(part):
+                if not isinstance(part, RegisterSignal) or not is_scaled(part):
                     return None
                 scale = part.scale
                 return ("", "") if scale is None else (plain(scale.raw[index]), plain(scale.value[index]))
@@ -159,7 +172,7 @@ class SignalForm(PartForm):
         self.add(
             ButtonRow(
                 self.tr("Scaling"),
-                lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
+                lambda: () if isinstance(part := self.part, RegisterSignal) and is_scaled(part) else None,
                 self.tr("Calculate\u2026"),
                 self.open_scaling,
                 self.tr("Set the scaling by two points or by a factor, and see the result"),
@@ -194,14 +207,10 @@ class SignalForm(PartForm):
             self.drafts.keep(self.subject, other.label, *before)
         return reason
 
-    def _build_shown(self) -> None:
-        self.add_heading(self.tr("Display"))
-        self.line(self.tr("Unit"), "unit", str.strip, completions=lambda: units(self.project))
-        self.line(self.tr("Decimals"), "decimals", whole, where=lambda part: not _is_string(part))
-        self.add(InfoRow(self.tr("Range"), self._span_text))
+    def _add_texts(self, attribute: Attribute) -> None:
         self.add(
             NotesRow(
-                self.tr("Texts"),
+                attribute_text(attribute.label),
                 lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
                 self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
                 self.tr(
@@ -212,57 +221,17 @@ class SignalForm(PartForm):
             )
         )
 
-    def _build_changed(self) -> None:
-        self.add_heading(self.tr("Writing and polling"))
-        self.check(self.tr("Writing"), "write", self.tr("allowed"))
+    def _add_limits(self, attribute: Attribute) -> None:
         self.add(
             LineRow(
-                self.tr("Limits"),
+                attribute_text(attribute.label),
                 lambda: None if self.part is None else tuple(plain(value) for value in self.part.limits or ("", "")),
                 self.put(lambda texts: self.change(limits=pair(texts))),
-                self.tr("Lowest and highest value that may be entered"),
+                attribute_text(attribute.hint),
                 between=[self.tr("to")],
                 names=(self.tr("Lower limit"), self.tr("Upper limit")),
             )
         )
-        self.line(
-            self.tr("Step"),
-            "step",
-            optional_number,
-            self.tr("Change per key press. Empty: one unit of the last decimal"),
-        )
-        self.line(self.tr("Poll interval"), "every_ms", whole, self.tr("Time between two reads"), suffix="ms")
-        self.line(
-            self.tr("Write interval"),
-            "refresh_ms",
-            whole,
-            self.tr(
-                "For devices with a communication time-out: the value is written again at this interval. 0: "
-                "write on change only"
-            ),
-            suffix="ms",
-        )
-        self.add_heading(self.tr("Simulation"))
-        self.line(
-            self.tr("Start value"),
-            "start_value",
-            self._read_start,
-            self.tr("Start value in the simulated device"),
-        )
-        self.choice(
-            self.tr("Role"),
-            "drive_role",
-            self._role_options,
-            self.tr(
-                "Role of this signal in the simulated drive. Once any signal has a role, the drive uses the "
-                "project's registers instead of its built-in ones"
-            ),
-            where=lambda part: can_have_role(self.project, part),
-            read=lambda text: text or None,
-        )
-
-    def _role_options(self) -> list[tuple[str, str]]:
-        return [("", self.tr("(no role)")), *drive_values(self.part).items()]
 
     def _change_bit(self, **changes: Any) -> Edit:
         part = self.part
@@ -273,7 +242,7 @@ class SignalForm(PartForm):
     def _read_start(self, text: str) -> Any:
         if not text.strip():
             return None
-        return text if _is_string(self.part) else number(text)
+        return text if is_string(self.part) else number(text)
 
     # What is to be read
 
@@ -300,7 +269,7 @@ class SignalForm(PartForm):
 
     def _span_text(self) -> DraftTexts | None:
         part = self.part
-        if part is None or _is_string(part):
+        if part is None or is_string(part):
             return None
         span = value_span(self.project, part.name)
         if span is None:
@@ -324,7 +293,7 @@ class SignalForm(PartForm):
     def open_scaling(self) -> None:
         """Edit the scale of the signal with everything in sight that comes of it."""
         part = self.part
-        if not isinstance(part, RegisterSignal) or not _is_scaled(part):
+        if not isinstance(part, RegisterSignal) or not is_scaled(part):
             self.document.refused.emit(self.tr("Only a number in registers can be scaled."))
             return
         aid = ScalingAid(self.project, part, self.window())
@@ -339,12 +308,16 @@ def _half(texts: DraftTexts) -> bool:
     return len({bool(text.strip()) for text in texts}) > 1
 
 
-def _is_scaled(part: RegisterSignal) -> bool:
-    return part.table in _WORD_TABLES and not _is_string(part)
-
-
-def _is_string(part: object) -> bool:
-    return isinstance(part, RegisterSignal) and part.encoding == "string"
+def can_have_role(project: Project, part: Any) -> bool:
+    """Whether a drive can stand behind the signal: its follower is simulated as one, or it says already what it is."""
+    if not isinstance(part, RegisterSignal | BitSignal):
+        return False
+    if part.drive_role is not None:
+        return True
+    binding = bindings(project).get(part.name)
+    if binding is None or (is_text(binding.base.encoding) and not binding.single):
+        return False
+    return binding.follower.played.model == "drive"
 
 
 def read_texts(text: str) -> dict[str, str]:

@@ -19,14 +19,6 @@ def table_words() -> dict[str, str]:
     }
 
 
-def orders() -> list[tuple[str, str]]:
-    """The two orders of words or bytes: stored word and what a person reads."""
-    return [
-        ("high-first", translate("FollowerForm", "high first (standard)")),
-        ("low-first", translate("FollowerForm", "low first")),
-    ]
-
-
 def uses_text(count: int) -> str:
     """How often something is used, with a word where it is not."""
     return str(count) if count else translate("SignalCells", "unused")

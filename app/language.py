@@ -37,6 +37,19 @@ def translate(context: str, text: str) -> str:
     return _translator(context, text)
 
 
-def mark(context: str, text: str) -> str:  # noqa: ARG001
-    """`text` itself: a template that is translated later, found by the collector of texts already here."""
-    return text
+class Template(str):
+    """A text that is translated later, in its context."""
+
+    __slots__ = ("context",)
+    context: str
+
+    def translated(self) -> str:
+        """The text in the language that is spoken; itself if it has no translation."""
+        return _translator(self.context, self)
+
+
+def mark(context: str, text: str) -> Template:
+    """`text` itself, which is translated later and found by the collector of texts already here."""
+    template = Template(text)
+    template.context = context
+    return template

@@ -12,13 +12,14 @@ from contextlib import suppress
 from pathlib import Path
 from typing import TextIO
 
+from app.errors import FanlightError
 from app.signals.visible import visible, visible_json
 
 FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
 """Exit statuses: fine; it ran and found something wrong; it could not run."""
 
 
-class CouldNotRun(Exception):
+class CouldNotRun(FanlightError):
     """The command cannot do its work; the message says what is wrong and what to do."""
 
 

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import Any, Final, NoReturn
 
-from app.cli.outcome import COULD_NOT_RUN, CouldNotRun, put, say, take_any_letter
+from app.cli.outcome import COULD_NOT_RUN, put, say, take_any_letter
+from app.errors import FanlightError
 from app.signals.visible import visible
 
 
@@ -32,8 +33,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         status: int = args.run(args)
         if sys.stdout is not None:  # the GUI entry point of Windows has none
             sys.stdout.flush()
-    except _refusals() as why:
-        return _complain(str(why))
+    except FanlightError as why:
+        return _complain(f"{why.place}: {why}" if why.place else str(why))
     except KeyboardInterrupt:
         return 130
     except BrokenPipeError:
@@ -48,13 +49,6 @@ def main(argv: Sequence[str] | None = None) -> int:
             "the output cannot be written: the disk is full or failing; free some space, or write elsewhere"
         )
     return status
-
-
-def _refusals() -> tuple[type[Exception], ...]:
-    """What a verb is ended by that says all in its own words. Looked for when something has ended one."""
-    from app.project_file.files import ProjectFileError
-
-    return CouldNotRun, ProjectFileError
 
 
 def _complain(message: str) -> int:

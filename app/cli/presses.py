@@ -56,11 +56,7 @@ def is_order(press: Press) -> TypeGuard[str]:
 
 
 def give_order(simulation: Simulation | None, order: str) -> None:
-    """Operate a simulated follower. Raises CouldNotRun, also if there is no simulation."""
-    from app.follower.errors import FollowerError
+    """Operate a simulated follower. Raises FanlightError, also if there is no simulation."""
     from app.follower.operate import operate
 
-    try:
-        operate({} if simulation is None else simulation.models, order)
-    except FollowerError as why:
-        raise CouldNotRun(str(why)) from None
+    operate({} if simulation is None else simulation.models, order)

@@ -31,9 +31,9 @@ def interrupted() -> Iterator[threading.Event]:
 
 
 def session_of(args: argparse.Namespace, project: Project, *, armed: bool = False) -> Session:
-    """A session of `project` where `--via` says. Raises CouldNotRun."""
+    """A session of `project` where `--via` says. Raises FanlightError."""
     from app.client.endpoint import BadEndpoint, Endpoint
-    from app.session.session import CannotConnect, Session
+    from app.session.session import Session
 
     if not project.lines:
         raise CouldNotRun(f"{args.project}: there is no line in the project; add a [[line]] and its [[follower]]")
@@ -42,21 +42,16 @@ def session_of(args: argparse.Namespace, project: Project, *, armed: bool = Fals
             return Session(project, args.via, armed=armed)
         return Session(project, Endpoint.parse(args.via, project.lines[0]), armed=armed)
     except BadEndpoint as why:
-        raise CouldNotRun(str(why) if ":" in str(args.via) else f"{why}, or 'simulated'") from None
-    except CannotConnect as why:
-        raise CouldNotRun(str(why)) from None
+        if ":" in str(args.via):
+            raise
+        raise CouldNotRun(f"{why}, or 'simulated'") from None
 
 
 @contextmanager
 def started(session: Session) -> Iterator[Session]:
-    """Run a session, and stop it in order whatever ends the program. Raises CouldNotRun."""
-    from app.follower.simulation import FollowerError
-
+    """Run a session, and stop it in order whatever ends the program. Raises FanlightError."""
     with ending_in_order():
-        try:
-            session.start()
-        except FollowerError as why:
-            raise CouldNotRun(str(why)) from None
+        session.start()
         try:
             yield session
         finally:

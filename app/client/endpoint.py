@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
 
+from app.errors import FanlightError
 from app.language import translate
 from app.modbus.serial_port import Parity
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
@@ -22,7 +23,7 @@ _TCP = re.compile(
 )
 
 
-class BadEndpoint(Exception):
+class BadEndpoint(FanlightError):
     """A text that names no endpoint; the message says what is wrong and what would be right."""
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.client.endpoint import Endpoint
+from app.errors import FanlightError
 from app.language import mark, translate
 
 
@@ -219,7 +220,7 @@ class Fault:
         return self.kind in _CONNECTION
 
 
-class LineFault(Exception):
+class LineFault(FanlightError):
     """A request failed, or the line is down. `fault` tells which."""
 
     def __init__(self, fault: Fault) -> None:

@@ -23,6 +23,7 @@ from typing import Final, NamedTuple, Self
 import numpy as np
 
 from app.curves.source import Array
+from app.errors import FanlightError
 from app.language import translate
 
 TAIL: Final = 0.1
@@ -32,7 +33,7 @@ FEWEST: Final = 8
 """Samples below which nothing is said."""
 
 
-class NoResponse(ValueError):
+class NoResponse(FanlightError, ValueError):
     """Nothing can be measured there; the message is for the person who chose the span."""
 
 

@@ -7,6 +7,7 @@ from typing import Any, Final, TypeVar
 
 from pydantic import ValidationError
 
+from app.errors import FanlightError
 from app.language import translate
 from app.project.model import Part, Project
 from app.project.paths import called
@@ -17,7 +18,7 @@ from app.project_file.validation_messages import refusal_of
 _MOST_SHOWN: Final = 12
 
 
-class EditRefused(Exception):
+class EditRefused(FanlightError):
     """The edit cannot be done, and the project is as it was.
 
     `message` says why; `uses` what stands in the way; `attribute` which one of the part does not fit, if one does not.

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final, get_args
 
+from app.errors import FanlightError
 from app.exchange.numbers import factor, register_text
 from app.exchange.sheet import NOTHING, Sheet, SheetCell, SheetRow, cell_text
 from app.exchange.titles import TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
@@ -180,7 +181,7 @@ def _parses(parse: Callable[[str], object]) -> Callable[[SheetCell], bool]:
     def test(cell: SheetCell) -> bool:
         try:
             parse(cell_text(cell))
-        except (NotANumber, NotKnown):
+        except FanlightError:
             return False
         return True
 

@@ -8,6 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any, Final, Literal, TypeAlias
 
+from app.errors import FanlightError
 from app.exchange.column_mapping import Matching, length_unit
 from app.exchange.numbers import RegisterText, factor, register_text
 from app.exchange.quoting import NO_UNIT, unquoted
@@ -134,7 +135,7 @@ def drafts_of(sheet: Sheet, matching: Matching, progress: Progress = no_progress
     return ParsedRows(tuple(drafts), tuple(notes), len(rows))
 
 
-class _Refused(ValueError):
+class _Refused(FanlightError, ValueError):
     """A cell cannot be understood."""
 
 

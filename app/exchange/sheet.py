@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, TypeAlias
 
+from app.errors import FanlightError
+
 LARGEST_FILE: Final = 32 * 1024 * 1024
 """Bytes of a file that is imported. A list of 20 000 rows has about a twentieth of this."""
 
@@ -19,11 +21,11 @@ NOTHING: Final = frozenset({"-", "--", "\u2013", "\u2014", "n/a", "na", "n.a."})
 """What lists write where there is nothing to say, in small letters: common practice, no source."""
 
 
-class CannotRead(Exception):
+class CannotRead(FanlightError):
     """The file as such gives no table. As text: what is wrong with it and what to do, for the user."""
 
 
-class Stopped(Exception):
+class Stopped(FanlightError):
     """Somebody stopped the work; nothing was changed."""
 
 

@@ -13,6 +13,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Final, Literal, TypeAlias
 
+from app.errors import FanlightError
 from app.exchange.listing import COLUMNS, ListedValue, listing, titles, written
 from app.exchange.sheet import Progress, no_progress
 from app.language import translate
@@ -28,7 +29,7 @@ _WIDTHS: Final = (8, 48)
 """The narrowest and the widest column of a workbook, in characters."""
 
 
-class CannotWrite(Exception):
+class CannotWrite(FanlightError):
     """A list was not written, and a former file is as it was. As text: why, and what to do."""
 
 

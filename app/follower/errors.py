@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from app.errors import FanlightError
 
-class FollowerError(Exception):
+
+class FollowerError(FanlightError):
     """A simulated follower cannot be played. The message is one sentence: what, where, what to do."""

@@ -11,6 +11,7 @@ from typing import Final
 
 from pymodbus.framer import FramerRTU
 
+from app.errors import FanlightError
 from app.modbus.framing import LONGEST_RTU
 from app.modbus.requests import crc_fits
 
@@ -23,7 +24,7 @@ _LENGTHS: Final = {**dict.fromkeys((1, 2, 3, 4, 5, 6, 8), 8), 17: 4, 22: 10}
 """Bytes of RTU frames of requests that have always the same."""
 
 
-class FrameError(ValueError):
+class FrameError(FanlightError, ValueError):
     """The peer sent what cannot be the start of a frame; a TCP stream cannot be read on from there."""
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from app.errors import FanlightError
 from app.language import mark
 
 
@@ -51,7 +52,7 @@ class StateTransition:
     target: DriveState
 
 
-class TransitionError(ValueError):
+class TransitionError(FanlightError, ValueError):
     """The standard knows no such transition."""
 
 

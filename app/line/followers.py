@@ -16,6 +16,7 @@ from app.client.faults import Fault, FaultKind, LineFault
 from app.client.repeated_answers import CAREFUL_S, REPEATED_WITHIN_S, Unasked
 from app.client.statistics import Counts, OutageBook
 from app.client.transactions import Transaction
+from app.errors import FanlightError
 from app.language import translate
 from app.line.readings import Readings
 from app.line.states import FollowerState
@@ -43,7 +44,7 @@ Permit = Callable[[], None]
 """Asked at the last moment before a request goes out; raises if it must not."""
 
 
-class ConnectionStale(Exception):
+class ConnectionStale(FanlightError):
     """The connection seems dead without having said so."""
 
 

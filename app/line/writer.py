@@ -53,6 +53,7 @@ from fractions import Fraction
 from typing import Final
 
 from app.client.faults import Fault, FaultKind, LineFault
+from app.errors import FanlightError
 from app.language import translate
 from app.line.followers import Followers
 from app.line.readings import Readings
@@ -94,7 +95,7 @@ _REFUSED_OUTRIGHT: Final = (1, 2, 3)
 """Exception codes after which a register surely is as it was; who is busy (05, 06) may still carry the write out."""
 
 
-class Dropped(Exception):
+class Dropped(FanlightError):
     """A write must not go out any more; the message says why."""
 
     def __init__(self, reason: str, obstacle: Obstacle | None) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
+from app.errors import FanlightError
 from app.language import translate
 from app.panel.messages import Saying, above, below, bounds, of_refusal
 from app.project.binding import refusal, step_of, unwritable
@@ -25,7 +26,7 @@ SHARE_OF_SPAN: Final = 20
 """But one repeat never goes further than this share (1/20) of the way from the lower limit to the upper one."""
 
 
-class EntryRefused(Exception):
+class EntryRefused(FanlightError):
     """The value of a field cannot be changed now; the text says why in full, `saying` what the panel says of it."""
 
     def __init__(self, reason: str, saying: Saying) -> None:

@@ -14,6 +14,7 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, TypeAlias
 
+from app.errors import FanlightError
 from app.language import Translator, spoken, translate
 from app.project.doubts import Trusted, trusted
 from app.project.model import (
@@ -42,7 +43,7 @@ from app.signals.encoding import (
     raw_range,
     register_count,
 )
-from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, wire_address
+from app.signals.numbering import LAST_ADDRESS, Table, wire_address
 from app.signals.order import WordOrder
 from app.signals.reading import NEVER_READ, Quality, Raw, Reading, Value
 from app.signals.repertoire import characters, shown
@@ -64,7 +65,7 @@ UNKNOWN: Final = "-"
 """Fills the run of cells of a signal that has no value."""
 
 
-class Unbound(ValueError):
+class Unbound(FanlightError, ValueError):
     """The signal cannot be found on the line. The message says why and what to correct."""
 
 
@@ -487,7 +488,7 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
         if isinstance(signal, BitSignal):
             bit = signal.bit.number
             bit_place(base.encoding, bit)
-    except (NotARegister, ValueError) as error:
+    except ValueError as error:
         raise Unbound(translate("project", "signal '{name}': {why}").format(name=signal.name, why=error)) from error
     if address + count - 1 > LAST_ADDRESS:
         raise Unbound(

@@ -9,6 +9,7 @@ from decimal import Decimal, localcontext
 from functools import lru_cache
 from typing import Final
 
+from app.errors import FanlightError
 from app.language import translate
 from app.project.model import OTHERWISE, Scale
 from app.project.problems import did_you_mean
@@ -16,7 +17,7 @@ from app.signals.numbers import span
 from app.signals.typed import number, plain
 
 
-class NotKnown(ValueError):
+class NotKnown(FanlightError, ValueError):
     """The text is not understood here. The message says so, and what would be, in words for the user."""
 
 

@@ -6,8 +6,10 @@ import os
 import stat
 from pathlib import Path
 
+from app.errors import FanlightError
 
-class NotOrdinary(ValueError):
+
+class NotOrdinary(FanlightError, ValueError):
     """A pipe, a device or a socket bears the name."""
 
 

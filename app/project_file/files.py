@@ -15,6 +15,7 @@ from typing import Final, NamedTuple
 
 from pydantic import ValidationError
 
+from app.errors import FanlightError
 from app.language import translate
 from app.project.model import FORMAT, Project
 from app.project.paths import called
@@ -56,7 +57,7 @@ The TOML parser takes time in the square of the length of such keys.
 """
 
 
-class ProjectFileError(Exception):
+class ProjectFileError(FanlightError):
     """A project file cannot be opened. As text: the file, and every problem in it.
 
     `unreadable` tells the trouble with the file as such (missing, no text, no TOML, a newer format) from mistakes in
@@ -70,7 +71,7 @@ class ProjectFileError(Exception):
         *,
         unreadable: bool = False,
     ) -> None:
-        super().__init__(problems, path)
+        super().__init__()
         self.problems = problems
         self.path = None if path is None else Path(path)
         self.unreadable = unreadable
@@ -88,7 +89,7 @@ class ProjectFileError(Exception):
         )
 
 
-class ProjectSaveError(Exception):
+class ProjectSaveError(FanlightError):
     """A project was not saved, and the former file is as it was. The message says why and what to do."""
 
 
@@ -418,7 +419,7 @@ def may_write(path: Path) -> bool:
     return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
 
 
-class _Unfit(ValueError):
+class _Unfit(FanlightError, ValueError):
     """The target cannot be a project file."""
 
 

@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING, Final
 
 from platformdirs import user_state_path
 
+from app.errors import FanlightError
+
 if TYPE_CHECKING:  # imported with the first lock: a demo takes none, and is live sooner so
     from filelock import BaseFileLock
 
@@ -18,7 +20,7 @@ PATIENCE_S: Final = 10.0
 """How long a save waits for another one of the same file, in seconds; each takes some milliseconds."""
 
 
-class HeldByOthers(TimeoutError):
+class HeldByOthers(FanlightError, TimeoutError):
     """Other programs hold the lock."""
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
+from app.errors import FanlightError
 from app.language import translate
 from app.project.model import FORMAT
 
@@ -13,7 +14,7 @@ Tables = dict[str, Any]
 """A project file as TOML has it: tables, lists, texts, numbers (`int` and `Decimal`)."""
 
 
-class UnknownFormat(Exception):
+class UnknownFormat(FanlightError):
     """The format cannot be read; the message says why, `hint` what to do."""
 
     def __init__(self, message: str, hint: str) -> None:

@@ -14,6 +14,7 @@ import sqlite3
 from pathlib import Path
 from typing import Final
 
+from app.errors import FanlightError
 from app.recording.tables import TABLES
 
 LONGEST_CELL: Final = 64_000_000
@@ -41,7 +42,7 @@ LOOK_EVERY: Final = 100_000
 """Steps between two looks at how many it were."""
 
 
-class Foreign(Exception):
+class Foreign(FanlightError):
     """There is something in the file that no recording holds; the message says what, in words."""
 
 

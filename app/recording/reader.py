@@ -16,8 +16,9 @@ from typing import Final, Self
 import numpy as np
 from numpy.typing import NDArray
 
+from app.errors import FanlightError
 from app.events.events import Event, EventKind
-from app.language import translate
+from app.language import mark, translate
 from app.project.binding import Binding, bindings
 from app.project.model import HeldSignal, Project
 from app.project_file.files import ProjectFileError, parse
@@ -41,11 +42,11 @@ _SOME_TIME: Final = datetime.datetime.fromtimestamp(0, datetime.UTC)
 """Stands for the civil time where a damaged recording has none."""
 
 
-class RecordingUnreadable(Exception):
+class RecordingUnreadable(FanlightError):
     """The file is no recording, or one that this program cannot read; the message says which and what to do."""
 
 
-class TooMany(ValueError):
+class TooMany(FanlightError, ValueError):
     """More samples than are taken at once; the message is for the person who chose the span."""
 
 
@@ -223,9 +224,10 @@ class Recording:
         )
         if (count := sum(block[2] for block in blocks)) > MOST_AT_ONCE:
             raise TooMany(
-                translate(
-                    "record", "this span has {count} samples of '{signal}', too many at once; choose a shorter one"
-                ).format(count=count, signal=signal)
+                mark("record", "this span has {count} samples of '{signal}', too many at once; choose a shorter one"),
+                place=str(self.path),
+                count=count,
+                signal=signal,
             )
         parts = [part for block in blocks if (part := self._unpacked(block, width)) is not None]
         loose = self._rows(

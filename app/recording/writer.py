@@ -14,6 +14,7 @@ from typing import Final
 
 import numpy as np
 
+from app.errors import FanlightError
 from app.events.events import Event
 from app.language import translate
 from app.project.binding import bindings
@@ -37,7 +38,7 @@ EARLY_S: Final = 10.0
 """For so long after the beginning it is put there at every commit."""
 
 
-class CannotRecord(Exception):
+class CannotRecord(FanlightError):
     """The recording cannot be written; the message says why and what to do."""
 
 

@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import Final, Literal, Self
 
 from app.client.endpoint import Endpoint
+from app.errors import FanlightError
 from app.follower.simulation import FollowerError, Simulation
 from app.language import translate
 from app.line.engine import Engine, Snapshot
@@ -44,7 +45,7 @@ class Unproved:
     failed: bool
 
 
-class CannotConnect(Exception):
+class CannotConnect(FanlightError):
     """The project cannot be run that way; the message says what to do."""
 
 

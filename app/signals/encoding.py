@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final, Literal, TypeAlias, get_args
 
+from app.errors import FanlightError
 from app.language import translate
 from app.signals.order import WordOrder, arranged
 from app.signals.reading import Raw
@@ -28,11 +29,11 @@ ENCODINGS: Final[tuple[EncodingName, ...]] = get_args(EncodingName)
 """All encodings, in the order in which a person would look for them."""
 
 
-class Implausible(ValueError):
+class Implausible(FanlightError, ValueError):
     """The registers hold something that the encoding cannot mean. The follower's fault."""
 
 
-class OutOfRange(ValueError):
+class OutOfRange(FanlightError, ValueError):
     """The raw value does not fit the encoding. The writer's fault."""
 
 

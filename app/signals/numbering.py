@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Final, Literal
 
+from app.errors import FanlightError
 from app.language import mark, translate
 
 Table = Literal["coil", "discrete", "holding", "input"]
@@ -29,7 +30,7 @@ _FIVE: Final = 10_000
 _SIX: Final = 100_000
 
 
-class NotARegister(ValueError):
+class NotARegister(FanlightError, ValueError):
     """The number names no register of the table. The message says which numbers would."""
 
 

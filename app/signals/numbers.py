@@ -9,13 +9,14 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Final, Literal, TypeAlias
 
+from app.errors import FanlightError
 from app.language import translate
 
 DecimalMark: TypeAlias = Literal[".", ","]
 """The decimal mark of a file."""
 
 
-class NotANumber(ValueError):
+class NotANumber(FanlightError, ValueError):
     """The text is no number of the kind that was asked for. The message says why, in words for the user."""
 
 

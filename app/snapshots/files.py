@@ -37,6 +37,7 @@ from typing import Final, TypeVar, get_args
 
 import tomli_w
 
+from app.errors import FanlightError
 from app.language import translate
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
 from app.project_file.replace_file import write_whole
@@ -53,11 +54,11 @@ LARGEST_FILE: Final = 8 * 1024 * 1024
 """Bytes. All 65 536 registers of all four tables have half of this."""
 
 
-class NotASnapshot(Exception):
+class NotASnapshot(FanlightError):
     """The file cannot be read; the message names it and says what is wrong."""
 
 
-class CannotKeep(Exception):
+class CannotKeep(FanlightError):
     """The file cannot be written; the message says why."""
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final, Protocol
 
 from app.client.faults import EXCEPTIONS, Fault, FaultKind, LineFault, exception_text
+from app.errors import FanlightError
 from app.language import translate
 from app.modbus.requests import MOST_BITS
 from app.project.capability import never_read
@@ -41,7 +42,7 @@ class Asked(Protocol):
         """See app.line.engine.Engine.read."""
 
 
-class CannotTake(Exception):
+class CannotTake(FanlightError):
     """There is no snapshot; the message says why and what to do."""
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
+from app.errors import FanlightError
 from app.project.model import Project
 from widgets.live.arming import WritePermission
 
@@ -112,10 +113,6 @@ class LiveSession(QObject):
 
         Raises NotConnectedError.
         """
-        from app.client.endpoint import BadEndpoint
-        from app.follower.errors import FollowerError
-        from app.session.session import CannotConnect
-
         self.disconnect_from_line()
         if not project.lines:
             raise NotConnectedError(
@@ -126,7 +123,7 @@ class LiveSession(QObject):
             session = self._make(project, via)
             self.about_to_start.emit(session)
             session.start()
-        except (BadEndpoint, CannotConnect, FollowerError) as why:
+        except FanlightError as why:
             if session is not None:
                 session.stop()
             raise NotConnectedError(str(why)) from None

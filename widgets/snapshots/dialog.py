@@ -21,11 +21,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.errors import FanlightError
 from app.exchange.sheet import Progress, Stopped
 from app.project.raw_register import number_of
 from app.signals.numbering import register_text
 from app.snapshots.differences import RegisterDifference, compare
-from app.snapshots.files import ENDING, CannotKeep, NotASnapshot, open_snapshot, save
+from app.snapshots.files import ENDING, NotASnapshot, open_snapshot, save
 from app.snapshots.listing import as_csv
 from app.snapshots.restoring import Restored, offers, restore
 from app.snapshots.snapshot import RegisterSnapshot, UnreadableRange
@@ -383,7 +384,7 @@ class SnapshotsDialog(QDialog):
             then = future.result()
         except Stopped:
             self._stopped()
-        except (CannotTake, CannotKeep) as why:
+        except FanlightError as why:
             self._say(str(why), True)
         else:
             then()

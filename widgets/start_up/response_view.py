@@ -8,8 +8,9 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from app.curves.response import Measurement, NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
+from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.curves.source import CurveSource
+from app.errors import FanlightError
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
@@ -138,7 +139,7 @@ class ResponseView(QWidget):
             return
         try:
             self.result.setText(self._measured(source, name, *span))
-        except (NoResponse, TooMany) as why:
+        except FanlightError as why:
             self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
         except KeyError:
             self.result.setText(self.tr("This signal is not in the observed data."))

@@ -10,9 +10,10 @@ from ipaddress import ip_address
 from typing import TYPE_CHECKING
 
 from app.cli.options import add_project
-from app.cli.outcome import FINE, CouldNotRun, say, tell
+from app.cli.outcome import FINE, say, tell
 from app.cli.presses import give_order
 from app.cli.sessions import interrupted
+from app.errors import FanlightError
 from app.project_file.files import load
 
 if TYPE_CHECKING:
@@ -49,35 +50,32 @@ def _host_and_port(text: str) -> tuple[str, int]:
 
 def follower(args: argparse.Namespace) -> int:
     """Simulate the devices of a project until interrupted."""
-    from app.follower.simulation import FollowerError, Simulation
+    from app.follower.simulation import Simulation
 
+    simulation = Simulation(load(args.project), args.follower)
+    simulation.start()
     try:
-        simulation = Simulation(load(args.project), args.follower)
-        simulation.start()
-        try:
-            if args.tcp:
-                host, port = simulation.serve_tcp(None, *args.tcp)
-                where = f"tcp://[{host}]:{port}" if ":" in host else f"tcp://{host}:{port}"
-            else:
-                simulation.serve_serial(args.serial)
-                where = f"serial:{args.serial}"
-            names = ", ".join(f"'{name}'" for name in simulation.models)
-            for order in args.order:
-                give_order(simulation, order)
-            tell(f"simulating {names} at {where}; Ctrl+C ends it")
-            if args.tcp and not ip_address(host).is_loopback:
-                say(
-                    "caution: others on the network can also reach it, read and write; "
-                    "with --tcp 127.0.0.1:PORT only this computer can"
-                )
-            with interrupted() as ended:
-                if args.operate:
-                    _take_orders(simulation)
-                ended.wait()
-        finally:
-            simulation.stop()
-    except FollowerError as why:
-        raise CouldNotRun(str(why)) from None
+        if args.tcp:
+            host, port = simulation.serve_tcp(None, *args.tcp)
+            where = f"tcp://[{host}]:{port}" if ":" in host else f"tcp://{host}:{port}"
+        else:
+            simulation.serve_serial(args.serial)
+            where = f"serial:{args.serial}"
+        names = ", ".join(f"'{name}'" for name in simulation.models)
+        for order in args.order:
+            give_order(simulation, order)
+        tell(f"simulating {names} at {where}; Ctrl+C ends it")
+        if args.tcp and not ip_address(host).is_loopback:
+            say(
+                "caution: others on the network can also reach it, read and write; "
+                "with --tcp 127.0.0.1:PORT only this computer can"
+            )
+        with interrupted() as ended:
+            if args.operate:
+                _take_orders(simulation)
+            ended.wait()
+    finally:
+        simulation.stop()
     return FINE
 
 
@@ -91,7 +89,7 @@ def _take_orders(simulation: Simulation) -> None:
             try:
                 give_order(simulation, line.strip())
                 tell(f"done: {line.strip()}")
-            except CouldNotRun as why:
+            except FanlightError as why:
                 say(str(why))
 
     threading.Thread(target=read, name="orders", daemon=True).start()

@@ -44,25 +44,16 @@ def record(args: argparse.Namespace) -> int:
     """Record until the time is over or somebody ends it. Nothing is ever written to the line."""
     from app.recording.limits import Limits
     from app.recording.recorder import Recorder
-    from app.recording.writer import CannotRecord
 
     project = load(args.project)
     limits = Limits(
         size=int((args.max_mb or 0) * 1_000_000), seconds=(args.max_minutes or 0) * 60, files=max(0, args.files)
     )
     session = session_of(args, project)
-    try:
-        # Before the line is opened: the first readings belong to it.
-        recorder = Recorder(
-            args.to,
-            project,
-            session.samples,
-            limits=limits,
-            compress=not args.plain,
-            state=session.panel.state,
-        )
-    except CannotRecord as why:
-        raise CouldNotRun(str(why)) from None
+    # Before the line is opened: the first readings belong to it.
+    recorder = Recorder(
+        args.to, project, session.samples, limits=limits, compress=not args.plain, state=session.panel.state
+    )
     try:
         with started(session):
             # Ctrl+C is the usual end of a recording, and no failure.
@@ -146,15 +137,11 @@ def export_arguments(verb: argparse.ArgumentParser) -> None:
 
 def export(args: argparse.Namespace) -> int:
     """Write a recording as text."""
-    from app.recording.reader import Recording, RecordingUnreadable
+    from app.recording.reader import Recording
 
     if args.begin is not None and args.end is not None and args.end < args.begin:
         raise CouldNotRun(f"--until {args.end:g} lies before --from {args.begin:g}")
-    try:
-        recording = Recording.open(args.recording)
-    except RecordingUnreadable as why:
-        raise CouldNotRun(str(why)) from None
-    with recording:
+    with Recording.open(args.recording) as recording:
         names = args.signal or list(recording.signals)
         for name in names:
             if name not in recording.plottable:
@@ -186,7 +173,6 @@ def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]
 
 def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: SupportsWrite[str]) -> None:
     from app.recording.export import write_events, write_samples, write_table
-    from app.recording.reader import TooMany
 
     if args.project:
         out.write(recording.project_text)
@@ -195,15 +181,12 @@ def _write(args: argparse.Namespace, recording: Recording, names: list[str], out
     begin = begin if args.begin is None else args.begin
     end = end if args.end is None else args.end
     delimiter = ";" if args.semicolons else ","
-    try:
-        if args.events:
-            write_events(recording, out, begin, end, delimiter=delimiter)
-        elif args.rows:
-            write_samples(recording, out, names, begin, end, delimiter=delimiter)
-        else:
-            write_table(recording, out, names, begin, end, delimiter=delimiter)
-    except TooMany as why:
-        raise CouldNotRun(f"{args.recording}: {why}") from None
+    if args.events:
+        write_events(recording, out, begin, end, delimiter=delimiter)
+    elif args.rows:
+        write_samples(recording, out, names, begin, end, delimiter=delimiter)
+    else:
+        write_table(recording, out, names, begin, end, delimiter=delimiter)
 
 
 def _positive(text: str) -> float:

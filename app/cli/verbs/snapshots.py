@@ -39,7 +39,7 @@ def snapshot_arguments(verb: argparse.ArgumentParser) -> None:
 
 def snapshot(args: argparse.Namespace) -> int:
     """Read all readable registers of a follower into a file. Nothing is written to the line."""
-    from app.snapshots.files import CannotKeep, save
+    from app.snapshots.files import save
 
     # Asked before the follower is read, which may take minutes on a slow line.
     if os.path.lexists(args.to):
@@ -47,10 +47,7 @@ def snapshot(args: argparse.Namespace) -> int:
     if not args.to.parent.is_dir():
         raise CouldNotRun(f"there is no folder {args.to.parent}; choose one that exists")
     taken = _take(args, args.project, args.ranges, args.notes)
-    try:
-        save(taken, args.to)
-    except CannotKeep as why:
-        raise CouldNotRun(str(why)) from None
+    save(taken, args.to)
     put(f"{args.to}: {len(taken.registers)} registers of device '{taken.follower}'")
     for each in taken.not_readable:
         say(f"not readable: {each.table} {each.first} to {each.last}: {each.reason}")
@@ -70,19 +67,16 @@ def differences_arguments(verb: argparse.ArgumentParser) -> None:
 def differences(args: argparse.Namespace) -> int:
     """Show what differs between two snapshots, or between a snapshot and the follower."""
     from app.snapshots.differences import compare
-    from app.snapshots.files import NotASnapshot, open_snapshot
+    from app.snapshots.files import open_snapshot
 
     if (args.after is None) == (args.live is None):
         raise CouldNotRun("give either a second snapshot or --live PROJECT")
-    try:
-        before = open_snapshot(args.before)
-        if args.after is not None:
-            after = open_snapshot(args.after)
-        else:
-            args.follower = args.follower or before.follower
-            after = _take(args, args.live, [], "", before)
-    except NotASnapshot as why:
-        raise CouldNotRun(str(why)) from None
+    before = open_snapshot(args.before)
+    if args.after is not None:
+        after = open_snapshot(args.after)
+    else:
+        args.follower = args.follower or before.follower
+        after = _take(args, args.live, [], "", before)
     rows = [row for row in compare(before, after) if row.differs]
     if args.json:
         keys = ("table", "address", "number", "signal", "before", "after", "text_before", "text_after", "measured")
@@ -100,7 +94,7 @@ def differences(args: argparse.Namespace) -> int:
 def _take(
     args: argparse.Namespace, path: str, ranges: list[str], notes: str, like: RegisterSnapshot | None = None
 ) -> RegisterSnapshot:
-    from app.snapshots.taking import CannotTake, range_of, ranges_like, take
+    from app.snapshots.taking import range_of, ranges_like, take
 
     project = load(path)
     name = args.follower or (project.followers[0].name if len(project.followers) == 1 else "")
@@ -109,11 +103,8 @@ def _take(
         raise CouldNotRun(f"{path}: choose a device with --follower; the project has {names}")
     args.project = path
     follower = project.follower_named[name]
-    try:
-        wanted = [range_of(follower, text) for text in ranges]
-        wanted += [] if like is None else ranges_like(like)
-        with started(session_of(args, project)) as session:
-            endpoint = session.endpoints.get(follower.line)
-            return take(session.engine, project, name, wanted, line=str(endpoint or ""), notes=notes)
-    except CannotTake as why:
-        raise CouldNotRun(str(why)) from None
+    wanted = [range_of(follower, text) for text in ranges]
+    wanted += [] if like is None else ranges_like(like)
+    with started(session_of(args, project)) as session:
+        endpoint = session.endpoints.get(follower.line)
+        return take(session.engine, project, name, wanted, line=str(endpoint or ""), notes=notes)

@@ -550,7 +550,7 @@ def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorksp
     labels = {(edge.arrow.from_, edge.arrow.to): edge.label for edge in design.map.edges}
     assert labels["run", "measured"] == "right"
     assert [(inlet.inlet.to, inlet.label) for inlet in design.map.inlets if "fault" in inlet.label] == [
-        ("fault", "when fault is set")
+        ("fault", "when fault \N{NOT EQUAL TO} 0")
     ]
     design.map.setFocus()
     QTest.keyClick(design.map, Key.Key_Right)

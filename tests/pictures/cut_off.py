@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -122,7 +123,9 @@ def _plain_size(text: str, label: QLabel, width: int) -> QSize:
     metrics = QFontMetrics(label.font())
     if label.wordWrap():
         around = metrics.boundingRect(QRect(0, 0, max(width, 1), 100_000), Qt.TextFlag.TextWordWrap, text)
-        words = max((metrics.horizontalAdvance(word) for word in text.split()), default=0)
+        # A line may end behind a hyphen too.
+        parts = re.split(r"\s+|(?<=\w-)(?=\w)", text)
+        words = max((metrics.horizontalAdvance(part) for part in parts), default=0)
         return QSize(words, around.height())
     flags = Qt.TextFlag.TextShowMnemonic if label.buddy() is not None else Qt.TextFlag.TextExpandTabs
     return metrics.size(flags, text)

@@ -86,6 +86,17 @@ def test_a_text_is_told_where_it_has_no_room_and_only_there(qtbot: QtBot, make: 
     assert "A text that takes some room" in found[0]
 
 
+def test_a_word_may_be_broken_behind_its_hyphen_and_nowhere_else(qtbot: QtBot) -> None:
+    def made(text: str) -> QLabel:
+        label = QLabel(text)
+        label.setWordWrap(True)
+        return label
+
+    half = made("").fontMetrics().horizontalAdvance("Kommunikations-") + 4
+    assert cut_off_texts(shown(qtbot, made("Kommunikations-Timeout"), half, 200)) == []
+    assert cut_off_texts(shown(qtbot, made("Kommunikationstimeout"), half, 200))
+
+
 def test_a_heading_is_told(qtbot: QtBot) -> None:
     tree = table()
     window = shown(qtbot, tree, 700, 200)

@@ -146,7 +146,7 @@ def test_the_inputs_of_a_drive_and_values_are_operated_by_words() -> None:
         ("fan.supply=300", "0 to 150"),
         ("fan.silence=101", "from 0 to 100"),
         ("fan.delay=soon", "'soon'"),
-        ("fan.nothing=1", "no signal 'nothing'"),
+        ("fan.nothing=1", "no input or signal 'nothing'"),
         ("climate.door=7", "'door'"),
     ],
 )

@@ -347,7 +347,7 @@
     </message>
     <message>
         <source>In this project</source>
-        <translation>In diesem Projekt</translation>
+        <translation>Im Projekt</translation>
     </message>
     <message>
         <source>Name</source>
@@ -2424,7 +2424,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Communication time-out</source>
-        <translation>Kommunikations-Timeout</translation>
+        <translation>Komm.-Timeout</translation>
     </message>
     <message>
         <source>Control word and status word of the drive&apos;s built-in registers</source>

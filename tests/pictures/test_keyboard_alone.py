@@ -188,7 +188,7 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
 
     # Screen changes between the two screens, checked, tried, and saved.
     press_keys("Alt+3")
-    press_keys("Ctrl+W, T")
+    press_keys("Ctrl+W, G")
     assert not document.project.screen_changes, "it has no screen to go to yet"
     for _ in range(5):
         if focused().accessibleName() != "Goes to":
@@ -210,7 +210,7 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
 
 def test_what_has_no_key_one_remembers_is_found_by_name(window: MainWindow) -> None:
     def find(dialog: QDialog) -> None:
-        QTest.keyClicks(dialog.focusWidget(), "turns and act")
+        QTest.keyClicks(dialog.focusWidget(), "keys and screen")
         QTest.keyClick(dialog.focusWidget(), KEY.Key_Return)
 
     wrong = when_asked(CommandFinder, find)

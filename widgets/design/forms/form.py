@@ -212,7 +212,7 @@ class FormRow(QWidget):
         return event.type() == QEvent.Type.ShortcutOverride
 
 
-CAPTION_WIDTH: Final = 108
+CAPTION_WIDTH: Final = 116
 """Of a caption beside its row, in pixels at 100 per cent."""
 BESIDE_UP_TO: Final = 125
 """Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""

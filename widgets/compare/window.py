@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QSplitter,
     QTreeWidget,
@@ -77,9 +76,7 @@ class ComparisonWindow(QDialog):
         self._sides = (before, after)
         self._projects = (before.project(), after.project())
         self.comparison = Comparison()
-        self.heading = plain_label()
-        self.heading.setProperty("look", "heading")
-        self.heading.setWordWrap(True)
+        self.heading = plain_label("", "heading", wrap=True)
         self.list = QTreeWidget()
         self.pair = ScreenPair()
         self.table = QTreeWidget()
@@ -103,11 +100,11 @@ class ComparisonWindow(QDialog):
         self.table.setAlternatingRowColors(True)
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.nothing.setWordWrap(True)
-        self._legend = QLabel(
-            self.tr("Wavy line: other text. Box: modified field. Dashed box: field on this side only.")
+        self._legend = plain_label(
+            self.tr("Wavy line: other text. Box: modified field. Dashed box: field on this side only."),
+            "faint",
+            wrap=True,
         )
-        self._legend.setProperty("look", "faint")
-        self._legend.setWordWrap(True)
         above = QWidget()
         faces = QVBoxLayout(above)
         faces.setContentsMargins(0, 0, 0, 0)

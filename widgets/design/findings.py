@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QPushButton,
     QSizePolicy,
     QToolButton,
@@ -81,8 +80,7 @@ class FindingsList(QWidget):
     def _make_top(self) -> FlowLayout:
         top = FlowLayout(spacing=6)
         top.setContentsMargins(8, 2, 8, 0)
-        self.title = QLabel(self.tr("Findings"))
-        self.title.setProperty("look", "heading")
+        self.title = plain_label(self.tr("Findings"), "heading")
         top.addWidget(self.title)
         self.filters: dict[Severity, QToolButton] = {}
         for severity in SEVERITY_ORDER:
@@ -100,8 +98,7 @@ class FindingsList(QWidget):
         self.accepted.setAutoRaise(True)
         self.accepted.toggled.connect(lambda _on: self._fill())
         top.addWidget(self.accepted)
-        self.summary = plain_label()
-        self.summary.setProperty("look", "faint")
+        self.summary = plain_label("", "faint")
         top.addWidget(self.summary)
         top.add_stretch()
         self.order = Choice()
@@ -117,8 +114,7 @@ class FindingsList(QWidget):
         bottom = QHBoxLayout()
         bottom.setContentsMargins(8, 2, 8, 4)
         bottom.setSpacing(8)
-        self.detail = plain_label()
-        self.detail.setWordWrap(True)
+        self.detail = plain_label(wrap=True)
         self.detail.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         # Two lines, whether something is selected or not, so that the list never moves under the pointer.

@@ -19,7 +19,6 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QLabel,
     QListWidget,
     QListWidgetItem,
     QMenu,
@@ -38,7 +37,7 @@ from widgets.kit.commands import Keys, command
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 from widgets.kit.own_keys import SCREENS
-from widgets.kit.plain import plain_tip
+from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.tables import Index
 
 _NAME: Final = Qt.ItemDataRole.UserRole
@@ -71,8 +70,7 @@ class ScreensList(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        heading = QLabel(self.tr("Screens"))
-        heading.setProperty("look", "heading")
+        heading = plain_label(self.tr("Screens"), "heading")
         self.add_button = tool(plus_icon(), self.tr("Add a screen"), self, self.tr("Add a screen (Insert)"))
         self.copy_button = tool(
             copies_icon(), self.tr("Duplicate the screen"), self, self.tr("Duplicate the screen (Ctrl+D)")

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.problems import Problem
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
 
 MOST_SHOWN: Final = 500
@@ -37,10 +38,7 @@ class ProblemsDialog(QDialog):
         sign = QLabel()
         size = self.style().pixelMetric(QStyle.PixelMetric.PM_LargeIconSize)
         sign.setPixmap(self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxWarning).pixmap(size, size))
-        words = QLabel(summary)
-        words.setTextFormat(Qt.TextFormat.PlainText)
-        words.setWordWrap(True)
-        words.setProperty("look", "heading")
+        words = plain_label(summary, "heading", wrap=True)
         top = QHBoxLayout()
         top.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
         top.addWidget(words, 1)

@@ -25,8 +25,7 @@ class Notice(QFrame):
         self.setAutoFillBackground(True)
         if parent is not None:
             parent.installEventFilter(self)
-        self.text = plain_label()
-        self.text.setWordWrap(True)
+        self.text = plain_label(wrap=True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._close = tool(cross_icon(), self.tr("Close the message"), self)
         self._close.clicked.connect(self.hide)

@@ -16,8 +16,11 @@ def plain_tip(text: str) -> str:
     return GuiQt.convertFromPlainText(text, normal) if GuiQt.mightBeRichText(text) else text
 
 
-def plain_label(text: str = "") -> QLabel:
-    """A label that shows `text` as it is."""
+def plain_label(text: str = "", look: str = "", *, wrap: bool = False) -> QLabel:
+    """A label that shows `text` as it is, in one of the looks of `widgets/kit/look.py`; `wrap`: on several lines."""
     label = QLabel(text)
     label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setWordWrap(wrap)
+    if look:
+        label.setProperty("look", look)
     return label

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QPushButton,
     QScrollArea,
@@ -184,8 +183,7 @@ class FollowerCard(QFrame):
                 at += 1
         else:
             row = FlowLayout(spacing=12)
-            caption = QLabel(self.tr("Simulated:"))
-            caption.setProperty("look", "faint")
+            caption = plain_label(self.tr("Simulated:"), "faint")
             row.addWidget(caption)
             for box in boxes:
                 row.addWidget(box)
@@ -406,8 +404,7 @@ class ValueSetter(QWidget):
         button.setAutoDefault(False)
         row = FlowLayout(spacing=8)
         if not narrow:
-            caption = QLabel(self.tr("Set signal"))
-            caption.setProperty("look", "faint")
+            caption = plain_label(self.tr("Set signal"), "faint")
             row.addWidget(caption)
         self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         row.addWidget(self.signal)

@@ -12,12 +12,12 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
-    QLabel,
     QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice, DecimalNumber, WholeNumber
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
@@ -54,7 +54,7 @@ class TroubleDialog(QDialog):
         layout.addWidget(buttons)
 
     def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
-        form.addRow(_heading(self.tr("Inputs of the drive")))
+        form.addRow(plain_label(self.tr("Inputs of the drive"), "heading"))
         self.supply = self._share(form, self.tr("Supply voltage"), lambda: inputs.supply, 150)
         self.supply.valueChanged.connect(lambda value: setattr(inputs, "supply", value / 100))
         self.preset = Choice()
@@ -77,7 +77,7 @@ class TroubleDialog(QDialog):
 
     def _add_faults(self, form: QFormLayout) -> None:
         faults = self._bank.faults
-        form.addRow(_heading(self.tr("Line faults")))
+        form.addRow(plain_label(self.tr("Line faults"), "heading"))
         self._numbers: list[tuple[QDoubleSpinBox, Callable[[], float]]] = []
         for attribute, label in (
             ("delay_ms", self.tr("Answer delay")),
@@ -141,9 +141,3 @@ class TroubleDialog(QDialog):
 def _row(form: QFormLayout, label: str, widget: QWidget) -> None:
     widget.setAccessibleName(label)
     form.addRow(label, widget)
-
-
-def _heading(text: str) -> QLabel:
-    label = QLabel(text)
-    label.setProperty("look", "heading")
-    return label

@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QCheckBox,
     QComboBox,
-    QLabel,
     QLineEdit,
     QMenu,
     QMessageBox,
@@ -32,6 +31,7 @@ from widgets.kit.commands import allow
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
+from widgets.kit.plain import plain_label
 from widgets.kit.questions import say
 from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice
@@ -235,8 +235,7 @@ class LineView(QWidget):
         self.only_faults = QCheckBox(self.tr("Only faults"))
         self.only_faults.toggled.connect(self.faults_action.setChecked)
         self.faults_action.toggled.connect(self.only_faults.setChecked)
-        self.told = QLabel()
-        self.told.setTextFormat(Qt.TextFormat.PlainText)
+        self.told = plain_label()
         longest = (
             self.tr("{shown} of {total} shown").format(shown=5000, total=5000),
             self.tr("Paused: {waiting} waiting").format(waiting=5000),
@@ -247,8 +246,7 @@ class LineView(QWidget):
         self.away.setAutoRaise(True)
         self.away.setAccessibleName(self.tr("Close the line view"))
         self.away.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        heading = QLabel(self.tr("Line"))
-        heading.setProperty("look", "heading")
+        heading = plain_label(self.tr("Line"), "heading")
         bar = FlowLayout(spacing=6)
         bar.addWidget(heading)
         bar.addWidget(self.follower)

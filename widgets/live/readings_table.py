@@ -9,7 +9,6 @@ from PySide6.QtCore import QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import (
     QCheckBox,
-    QLabel,
     QLineEdit,
     QSizePolicy,
     QVBoxLayout,
@@ -70,8 +69,7 @@ class ReadingsTable(QWidget):
         self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())
         self.view = QuickTable(self.model, striped=True)
         self._build_view()
-        heading = QLabel(self.tr("Readings"))
-        heading.setProperty("look", "heading")
+        heading = plain_label(self.tr("Readings"), "heading")
         self.filter.setMinimumWidth(scaled(160))
         self.filter.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         top = FlowLayout(spacing=6)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from app.signals.typed import optional_number, plain, whole
 from widgets.face.accessibility import announce
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
 from widgets.kit.steady import Choice
 
@@ -51,10 +52,10 @@ class LimitsDialog(QDialog):
         self._row(self.tr("Start a new file &at"), self.size_edit, QLabel(self.tr("MB")))
         self._row(self.tr("Start a new file a&fter"), self.time_edit, self.unit)
         self._row(self.tr("&Keep only the newest"), self.files_edit, QLabel(self.tr("files")))
-        self.outcome = _sentences()
-        self.reason = _sentences("fault")
+        self.outcome = plain_label(wrap=True)
+        self.reason = plain_label("", "fault", wrap=True)
         self.reason.hide()
-        when = _sentences("faint")
+        when = plain_label("", "faint", wrap=True)
         when.setText(self.tr("Applies to all recordings of this window, including one in progress."))
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         self.buttons.accepted.connect(self.accept)
@@ -229,11 +230,3 @@ def _unit(seconds: float) -> int:
 def _typed(amount: float, unit: int) -> str:
     """An amount as a person types it in that unit; none is empty."""
     return plain((Decimal(str(amount)) / unit).normalize()) if amount else ""
-
-
-def _sentences(look: str = "") -> QLabel:
-    label = QLabel()
-    label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("look", look)
-    return label

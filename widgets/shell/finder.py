@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
-    QLabel,
     QLineEdit,
     QTreeWidget,
     QVBoxLayout,
@@ -23,6 +22,7 @@ from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
 from widgets.kit.fuzzy_match import Fit, fit
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
@@ -94,10 +94,7 @@ class CommandFinder(QDialog):
         self.list.setUniformRowHeights(True)
         self.list.setAllColumnsShowFocus(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.told = QLabel()
-        self.told.setTextFormat(Qt.TextFormat.PlainText)
-        self.told.setWordWrap(True)
-        self.told.setProperty("look", "faint")
+        self.told = plain_label("", "faint", wrap=True)
         layout = QVBoxLayout(self)
         layout.addWidget(self.search)
         layout.addWidget(self.list, 1)

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QDialog,
     QDialogButtonBox,
-    QLabel,
     QLineEdit,
     QMenu,
     QPushButton,
@@ -29,6 +28,7 @@ from widgets.kit.elided import shorten_placeholder
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.licences import packages
 from widgets.kit.own_keys import own_keys, shown_keys
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import group_row, list_row, set_up_list
 from widgets.kit.scaling import comfortable, scaled
 from widgets.live.arming import cautions
@@ -102,7 +102,7 @@ class CautionsDialog(QDialog):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Cautions"))
-        label = QLabel(
+        label = plain_label(
             "\n\n".join(
                 [
                     self.tr("Fanlight can write to a machine. Before it does, all of these must be true:"),
@@ -113,9 +113,9 @@ class CautionsDialog(QDialog):
                         "communication time-out so that it stops by itself when the panel no longer polls it."
                     ),
                 ]
-            )
+            ),
+            wrap=True,
         )
-        label.setWordWrap(True)
         label.setMinimumWidth(scaled(480))
         label.setMinimumHeight(label.heightForWidth(scaled(480)))
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
@@ -129,19 +129,17 @@ class AboutDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(self.tr("About Fanlight"))
         self.resize(comfortable(self, 620, 520))
-        heading = QLabel(program())
-        heading.setProperty("look", "heading")
-        text = QLabel(
+        heading = plain_label(program(), "heading")
+        text = plain_label(
             self.tr(
                 "Design small text panels for Modbus devices, test them on the device or a simulation of it, and "
                 "hand them over."
-            )
+            ),
+            wrap=True,
         )
-        text.setWordWrap(True)
         text.setMinimumWidth(scaled(420))
         text.setMinimumHeight(text.heightForWidth(scaled(420)))
-        runtime = QLabel(f"Python {python_version()}, Qt {qVersion()}")
-        runtime.setProperty("look", "faint")
+        runtime = plain_label(f"Python {python_version()}, Qt {qVersion()}", "faint")
         runtime.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByKeyboard | Qt.TextInteractionFlag.TextSelectableByMouse
         )

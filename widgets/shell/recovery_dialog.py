@@ -6,12 +6,11 @@ import time
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QDateTime, QLocale, Qt
+from PySide6.QtCore import QDateTime, QLocale
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
-    QLabel,
     QListWidget,
     QListWidgetItem,
     QMessageBox,
@@ -29,6 +28,7 @@ from app.project_file.files import ProjectFileError, load
 from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
+from widgets.kit.plain import plain_label
 from widgets.kit.questions import asked, question_box, say
 from widgets.kit.scaling import comfortable
 
@@ -58,18 +58,16 @@ class RecoveryDialog(QDialog):
         self.resize(comfortable(self, 760, 440))
         self._slots = list(slots)
         self._read: dict[int, Copy | ProjectFileError] = {}
-        words = QLabel(
+        words = plain_label(
             self.tr(
                 "Fanlight closed without saving this work. Recover an item to continue with it; its file is "
                 "changed only when you save."
-            )
+            ),
+            wrap=True,
         )
-        words.setWordWrap(True)
         self.list = QListWidget()
         self.list.setAccessibleName(self.tr("Unsaved work"))
-        self.where = QLabel()
-        self.where.setTextFormat(Qt.TextFormat.PlainText)
-        self.where.setWordWrap(True)
+        self.where = plain_label(wrap=True)
         self.differences = QPlainTextEdit()
         self.differences.setReadOnly(True)
         self.differences.setTabChangesFocus(True)

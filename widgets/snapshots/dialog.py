@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QFormLayout,
-    QLabel,
     QLineEdit,
     QProgressBar,
     QPushButton,
@@ -107,15 +106,12 @@ class SnapshotsDialog(QDialog):
         self.only = QCheckBox(self.tr("Only &differences"))
         self.only.setChecked(True)
         self.only.toggled.connect(lambda _on: self._show())
-        self.state = QLabel()
-        self.state.setWordWrap(True)
-        self.state.setTextFormat(Qt.TextFormat.PlainText)
+        self.state = plain_label(wrap=True)
         self.state.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.state.setAccessibleName(self.tr("Result"))
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
-        self.why = plain_label()
-        self.why.setProperty("look", "faint")
+        self.why = plain_label("", "faint")
         self.table = RegistersTable()
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidget, QVBoxLayout, QWidget
 
 from app.snapshots.differences import RegisterDifference
 from app.snapshots.restoring import place_text
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 from widgets.live.arming import HOLD_MS, HoldButton, cautions
@@ -29,8 +29,9 @@ class RestoringDialog(QDialog):
         self.setWindowTitle(self.tr("Write back to {follower}").format(follower=follower))
         self.resize(comfortable(self, 620, 460))
         layout = QVBoxLayout(self)
-        heading = QLabel(self.tr("These values will be written to the device: {count}").format(count=len(rows)))
-        heading.setProperty("look", "heading")
+        heading = plain_label(
+            self.tr("These values will be written to the device: {count}").format(count=len(rows)), "heading"
+        )
         layout.addWidget(heading)
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Values to be written"))
@@ -39,9 +40,7 @@ class RestoringDialog(QDialog):
             self.tree.addTopLevelItem(list_row(place_text(row), row.said_after, row.said_before))
         layout.addWidget(self.tree, 1)
         for text in cautions():
-            label = QLabel("\N{WARNING SIGN} " + text)
-            label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
+            label = plain_label("\N{WARNING SIGN} " + text, wrap=True)
             layout.addWidget(label)
         self.hold = HoldButton(self.tr("Hold to write"), hold_ms=hold_ms)
         self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))

@@ -9,7 +9,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
@@ -84,13 +83,11 @@ class EventsView(QWidget):
         )
 
     def _lay_out(self) -> None:
-        self._heading = QLabel(self.tr("Events"))
-        self._heading.setProperty("look", "heading")
+        self._heading = plain_label(self.tr("Events"), "heading")
         self.acknowledge = QPushButton(self.tr("Acknowledge"))
         self.acknowledge.setAutoDefault(False)
         self.acknowledge.clicked.connect(self.acknowledge_action.trigger)
-        self._count = plain_label()
-        self._count.setProperty("look", "faint")
+        self._count = plain_label("", "faint")
         bar = FlowLayout(spacing=8)
         bar.addWidget(self._heading)
         bar.addWidget(self.groups)

@@ -7,7 +7,6 @@ from typing import Final
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
-    QLabel,
     QMenu,
     QStyle,
     QStyleOptionSlider,
@@ -19,6 +18,7 @@ from app.recording.replay import Replay
 from widgets.kit.commands import allow, command
 from widgets.kit.elided import ShortLabel
 from widgets.kit.flow import FlowLayout
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice, Slider
 from widgets.live.live_session import FRAME_MS
@@ -69,8 +69,7 @@ class ReplayBar(QWidget):
         self.slider.valueChanged.connect(self._slid)
         self.name = ShortLabel()
         self.name.setMinimumWidth(scaled(140))
-        self.time = QLabel()
-        self.time.setTextFormat(Qt.TextFormat.PlainText)
+        self.time = plain_label()
         close = self._button(self.tr("Close"))
         close.clicked.connect(self.close_action.trigger)
         self.slider.setMinimumWidth(scaled(120))

@@ -6,7 +6,7 @@ import math
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.curves.source import CurveSource
@@ -14,6 +14,7 @@ from app.errors import FanlightError
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
+from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice
 from widgets.start_up.trend_curves import is_lane
 
@@ -45,9 +46,7 @@ class ResponseView(QWidget):
         self.next_step.setAutoDefault(False)
         self.next_step.setToolTip(self.tr("Puts the cursors around the next step of the set point"))
         self.next_step.clicked.connect(self._find)
-        self.result = QLabel()
-        self.result.setTextFormat(Qt.TextFormat.PlainText)
-        self.result.setWordWrap(True)
+        self.result = plain_label(wrap=True)
         self.result.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )

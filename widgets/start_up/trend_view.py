@@ -8,7 +8,6 @@ from typing import Final
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QLabel,
     QMenu,
     QSplitter,
     QToolButton,
@@ -205,10 +204,8 @@ class TrendView(QWidget):
         self.follow = QToolButton()
         self.follow.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.follow.clicked.connect(self.follow_action.trigger)
-        self.state = plain_label()
-        self.state.setProperty("look", "faint")
-        self.difference = QLabel()
-        self.difference.setTextFormat(Qt.TextFormat.PlainText)
+        self.state = plain_label("", "faint")
+        self.difference = plain_label()
         bar = FlowLayout()
         bar.setContentsMargins(6, 2, 6, 2)
         bar.addWidget(add)

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QLabel,
     QProgressBar,
     QPushButton,
     QRadioButton,
@@ -28,6 +27,7 @@ from widgets.design.exchange.import_choices import box
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
 from widgets.kit.long_work import LongWork
+from widgets.kit.plain import plain_label
 
 translate = QCoreApplication.translate
 
@@ -73,10 +73,7 @@ class ExportDialog(QDialog):
         self.decimal_mark = box([(self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
         self.byte_order_mark = QCheckBox(self.tr("With &BOM, so that spreadsheets recognise UTF-8"))
         self.byte_order_mark.setChecked(True)
-        self.trouble = QLabel()
-        self.trouble.setWordWrap(True)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
-        self.trouble.setProperty("look", "fault")
+        self.trouble = plain_label("", "fault", wrap=True)
         self.trouble.hide()
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
@@ -105,14 +102,14 @@ class ExportDialog(QDialog):
             (self.decimal_mark, self.tr("Decimal mark")),
         ):
             editor.setAccessibleName(name)
-        said = QLabel(
+        said = plain_label(
             self.tr(
                 "The file has one column for each property of a signal; Import reads it back unchanged. Registers "
                 "are numbered as in the manual of each device."
-            )
+            ),
+            "faint",
+            wrap=True,
         )
-        said.setWordWrap(True)
-        said.setProperty("look", "faint")
         layout = QVBoxLayout(self)
         layout.addLayout(form)
         layout.addWidget(said)

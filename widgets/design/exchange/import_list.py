@@ -37,6 +37,7 @@ from widgets.document.document import Document
 from widgets.document.settings import Settings
 from widgets.kit.long_work import LongWork
 from widgets.kit.look import set_look
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
 
 PROGRESS_AFTER_MS: Final = 250
@@ -76,23 +77,14 @@ class ImportDialog(QDialog):
         self.reading = ReadingChoices()
         self.model = ModelChoices()
         self.target = TargetChoices(self._document.project)
-        self.remarks = QLabel()
-        self.remarks.setWordWrap(True)
-        self.remarks.setTextFormat(Qt.TextFormat.PlainText)
+        self.remarks = plain_label(wrap=True)
         self.remarks.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.trouble = QLabel()
-        self.trouble.setWordWrap(True)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
-        self.trouble.setProperty("look", "fault")
+        self.trouble = plain_label("", "fault", wrap=True)
         self.table = SheetView()
-        self.becomes = QLabel()
-        self.becomes.setTextFormat(Qt.TextFormat.PlainText)
-        self.becomes.setWordWrap(True)
+        self.becomes = plain_label(wrap=True)
         self.becomes.setAccessibleName(self.tr("Result for the row"))
         self.notes = NotesList()
-        self.summary = QLabel()
-        self.summary.setTextFormat(Qt.TextFormat.PlainText)
-        self.summary.setWordWrap(True)
+        self.summary = plain_label(wrap=True)
         self.progress = QProgressBar()
         self.progress.setRange(0, 100)
         self.progress.setMaximumWidth(220)

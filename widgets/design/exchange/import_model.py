@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QSpinBox,
     QTableWidget,
     QTableWidgetItem,
@@ -20,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.exchange.sunspec import ModelWay, SunSpecModel
+from widgets.kit.plain import plain_label
 from widgets.kit.steady import WholeNumber
 
 _NOT_KNOWN: Final = -11
@@ -54,14 +54,14 @@ class ModelChoices(QWidget):
         self.numbers.setFixedHeight(118)
         self._repeats: dict[str, QSpinBox] = {}
         self._factors: dict[str, QSpinBox] = {}
-        explained = QLabel(
+        explained = plain_label(
             self.tr(
                 "The address is 0-based, as in the frames. Devices begin at 40000, 50000 or 0 with two registers "
                 "that contain SunS; then follow the common model with 68 registers, and the others."
-            )
+            ),
+            "faint",
+            wrap=True,
         )
-        explained.setWordWrap(True)
-        explained.setProperty("look", "faint")
         form = QFormLayout()
         form.addRow(self.tr("&Address of the model's ID"), self.start)
         form.addRow(self.bits)

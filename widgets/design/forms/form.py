@@ -43,12 +43,9 @@ class FormRow(QWidget):
         self.hint = hint
         self.get = get
         self.put = put
-        self.caption = QLabel(label)
-        self.caption.setWordWrap(True)
+        self.caption = plain_label(label, wrap=True)
         self.caption.setToolTip(hint)
-        self.message = plain_label()
-        self.message.setProperty("look", "fault")
-        self.message.setWordWrap(True)
+        self.message = plain_label("", "fault", wrap=True)
         self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.message.hide()
         self._layout = QHBoxLayout(self)

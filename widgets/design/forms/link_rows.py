@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from widgets.design.forms.form import FormRow, Get
 from widgets.document.drafts import DraftTexts
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 
 
@@ -42,9 +43,7 @@ class PlacesRow(FormRow):
     def __init__(self, label: str, get: Get, go: Callable[[int], object], nothing: str, hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
         self._texts: DraftTexts = ()
-        self._nothing = QLabel(nothing)
-        self._nothing.setProperty("look", "caution")
-        self._nothing.setWordWrap(True)
+        self._nothing = plain_label(nothing, "caution", wrap=True)
         self._list = RowList()
         self._list.setFrameShape(self._list.Shape.NoFrame)
         self._list.itemClicked.connect(lambda _item, _column: go(self._list.row()))

@@ -159,9 +159,7 @@ class MessagesForm(PartForm):
         self.fill_button = QPushButton()
         self.fill_button.clicked.connect(self._fill)
         self.add_wide(self.fill_button)
-        self.why_not = plain_label()
-        self.why_not.setProperty("look", "faint")
-        self.why_not.setWordWrap(True)
+        self.why_not = plain_label("", "faint", wrap=True)
         self.add_wide(self.why_not)
         for message in MESSAGES:
             self._add_message(message)

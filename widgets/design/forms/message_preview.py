@@ -7,11 +7,12 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.panel.rendering import Rows
 from widgets.face.cells import CellGrid
 from widgets.face.colours import face_colours
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
 
 LARGEST_PX: Final = 18
@@ -24,10 +25,7 @@ class MessagePreview(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.when = QLabel()
-        self.when.setProperty("look", "faint")
-        self.when.setWordWrap(True)
-        self.when.setTextFormat(Qt.TextFormat.PlainText)
+        self.when = plain_label("", "faint", wrap=True)
         self.grid = CellGrid()
         self.grid.setAccessibleName(self.tr("Message as shown on the panel"))
         self._area = QScrollArea()
@@ -35,13 +33,8 @@ class MessagePreview(QWidget):
         self._area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setAccessibleName(self.grid.accessibleName())
         self._area.setWidget(self.grid)
-        self.fault = QLabel(self.tr("Too long for some values; shorten it."))
-        self.fault.setProperty("look", "fault")
-        self.fault.setWordWrap(True)
-        self.room = QLabel()
-        self.room.setProperty("look", "faint")
-        self.room.setWordWrap(True)
-        self.room.setTextFormat(Qt.TextFormat.PlainText)
+        self.fault = plain_label(self.tr("Too long for some values; shorten it."), "fault", wrap=True)
+        self.room = plain_label("", "faint", wrap=True)
         layout = self._column = QVBoxLayout(self)
         layout.setContentsMargins(10, 8, 10, 4)
         layout.setSpacing(4)

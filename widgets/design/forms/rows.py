@@ -50,8 +50,7 @@ class LineRow(FormRow):
         count = len(between) + 1
         for number in range(count):
             if number:
-                word = QLabel(between[number - 1])
-                word.setProperty("look", "faint")
+                word = plain_label(between[number - 1], "faint")
                 self._layout.addWidget(word)
             edit = QLineEdit()
             edit.setPlaceholderText(placeholder)
@@ -62,8 +61,7 @@ class LineRow(FormRow):
             self._edits.append(edit)
             self._layout.addWidget(edit, 1)
         if suffix:
-            word = QLabel(suffix)
-            word.setProperty("look", "faint")
+            word = plain_label(suffix, "faint")
             self._layout.addWidget(word)
 
     def editors(self) -> tuple[QWidget, ...]:
@@ -215,8 +213,7 @@ class InfoRow(FormRow):
 
     def __init__(self, label: str, get: Get, hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
-        self._text = plain_label()
-        self._text.setWordWrap(True)
+        self._text = plain_label(wrap=True)
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._layout.addWidget(self._text, 1)

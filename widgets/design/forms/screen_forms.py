@@ -6,7 +6,7 @@ from collections.abc import Hashable
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
 from app import edits
 from app.project.binding import value_span
@@ -22,6 +22,7 @@ from widgets.document.document import Document, Edit, Selection
 from widgets.document.drafts import Drafts, DraftTexts
 from widgets.face.sample_values import width_needed
 from widgets.kit.commands import ENTRY
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 
 translate = QCoreApplication.translate
@@ -77,11 +78,11 @@ class FieldForm(PartForm):
         self.go_button = QPushButton(self.tr("Properties of the signal"))
         self.go_button.clicked.connect(self._go)
         self.add_wide(self.go_button)
-        self.nothing = QLabel(
-            self.tr("No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter.")
+        self.nothing = plain_label(
+            self.tr("No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter."),
+            "faint",
+            wrap=True,
         )
-        self.nothing.setWordWrap(True)
-        self.nothing.setProperty("look", "faint")
         self.add_wide(self.nothing)
         self.finish()
 

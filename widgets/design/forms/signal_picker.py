@@ -74,11 +74,11 @@ class SignalPicker(QDialog):
         self.kind.setAccessibleName(self.tr("Kind of field"))
         for value, text in kinds():
             self.kind.addItem(text, value)
-        self.cells = plain_label()
-        self.cells.setProperty("look", "faint")
+        self.cells = plain_label("", "faint")
         self.entry = QCheckBox(self.tr("The &operator may change it"))
-        self.none = QLabel(self.tr("There is no signal with that name. Create it in the Signals view first."))
-        self.none.setWordWrap(True)
+        self.none = plain_label(
+            self.tr("There is no signal with that name. Create it in the Signals view first."), wrap=True
+        )
         self.none.hide()
         buttons = QDialogButtonBox()
         self.place = buttons.addButton(self.tr("Place"), QDialogButtonBox.ButtonRole.AcceptRole)

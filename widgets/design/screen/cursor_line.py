@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from app.project.binding import value_span
@@ -17,7 +17,7 @@ from widgets.document.document import Selection
 from widgets.face.accessibility import announce
 from widgets.face.sample_values import widest_text, width_needed
 from widgets.kit.look import set_look
-from widgets.kit.plain import plain_tip
+from widgets.kit.plain import plain_label, plain_tip
 
 LONGEST: Final = 40
 """Characters of a widest text that are shown; the whole of it is in the tip."""
@@ -42,9 +42,7 @@ class CursorLine(QWidget):
         layout.addWidget(self.what)
 
     def _label(self) -> QLabel:
-        label = QLabel()
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        label.setWordWrap(True)
+        label = plain_label(wrap=True)
         label.setMinimumWidth(10)
         label.setMinimumHeight(label.fontMetrics().lineSpacing())
         label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)

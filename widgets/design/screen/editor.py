@@ -9,7 +9,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
-    QLabel,
     QMenu,
     QScrollArea,
     QVBoxLayout,
@@ -78,10 +77,8 @@ class ScreenEditor(QWidget):
         self.bar = EditorBar()
         self.tryout = Tryout()
         self.tryout.hide()
-        self.live_note = plain_label()
-        self.live_note.setProperty("look", "caution")
+        self.live_note = plain_label("", "caution", wrap=True)
         self.live_note.setContentsMargins(10, 2, 10, 2)
-        self.live_note.setWordWrap(True)
         self.live_note.hide()
         self.area = QScrollArea()
         self.area.setWidgetResizable(True)
@@ -91,12 +88,12 @@ class ScreenEditor(QWidget):
         self.area.installEventFilter(self)
         self.status = CursorLine()
         self.find_bar = FindBar(self._document)
-        self.empty = QLabel(
-            self.tr("This project has no screens yet.\nAdd one with the plus sign above the list on the left.")
+        self.empty = plain_label(
+            self.tr("This project has no screens yet.\nAdd one with the plus sign above the list on the left."),
+            "faint",
+            wrap=True,
         )
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.empty.setProperty("look", "faint")
-        self.empty.setWordWrap(True)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)

@@ -6,13 +6,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
-    QLabel,
     QTreeWidget,
     QVBoxLayout,
     QWidget,
 )
 
 from app.edits import Arrivals
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
@@ -28,10 +28,10 @@ class ArrivalsDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(self.tr("Same names, different definitions"))
         self.resize(comfortable(self, 560, 340))
-        heading = QLabel(
-            self.tr("The pasted fields use signal names that exist here with other definitions. Which should be used?")
+        heading = plain_label(
+            self.tr("The pasted fields use signal names that exist here with other definitions. Which should be used?"),
+            wrap=True,
         )
-        heading.setWordWrap(True)
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Differences"))
         titles = (self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("Pasted"))

@@ -57,11 +57,8 @@ class ScalingAid(QDialog):
         self.decimals.setRange(0, 9)
         self.decimals.setValue(signal.decimals)
         self.decimals.setAccessibleName(self.tr("Decimals"))
-        self.reason = plain_label()
-        self.reason.setWordWrap(True)
-        self.told = QLabel()
-        self.told.setWordWrap(True)
-        self.told.setTextFormat(Qt.TextFormat.PlainText)
+        self.reason = plain_label(wrap=True)
+        self.told = plain_label(wrap=True)
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.none = QPushButton(self.tr("&No scaling"))
         self.none.setToolTip(self.tr("The value is the raw number"))
@@ -118,8 +115,7 @@ class ScalingAid(QDialog):
         unit = f" ({self._signal.unit})" if self._signal.unit else ""
         heads = (self.tr("Raw"), self.tr("Value") + unit, self.tr("Shown on the panel"))
         for column, head in enumerate(heads, start=1):
-            label = QLabel(head)
-            label.setProperty("look", "heading")
+            label = plain_label(head, "heading")
             grid.addWidget(label, 0, column)
         rows = (
             (self.tr("&First point"), self.raw[0], self.value[0], self.shown[0]),

@@ -80,8 +80,7 @@ class SignalsView(QWidget):
                 "No signals yet. Insert adds one, Ctrl+V pastes rows from a spreadsheet, Import reads a register list."
             ),
         )
-        self.status = plain_label()
-        self.status.setProperty("look", "faint")
+        self.status = plain_label("", "faint")
         self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties"))
         self.keys.setProperty("look", "faint")
         self.keys.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)

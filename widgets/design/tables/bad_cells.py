@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from widgets.design.values.cell_reading import Proposal
 from widgets.design.values.pasted_tables import text_of
+from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
@@ -31,24 +32,23 @@ class BadCellsDialog(QDialog):
         self.setObjectName("bad cells")
         self.setWindowTitle(self.tr("Cells that cannot be accepted"))
         bad = proposal.bad
-        heading = QLabel(self.tr("Cells that cannot be accepted: {count}").format(count=len(bad)))
-        heading.setProperty("look", "heading")
+        heading = plain_label(self.tr("Cells that cannot be accepted: {count}").format(count=len(bad)), "heading")
         changed, added = len(proposal.parts), len(proposal.added)
-        self.rest = QLabel(
+        self.rest = plain_label(
             self.tr("The rest can be accepted: changed rows: {changed}, new rows: {added}").format(
                 changed=changed, added=added
             )
             if changed or added
-            else self.tr("There is nothing else to accept.")
+            else self.tr("There is nothing else to accept."),
+            wrap=True,
         )
-        self.rest.setWordWrap(True)
-        self.left_out = QLabel(
+        self.left_out = plain_label(
             self.tr(
                 "New rows skipped: {count}. A new row with a cell that cannot be accepted is not added, because "
                 "the cell would get a value that nobody chose."
-            ).format(count=len(proposal.left_out))
+            ).format(count=len(proposal.left_out)),
+            wrap=True,
         )
-        self.left_out.setWordWrap(True)
         self.left_out.setVisible(bool(proposal.left_out))
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.windowTitle())

@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHeaderView,
-    QLabel,
     QLineEdit,
     QMenu,
     QPushButton,
@@ -94,8 +93,7 @@ class PartTable(QWidget):
         self._enable()
 
     def _lay_out(self, title: str) -> None:
-        self.heading = QLabel(title)
-        self.heading.setProperty("look", "heading")
+        self.heading = plain_label(title, "heading")
         self.narrow = QLineEdit(self)
         self.narrow.setPlaceholderText(self.tr("Filter"))
         self.narrow.setAccessibleName(self.tr("Filter"))
@@ -135,9 +133,7 @@ class PartTable(QWidget):
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
         self.file_order.hide()
-        self.nothing = plain_label()
-        self.nothing.setProperty("look", "faint")
-        self.nothing.setWordWrap(True)
+        self.nothing = plain_label("", "faint", wrap=True)
         self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         over = QVBoxLayout(self.table.viewport())
         free = self.table.verticalHeader().defaultSectionSize() * self.model.rowCount()

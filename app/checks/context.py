@@ -11,6 +11,7 @@ from typing import Final
 from app.checks.rule import PartKind
 from app.panel.paging import PagingGraph
 from app.project.binding import bindings, value_span
+from app.project.drive_roles import COMMAND_ROLES
 from app.project.model import (
     Action,
     AnySignal,
@@ -289,13 +290,14 @@ class CheckContext:
     def commands(self, name: str) -> bool:
         """Whether a number written to the signal switches something rather than sets a value.
 
-        So it is of a bit, of a coil, of a register whose bits are signals that may be written, and of a register that
-        has a text per value.
+        So it is of a bit, of a coil, of a register whose bits are signals that may be written, of one that has a text
+        per value, and of the control word of a drive.
         """
         signal = self.signal(name)
         if signal is None or isinstance(signal, HeldSignal):
             return False
-        return self.of_one_bit(signal) or name in self._command_words or bool(signal.texts)
+        switches = self.of_one_bit(signal) or name in self._command_words or bool(signal.texts)
+        return switches or signal.drive_role in COMMAND_ROLES
 
     @cached_property
     def _command_words(self) -> frozenset[str]:

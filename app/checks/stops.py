@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Final
 
 from app.checks import fixes
 from app.checks.context import CheckContext
@@ -14,6 +15,9 @@ from app.project.by_itself import condition_in_words, deed_in_words, starts_by_i
 from app.project.model import Action, BitSignal, HeldSignal, HeldValue, RegisterSignal, Signal
 from app.project.problems import quoted
 from app.project.purpose import CLEARING, stops
+
+_ENABLED: Final = 0x0F
+"""Bits 0 to 3 of the control word of IEC 61800-7-201: the motor runs with all of them, and with no other number."""
 
 
 @whole("actions", "signals", "panel", name="start-without-stop")
@@ -157,12 +161,13 @@ def stop_sent_once(context: CheckContext) -> Iterator[Violation]:
 def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Violation]:
     """A write that is called a stop and brings a value: it is sent again and again, and would raise it each time.
 
-    A command may have a number that stops, such as the control word of a drive; a set point that stops is 0.
+    A command may have a number that stops, such as the control word of a drive; a set point that stops is 0. Which
+    numbers stop is known of the control word of IEC 61800-7-201.
     """
     signal = context.signal(action.signal)
     if not action.stops or action.do != "write" or not action.value or signal is None:
         return
-    if isinstance(signal, HeldSignal) or context.commands(signal.name):
+    if isinstance(signal, HeldSignal) or (context.commands(signal.name) and _lets_run(signal, action) is not True):
         return
     yield Violation(
         "warning",
@@ -260,7 +265,14 @@ def _switches_on(context: CheckContext, action: Action) -> bool:
         return True
     if action.do != "write" or isinstance(action.value, HeldValue) or not action.value:
         return False
-    return context.commands(signal.name)
+    return context.commands(signal.name) and _lets_run(signal, action) is not False
+
+
+def _lets_run(signal: RegisterSignal | BitSignal, action: Action) -> bool | None:
+    """Whether a number written to a control word of IEC 61800-7-201 lets the motor run; None for any other signal."""
+    if signal.drive_role != "control-word" or isinstance(action.value, HeldValue):
+        return None
+    return _bits(action) & _ENABLED == _ENABLED
 
 
 def _stops(context: CheckContext, start: Action) -> list[Action]:

@@ -73,6 +73,9 @@ DRIVE_VALUES: Final[dict[DriveValue, str]] = {
 COMMAND_BITS: Final[frozenset[DriveValue]] = frozenset({"run", "reverse", "fault-reset", "quick-stop"})
 """The commands that are on or off. A drive with a control word goes by that, and not by these."""
 
+COMMAND_ROLES: Final = COMMAND_BITS | {"control-word"}
+"""What starts and stops a drive: a number written there is a command, and not a value."""
+
 DRIVE_BITS: Final = COMMAND_BITS | {"ready", "running", "at-reference", "fault", "warning", "remote"}
 """All that is on or off."""
 

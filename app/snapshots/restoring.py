@@ -12,6 +12,7 @@ from app.language import translate
 from app.line.write_queue import WriteReport
 from app.project.binding import Binding
 from app.project.capability import cannot_write
+from app.project.drive_roles import COMMAND_ROLES
 from app.project.model import BitSignal, Project
 from app.signals.encoding import Implausible
 from app.signals.numbering import Table, register_text
@@ -117,6 +118,8 @@ def _caution(project: Project, row: RegisterDifference) -> str:
     bits = {each.name for each in project.signals if isinstance(each, BitSignal) and each.bit.of == row.signal}
     if any(isinstance(each, BitSignal) and each.write and each.name in bits for each in project.signals):
         return translate("snapshots", "it contains command bits")
+    if getattr(signal, "drive_role", None) in COMMAND_ROLES:
+        return translate("snapshots", "it starts or stops a drive")
     if any(action.do in _COMMANDS and action.signal in {row.signal, *bits} for action in project.actions):
         return translate("snapshots", "an action of the panel writes it")
     if getattr(signal, "refresh_ms", 0):

@@ -13638,6 +13638,10 @@ otherwise = unbekannt</translation>
         <translation>es enthält Befehlsbits</translation>
     </message>
     <message>
+        <source>it starts or stops a drive</source>
+        <translation>es startet oder stoppt einen Antrieb</translation>
+    </message>
+    <message>
         <source>its format is {found}, but this program reads {known}</source>
         <translation>das Format ist {found}, dieses Programm liest nur {known}</translation>
     </message>

@@ -35,7 +35,7 @@ def test_what_differs_is_1(files: tuple[Path, Path], capsys: pytest.CaptureFixtu
     out, said = capsys.readouterr()
     assert out.splitlines() == [
         "> signal 'level' renamed to 'fill'",
-        "~ screen 'tank' changed",
+        "~ screen 'tank' modified",
         '    text, row 1: "Tank level     %" -> "Tonk level     %"',
     ]
     assert said == "differences in screens: 1, signals: 1\n"

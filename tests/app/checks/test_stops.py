@@ -43,6 +43,24 @@ def test_a_stop_that_brings_a_value(good: Draft) -> None:
     assert broken.change(("action", 4), stops=None).clean()
 
 
+@pytest.mark.parametrize("value", [0x06, 0x07, 0x02, 0x0D, 0x0F, 0x10F])
+def test_a_control_word_of_the_standard_starts_by_its_lowest_four_bits_alone(good: Draft, value: int) -> None:
+    """IEC 61800-7-201, commands in the control word (from memory): enable operation is xxxx 1111."""
+    draft = good.signal("command", drive_role="control-word")
+    for _ in range(3):
+        draft = draft.without(("action", 0))  # which start and stop by a bit of the word
+    starts = value & 0xF == 0xF
+
+    def rules(draft: Draft) -> list[str]:
+        return [found.rule for found in draft.all() if found.rule in ("start-without-stop", "stop-that-starts")]
+
+    written = draft.add(Action(key="down", do="write", signal="command", value=Decimal(value)))
+    assert rules(written) == (["start-without-stop"] if starts else [])
+    owed = draft.add(Action(key="down", do="write", signal="command", value=Decimal(value), stops=True))
+    assert rules(owed) == (["stop-that-starts"] if starts else [])
+    assert rules(written.add(Action(key="up", do="write", signal="command", value=Decimal(6), stops=True))) == []
+
+
 def test_a_bit_that_is_set_and_cleared_to_stop(good: Draft) -> None:
     broken = good.add(Action(key="down", do="set", signal="lamp", stops=True)).add(
         Action(key="up", do="clear", signal="lamp")

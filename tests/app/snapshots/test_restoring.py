@@ -26,6 +26,7 @@ PROJECT = pump_project(
     word("command", 16, write=True),
     BitSignal(name="run", bit=Bit(of="command", number=4), write=True),
     word("reset", 17, write=True),
+    word("control", 18, write=True, drive_role="control-word"),
 ).replace(actions=(Action(key="enter", do="set", signal="reset"),))
 
 
@@ -33,7 +34,7 @@ PROJECT = pump_project(
     params=["tcp", pytest.param("serial", marks=pytest.mark.skipif(os.name != "posix", reason="needs a pty"))]
 )
 def staged(request: pytest.FixtureRequest) -> Iterator[StagedFollower]:
-    follower = StagedFollower(request.param, Registers({10: 1, 11: 2, 14: 3, 15: 4, 16: 5, 17: 6, 20: 7}), 100)
+    follower = StagedFollower(request.param, Registers({10: 1, 11: 2, 14: 3, 15: 4, 16: 5, 17: 6, 18: 6, 20: 7}), 100)
     follower.start()
     yield follower
     follower.stop()
@@ -66,6 +67,7 @@ def test_what_is_offered_and_what_is_chosen(rows: dict[int, RegisterDifference])
     assert {address for address, each in offers.items() if not each.possible} == {14}
     assert "command bits" in offers[16].why
     assert "action of the panel" in offers[17].why
+    assert "starts or stops a drive" in offers[18].why
     assert "no signal" in offers[20].why
     beyond = replace(rows[15], before=(99,))
     assert not offer(PROJECT, "pump", beyond).possible

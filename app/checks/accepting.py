@@ -29,13 +29,13 @@ def about(project: Project, place: Place) -> str:
         if isinstance(key, str):
             words.append(key)
         elif isinstance(node, Part):
-            words.append(getattr(node, "name", None) or _said(node))
+            words.append(getattr(node, "name", None) or _content(node))
         elif not isinstance(node, tuple):
             words.append(str(key + 1))
     return " / ".join(words) or "project"
 
 
-def _said(part: Part) -> str:
+def _content(part: Part) -> str:
     content = part.model_dump(exclude_none=True, exclude_defaults=True, by_alias=True, mode="json")
     if "signal" in content and "at" in content:
         row, column = content["at"]

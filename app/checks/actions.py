@@ -41,7 +41,7 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Violation]
             fix if fixes.writable(signal, word) else None,
         )
         return
-    reasons = (refusal(project, signal.name, value) for value in _written(context, action))
+    reasons = (refusal(project, signal.name, value) for value in _possible_values(context, action))
     reason = next((reason for reason in reasons if reason is not None), None)
     if reason is not None:
         hint = translate("checks", "correct the value, the limits or the signal of the action")
@@ -89,7 +89,7 @@ def _narrower(context: CheckContext, held: HeldSignal, target: str) -> Fix | Non
     return Fix(words, fixes.set_in_signal, (held.name, "limits", (low, high)))
 
 
-def _written(context: CheckContext, action: Action) -> tuple[Fraction, ...]:
+def _possible_values(context: CheckContext, action: Action) -> tuple[Fraction, ...]:
     """All values that the action may write, of a held value the first content."""
     if action.do == "set":
         return (Fraction(1),)
@@ -127,7 +127,7 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         if signal is None or context.is_float(signal):
             continue  # of a float the limits are known, and they bind nobody
         span = context.span(signal.name)
-        settled = None if span is None else _settled(condition, *span)
+        settled = None if span is None else _verdict(condition, *span)
         if span is None or settled is None:
             continue
         low, high = (number_digits(end, signal.decimals) for end in span)
@@ -143,7 +143,7 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         )
 
 
-def _settled(condition: Condition, low: Fraction, high: Fraction) -> bool | None:
+def _verdict(condition: Condition, low: Fraction, high: Fraction) -> bool | None:
     """Whether the condition always (True) or never (False) holds between low and high; None if that depends."""
     if condition.value is None:
         if low > 0 or high < 0:

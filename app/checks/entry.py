@@ -117,11 +117,11 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Violat
             (),
             message,
             translate("checks", "narrow the limits, or use the data type and scale given in the device's manual"),
-            _cut(signal, span),
+            _cut_limits(signal, span),
         )
 
 
-def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Fix | None:
+def _cut_limits(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Fix | None:
     """The limits cut to what the registers hold, in the decimals that are shown; None if nothing is left."""
     if signal.limits is None:
         return None

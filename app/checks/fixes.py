@@ -27,29 +27,29 @@ _P = TypeVar("_P")
 
 def set_at(project: Project, place: Place, keys: Place, value: object) -> Project:
     """With `value` under `keys` of the part at `place`."""
-    return _put(project, (*_part(place), *keys), lambda _: value)
+    return _change_at(project, (*_part(place), *keys), lambda _: value)
 
 
 def set_here(project: Project, place: Place, value: object) -> Project:
     """With `value` at the very place."""
-    return _put(project, place, lambda _: value)
+    return _change_at(project, place, lambda _: value)
 
 
 def set_in_signal(project: Project, _place: Place, name: str, key: str, value: object) -> Project:
     """With `value` under one key of the signal called `name`."""
-    return _put(project, ("signal", _index_of(project, name), key), lambda _: value)
+    return _change_at(project, ("signal", _index_of(project, name), key), lambda _: value)
 
 
 def set_elsewhere(project: Project, _place: Place, keys: Place, value: object) -> Project:
     """With `value` under keys of the project that lead to another part than the finding is about."""
-    return _put(project, keys, lambda _: value)
+    return _change_at(project, keys, lambda _: value)
 
 
 def remove(project: Project, place: Place) -> Project:
     """Without the part at `place`."""
     part = _part(place)
     index = cast("int", part[-1])
-    return _put(project, part[:-1], lambda parts: (*parts[:index], *parts[index + 1 :]))
+    return _change_at(project, part[:-1], lambda parts: (*parts[:index], *parts[index + 1 :]))
 
 
 def add_screen(project: Project, _place: Place) -> Project:
@@ -72,7 +72,7 @@ def rename_apart(project: Project, place: Place) -> Project:
     kind, index = cast("str", part[0]), cast("int", part[1])
     parts = getattr(project, attributes(Project)[kind])
     taken = {other.name for other in parts} | set(RELATIVE_SCREENS)
-    return _put(project, (kind, index, "name"), lambda name: free_name(name, taken))
+    return _change_at(project, (kind, index, "name"), lambda name: free_name(name, taken))
 
 
 def add_screen_change(project: Project, _place: Place, key: str, source: str, target: str) -> Project:
@@ -96,7 +96,7 @@ def blank_under(project: Project, place: Place, language: str | None = None) -> 
                 text = text[:begin] + " " * len(text[begin:end]) + text[end:]
         return text.rstrip()
 
-    return _put(project, (*place[:2], *keys), blanked)
+    return _change_at(project, (*place[:2], *keys), blanked)
 
 
 def reshape_field(project: Project, place: Place, at: tuple[int, int], width: int) -> Project:
@@ -105,7 +105,7 @@ def reshape_field(project: Project, place: Place, at: tuple[int, int], width: in
     index = cast("int", place[3])
     if not is_free(project.panel, screen, at, width, index):
         raise EditRefused(translate("checks", "the cells needed for this are no longer free"))
-    return _put(project, place[:4], lambda field: changed(field, at=at, width=width))
+    return _change_at(project, place[:4], lambda field: changed(field, at=at, width=width))
 
 
 def add_texts(project: Project, _place: Place, name: str, texts: tuple[tuple[str, str], ...]) -> Project:
@@ -119,12 +119,12 @@ def add_texts(project: Project, _place: Place, name: str, texts: tuple[tuple[str
                         number=number, screen=quoted(screen.name)
                     )
                 )
-    return _put(project, ("signal", _index_of(project, name), "texts"), lambda known: {**known, **dict(texts)})
+    return _change_at(project, ("signal", _index_of(project, name), "texts"), lambda known: {**known, **dict(texts)})
 
 
 def drop_text(project: Project, place: Place, value: str) -> Project:
     """Without the text of the signal at `place` for one value."""
-    return _put(
+    return _change_at(
         project,
         (*place[:2], "texts"),
         lambda known: {other: text for other, text in known.items() if other != value},
@@ -214,16 +214,16 @@ def _index_of(project: Project, name: str) -> int:
     return next(index for index, other in enumerate(project.signals) if other is signal)
 
 
-def _put(node: _P, keys: Place, change: Callable[[Any], object]) -> _P:
+def _change_at(node: _P, keys: Place, change: Callable[[Any], object]) -> _P:
     """`node` with what stands under `keys` changed; all else is shared."""
     if not keys:
         return cast("_P", change(node))
     key, rest = keys[0], keys[1:]
     if isinstance(node, tuple):
         index = cast("int", key)
-        return cast("_P", (*node[:index], _put(node[index], rest, change), *node[index + 1 :]))
+        return cast("_P", (*node[:index], _change_at(node[index], rest, change), *node[index + 1 :]))
     if isinstance(node, dict):
-        return cast("_P", {**node, key: _put(node[key], rest, change)})
+        return cast("_P", {**node, key: _change_at(node[key], rest, change)})
     part = cast("Part", node)
     attribute = attributes(type(part))[cast("str", key)]
-    return cast("_P", changed(part, **{attribute: _put(getattr(part, attribute), rest, change)}))
+    return cast("_P", changed(part, **{attribute: _change_at(getattr(part, attribute), rest, change)}))

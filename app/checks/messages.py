@@ -69,7 +69,7 @@ def message_too_long(context: CheckContext) -> Iterator[Violation]:
     """A message of the panel without room for all of its words, with the longest value that can stand in it."""
     panel = context.panel
     values: dict[PanelMessage, str] | None = None
-    for number, message, words in _written(panel):
+    for number, message, words in _own_messages(panel):
         value = ""
         if PLACEHOLDERS.get(message, "\0") in words:
             values = widest(context.project, context.entered_names) if values is None else values
@@ -108,7 +108,7 @@ def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Fi
 def message_character(context: CheckContext) -> Iterator[Violation]:
     """A character in a message that the panel's repertoire lacks: another spelling, or '?', is shown in its place."""
     panel = context.panel
-    for number, message, words in _written(panel):
+    for number, message, words in _own_messages(panel):
         lacking = missing(panel.repertoire, words)
         if not lacking:
             continue
@@ -137,7 +137,7 @@ def message_character(context: CheckContext) -> Iterator[Violation]:
 def message_value(context: CheckContext) -> Iterator[Violation]:
     """A place for a value in a message that has no such value: the operator would read the braces."""
     panel = context.panel
-    for number, message, words in _written(panel):
+    for number, message, words in _own_messages(panel):
         own = PLACEHOLDERS.get(message)
         for strange in dict.fromkeys(re.findall(r"\{\w*\}", words)):
             if strange == own:
@@ -157,7 +157,7 @@ def message_value(context: CheckContext) -> Iterator[Violation]:
             )
 
 
-def _written(panel: Panel) -> Iterator[tuple[int, PanelMessage, str]]:
+def _own_messages(panel: Panel) -> Iterator[tuple[int, PanelMessage, str]]:
     """What the project itself says, in every language: its number, the message, its words."""
     for number in range(max(1, len(panel.languages))):
         for message, words in words_in(panel, number).items():

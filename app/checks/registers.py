@@ -152,7 +152,7 @@ def registers_overlap(context: CheckContext) -> Iterator[Violation]:
                     "warning",
                     ("signal", second.index),
                     translate("checks", "it overlaps registers of {signal}: {second} against {first}").format(
-                        signal=quoted(first.signal.name), second=_said(second), first=_said(first)
+                        signal=quoted(first.signal.name), second=_run_text(second), first=_run_text(first)
                     ),
                     translate("checks", "check both in the manual; probably a register or a data type is wrong"),
                 )
@@ -165,7 +165,7 @@ def _alike(context: CheckContext, first: RegisterRun, second: RegisterRun) -> bo
     return same and (context.of_one_bit(first.signal) or first.signal.encoding == second.signal.encoding)
 
 
-def _said(block: RegisterRun) -> str:
+def _run_text(block: RegisterRun) -> str:
     if block.count == 1:
         return translate("checks", "{encoding} at register {register}").format(
             encoding=block.signal.encoding, register=block.signal.number

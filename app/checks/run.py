@@ -147,7 +147,7 @@ class _LookAtAll(_Look):
     def look(self, context: CheckContext) -> Iterator[None]:
         if self._done_for is None or not all(context.same(self._done_for, fact) for fact in self._depends_on):
             (order, rule) = self._rules[0]
-            told = [_told(context.project, rule, order, fault, ()) for fault in rule.function(context)]
+            told = [_finding_of(context.project, rule, order, fault, ()) for fault in rule.function(context)]
             if told != self.told:
                 self.told = told
             self._done_for = context  # before the pause, in which this may be dropped for a project as it was before
@@ -185,7 +185,7 @@ class _LookAtEach(_Look):
         for index, part in enumerate(parts):
             seen = self._seen.get(id(part))
             if seen is None or not _still(seen, context):
-                seen = self._seen[id(part)] = self._looked(context, part)
+                seen = self._seen[id(part)] = self._look_at(context, part)
                 yield
             elif index % _PAUSE_AFTER == 0:
                 yield
@@ -195,7 +195,7 @@ class _LookAtEach(_Look):
                     seen.index = index
                     place = (self._kind, index)
                     seen.told = [
-                        _told(context.project, rule, order, fault, place) for order, rule, fault in seen.faults
+                        _finding_of(context.project, rule, order, fault, place) for order, rule, fault in seen.faults
                     ]
                 told += seen.told
         self._seen = kept
@@ -203,7 +203,7 @@ class _LookAtEach(_Look):
             self.told = told
         self._done_for = context
 
-    def _looked(self, context: CheckContext, part: Part) -> _Seen:
+    def _look_at(self, context: CheckContext, part: Part) -> _Seen:
         faults = tuple([(order, rule, fault) for order, rule in self._rules for fault in rule.function(context, part)])
         return _Seen(part, context.epoch, context.dependencies(part), faults)
 
@@ -219,7 +219,7 @@ def _still(seen: _Seen, context: CheckContext) -> bool:
     return True
 
 
-def _told(project: Project, rule: Rule, order: int, fault: Violation, part: Place) -> tuple[_Order, Finding]:
+def _finding_of(project: Project, rule: Rule, order: int, fault: Violation, part: Place) -> tuple[_Order, Finding]:
     place = (*part, *fault.place)
     index = place[1] if len(place) > 1 and isinstance(place[1], int) else -1
     finding = Finding(rule.name, fault.severity, _where(project, place), fault.message, fault.hint, place, fault.fix)

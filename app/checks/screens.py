@@ -100,7 +100,7 @@ def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Fix | None:
 def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Two fields in the same cells: one hides a part of the other, and the rest reads like a value."""
     for (_, first), (number, second) in combinations(enumerate(screen.fields), 2):
-        shared = _shared(first, second)
+        shared = _overlap(first, second)
         if shared:
             yield Violation(
                 "error",
@@ -113,7 +113,7 @@ def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Violation]
             )
 
 
-def _shared(first: Field, second: Field) -> int:
+def _overlap(first: Field, second: Field) -> int:
     if first.at[0] != second.at[0]:
         return 0
     left = max(first.at[1], second.at[1])

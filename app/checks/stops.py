@@ -70,7 +70,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Violation]:
                 ("action", index),
                 translate(
                     "checks", "{signal} can be switched on from {screens}, but no key there switches it off"
-                ).format(signal=quoted(action.signal or ""), screens=_listed(sorted(starts - covered))),
+                ).format(signal=quoted(action.signal or ""), screens=_name_list(sorted(starts - covered))),
                 hint,
                 _everywhere(context, stops),
             )
@@ -79,7 +79,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Violation]:
                 "note",
                 ("action", index),
                 translate("checks", "{signal} cannot be switched off from {screens}").format(
-                    signal=quoted(action.signal or ""), screens=_listed(lacking)
+                    signal=quoted(action.signal or ""), screens=_name_list(lacking)
                 ),
                 hint,
                 _everywhere(context, stops),
@@ -312,7 +312,7 @@ def _bits(action: Action) -> int:
     return int(action.value)
 
 
-def _listed(names: list[str]) -> str:
+def _name_list(names: list[str]) -> str:
     shown = ", ".join(quoted(name) for name in names[:3])
     if len(names) > 3:
         return translate("checks", "screen {screens} and {count} more").format(screens=shown, count=len(names) - 3)

@@ -56,7 +56,7 @@ def operate(session: Session) -> int:
 
     def screen() -> StyleAndTextTuples:
         session.panel.tick()
-        return _formatted(session.panel)
+        return _format(session.panel)
 
     legend = "  ".join(f"{key}: {place}" if key != place else key for key, place in places.items())
     application: Application[Any] = Application(
@@ -66,7 +66,7 @@ def operate(session: Session) -> int:
                     Window(
                         FormattedTextControl(screen), height=session.project.panel.rows + 2, always_hide_cursor=True
                     ),
-                    Window(FormattedTextControl(lambda: _unproved(session)), wrap_lines=True, dont_extend_height=True),
+                    Window(FormattedTextControl(lambda: _warnings(session)), wrap_lines=True, dont_extend_height=True),
                     Window(FormattedTextControl(lambda: _state_of_followers(session)), wrap_lines=True),
                     Window(FormattedTextControl(f"{visible(legend)}  leave: Ctrl+C"), height=1, style="reverse"),
                 ]
@@ -84,7 +84,7 @@ def operate(session: Session) -> int:
     return 0
 
 
-def _formatted(panel: PanelDriver) -> StyleAndTextTuples:
+def _format(panel: PanelDriver) -> StyleAndTextTuples:
     edge = "+" + "-" * panel.project.panel.columns + "+"
     shown: StyleAndTextTuples = [("", edge + "\n")]
     for row in panel.rows():
@@ -105,7 +105,7 @@ def _style(attribute: Attribute) -> str:
     return " ".join(style for flag, style in styles.items() if flag in attribute)
 
 
-def _unproved(session: Session) -> StyleAndTextTuples:
+def _warnings(session: Session) -> StyleAndTextTuples:
     """Stops that are not proved, and that a line disarmed itself; nothing while all is well."""
     unproved = session.unproved
     told: StyleAndTextTuples = []

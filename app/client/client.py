@@ -203,7 +203,7 @@ class Client:
         """
         self.close()
         self._down = None
-        wire = Wire(self.endpoint, self._arrived, self._closed)
+        wire = Wire(self.endpoint, self._receive, self._lose_connection)
         await wire.open()
         self._wire = wire
         self._echo = None
@@ -386,7 +386,7 @@ class Client:
             late = self._late_answer(data)
             if late is not None:
                 self.on_late(*late)
-            self._unasked(data, time.monotonic())
+            self._judge_unasked(data, time.monotonic())
         self.repeats.prove(time.monotonic())
 
     # proof that no answer is a copy of another: see repeats --------------------------------------------------------
@@ -473,7 +473,7 @@ class Client:
                     self._tell_unasked(frame, at)
         if pdu:
             if guard.ahead:
-                self._unasked(guard.ahead, came)
+                self._judge_unasked(guard.ahead, came)
             self._idle = guard.behind + self._idle
         elif guard.received:
             # Where the copy of an earlier answer came instead, the device has not answered wrongly, but not at all.
@@ -500,7 +500,7 @@ class Client:
         self._look_later(self._look())
         return fault
 
-    def _unasked(self, data: bytes, now: float) -> None:
+    def _judge_unasked(self, data: bytes, now: float) -> None:
         """Judge frames that are no answer to what is outstanding: answers that nobody asked for, others' questions."""
         for frame in sound_frames(data):
             other = read_in(frame)
@@ -667,7 +667,7 @@ class Client:
                 flight.quiet.cancel()
                 flight.quiet = None
 
-    def _arrived(self, data: bytes) -> None:
+    def _receive(self, data: bytes) -> None:
         self._last_byte = time.perf_counter()
         if not self._rtu:
             for frame in self._stream.feed(data, self._flights):
@@ -701,16 +701,16 @@ class Client:
             not self.settling.owes(flight.request.unit)
             and not self.repeats.careful(flight.request.unit, time.monotonic())
             and flight.guard.wrongly_answered()
-            and not self._repeated(flight.guard.received)
+            and not self._is_repeat(flight.guard.received)
         ):
             flight.answer.set_exception(LineFault(flight.guard.verdict()))
 
-    def _repeated(self, data: bytes) -> bool:
+    def _is_repeat(self, data: bytes) -> bool:
         """Whether an answer of a while ago stands in `data`: then the one that is waited for may still come."""
         now = time.monotonic()
         return any(self.repeats.known(frame[0], frame[1:-2], now) for frame in sound_frames(data))
 
-    def _closed(self, error: Exception | None) -> None:
+    def _lose_connection(self, error: Exception | None) -> None:
         self._down = closed_fault(self.endpoint, error)
         self._fail_all(self._down)
         self.on_closed(self._down)

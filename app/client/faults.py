@@ -324,7 +324,7 @@ def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
     return Fault(
         FaultKind.UNREACHABLE,
         translate("bus", "no connection to {where}: {said}; check address and port").format(
-            where=where, said=_said(error)
+            where=where, said=_system_words(error)
         ),
     )
 
@@ -385,11 +385,11 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
     return Fault(
         FaultKind.PORT_MISSING,
         translate("bus", "{port} cannot be opened: {said}; check the adapter and the port's name").format(
-            port=port, said=_said(error)
+            port=port, said=_system_words(error)
         ),
     )
 
 
-def _said(error: Exception) -> str:
+def _system_words(error: Exception) -> str:
     """What the system said, in one line."""
     return " ".join((getattr(error, "strerror", None) or str(error) or type(error).__name__).split())

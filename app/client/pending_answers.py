@@ -95,7 +95,7 @@ class PendingAnswers:
         if not owners:
             del self._open[request.unit]
             return
-        self._passed(request.unit, min(owners))  # it may be that of an earlier one, at the earliest of this one
+        self._settle_until(request.unit, min(owners))  # it may be that of an earlier one, at the earliest of this one
         self.unanswered(request, sent_at)
 
     def late(self, frame: bytes) -> tuple[Request, float] | None:
@@ -126,7 +126,7 @@ class PendingAnswers:
             and (pdu[0] == RETURN_QUERY_DATA or pdu.startswith(entry.request.answer_head))
         ]
 
-    def _passed(self, unit: int, number: int) -> None:
+    def _settle_until(self, unit: int, number: int) -> None:
         """What was sent to `unit` up to `number` is answered, or lost for ever."""
         shapes = self._open[unit]
         for shape, entry in list(shapes.items()):

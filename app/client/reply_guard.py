@@ -206,9 +206,9 @@ class RtuGuard:
             at = data.find(self._refusal)
             wanted = 5 if at >= 0 else wanted
         if at >= 0 and len(data) - at < wanted:
-            return _cut(unit, len(data) - at, wanted)
+            return _cut_fault(unit, len(data) - at, wanted)
         if len(data) < len(self._head) and (self._head.startswith(data) or self._refusal.startswith(data)):
-            return _cut(unit, len(data), wanted)
+            return _cut_fault(unit, len(data), wanted)
         begun = at if at >= 0 else data.find(self._head[:2])
         cause = likely_cause(request, data[begun:] if begun > 0 else data)
         if begun >= 0 or (cause is not None and cause.of_answer):
@@ -246,14 +246,14 @@ class MbapStream:
         """The frames that are complete with `data`. `expected` are the transactions that are outstanding."""
         if self._given_up and self.rest:
             self._given_up = False
-            if not self._continued(data) and mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
+            if not self._can_continue(data) and mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
                 self.rest = b""  # the one that broke off ends there: here begins what was asked for
         if not self.rest and mbap_length(data, 0) == len(data):
             return [data]
         frames, self.rest = mbap_frames(self.rest + data if self.rest else data, final=False)
         return frames
 
-    def _continued(self, data: bytes) -> bool:
+    def _can_continue(self, data: bytes) -> bool:
         """Whether `data` can be what is missing of the frame that has begun: behind it another one begins, or nothing.
 
         Only what can not be that may be taken for a new frame, or the inside of a late answer could be.
@@ -355,14 +355,14 @@ class MbapGuard:
                     )
                 )
             elif len(frame) < length:
-                others.append(_cut(request.unit, len(frame), length))
+                others.append(_cut_fault(request.unit, len(frame), length))
             else:
                 others.append(_other_frame(request, frame[6], frame[7:]))
             at += length
         if others:
             return others[-1]
         if self._head.startswith(data):
-            return _cut(request.unit, len(data), self._length)
+            return _cut_fault(request.unit, len(data), self._length)
         return _no_frame(data, request.unit)
 
 
@@ -418,7 +418,7 @@ def _no_frame(data: bytes, unit: int) -> Fault:
     )
 
 
-def _cut(unit: int, came: int, wanted: int) -> Fault:
+def _cut_fault(unit: int, came: int, wanted: int) -> Fault:
     return Fault(
         FaultKind.CUT,
         translate("bus", "the answer of unit {unit} ended after {came} of {wanted} bytes").format(

@@ -102,9 +102,11 @@ class Comparison:
 def compare(before: Project, after: Project) -> Comparison:
     """What differs from `before` to `after`."""
     reordered: list[Sort] = []
-    project, lines = _named(before, before.lines, after.lines, "line", _likely_line, reordered)
-    project, followers = _named(project, project.followers, after.followers, "follower", _likely_follower, reordered)
-    project, signals = _named(project, project.signals, after.signals, "signal", _likely_signal, reordered)
+    project, lines = _match_names(before, before.lines, after.lines, "line", _likely_line, reordered)
+    project, followers = _match_names(
+        project, project.followers, after.followers, "follower", _likely_follower, reordered
+    )
+    project, signals = _match_names(project, project.signals, after.signals, "signal", _likely_signal, reordered)
     project, screens = _screens(project, after, reordered)
     return Comparison(
         project=_changes(
@@ -115,8 +117,8 @@ def compare(before: Project, after: Project) -> Comparison:
         followers=followers,
         signals=signals,
         screens=screens,
-        screen_changes=_unnamed("screen_change", project.screen_changes, after.screen_changes, reordered),
-        actions=_unnamed("action", project.actions, after.actions, reordered),
+        screen_changes=_compare_unnamed("screen_change", project.screen_changes, after.screen_changes, reordered),
+        actions=_compare_unnamed("action", project.actions, after.actions, reordered),
         reordered=tuple(reordered),
     )
 
@@ -185,7 +187,7 @@ _Tell = Callable[[Any], Hashable]
 """What tells a part from others of its sort; None where nothing does."""
 
 
-def _named(
+def _match_names(
     project: Project,
     before: Sequence[_N],
     after: Sequence[_N],
@@ -196,19 +198,19 @@ def _named(
     """`project` with the new names of its parts of one sort, and what differs."""
     pairs = _new_names(before, after, (_but_the_name, likely))
     project, before = _with_names(project, sort, before, pairs)
-    return project, tuple(_compared(sort, before, after, pairs, reordered))
+    return project, tuple(_differences(sort, before, after, pairs, reordered))
 
 
-def _compared(
+def _differences(
     sort: Sort, before: Sequence[_N], after: Sequence[_N], pairs: Mapping[str, str], reordered: list[Sort]
 ) -> Iterator[Difference]:
     """Parts whose names agree by now; `pairs` are the new names of those that had others."""
     former = {new: old for old, new in pairs.items()}
-    old, new = _numbered(before), _numbered(after)
+    old, new = _by_name(before), _by_name(after)
     common = [name for name in new if name in old]
     if common != [name for name in old if name in new]:
         reordered.append(sort)
-    for place in _merged(old, new):
+    for place in _merge_keys(old, new):
         name = place[0]
         if place not in new:
             yield Difference(sort, "removed", name, "", indexes=(old[place][0], None))
@@ -222,7 +224,7 @@ def _compared(
                 yield Difference(sort, kind, former.get(name, name), name, changes, (at, at_now))
 
 
-def _numbered(parts: Sequence[_N]) -> dict[tuple[str, int], tuple[int, _N]]:
+def _by_name(parts: Sequence[_N]) -> dict[tuple[str, int], tuple[int, _N]]:
     """Parts by their name; of those with one name the second is numbered 1, and so on."""
     seen: Counter[str] = Counter()
     found: dict[tuple[str, int], tuple[int, _N]] = {}
@@ -235,7 +237,7 @@ def _numbered(parts: Sequence[_N]) -> dict[tuple[str, int], tuple[int, _N]]:
 _K = TypeVar("_K", bound=Hashable)
 
 
-def _merged(old: Mapping[_K, object], new: Mapping[_K, object]) -> list[_K]:
+def _merge_keys(old: Mapping[_K, object], new: Mapping[_K, object]) -> list[_K]:
     """The keys of both in one order: that of the new ones, the removed ones behind what they stood behind."""
     order = list(new)
     last: _K | None = None
@@ -314,7 +316,7 @@ def _screens(before: Project, after: Project, reordered: list[Sort]) -> tuple[Pr
     pairs |= _alike(before.screens, after.screens, pairs)
     project, screens = _with_names(before, "screen", before.screens, pairs)
     found = []
-    for each in _compared("screen", screens, after.screens, pairs, reordered):
+    for each in _differences("screen", screens, after.screens, pairs, reordered):
         at, at_now = each.indexes
         then = None if at is None else project.screens[at]
         now = None if at_now is None else after.screens[at_now]
@@ -383,24 +385,24 @@ def _fields(before: Sequence[Field], after: Sequence[Field]) -> tuple[tuple[Diff
         lambda field: (field.signal, field.kind),
         lambda field: field.at,
     )
-    pairs = _paired(before, after, tells)
-    return _told("field", before, after, pairs), _order(pairs, "field")
+    pairs = _pair(before, after, tells)
+    return _differences_of_pairs("field", before, after, pairs), _order(pairs, "field")
 
 
 # Parts without names ------------------------------------------------------------------------------------------------
 
 
-def _unnamed(
+def _compare_unnamed(
     sort: Literal["screen_change", "action"],
     before: Sequence[ScreenChange] | Sequence[Action],
     after: Sequence[ScreenChange] | Sequence[Action],
     reordered: list[Sort],
 ) -> tuple[Difference, ...]:
     tells: tuple[_Tell, ...] = (lambda part: part_text(part, sort), _cause, _effect)
-    pairs = _paired(before, after, tells)
+    pairs = _pair(before, after, tells)
     if _order(pairs, sort):
         reordered.append(sort)
-    return _told(sort, before, after, pairs)
+    return _differences_of_pairs(sort, before, after, pairs)
 
 
 def _cause(part: ScreenChange | Action) -> Hashable:
@@ -412,7 +414,7 @@ def _effect(part: ScreenChange | Action) -> Hashable:
     return (part.from_, part.to) if isinstance(part, ScreenChange) else (part.from_, part.do, part.signal)
 
 
-def _paired(before: Sequence[Part], after: Sequence[Part], tells: Sequence[_Tell]) -> list[tuple[int, int]]:
+def _pair(before: Sequence[Part], after: Sequence[Part], tells: Sequence[_Tell]) -> list[tuple[int, int]]:
     """Indexes of parts that belong together: equal by the first of `tells` that makes them so, in their order."""
     old, new = dict(enumerate(before)), dict(enumerate(after))
     pairs: list[tuple[int, int]] = []
@@ -444,14 +446,14 @@ def _numbers(indexes: Iterable[int]) -> str:
     return ", ".join(str(index + 1) for index in indexes)
 
 
-def _told(
+def _differences_of_pairs(
     sort: Sort, before: Sequence[Part], after: Sequence[Part], pairs: Sequence[tuple[int, int]]
 ) -> tuple[Difference, ...]:
     there = dict(pairs)
     back = {new: old for old, new in pairs}
     found = []
     old_places = dict.fromkeys(there.get(index, -1 - index) for index in range(len(before)))
-    for place in _merged(old_places, dict.fromkeys(range(len(after)))):
+    for place in _merge_keys(old_places, dict.fromkeys(range(len(after)))):
         if place < 0:
             old = -1 - place
             found.append(Difference(sort, "removed", inline(before[old]), "", indexes=(old, None)))

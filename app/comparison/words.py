@@ -73,7 +73,7 @@ def change_text(change: Change) -> str:
         )
     nothing = translate("comparison", "nothing")
     return translate("comparison", "{key}: {before} -> {after}").format(
-        key=change.key, before=_cut(change.before) or nothing, after=_cut(change.after) or nothing
+        key=change.key, before=_shorten(change.before) or nothing, after=_shorten(change.after) or nothing
     )
 
 
@@ -156,9 +156,9 @@ def _part(part: Difference) -> dict[str, Any]:
 def _name(sort: Sort, text: str) -> str:
     """A name between quotation marks; a part without one by its keys."""
     if sort in ("field", "screen_change", "action"):
-        return _cut(text.removeprefix("{ ").removesuffix(" }"))
+        return _shorten(text.removeprefix("{ ").removesuffix(" }"))
     return quoted(text)
 
 
-def _cut(text: str) -> str:
+def _shorten(text: str) -> str:
     return text if len(text) <= _LONGEST else text[: _LONGEST - 1] + "\u2026"

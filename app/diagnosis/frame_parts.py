@@ -194,7 +194,7 @@ class FrameReader:
             self._address(cursor, function)
             self._count(cursor, function)
             if asking:
-                self._written(cursor, function)
+                self._data_to_write(cursor, function)
         elif function == RETURN_QUERY_DATA:
             self._query(cursor)
         elif function == 22:
@@ -313,10 +313,10 @@ class FrameReader:
         def say(data: bytes) -> str:
             if function == 5:
                 words = switch_text(data)
-                named = self._told([data == b"\xff\x00"])
+                named = self._values_text([data == b"\xff\x00"])
             else:
                 number = int.from_bytes(data, "big")
-                words, named = str(number), self._told([number])
+                words, named = str(number), self._values_text([number])
             words = named or words
             if not ours or data == wanted:
                 return words
@@ -325,12 +325,12 @@ class FrameReader:
         signals = self.names.at(self.follower, request.table, request.address, self.count) if ours else ()
         cursor.take(2, translate("bus", "value"), say, wrong=lambda data: ours and data != wanted, signals=signals)
 
-    def _told(self, words: list[int] | list[bool]) -> str:
+    def _values_text(self, words: list[int] | list[bool]) -> str:
         request = self.request
         groups = self.names.groups(self.follower, request.table, request.address, words)
         return "; ".join(group.words for group in groups if group.words)
 
-    def _written(self, cursor: _Cursor, function: int) -> None:
+    def _data_to_write(self, cursor: _Cursor, function: int) -> None:
         """The byte count and the data of functions 15 and 16."""
         request = self.request
         said = cursor.take(1, translate("bus", "byte count"), data_follow)

@@ -39,7 +39,7 @@ def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]
     for start, length, role in [*found, (len(data), 0, FrameRole.NOISE)]:
         if start > end:
             stray = data[end:start]
-            yield from [_noise(stray)] if answered else _damaged(stray, reader)
+            yield from [_noise(stray)] if answered else _remains(stray, reader)
         if length:
             yield reader.frame(role, data[start : start + length])
         end = start + length
@@ -55,7 +55,7 @@ def _echo_due(transaction: Transaction) -> bool:
     return copies > 1 or (fault is not None and fault.kind is not FaultKind.LATE)
 
 
-def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
+def _remains(data: bytes, reader: FrameReader) -> Iterator[Frame]:
     """Bytes that make no sound frame, while the answer is missing: what may be left of it."""
     request = reader.request
     head = bytes((request.unit,)) + request.answer_head
@@ -80,14 +80,14 @@ def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
         length = request.answer_length + 3
     if len(rest) < length:
         # The whole of a shorter answer may have arrived with a byte count that is damaged.
-        yield _cut(rest, length, reader)
+        yield _cut_frame(rest, length, reader)
         return
     yield reader.frame(FrameRole.DAMAGED, rest[:length])
     if len(rest) > length:
         yield _noise(rest[length:])
 
 
-def _cut(data: bytes, length: int, reader: FrameReader) -> Frame:
+def _cut_frame(data: bytes, length: int, reader: FrameReader) -> Frame:
     """An answer of which `length` bytes should have come: its check sum may have begun."""
     if len(data) == length - 1:
         frame = reader.frame(FrameRole.CUT, data[:-1])

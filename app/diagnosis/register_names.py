@@ -122,7 +122,7 @@ class RegisterNames:
             behind = min(end, max(place.end for place in cluster))
             if first > at:
                 groups.append(RegisterGroup(at, first))
-            told = [self._told(place, address, words) for place in cluster]
+            told = [self._value_text(place, address, words) for place in cluster]
             names = tuple(place.binding.signal.name for place in cluster)
             groups.append(RegisterGroup(first, behind, names, "; ".join(told)))
             at = behind
@@ -148,7 +148,7 @@ class RegisterNames:
         found = self._places.get((follower, table))
         return [] if found is None else found.within(address, count)
 
-    def _told(self, place: _Place, address: int, words: Sequence[int] | Sequence[bool]) -> str:
+    def _value_text(self, place: _Place, address: int, words: Sequence[int] | Sequence[bool]) -> str:
         """A signal with its value, and its bits with theirs: 'speed = 41.7 Hz (raw 8330)'."""
         binding = place.binding
         name = binding.signal.name

@@ -54,8 +54,8 @@ def clear_block(project: Project, screen_name: str, block: Block, *, in_all_lang
     project = delete_fields(project, screen_name, fields_in(screen, block))
     screen = screen_called(project, screen_name)
     if in_all_languages:
-        return with_texts(project, screen, lambda rows, _: _lifted(rows, block)[0])
-    return with_text(project, screen, _lifted(full_rows(project, screen.text), block)[0])
+        return with_texts(project, screen, lambda rows, _: _lift(rows, block)[0])
+    return with_text(project, screen, _lift(full_rows(project, screen.text), block)[0])
 
 
 def move_block(project: Project, screen_name: str, block: Block, down: int, right: int) -> Project:
@@ -70,7 +70,7 @@ def move_block(project: Project, screen_name: str, block: Block, down: int, righ
     after = screen_called(project, screen_name)
 
     def move(rows: RowTexts, _language: str) -> RowTexts:
-        rows, lifted = _lifted(rows, block)
+        rows, lifted = _lift(rows, block)
         _must_leave_text(rows, [after.fields[index] for index in moving])
         return _laid_down(rows, lifted, block.moved(down, right), staying)
 
@@ -89,7 +89,7 @@ def copy_block(project: Project, screen_name: str, block: Block, down: int, righ
 
     def copy(rows: RowTexts, _language: str) -> RowTexts:
         _must_leave_text(rows, copies)
-        return _laid_down(rows, _lifted(rows, block)[1], block.moved(down, right), screen.fields)
+        return _laid_down(rows, _lift(rows, block)[1], block.moved(down, right), screen.fields)
 
     return with_texts(project, screen_called(project, screen_name), copy)
 
@@ -176,7 +176,7 @@ def stretch_field(project: Project, screen_name: str, index: int, left_edge: int
     return change_field(project, screen_name, index, at=(field.at[0], field.at[1] + field.width - width), width=width)
 
 
-def _lifted(rows: RowTexts, block: Block) -> tuple[RowTexts, RowTexts]:
+def _lift(rows: RowTexts, block: Block) -> tuple[RowTexts, RowTexts]:
     """The rows with the block blank, and what stood in the block."""
     left, end = block.left, block.left + block.columns
     lifted: RowTexts = []
@@ -232,7 +232,7 @@ def _must_leave_text(rows: RowTexts, fields: Iterable[Field]) -> None:
 def _align_row(project: Project, screen_name: str, block: Block, side: Alignment) -> Project:
     screen = screen_called(project, screen_name)
     left, end = block.left, block.left + block.columns
-    filled = {column for text in texts_of(project, screen) for column in _filled(text[block.top], left, end)}
+    filled = {column for text in texts_of(project, screen) for column in _nonblank_columns(text[block.top], left, end)}
     filled.update(column for index in fields_in(screen, block) for column in _columns(screen.fields[index]))
     if not filled:
         return project
@@ -242,7 +242,7 @@ def _align_row(project: Project, screen_name: str, block: Block, side: Alignment
     return move_block(project, screen_name, Block(block.top, first, 1, width), 0, wanted - first)
 
 
-def _filled(text: str, left: int, end: int) -> Iterator[int]:
+def _nonblank_columns(text: str, left: int, end: int) -> Iterator[int]:
     return (column for column in range(left, min(end, len(text))) if text[column] != BLANK)
 
 

@@ -44,7 +44,7 @@ def replace_match(project: Project, match: Match, sought: Sought, put: str) -> P
     """With `put` in the place of one match. Refused where it does not fit, or names no signal."""
     screen = screen_called(project, match.screen)
     if match.field is not None:
-        field = _renamed(project, screen.fields[match.field], sought, put)
+        field = _rename_signals(project, screen.fields[match.field], sought, put)
         fields = (*screen.fields[: match.field], field, *screen.fields[match.field + 1 :])
         return with_screen(project, changed(screen, fields=fields))
     _must_fit_a_row(put)
@@ -109,7 +109,7 @@ class _Work:
         if not names_signal(field, self._sought):
             return field
         try:
-            new = _renamed(self._project, field, self._sought, self._put)
+            new = _rename_signals(self._project, field, self._sought, self._put)
         except EditRefused as why:
             self.refused.append(Refusal(Match(screen, *field.at, field.width, index), why.message))
             return field
@@ -139,7 +139,7 @@ def _put_in(row: str, seen: str, start: int, end: int, put: str) -> str:
     return row[:start] + new.ljust(taken) + row[start + taken :]
 
 
-def _renamed(project: Project, field: Field, sought: Sought, put: str) -> Field:
+def _rename_signals(project: Project, field: Field, sought: Sought, put: str) -> Field:
     """The field with the signals that the replaced names call."""
 
     def called(name: str) -> str:

@@ -55,8 +55,8 @@ def stripped(rows: Iterable[str]) -> tuple[str, ...]:
 
 
 def _same(one: Sequence[str], other: Sequence[str]) -> bool:
-    return _joined(one) == _joined(other)
+    return _join(one) == _join(other)
 
 
-def _joined(rows: Sequence[str]) -> str:
+def _join(rows: Sequence[str]) -> str:
     return "\n".join(row.rstrip(BLANK) for row in rows).rstrip("\n")

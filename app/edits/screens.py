@@ -23,7 +23,7 @@ def add_screen(project: Project, name: str | None = None, at: int | None = None)
     """With an empty screen, at index `at` or at the end; a free name is found if none is given."""
     name = free_name("screen", project.screen_named) if name is None else name
     _must_be_usable(project, name)
-    return _inserted(project, made(Screen, name=name, text=("",) * project.panel.rows), at)
+    return _insert(project, made(Screen, name=name, text=("",) * project.panel.rows), at)
 
 
 def duplicate_screen(project: Project, name: str, new_name: str | None = None) -> Project:
@@ -31,7 +31,7 @@ def duplicate_screen(project: Project, name: str, new_name: str | None = None) -
     screen = screen_called(project, name)
     new_name = free_name(name, project.screen_named) if new_name is None else new_name
     _must_be_usable(project, new_name)
-    return _inserted(project, changed(screen, name=new_name, map=None), index_of_screen(project, name) + 1)
+    return _insert(project, changed(screen, name=new_name, map=None), index_of_screen(project, name) + 1)
 
 
 def rename_screen(project: Project, name: str, new_name: str) -> Project:
@@ -113,7 +113,7 @@ def with_screen(project: Project, screen: Screen, name: str | None = None) -> Pr
     return changed(project, screens=(*project.screens[:index], screen, *project.screens[index + 1 :]))
 
 
-def _inserted(project: Project, screen: Screen, at: int | None) -> Project:
+def _insert(project: Project, screen: Screen, at: int | None) -> Project:
     at = len(project.screens) if at is None else max(0, min(at, len(project.screens)))
     return changed(project, screens=(*project.screens[:at], screen, *project.screens[at:]))
 

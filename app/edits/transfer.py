@@ -118,7 +118,7 @@ def screens_of(project: Project, names: Iterable[str]) -> Project:
 
 
 def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: int) -> Project:
-    names = _needed(project, screens)
+    names = _signals_of(project, screens)
     signals = tuple(signal for signal in project.signals if signal.name in names)
     follower_names = {signal.follower for signal in signals if isinstance(signal, RegisterSignal)}
     followers = tuple(follower for follower in project.followers if follower.name in follower_names)
@@ -136,7 +136,7 @@ def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: in
     return Project(panel=panel, lines=lines, followers=followers, signals=signals, screens=screens)
 
 
-def _needed(project: Project, screens: Iterable[Screen]) -> set[str]:
+def _signals_of(project: Project, screens: Iterable[Screen]) -> set[str]:
     """The signals that the fields of some screens show or blink by, and the signals that bits among them are of."""
     names: set[str] = set()
     for screen in screens:
@@ -288,7 +288,7 @@ def _with_signals(project: Project, piece: Project, renaming: bool) -> tuple[Pro
     piece = _in_languages_of(project, piece)
     found = arrivals(project, piece)
     if renaming and found.differing:
-        piece = _renamed(project, piece, found)
+        piece = _rename_clashes(project, piece, found)
         found = arrivals(project, piece)
     if not found.signals:
         return project, piece
@@ -301,7 +301,7 @@ def _with_signals(project: Project, piece: Project, renaming: bool) -> tuple[Pro
     return with_names_in_order(after, project), piece
 
 
-def _renamed(project: Project, piece: Project, found: Arrivals) -> Project:
+def _rename_clashes(project: Project, piece: Project, found: Arrivals) -> Project:
     """The piece with new names for what differs."""
     for difference in found.differing:
         name = difference.name

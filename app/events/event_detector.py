@@ -97,7 +97,7 @@ class EventDetector:
                         wanted=wanted, kept=kept
                     )
                 self._add(report.at, EventKind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
-                self._stopped(report)
+                self._note_stop(report)
             else:
                 said = translate("bus", "not written: {why}").format(why="")
                 words = translate("record", "{wanted} was not written: {reason}").format(
@@ -131,7 +131,7 @@ class EventDetector:
             if signal not in waiting and signal not in now and self._reported.get(signal, -inf) > since:
                 del self._owed[signal]
 
-    def _stopped(self, report: WriteReport) -> None:
+    def _note_stop(self, report: WriteReport) -> None:
         since = self._owed.pop(report.signal, None)
         if since is not None:
             words = translate("record", "the stop was confirmed late, {seconds:.1f} s after the request")

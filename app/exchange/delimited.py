@@ -50,9 +50,9 @@ def read_text(data: bytes, way: TextWay = TextWay(), progress: Progress = no_pro
     Stopped if `progress` does.
     """
     coding = way.coding or _coding(data)
-    text, remarks = _decoded(data, coding, chosen=way.coding is not None)
-    separator = way.separator or _declared(text) or _separator(text)
-    if _declared(text):
+    text, remarks = _decode(data, coding, chosen=way.coding is not None)
+    separator = way.separator or _declared_separator(text) or _separator(text)
+    if _declared_separator(text):
         text = "\n" + text.split("\n", 1)[1] if "\n" in text else ""  # rows keep their numbers
     rows: list[SheetRow] = []
     for number, record in enumerate(_records(text, separator, remarks), start=1):
@@ -99,7 +99,7 @@ def _no_text() -> CannotRead:
     )
 
 
-def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]:
+def _decode(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]:
     remarks: list[str] = []
     name = coding
     if coding == "utf-16" and not data.startswith((b"\xff\xfe", b"\xfe\xff")):
@@ -130,7 +130,7 @@ def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]
     return text, remarks
 
 
-def _declared(text: str) -> str | None:
+def _declared_separator(text: str) -> str | None:
     """The separator that a first line "sep=;" names, as some spreadsheets write it."""
     head = text[:7].split("\n", 1)[0].strip("\r")
     return head[4] if len(head) == 5 and head.startswith("sep=") and head[4] in SEPARATORS else None

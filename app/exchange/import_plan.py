@@ -130,15 +130,15 @@ class _Planner:
         for at, draft in enumerate(self.drafts.drafts):
             if at % 1000 == 0:
                 progress(0.3 * at / len(self.drafts.drafts))
-            found = self._placed(draft)
-            if found is not None and self._named(found):
+            found = self._find_place(draft)
+            if found is not None and self._give_name(found):
                 placed.append(found)
         signals: dict[int, AnySignal] = {}
         for at, found in enumerate(placed):
             if at % 1000 == 0:
                 progress(0.3 + 0.4 * at / len(placed))
             if not found.draft.is_bit:
-                signal = self._made(found)
+                signal = self._make_signal(found)
                 if signal is not None:
                     signals[at] = signal
         incoming = self._with_bits(placed, signals)
@@ -166,7 +166,7 @@ class _Planner:
 
     # Followers and registers
 
-    def _placed(self, draft: Draft) -> _Placed | None:
+    def _find_place(self, draft: Draft) -> _Placed | None:
         place = draft.place
         if place is None:
             return _Placed(draft)
@@ -180,7 +180,7 @@ class _Planner:
             self._note(draft, "register", fault)
             return None
         try:
-            found.number = _renumbered(numbering, follower.numbering, found.table, place.number)
+            found.number = _renumber(numbering, follower.numbering, found.table, place.number)
         except NotARegister as error:
             self._note(draft, "register", str(error))
             return None
@@ -231,7 +231,7 @@ class _Planner:
 
     # Names
 
-    def _named(self, placed: _Placed) -> bool:
+    def _give_name(self, placed: _Placed) -> bool:
         """Give it the name it will have. False if it stays out for its name; that has been noted."""
         draft = placed.draft
         wanted = draft.name
@@ -288,7 +288,7 @@ class _Planner:
 
     # Signals
 
-    def _made(self, placed: _Placed) -> AnySignal | None:
+    def _make_signal(self, placed: _Placed) -> AnySignal | None:
         draft = placed.draft
         if unknown := [
             language for language in draft.rest.get("texts_in", ()) if language not in self.project.panel.languages[1:]
@@ -443,7 +443,7 @@ def _no_register(numbering: Numbering, table: Table, number: int) -> str:
 
 
 @lru_cache(maxsize=65_536)
-def _renumbered(given: Numbering, wanted: Numbering, table: Table, number: int) -> int:
+def _renumber(given: Numbering, wanted: Numbering, table: Table, number: int) -> int:
     """A register that is counted in one way, counted in another. Raises NotARegister."""
     if given == wanted:
         return number

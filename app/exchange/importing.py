@@ -97,16 +97,16 @@ def match_again(
     """Convert the rows of a sheet by a matching, and plan what becomes of them. Raises Stopped if `progress` does."""
     drafts = drafts_of(sheet, matching, _part(progress, 0.0, 0.5))
     made = plan(project, drafts, matching, target, _part(progress, 0.5, 1))
-    return Import(source, way, sheet, guessed, matching, False, drafts, made, project, _edited(made, project))
+    return Import(source, way, sheet, guessed, matching, False, drafts, made, project, _edit_ahead(made, project))
 
 
 def plan_again(done: Import, project: Project, target: ImportTarget, progress: Progress = no_progress) -> Import:
     """The same rows for another target. Raises Stopped if `progress` does."""
     made = plan(project, done.drafts, done.matching, target, progress)
-    return replace(done, plan=made, project=project, edited=_edited(made, project))
+    return replace(done, plan=made, project=project, edited=_edit_ahead(made, project))
 
 
-def _edited(made: ImportPlan, project: Project) -> Project | None:
+def _edit_ahead(made: ImportPlan, project: Project) -> Project | None:
     """Made along with the plan, in the background: the window has then only to take it."""
     try:
         return made.edit(project)

@@ -159,7 +159,7 @@ class _RowReader:
 
     def read(self, row: SheetRow) -> tuple[Draft | None, list[Note]]:
         self._row, self._notes = row, []
-        if _filled(row) == 1 and len(self._at) > 1:
+        if _count_filled(row) == 1 and len(self._at) > 1:
             self._note("register", translate("exchange", "recognised as a heading between rows"), "aside")
             return None, self._notes
         draft = Draft(row.number)
@@ -179,7 +179,7 @@ class _RowReader:
         self._read_shown(draft)
         for key, read, models in self._plain:
             if draft.model in models:
-                self._put(draft, key, read)
+                self._store(draft, key, read)
         return (None if self._has_faults() else draft), self._notes
 
     def _has_faults(self) -> bool:
@@ -220,7 +220,7 @@ class _RowReader:
             TEXTS: lambda cell: dict(texts_in(_block_text(cell))),
         }[attribute.kind]
 
-    def _put(self, draft: Draft, key: Key, read: Callable[[SheetCell], Any], attribute: str = "") -> None:
+    def _store(self, draft: Draft, key: Key, read: Callable[[SheetCell], Any], attribute: str = "") -> None:
         found = self._take(key, read)
         if found is not None:
             draft.rest[attribute or key] = found
@@ -389,7 +389,7 @@ class _RowReader:
 
     def _read_start_value(self, draft: Draft) -> None:
         text = draft.rest.get("encoding") == "string"
-        self._put(draft, "start_value", _exact_text if text else self._number_or_quoted)
+        self._store(draft, "start_value", _exact_text if text else self._number_or_quoted)
 
     def _number_or_quoted(self, cell: SheetCell) -> Decimal | str:
         quoted = unquoted(cell) if isinstance(cell, str) else None
@@ -442,7 +442,7 @@ class _RowReader:
         draft.rest["limits"] = (lower, upper)
 
 
-def _filled(row: SheetRow) -> int:
+def _count_filled(row: SheetRow) -> int:
     """How many cells of a row hold something; 2 stands for more."""
     count = 0
     for cell in row.cells:

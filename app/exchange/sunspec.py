@@ -126,7 +126,7 @@ def model_of(data: bytes) -> SunSpecModel:
         number,
         str(group.get("label") or group.get("name") or number),
         group,
-        tuple(_repeated(group, "")),
+        tuple(_repeating_names(group, "")),
         tuple(factors),
     )
 
@@ -279,13 +279,13 @@ def _no_encoding(kind: str) -> UnusableCell:
     return UnusableCell(kind, translate("exchange", "points of type {type} are not supported").format(type=kind))
 
 
-def _repeated(group: Mapping[str, Any], key: str) -> Iterator[str]:
+def _repeating_names(group: Mapping[str, Any], key: str) -> Iterator[str]:
     for inner in group.get("groups", ()):
         path = f"{key}.{inner['name']}" if key else inner["name"]
         count = inner.get("count", 1)
         if not isinstance(count, int) or count == 0:
             yield path
-        yield from _repeated(inner, path)
+        yield from _repeating_names(inner, path)
 
 
 def _all_points(group: Mapping[str, Any]) -> Iterator[Mapping[str, Any]]:

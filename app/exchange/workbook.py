@@ -46,7 +46,7 @@ _MOST_NAMED: Final = 5
 
 def sheet_names(data: bytes) -> tuple[str, ...]:
     """The sheets of a workbook that a person sees, in its order. Raises CannotRead if it is none or has none."""
-    return tuple(_parts(_opened(data)))
+    return tuple(_parts(_open_archive(data)))
 
 
 def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_progress) -> Sheet:
@@ -56,7 +56,7 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     cells merged downwards counts for each row they cover. Raises CannotRead for what is no workbook, is locked, or is
     of a size that no register list has; Stopped if `progress` does.
     """
-    archive = _opened(data)
+    archive = _open_archive(data)
     parts = _parts(archive)
     if name is None:
         name = next(iter(parts))
@@ -65,10 +65,10 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     progress(0.05)
     for member in archive.infolist():
         if member.filename.lower().endswith("sharedstrings.xml"):
-            _inflated(archive, member.filename)
+            _unpack(archive, member.filename)
     progress(0.15)
     try:
-        content = _inflated(archive, parts[name])
+        content = _unpack(archive, parts[name])
     except KeyError:
         raise CannotRead(
             translate(
@@ -90,7 +90,7 @@ def _sheet(
     progress: Progress,
 ) -> Sheet:
     remarks: list[str] = []
-    filled = _filled(grid, merged)
+    filled = _fill_merged(grid, merged)
     rows: list[SheetRow] = []
     known: dict[object, SheetCell] = {}
     odd: dict[int, dict[int, UnusableCell]] = {}
@@ -117,12 +117,12 @@ def _sheet(
                 "exchange",
                 "Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, "
                 "and import it again.",
-            ).format(places=_named([_place(row, column) for row, column in sorted(oddities.without_result)]))
+            ).format(places=_place_list([_place(row, column) for row, column in sorted(oddities.without_result)]))
         )
     if filled:
         remarks.append(
             translate("exchange", "Merged cells are used for each row they cover: {places}.").format(
-                places=_named(filled)
+                places=_place_list(filled)
             )
         )
     return Sheet(tuple(rows), max((len(row.cells) for row in rows), default=0), tuple(remarks), name)
@@ -175,7 +175,7 @@ def _error(text: str) -> UnusableCell:
     )
 
 
-def _filled(grid: list[list[object]], merged: Sequence[tuple[tuple[int, int], tuple[int, int]]]) -> list[str]:
+def _fill_merged(grid: list[list[object]], merged: Sequence[tuple[tuple[int, int], tuple[int, int]]]) -> list[str]:
     """Let the content of cells merged downwards stand in each row they cover; the places where that was done."""
     places: list[str] = []
     for (top, left), (bottom, right) in merged:
@@ -192,7 +192,7 @@ def _place(row: int, column: int) -> str:
     return f"{column_letter(column)}{row + 1}"
 
 
-def _named(places: Sequence[str]) -> str:
+def _place_list(places: Sequence[str]) -> str:
     more = len(places) - _MOST_NAMED
     shown = ", ".join(places[:_MOST_NAMED])
     if more <= 0:
@@ -203,7 +203,7 @@ def _named(places: Sequence[str]) -> str:
 # Before the library sees it ------------------------------------------------------------------------------------------
 
 
-def _opened(data: bytes) -> zipfile.ZipFile:
+def _open_archive(data: bytes) -> zipfile.ZipFile:
     try:
         return zipfile.ZipFile(io.BytesIO(data))
     except _DAMAGED:
@@ -215,8 +215,8 @@ def _opened(data: bytes) -> zipfile.ZipFile:
 def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
     """The visible sheets by name, each with the part of the workbook that holds it."""
     try:
-        book = ElementTree.fromstring(_inflated(archive, "xl/workbook.xml"))
-        links = ElementTree.fromstring(_inflated(archive, "xl/_rels/workbook.xml.rels"))
+        book = ElementTree.fromstring(_unpack(archive, "xl/workbook.xml"))
+        links = ElementTree.fromstring(_unpack(archive, "xl/_rels/workbook.xml.rels"))
     except (KeyError, ElementTree.ParseError, ValueError, LookupError):
         raise CannotRead(
             translate("exchange", "This is a ZIP file but not an XLSX workbook. Save the list as XLSX and import it.")
@@ -236,7 +236,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
     return found
 
 
-def _inflated(archive: zipfile.ZipFile, name: str) -> bytes:
+def _unpack(archive: zipfile.ZipFile, name: str) -> bytes:
     """A part of the archive, unpacked here first: what an archive says of its sizes may be a lie. Raises KeyError."""
     try:
         with archive.open(name) as part:

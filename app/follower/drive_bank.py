@@ -129,7 +129,7 @@ class DriveBank(RegisterBank):
                 ).format(name=translate("follower", setting.name), register=place, low=setting.low, high=setting.high)
         return None
 
-    def _written(self, table: Table, address: int, values: Sequence[int]) -> None:
+    def _after_write(self, table: Table, address: int, values: Sequence[int]) -> None:
         for place, value in enumerate(values, address):
             if table == "holding" and place in self._settings:
                 self._set(self._settings[place], value)

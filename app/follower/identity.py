@@ -51,17 +51,17 @@ class Identity:
         """The answer to a request of one of the two functions, well-formed or not, as a PDU."""
         if pdu[0] == REPORT_SERVER_ID:
             if len(pdu) != 1:
-                return _refused(pdu, ExcCodes.ILLEGAL_VALUE)
+                return _refusal(pdu, ExcCodes.ILLEGAL_VALUE)
             data = bytes((self._unit, _RUNNING)) + self.objects[_PRODUCT]
             return bytes((REPORT_SERVER_ID, len(data))) + data
         if pdu[1:2] != bytes((DEVICE_IDENTIFICATION,)):
-            return _refused(pdu, ExcCodes.ILLEGAL_FUNCTION)
+            return _refusal(pdu, ExcCodes.ILLEGAL_FUNCTION)
         if len(pdu) != 4 or not DeviceInformation.BASIC <= pdu[2] <= DeviceInformation.SPECIFIC:
-            return _refused(pdu, ExcCodes.ILLEGAL_VALUE)
+            return _refusal(pdu, ExcCodes.ILLEGAL_VALUE)
         code, first, objects = pdu[2], pdu[3], self.objects
         if code == DeviceInformation.SPECIFIC:
             if first not in objects:
-                return _refused(pdu, ExcCodes.ILLEGAL_ADDRESS)
+                return _refusal(pdu, ExcCodes.ILLEGAL_ADDRESS)
             wanted = {first: objects[first]}
         else:
             level = {number: text for number, text in objects.items() if code > DeviceInformation.BASIC or number <= 2}
@@ -72,7 +72,7 @@ class Identity:
         return bytes((ENCAPSULATED,)) + response.encode()
 
 
-def _refused(pdu: bytes, code: ExcCodes) -> bytes:
+def _refusal(pdu: bytes, code: ExcCodes) -> bytes:
     return bytes((pdu[0] | 0x80, code))
 
 

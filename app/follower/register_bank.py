@@ -148,7 +148,7 @@ class RegisterBank:
             if refused := self._refused(table, address, values):
                 return refused
             self._cells[table].update(enumerate(values, address))
-            self._written(table, address, values)
+            self._after_write(table, address, values)
         return None
 
     def set(self, signal: str, value: Value | int) -> None:
@@ -231,7 +231,7 @@ class RegisterBank:
             raise OutOfRange(unfit)
         with self._lock:
             self._cells[binding.table].update(enumerate(values, binding.address))
-            self._written(binding.table, binding.address, values)
+            self._after_write(binding.table, binding.address, values)
 
     def _lay_out(self) -> None:
         """Add the cells that a model has whether or not a signal names them."""
@@ -248,7 +248,7 @@ class RegisterBank:
     def _unfit(self, table: Table, address: int, values: Sequence[int]) -> str | None:
         """Why a model cannot take these values, in words. A bank takes all."""
 
-    def _written(self, table: Table, address: int, values: Sequence[int]) -> None:
+    def _after_write(self, table: Table, address: int, values: Sequence[int]) -> None:
         """Let a model know of cells that were written."""
 
 

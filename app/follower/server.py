@@ -229,9 +229,9 @@ class SerialServer:
             except OSError as why:
                 _log.warning("serial device %s lost: %s", self._device, why)
             self._release()
-            reader = await self._reopened()
+            reader = await self._reopen()
 
-    async def _reopened(self) -> asyncio.StreamReader:
+    async def _reopen(self) -> asyncio.StreamReader:
         while True:
             await asyncio.sleep(REOPEN_S)
             with contextlib.suppress(FollowerError):
@@ -250,7 +250,7 @@ async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, send: 
         held += arrived
         while len(held) >= MBAP_HEADER and len(held) >= (end := MBAP_HEADER + (header := mbap(held)).size):
             pdu, held = held[MBAP_HEADER:end], held[end:]
-            answer = await _troubled(responder, header.unit, await responder.answer(header.unit, pdu))
+            answer = await _apply_trouble(responder, header.unit, await responder.answer(header.unit, pdu))
             if answer is not None:
                 await send(mbap_frame(header.transaction, header.unit, answer))
             if held:
@@ -292,7 +292,7 @@ async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Se
     if unit == BROADCAST:
         await responder.broadcast(pdu)
         return
-    answer = await _troubled(responder, unit, await responder.answer(unit, pdu))
+    answer = await _apply_trouble(responder, unit, await responder.answer(unit, pdu))
     if answer is not None:
         if silence:
             await asyncio.sleep(silence)
@@ -301,7 +301,7 @@ async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Se
         await send(faults.frame(frame) if faults.any else frame)
 
 
-async def _troubled(responder: Responder, unit: int, answer: bytes | None) -> bytes | None:
+async def _apply_trouble(responder: Responder, unit: int, answer: bytes | None) -> bytes | None:
     """The answer after the trouble that was ordered for its follower."""
     model = responder.models.get(unit)
     if model is None or answer is None or not model.faults.any:

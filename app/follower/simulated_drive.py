@@ -64,7 +64,7 @@ class SimulatedDriveBank(DriveBank):
             self._show(part, SHOWN[part.value].tell(drive))
 
     def _refresh(self, table: Table, first: int, last: int) -> None:
-        for part in _touched(self._shown, table, first, last):
+        for part in _parts_in(self._shown, table, first, last):
             self._show(part, SHOWN[part.value].tell(self.drive))
 
     def _show(self, part: _Part, number: float) -> None:
@@ -85,7 +85,7 @@ class SimulatedDriveBank(DriveBank):
 
     def _unfit(self, table: Table, address: int, values: Sequence[int]) -> str | None:
         written = dict(enumerate(values, address))
-        for part in _touched(self._obeyed, table, address, address + len(values) - 1):
+        for part in _parts_in(self._obeyed, table, address, address + len(values) - 1):
             command = self._numbers.get(part.value)
             if command is None:
                 continue
@@ -98,9 +98,9 @@ class SimulatedDriveBank(DriveBank):
                 return _refusal(part, command)
         return None
 
-    def _written(self, table: Table, address: int, values: Sequence[int]) -> None:
+    def _after_write(self, table: Table, address: int, values: Sequence[int]) -> None:
         command = self.drive.command
-        for part in _touched(self._obeyed, table, address, address + len(values) - 1):
+        for part in _parts_in(self._obeyed, table, address, address + len(values) - 1):
             cells = self._cells[table]
             try:
                 value = _number(part.binding, [cells[place] for place in _places(part.binding)])
@@ -128,7 +128,7 @@ def _places(binding: Binding) -> range:
     return range(binding.address, binding.address + binding.count)
 
 
-def _touched(parts: Sequence[_Part], table: Table, first: int, last: int) -> Iterator[_Part]:
+def _parts_in(parts: Sequence[_Part], table: Table, first: int, last: int) -> Iterator[_Part]:
     return (
         part
         for part in parts

@@ -122,18 +122,18 @@ class Simulation:
 
     async def listen_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
         """As `serve_tcp`, in the running event loop, inside `playing`."""
-        responder = Responder(self._chosen(whom), self._clock, rtu=framing == "rtu")
+        responder = Responder(self._models_of(whom), self._clock, rtu=framing == "rtu")
         server = await TcpServer.open(responder, host, port, framing)
         self._endpoints.append(server)
         return server.address
 
     async def listen_serial(self, device: str, whom: Whom = None, settings: SerialSettings | None = None) -> None:
         """As `serve_serial`, in the running event loop, inside `playing`."""
-        chosen = self._chosen(whom)
+        chosen = self._models_of(whom)
         settings = settings or self._line_settings(chosen)
         self._endpoints.append(await SerialServer.open(Responder(chosen, self._clock, rtu=True), device, settings))
 
-    def _chosen(self, whom: Whom) -> list[RegisterBank]:
+    def _models_of(self, whom: Whom) -> list[RegisterBank]:
         if whom is None:
             return list(self.models.values())
         if isinstance(whom, str):

@@ -81,7 +81,7 @@ class Engine:
                 endpoints[plan.line],
                 self._readings,
                 self.transactions.append,
-                self._changed,
+                self._note_change,
                 armed=plan.line in arming,
                 stays_armed=stays_armed,
                 shared_with=_sharing(plan.line, endpoints),
@@ -216,7 +216,7 @@ class Engine:
         if self._loop is not None and self.running:
             with suppress(RuntimeError):  # stopped meanwhile: all is dropped anyway
                 if on:
-                    self._loop.call_soon_threadsafe(self._changed)
+                    self._loop.call_soon_threadsafe(self._note_change)
                 else:
                     self._loop.call_soon_threadsafe(at_work.disarm, time.monotonic() + stops_s)
 
@@ -296,9 +296,9 @@ class Engine:
             for line in self._lines.values():
                 line.look_after(now)
             if self._readings.age(now) or now - self._published >= PUBLISH_AT_LEAST_S:
-                self._changed()
+                self._note_change()
 
-    def _changed(self) -> None:
+    def _note_change(self) -> None:
         """Something is new: publish it, at once or a little later."""
         if self._publishing is None and self._loop is not None:
             wait = max(0.0, self._published + PUBLISH_EVERY_S - time.monotonic())

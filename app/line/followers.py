@@ -123,7 +123,7 @@ class Followers:
     ) -> None:
         self.statistics = Counts()
         self.outages = OutageBook()
-        self.client = Client(line, endpoint, self._recorded, self._name_of)
+        self.client = Client(line, endpoint, self._count, self._name_of)
         self.client.on_timeout = self._timed_out
         self.client.on_late = self._came_late
         self.client.on_unasked = self._came_unasked
@@ -177,11 +177,11 @@ class Followers:
                 polled.acknowledged = known < 2 or not self.client.repeats.careful(request.unit, answer.at)
         except LineFault as failed:
             if failed.fault.kind is FaultKind.EXCEPTION:
-                self._answered(polled, time.monotonic(), None)
+                self._note_answer(polled, time.monotonic(), None)
             elif not failed.fault.of_connection:
-                self._failed(polled, failed.fault, time.monotonic() - started)
+                self._note_failure(polled, failed.fault, time.monotonic() - started)
             raise
-        self._answered(polled, answer.at, 1000 * (answer.at - started))
+        self._note_answer(polled, answer.at, 1000 * (answer.at - started))
         return answer.pdu, answer.at
 
     async def _exchange(
@@ -210,7 +210,7 @@ class Followers:
             )
             sent = request.rtu if self._endpoint.rtu else request.mbap(0)
             name = polled.follower.name
-            self._recorded(Transaction(started, self.client.line, name, request, sent, b"", took, fault))
+            self._count(Transaction(started, self.client.line, name, request, sent, b"", took, fault))
             raise LineFault(fault) from None
 
     async def believes(self, request: Request, refusal: Fault) -> bool:
@@ -289,7 +289,7 @@ class Followers:
             polled.becomes(None)
             self._readings.lost(polled.signals, translate("bus", "the line was stopped"))
 
-    def _answered(self, polled: PolledFollower, at: float, took_ms: float | None) -> None:
+    def _note_answer(self, polled: PolledFollower, at: float, took_ms: float | None) -> None:
         self._silences = 0
         self.outages.answered(at)
         shown = polled.unasked[1] if polled.unasked and at < polled.unasked[0] + UNASKED_SHOWN_S else None
@@ -302,7 +302,7 @@ class Followers:
             former = polled.answer_ms
             polled.answer_ms = took_ms if former is None else 0.9 * former + 0.1 * took_ms
 
-    def _failed(self, polled: PolledFollower, fault: Fault, cost_s: float) -> None:
+    def _note_failure(self, polled: PolledFollower, fault: Fault, cost_s: float) -> None:
         """A request brought no answer."""
         polled.failures += 1
         polled.missed(time.monotonic() - cost_s)
@@ -351,7 +351,7 @@ class Followers:
 
     def _came_unasked(self, unit: int, frame: bytes, unasked: Unasked) -> None:
         """A unit that is asked sent an answer too many."""
-        fault = _two_devices(unit) if unasked.differs else _unasked(unit, unasked.delay_s)
+        fault = _two_devices(unit) if unasked.differs else _unasked_fault(unit, unasked.delay_s)
         now = time.monotonic()
         self.statistics.fault(fault.kind)
         polled = self._of_unit.get(unit)
@@ -369,7 +369,7 @@ class Followers:
                 Transaction(now, self.client.line, self._name_of(unit), unasked.request, b"", frame, ms, fault)
             )
 
-    def _recorded(self, transaction: Transaction) -> None:
+    def _count(self, transaction: Transaction) -> None:
         polled = self._of_unit.get(transaction.request.unit)
         self.statistics.count(transaction)
         if polled is not None:
@@ -386,7 +386,7 @@ def words_of(request: Request, pdu: bytes) -> tuple[int, ...]:
     return registers_of(pdu) if request.table in ("holding", "input") else bits_of(pdu, request.count)
 
 
-def _unasked(unit: int, delay_s: float | None) -> Fault:
+def _unasked_fault(unit: int, delay_s: float | None) -> Fault:
     if delay_s is None:
         return Fault(
             FaultKind.UNASKED,

@@ -405,7 +405,7 @@ class LinePoller:
                     self._readings.unread(job.read.signals, fault.sentence)
             elif whole:
                 if await self._conversation.believes(request, fault):
-                    self._refused(job, fault, now)
+                    self._note_refusal(job, fault, now)
                 else:
                     self._again(job, now + REPEATED_WITHIN_S)
             else:
@@ -443,7 +443,7 @@ class LinePoller:
             wish.fail(polled.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
             raise
 
-    def _refused(self, job: Job, fault: Fault, now: float) -> None:
+    def _note_refusal(self, job: Job, fault: Fault, now: float) -> None:
         """The follower refused a read."""
         told: Job | None = job
         if fault.code in (1, 2, 3):

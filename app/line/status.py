@@ -143,13 +143,13 @@ class Statuses:
         lost = [state for state in states if state.answering is False]
         silent = [state for state in lost if state.fault not in (FaultKind.LATE, FaultKind.UNASKED)]
         if silent:
-            words = _counted(
+            words = _count_text(
                 silent,
                 translate("bus", "{name} does not answer"),
                 translate("bus", "{count} devices do not answer: {names}"),
             )
             yield Status(StatusLevel.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
-        yield from _unasked(states)
+        yield from _double_answers(states)
         lost = [state for state in lost if state.fault is FaultKind.LATE]
         for state in states:
             tally = self._tallies[state.name]
@@ -159,7 +159,7 @@ class Statuses:
                 told = words.format(name=state.name, count=tally.total)
                 yield Status(StatusLevel.DEVICE, "refusing", told, refused[0][1], (state.name,))
         if lost:
-            words = _counted(
+            words = _count_text(
                 lost,
                 translate("bus", "{name} answers too late"),
                 translate("bus", "{count} devices answer too late: {names}"),
@@ -188,23 +188,23 @@ class Statuses:
                 connecting = all(state.answering is None for state in states)
                 yield Status(StatusLevel.WAITING, "connecting" if connecting else "waiting", words, wrong[0][1], names)
             else:
-                advice = f"{_listed(names)}: {wrong[0][1]}" if wrong[0][1] else _listed(names)
+                advice = f"{_name_list(names)}: {wrong[0][1]}" if wrong[0][1] else _name_list(names)
                 yield Status(StatusLevel.DATA, kind, words, advice, names)
 
 
-def _unasked(states: Sequence[FollowerState]) -> Iterator[Status]:
+def _double_answers(states: Sequence[FollowerState]) -> Iterator[Status]:
     """Answers come twice: of two devices, or of a device that is heard twice."""
     told = [state for state in states if state.fault is FaultKind.UNASKED]
     two = [state for state in told if state.two_devices]
     if two:
-        words = _counted(
+        words = _count_text(
             two,
             translate("bus", "Two devices answer at the address of {name}"),
             translate("bus", "Two devices answer at each of {count} addresses: {names}"),
         )
         yield Status(StatusLevel.DEVICE, "two-devices", words, two[0].reason, _names(two))
     if told:
-        words = _counted(
+        words = _count_text(
             told,
             translate("bus", "{name} answers twice"),
             translate("bus", "{count} devices answer twice: {names}"),
@@ -226,13 +226,13 @@ def _names(states: Sequence[FollowerState]) -> tuple[str, ...]:
     return tuple(state.name for state in states)
 
 
-def _counted(states: Sequence[FollowerState], one: str, several: str) -> str:
+def _count_text(states: Sequence[FollowerState], one: str, several: str) -> str:
     if len(states) == 1:
         return one.format(name=states[0].name)
-    return several.format(count=len(states), names=_listed(_names(states)))
+    return several.format(count=len(states), names=_name_list(_names(states)))
 
 
-def _listed(names: Sequence[str]) -> str:
+def _name_list(names: Sequence[str]) -> str:
     listed = ", ".join(names[:NAMED])
     more = len(names) - NAMED
     return translate("bus", "{names} and {count} more").format(names=listed, count=more) if more > 0 else listed

@@ -262,7 +262,7 @@ class WriteExecutor:
                 else:
                     drop(job.wanted, reason, Outcome.REFUSED)
             else:
-                self._unproved(job, _unsure(fault.sentence))
+                self._report_unproved(job, _unsure(fault.sentence))
             if fault.of_connection:
                 raise
         finally:
@@ -279,7 +279,7 @@ class WriteExecutor:
             self._changed()
         return True
 
-    def _unproved(self, job: WriteJob, reason: str) -> None:
+    def _report_unproved(self, job: WriteJob, reason: str) -> None:
         """Say that it is not sure whether it was written; of a stop only once it is given up."""
         job.reason = reason
         if not job.stops:
@@ -516,7 +516,7 @@ class WriteExecutor:
         """
         binding = job.wanted[0].binding
         if self._gives_way(job):
-            self._unproved(job, translate("bus", "acknowledged, but not read back: a stop took priority"))
+            self._report_unproved(job, translate("bus", "acknowledged, but not read back: a stop took priority"))
             return None
         where = binding.follower.name, binding.table, binding.address, binding.count
         try:
@@ -533,7 +533,7 @@ class WriteExecutor:
                 for one in job.wanted:
                     one.report(ok=True, reason=reason)
             elif job.acknowledged:
-                self._unproved(job, reason)
+                self._report_unproved(job, reason)
             if fault.of_connection:
                 raise
             return None
@@ -597,9 +597,9 @@ def _report(wanted: QueuedWrite, kept: Value | None, former: Value | None, *, sa
         wanted.report(ok=True, kept=kept, reason=note)
         return
     binding = wanted.binding
-    held = translate("bus", "a value that its data type cannot hold") if kept is None else _said(binding, kept)
+    held = translate("bus", "a value that its data type cannot hold") if kept is None else _value_text(binding, kept)
     reason = translate("bus", "device '{name}' kept {held} instead of {wanted}").format(
-        name=binding.follower.name, held=held, wanted=_said(binding, wanted.value)
+        name=binding.follower.name, held=held, wanted=_value_text(binding, wanted.value)
     )
     outcome = Outcome.CHANGED
     if kept is not None and kept == former:
@@ -652,7 +652,7 @@ def _value(wanted: QueuedWrite, words: tuple[int, ...]) -> Value | None:
     return wanted.binding.reading(words, 0.0).value
 
 
-def _said(binding: Binding, value: Value) -> str:
+def _value_text(binding: Binding, value: Value) -> str:
     if isinstance(value, str):
         return f"'{value}'"
     signal = binding.signal

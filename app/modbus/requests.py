@@ -128,13 +128,15 @@ def read_request(unit: int, table: Table, address: int, count: int) -> Request:
 
 def write_register(unit: int, address: int, word: int) -> Request:
     """Put one word, 0..65535, into a holding register (function 06)."""
-    return _echoed(unit, "holding", address, WriteSingleRegisterRequest(address=address, registers=[word], dev_id=unit))
+    return _echo_request(
+        unit, "holding", address, WriteSingleRegisterRequest(address=address, registers=[word], dev_id=unit)
+    )
 
 
 def write_registers(unit: int, address: int, words: Sequence[int]) -> Request:
     """Put words into consecutive holding registers (function 16)."""
     pdu = WriteMultipleRegistersRequest(address=address, registers=list(words), dev_id=unit)
-    return _counted(unit, "holding", address, len(words), pdu)
+    return _range_request(unit, "holding", address, len(words), pdu)
 
 
 def mask_write(unit: int, address: int, and_mask: int, or_mask: int) -> Request:
@@ -143,18 +145,18 @@ def mask_write(unit: int, address: int, and_mask: int, or_mask: int) -> Request:
     The register becomes (itself AND `and_mask`) OR (`or_mask` AND NOT `and_mask`).
     """
     pdu = MaskWriteRegisterRequest(address=address, and_mask=and_mask, or_mask=or_mask, dev_id=unit)
-    return _echoed(unit, "holding", address, pdu)
+    return _echo_request(unit, "holding", address, pdu)
 
 
 def write_coil(unit: int, address: int, on: bool) -> Request:
     """Set or clear one coil (function 05)."""
-    return _echoed(unit, "coil", address, WriteSingleCoilRequest(address=address, bits=[on], dev_id=unit))
+    return _echo_request(unit, "coil", address, WriteSingleCoilRequest(address=address, bits=[on], dev_id=unit))
 
 
 def write_coils(unit: int, address: int, bits: Sequence[bool]) -> Request:
     """Set or clear consecutive coils (function 15)."""
     pdu = WriteMultipleCoilsRequest(address=address, bits=list(bits), dev_id=unit)
-    return _counted(unit, "coil", address, len(bits), pdu)
+    return _range_request(unit, "coil", address, len(bits), pdu)
 
 
 def query_data_request(like: Request, data: int) -> Request:
@@ -184,12 +186,12 @@ def crc_fits(frame: bytes) -> bool:
     return FramerRTU.check_CRC(frame[:-2], int.from_bytes(frame[-2:], "big"))
 
 
-def _echoed(unit: int, table: Table, address: int, pdu: ModbusPDU) -> Request:
+def _echo_request(unit: int, table: Table, address: int, pdu: ModbusPDU) -> Request:
     whole = bytes((pdu.function_code,)) + pdu.encode()
     return _request(unit, table, address, 1, pdu, whole, len(whole))
 
 
-def _counted(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU) -> Request:
+def _range_request(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU) -> Request:
     head = (bytes((pdu.function_code,)) + pdu.encode())[:5]
     return _request(unit, table, address, count, pdu, head, 5)
 

@@ -39,7 +39,7 @@ def blocks_of(graph: PagingGraph) -> list[ScreenGroup]:
             leads[edge.source][edge.label] = edge.target
     of: dict[str, ScreenGroup] = {}
     for screens, closed in _runs(graph, leads):
-        block = ScreenGroup(_turned(screens, graph.start) if closed else screens, closed)
+        block = ScreenGroup(_rotate(screens, graph.start) if closed else screens, closed)
         of.update(dict.fromkeys(block.screens, block))
     for screen in graph.screens:
         of.setdefault(screen, ScreenGroup((screen,)))
@@ -114,7 +114,7 @@ def _chains(screens: Iterable[str], onward: Mapping[str, str]) -> Iterable[tuple
             yield tuple(chain)
 
 
-def _turned(ring: tuple[str, ...], start: str) -> tuple[str, ...]:
+def _rotate(ring: tuple[str, ...], start: str) -> tuple[str, ...]:
     """The ring from `start` on, if it is in it."""
     if start not in ring:
         return ring

@@ -44,8 +44,8 @@ def arranged(graph: PagingGraph, shape: float = 1.7) -> dict[str, MapPlace]:
         # Overrides stand together, and so does what nothing leads to.
         part = 0 if not number else 1 if shown.intersection(block.screens) else 2
         parts[part].append(_tree(block, shape))
-    areas = [_packed(part, shape) for part in parts if part]
-    return _packed(areas, shape, 0).places if areas else {}
+    areas = [_pack(part, shape) for part in parts if part]
+    return _pack(areas, shape, 0).places if areas else {}
 
 
 def places(
@@ -145,13 +145,13 @@ def _tree(block: ScreenGroup, shape: float) -> _Area:
         singles = [
             _tree(ScreenGroup((name,), below={name: block.below.get(name, [])}), shape) for name in block.screens
         ]
-        return _packed(singles, shape)
+        return _pack(singles, shape)
     own = _run(block, shape)
     if not hanging:
         return own
-    below = _packed([_tree(each, shape) for each in hanging], shape)
+    below = _pack([_tree(each, shape) for each in hanging], shape)
     width = max(own.width, below.width)
-    return _joined(
+    return _join(
         [(own, (width - own.width) // 2, 0), (below, (width - below.width) // 2, own.height)],
         width,
         own.height + below.height,
@@ -201,7 +201,7 @@ def _ring(count: int, shape: float) -> list[MapPlace]:
     return best or [(x, 0) for x in range(count)]
 
 
-def _packed(areas: list[_Area], shape: float, least: int = _ONE_ROW) -> _Area:
+def _pack(areas: list[_Area], shape: float, least: int = _ONE_ROW) -> _Area:
     """The areas side by side, in rows where they are wider than `least` and that fits the proportions better."""
     whole = sum(area.width * area.height for area in areas)
     most = max(least, max(area.width for area in areas), int(sqrt(whole * ASPECT / shape)) + STEP // 2)
@@ -222,10 +222,10 @@ def _packed(areas: list[_Area], shape: float, least: int = _ONE_ROW) -> _Area:
             put.append((area, x, y))
             x += area.width
         y += max(area.height for area in row)
-    return _joined(put, widest, y)
+    return _join(put, widest, y)
 
 
-def _joined(parts: Iterable[tuple[_Area, int, int]], width: int, height: int) -> _Area:
+def _join(parts: Iterable[tuple[_Area, int, int]], width: int, height: int) -> _Area:
     found: dict[str, MapPlace] = {}
     for area, right, down in parts:
         found.update({name: (x + right, y + down) for name, (x, y) in area.places.items()})

@@ -192,13 +192,13 @@ def _best(room: Room, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
     for cost, _, way, points in ranked:
         if cost >= least:
             break
-        crossed = _crossed(room, way, points)
+        crossed = _boxes_crossed(room, way, points)
         if cost + _CROSSING * len(crossed) < least:
             best, least, in_best = way, cost + _CROSSING * len(crossed), crossed
     return best, in_best
 
 
-def _crossed(room: Room, way: _Way, points: Sequence[Point]) -> list[Box]:
+def _boxes_crossed(room: Room, way: _Way, points: Sequence[Point]) -> list[Box]:
     """The boxes that a way goes through, each as often as it does."""
     if len(way.at) == 2:
         return _crossed_by_corner(room, way)

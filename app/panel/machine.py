@@ -149,10 +149,10 @@ def step(
     elif isinstance(event, ReleaseAll):
         _release_all(work)
     elif isinstance(event, WriteDone):
-        _answered(work, event.signal, event.value)
+        _settle_sent(work, event.signal, event.value)
         _take_back(work, event.signal, event.value)
     elif isinstance(event, WriteFailed):
-        _answered(work, event.signal, event.value)
+        _settle_sent(work, event.signal, event.value)
         kept = event.kept
         saying = Saying(event.message) if kept is None else of_kept(work.spoken, event.signal, kept)
         work.tell(saying, event.reason, event.signal, event.value)
@@ -331,7 +331,7 @@ def _release_all(work: StepInProgress) -> None:
     acting.let_go(work, work.state.pressing)
 
 
-def _answered(work: StepInProgress, signal: str, value: Fraction | None) -> None:
+def _settle_sent(work: StepInProgress, signal: str, value: Fraction | None) -> None:
     if signal in work.state.sent and value in (work.state.sent[signal], None):
         left = {name: value for name, value in work.state.sent.items() if name != signal}
         work.change(sent=MappingProxyType(left))

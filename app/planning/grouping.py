@@ -72,7 +72,7 @@ def _group_run(run: list[Span], pace: Pace, table: Table, most: int) -> list[Rea
     if all(span.every_ms == run[0].every_ms for span in run):
         by_period[run[0].every_ms] = run
     else:
-        for stretch in _cheapest_cut(_needed(run), pace, table, most):
+        for stretch in _cheapest_cut(_without_covered(run), pace, table, most):
             by_period.setdefault(min(span.every_ms for span in stretch), []).extend(stretch)
     reads = [
         (every_ms, first, end)
@@ -179,7 +179,7 @@ def _stretches(spans: list[Span], begins: list[int]) -> list[list[Span]]:
     return stretches[::-1]
 
 
-def _needed(run: list[Span]) -> list[Span]:
+def _without_covered(run: list[Span]) -> list[Span]:
     """The spans without those that any read of another one brings anyway: inside it, and no more impatient."""
     needed: list[Span] = []
     furthest: dict[int, int] = {}

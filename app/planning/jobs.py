@@ -133,7 +133,7 @@ class Jobs:
                 first, end = job.half_of.gap
                 if job.half_of.answered == 2 and first < end:
                     split.barriers.append((first, end))
-            self._judged(split, now)
+            self._note_piece(split, now)
 
     def refused(self, job: Job, now: float, *, known: bool, divisible: bool = True) -> Job | None:
         """A job was refused: it is put again, or others in its place.
@@ -159,7 +159,7 @@ class Jobs:
             job.refusals += 1
             if split is not None and job not in split.guilty:
                 split.guilty.append(job)
-                return self._judged(split, now) or job
+                return self._note_piece(split, now) or job
             return job
         if split is None:
             if now < job.search_at:
@@ -176,7 +176,7 @@ class Jobs:
         self._replace(job.signals, pieces, now)
         return None
 
-    def _judged(self, split: Split, now: float) -> Job | None:
+    def _note_piece(self, split: Split, now: float) -> Job | None:
         """One piece was judged. After the last one what is good is joined."""
         split.open -= 1
         if split.open:

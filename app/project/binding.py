@@ -194,7 +194,7 @@ def bindings(project: Project) -> Mapping[str, Binding]:
 
     Held values have none; signals with something to correct are in `unbound`.
     """
-    return _bound(project).bindings
+    return _bind(project).bindings
 
 
 def bindings_of(project: Project, follower: str) -> Mapping[str, Binding]:
@@ -212,12 +212,12 @@ def bindings_of(project: Project, follower: str) -> Mapping[str, Binding]:
 
 def unbound(project: Project) -> Mapping[str, str]:
     """Why register and bit signals cannot be found on the line, by name; empty if all can."""
-    return _bound(project).unbound
+    return _bind(project).unbound
 
 
 def bind(project: Project, name: str) -> Binding:
     """The binding of one signal. Raises Unbound, saying why there is none."""
-    bound = _bound(project)
+    bound = _bind(project)
     found = bound.bindings.get(name)
     if found is not None:
         return found
@@ -234,13 +234,13 @@ def derive_bits(project: Project, readings: Mapping[str, Reading]) -> dict[str, 
 
     Quality, reason and time are the base's; without a raw value of the base a bit has none either.
     """
-    bound = _bound(project)
-    return {signal.name: _derived(bound, signal, readings) for signal in bound.bits}
+    bound = _bind(project)
+    return {signal.name: _derive(bound, signal, readings) for signal in bound.bits}
 
 
 def derive_bit(project: Project, signal: BitSignal, readings: Mapping[str, Reading]) -> Reading:
     """The reading of one bit signal of the project, as `derive_bits` has it."""
-    return _derived(_bound(project), signal, readings)
+    return _derive(_bind(project), signal, readings)
 
 
 def value_span(project: Project, name: str) -> tuple[Fraction, Fraction] | None:
@@ -319,7 +319,7 @@ def refusal(project: Project, name: str, value: Value | int) -> str | None:
     signal = project.signal_named[name]
     if isinstance(signal, RegisterSignal) and not isinstance(value, str) and is_text(signal.encoding):
         return translate("project", "{said} is a number, but signal '{name}' is a text").format(
-            said=_said(signal, value), name=name
+            said=_exact_text(signal, value), name=name
         )
     if isinstance(value, str) and not (isinstance(signal, RegisterSignal) and is_text(signal.encoding)):
         return translate("project", "'{value}' is a text, but signal '{name}' is a number").format(
@@ -329,11 +329,11 @@ def refusal(project: Project, name: str, value: Value | int) -> str | None:
     if limits is not None and not isinstance(value, str):
         if value < limits[0]:
             return translate("project", "{said} is below the limit {limit}").format(
-                said=_said(signal, value), limit=_said(signal, limits[0])
+                said=_exact_text(signal, value), limit=_exact_text(signal, limits[0])
             )
         if value > limits[1]:
             return translate("project", "{said} is above the limit {limit}").format(
-                said=_said(signal, value), limit=_said(signal, limits[1])
+                said=_exact_text(signal, value), limit=_exact_text(signal, limits[1])
             )
     return None if isinstance(signal, HeldSignal) else unencodable(bind(project, name), value)
 
@@ -408,7 +408,7 @@ def plain_text(project: Project, name: str, value: Value | int | None) -> str:
 _BIT_VALUES: Final = (Fraction(0), Fraction(1))
 
 
-def _derived(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) -> Reading:
+def _derive(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) -> Reading:
     if signal.name not in bound.bindings:
         return Reading(None, None, Quality.IMPLAUSIBLE, bound.unbound[signal.name], None)
     base = readings.get(signal.bit.of, NEVER_READ)
@@ -418,7 +418,7 @@ def _derived(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) 
     return Reading(on, _BIT_VALUES[on], base.quality, base.reason, base.time)
 
 
-def _bound(project: Project) -> _Bound:
+def _bind(project: Project) -> _Bound:
     global _latest
     kept = _OF_PROJECT.get(project)
     if kept is not None and kept[1] is spoken():
@@ -540,7 +540,7 @@ def unencodable(binding: Binding, value: Value | int) -> str | None:
         least, greatest = raw_range(encoding)
         return translate(
             "project", "{said} would be raw {raw}; the range of {encoding} is {least} to {greatest}"
-        ).format(said=_said(binding.signal, value), raw=raw, encoding=encoding, least=least, greatest=greatest)
+        ).format(said=_exact_text(binding.signal, value), raw=raw, encoding=encoding, least=least, greatest=greatest)
     return None
 
 
@@ -557,7 +557,7 @@ def _own_text_of(signal: AnySignal, value: int | Fraction) -> str | None:
     return numbered(signal.texts).get(number) if text is None else text
 
 
-def _said(signal: AnySignal, value: int | Fraction) -> str:
+def _exact_text(signal: AnySignal, value: int | Fraction) -> str:
     """The value for a message: with as many decimals as it takes to be exact, three more than shown at most."""
     decimals = signal.decimals
     while decimals < signal.decimals + 3 and round_half_away(value, decimals) != value:

@@ -23,7 +23,7 @@ class ByItself:
 
 def written_by_itself(project: Project) -> tuple[ByItself, ...]:
     """What conditions write, and what is written again and again; what may start something comes first."""
-    return tuple(sorted(_found(project), key=lambda each: not each.starts))
+    return tuple(sorted(_search(project), key=lambda each: not each.starts))
 
 
 def starts_by_itself(project: Project, action: Action) -> bool:
@@ -62,7 +62,7 @@ def deed_in_words(project: Project, action: Action) -> str:
     return words.format(signal=action.signal)
 
 
-def _found(project: Project) -> Iterator[ByItself]:
+def _search(project: Project) -> Iterator[ByItself]:
     for action in project.actions:
         if action.when is not None and _written_to_a_device(project, action):
             words = translate("project", "when {condition}: {deed}").format(

@@ -88,9 +88,9 @@ def trusted(signal: RegisterSignal, scale: StraightLine) -> Trusted | None:
     low, high = (float(raw[0]), float(raw[1])) if floating else (floor(raw[0]), ceil(raw[1]))
     if floating:
         low, high = low - abs(low) * _ROUNDING, high + abs(high) * _ROUNDING
-    span = translate("project", "{low} to {high}").format(low=_said(ends[0]), high=_said(ends[1]))
+    span = translate("project", "{low} to {high}").format(low=_plain_number(ends[0]), high=_plain_number(ends[1]))
     return Trusted(low, high, f"{span} {signal.unit}".rstrip(), of_limits=limits is not None, float_too=floating)
 
 
-def _said(value: Fraction) -> str:
+def _plain_number(value: Fraction) -> str:
     return f"{(Decimal(value.numerator) / value.denominator).normalize():f}"

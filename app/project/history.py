@@ -146,7 +146,7 @@ class EditHistory:
         """Do again what was taken back last and return the document. At the end nothing happens."""
         if self.can_redo:
             step = self._steps[self._position]
-            self._present = step.document or _changed(self._present, step, back=False)
+            self._present = step.document or _apply(self._present, step, back=False)
             self._position += 1
             self._hold()
         self.seal()
@@ -161,7 +161,7 @@ class EditHistory:
         """The document before the last step that is done."""
         step = self._steps[self._position - 1]
         kept = self._steps[self._position - 2].document if self._position > 1 else self._first
-        return kept or _changed(self._present, step, back=True)
+        return kept or _apply(self._present, step, back=True)
 
     def _hold(self) -> None:
         """Keep the present document whole, and those far from it no longer."""
@@ -199,16 +199,16 @@ def _difference(before: Project, after: Project) -> tuple[tuple[_Run, ...], tupl
 
 
 @lru_cache(maxsize=64)
-def _shared(keys: frozenset[str]) -> frozenset[str]:
+def _intern(keys: frozenset[str]) -> frozenset[str]:
     return keys
 
 
 def _one_set(keys: set[str]) -> frozenset[str]:
     """Such a set, one for all steps: nearly all have the same."""
-    return _shared(frozenset(keys))
+    return _intern(frozenset(keys))
 
 
-def _changed(project: Project, step: _Step, *, back: bool) -> Project:
+def _apply(project: Project, step: _Step, *, back: bool) -> Project:
     """`project` with a step taken back, or done again. All parts were validated when the edit was made."""
     values = {attribute: getattr(project, attribute) for attribute in Project.model_fields}
     for run in step.runs:

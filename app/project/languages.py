@@ -26,7 +26,7 @@ def in_language(project: Project, number: int) -> Project:
     made = _MADE.of(project, lambda _project: {})
     found = made.get(number)
     if found is None:
-        found = made[number] = _spoken(project, project.panel.languages[number])
+        found = made[number] = _translate_project(project, project.panel.languages[number])
     return found
 
 
@@ -52,7 +52,7 @@ def edited_in(project: Project, number: int, edit: Callable[[Project], Project],
     return _with_screens(after, back, only)
 
 
-def _spoken(project: Project, language: str) -> Project:
+def _translate_project(project: Project, language: str) -> Project:
     screens = tuple(_screen_in(screen, language) for screen in project.screens)
     signals = tuple(_signal_in(signal, language) for signal in project.signals)
     messages = project.panel.messages_in.get(language)

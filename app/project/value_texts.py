@@ -213,28 +213,28 @@ def read_texts(text: str) -> dict[str, str]:
 
 def written_texts(texts: Mapping[str, str]) -> str:
     """Values and texts as `texts_in` reads them: "0 = stopped; 1 = running"."""
-    return "; ".join(f"{value} = {_written(words)}" for value, words in texts.items())
+    return "; ".join(f"{value} = {_write(words)}" for value, words in texts.items())
 
 
 def written_languages(texts: Mapping[str, Mapping[str, str]]) -> str:
     """The texts of other languages as `texts_in_languages` reads them."""
     return "\n".join(
-        f"{language if _PLAIN_NAME.fullmatch(language) else _quoted(language)}: {written_texts(words)}"
+        f"{language if _PLAIN_NAME.fullmatch(language) else _quote(language)}: {written_texts(words)}"
         for language, words in texts.items()
     )
 
 
 @lru_cache(maxsize=4096)
-def _written(text: str) -> str:
+def _write(text: str) -> str:
     """The text itself where it is read back as it is, with another one behind it or at the end; else in quotation
     marks."""
     if not text.isprintable() or '"' in text:
-        return _quoted(text)
+        return _quote(text)
     last, first = (("0", text),), (("0", text), ("1", "x"))
-    return text if (texts_in(f"0 = {text}"), texts_in(f"0 = {text}; 1 = x")) == (last, first) else _quoted(text)
+    return text if (texts_in(f"0 = {text}"), texts_in(f"0 = {text}; 1 = x")) == (last, first) else _quote(text)
 
 
-def _quoted(text: str) -> str:
+def _quote(text: str) -> str:
     return json.dumps(text, ensure_ascii=not text.isprintable())
 
 

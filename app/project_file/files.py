@@ -122,7 +122,7 @@ def load_known(path: str | os.PathLike[str]) -> Loaded:
     """
     try:
         content = _content(Path(path))
-        project, number = _parsed(content, loose=False)
+        project, number = _parse(content, loose=False)
         return Loaded(project, digest(content), number)
     except ProjectFileError as error:
         raise ProjectFileError(error.problems, path, unreadable=error.unreadable) from None
@@ -147,12 +147,12 @@ def parse(text: str | bytes, *, loose: bool = False) -> Project:
     Raises ProjectFileError with all that is wrong with it. With `loose` names may point to nothing, as they may in
     the middle of an edit: for a copy of work that was not saved yet.
     """
-    return _parsed(text, loose=loose)[0]
+    return _parse(text, loose=loose)[0]
 
 
-def _parsed(text: str | bytes, *, loose: bool) -> tuple[Project, int]:
+def _parse(text: str | bytes, *, loose: bool) -> tuple[Project, int]:
     """The same, with the format of the text."""
-    tables = _tables(_decoded(text) if isinstance(text, bytes) else text.removeprefix("\ufeff"))
+    tables = _tables(_decode(text) if isinstance(text, bytes) else text.removeprefix("\ufeff"))
     problems = _format_problems(tables)
     number = FORMAT if problems else int(tables["format"])
     if not problems:
@@ -222,7 +222,7 @@ def _unreadable(message: str, hint: str) -> ProjectFileError:
     return ProjectFileError((Problem("", message, hint),), unreadable=True)
 
 
-def _decoded(content: bytes) -> str:
+def _decode(content: bytes) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise _unreadable(
             translate("project", "the text is UTF-16, not UTF-8"), translate("project", "save it again as UTF-8")

@@ -32,21 +32,21 @@ def migrated(tables: Tables) -> Tables:
     if found > FORMAT:
         raise UnknownFormat(
             translate("project", "the file has format {shown}, but this program reads formats up to {last}").format(
-                shown=_shown(found), last=FORMAT
+                shown=_number_text(found), last=FORMAT
             ),
             translate("project", "open it with a newer Fanlight"),
         )
     for number in range(found, FORMAT) if found >= min(MIGRATIONS, default=FORMAT) else (found,):
         if number not in MIGRATIONS:
             raise UnknownFormat(
-                translate("project", "there is no format {shown}").format(shown=_shown(found)),
+                translate("project", "there is no format {shown}").format(shown=_number_text(found)),
                 translate("project", "the current format is {format}").format(format=FORMAT),
             )
         tables = {**MIGRATIONS[number](tables), "format": number + 1}
     return tables
 
 
-def _shown(number: int) -> str:
+def _number_text(number: int) -> str:
     return str(number) if abs(number) < 10**6 else translate("project", "with that number")
 
 
@@ -66,10 +66,10 @@ _IN_PANEL_1: Final = r"(?: / languages?| / messages(?: / [a-z_]+)?| / messages_i
 
 
 def _from_1_to_2(tables: Tables) -> Tables:
-    tables = _called(tables, {"turn": "screen_change"})
+    tables = _rename_keys(tables, {"turn": "screen_change"})
     if isinstance(panel := tables.get("panel"), dict):
         tables["panel"] = _saying(panel, "repertoire", _REPERTOIRES_1)
-    _each(tables, "signal", lambda signal: _called(signal, {"plays": "drive_role"}))
+    _each(tables, "signal", lambda signal: _rename_keys(signal, {"plays": "drive_role"}))
     _each(tables, "accepted", _accepted_1)
     return tables
 
@@ -87,7 +87,7 @@ def _accepted_1(accepted: Tables) -> Tables:
 # of the present format to tell.
 
 
-def _called(table: Tables, names: Mapping[str, str]) -> Tables:
+def _rename_keys(table: Tables, names: Mapping[str, str]) -> Tables:
     """With other names for keys, in the same order. A key that is there by its new name already is an odd one out."""
     return {names[key] if key in names and names[key] not in table else key: table[key] for key in table}
 

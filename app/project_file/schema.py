@@ -40,7 +40,7 @@ class _OfTheFile(GenerateJsonSchema):
 
 def schema() -> dict[str, Any]:
     """The schema, made from the models."""
-    made = _tidied(Project.model_json_schema(by_alias=True, schema_generator=_OfTheFile))
+    made = _tidy(Project.model_json_schema(by_alias=True, schema_generator=_OfTheFile))
     _require(made, "format")
     for line in ("SerialLine", "TcpLine", "SerialOverTcpLine"):
         _require(made["$defs"][line], "kind")
@@ -51,13 +51,13 @@ def schema() -> dict[str, Any]:
     return {"$schema": GenerateJsonSchema.schema_dialect, "title": "Fanlight project", **made}
 
 
-def _tidied(node: Any) -> Any:
+def _tidy(node: Any) -> Any:
     """Without titles that only repeat the key, and with the bounds of numbers in the schema's own words."""
     if isinstance(node, list):
-        return [_tidied(item) for item in node]
+        return [_tidy(item) for item in node]
     if not isinstance(node, dict):
         return node
-    tidy = {key: _tidied(value) for key, value in node.items() if not (key == "title" and isinstance(value, str))}
+    tidy = {key: _tidy(value) for key, value in node.items() if not (key == "title" and isinstance(value, str))}
     tidy.pop("max_digits", None)
     if isinstance(tidy.get("gt"), int):
         tidy["exclusiveMinimum"] = tidy.pop("gt")

@@ -163,10 +163,10 @@ def _either_or(place: Place, value: object) -> str:
         choice = translate("project", "a number or a text")
     else:
         choice = translate("project", 'a number or { from = "the name of a held value" }')
-    return _needed(choice, kind_of(value))
+    return _need_text(choice, kind_of(value))
 
 
-def _needed(what: str, given: str) -> str:
+def _need_text(what: str, given: str) -> str:
     return translate("project", "must be {what}, not {given}").format(what=what, given=given)
 
 
@@ -243,10 +243,10 @@ def _message(details: ErrorDetails) -> tuple[str, str]:
 
 
 def _needs(what: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
-    return lambda _, value: (_needed(translate("project", what), kind_of(value)), "")
+    return lambda _, value: (_need_text(translate("project", what), kind_of(value)), "")
 
 
-def _bound(words: str, key: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
+def _bound_message(words: str, key: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
     return lambda context, value: (translate("project", words).format(bound=context[key], value=_short(value)), "")
 
 
@@ -260,7 +260,7 @@ def _choice(context: dict[str, Any], value: object) -> tuple[str, str]:
     choices = re.findall(r"'([^']*)'", expected)
     said = quoted(given) if isinstance(given, str) else _short(given) if type(given) is int else kind_of(given)
     hint = did_you_mean(given, choices) if isinstance(given, str) else ""
-    return _needed(one_of(choices) if choices else expected, said), hint
+    return _need_text(one_of(choices) if choices else expected, said), hint
 
 
 def _pattern(context: dict[str, Any], value: object) -> tuple[str, str]:
@@ -309,9 +309,9 @@ _WORDS: Final[dict[str, Callable[[dict[str, Any], Any], tuple[str, str]]]] = {
     "dict_type": _needs(mark("project", "a table")),
     "model_type": _needs(mark("project", "a table")),
     "model_attributes_type": _needs(mark("project", "a table")),
-    "greater_than": _bound(mark("project", "must be a number above {bound}, not {value}"), "gt"),
-    "greater_than_equal": _bound(mark("project", "must be at least {bound}, not {value}"), "ge"),
-    "less_than_equal": _bound(mark("project", "must be at most {bound}, not {value}"), "le"),
+    "greater_than": _bound_message(mark("project", "must be a number above {bound}, not {value}"), "gt"),
+    "greater_than_equal": _bound_message(mark("project", "must be at least {bound}, not {value}"), "ge"),
+    "less_than_equal": _bound_message(mark("project", "must be at most {bound}, not {value}"), "le"),
     "literal_error": _choice,
     "union_tag_invalid": _choice,
     "string_pattern_mismatch": _pattern,

@@ -37,7 +37,7 @@ def write_samples(
     writer.writerow(["time", "seconds", "signal", "value", "unit", "quality", "registers"])
     units = {name: recording.project.signal_named[name].unit for name in names}
     count = 0
-    for at, name, value, quality, words in _merged(recording, names, begin, end):
+    for at, name, value, quality, words in _merge(recording, names, begin, end):
         civil = recording.civil(at).isoformat(timespec="milliseconds")
         registers = " ".join(f"{word:04X}" for word in words) if QUALITIES[quality] == "good" else ""
         writer.writerow(
@@ -76,7 +76,7 @@ def write_table(
             writer.writerow([civil, f"{row_at:.6f}", *row])
             count += 1
 
-    for at, name, value, quality, _ in _merged(recording, names, begin, end):
+    for at, name, value, quality, _ in _merge(recording, names, begin, end):
         if at != row_at:
             finish()
             row, row_at = [""] * len(names), at
@@ -101,7 +101,7 @@ def write_events(
 _Row = tuple[float, str, float | str, int, list[int]]
 
 
-def _merged(recording: Recording, names: Sequence[str], begin: float, end: float) -> Iterator[_Row]:
+def _merge(recording: Recording, names: Sequence[str], begin: float, end: float) -> Iterator[_Row]:
     """All samples in the order of their times, then of the names: time, signal, value, quality by number, registers."""
     first: float | None = begin
     while first is not None:

@@ -96,7 +96,7 @@ def connect(path: Path) -> tuple[sqlite3.Connection, Budget]:
 
 def check_schema(database: sqlite3.Connection) -> None:
     """Make sure that there is nothing but the tables of a recording. Raises Foreign, or sqlite3.Error."""
-    tables, indexes = _known()
+    tables, indexes = _statements()
     for kind, name, table, sql in database.execute("SELECT type, name, tbl_name, sql FROM sqlite_master"):
         words = _plain(sql)
         if kind == "table" and name in tables:
@@ -114,7 +114,7 @@ def has_log(path: Path) -> bool:
     return path.with_name(path.name + "-wal").exists()
 
 
-def _known() -> tuple[dict[str, str], dict[str, str]]:
+def _statements() -> tuple[dict[str, str], dict[str, str]]:
     """What makes the tables and the indexes of a recording, by their names."""
     statements = [_plain(statement) for statement in TABLES.split(";") if statement.strip()]
     found: tuple[dict[str, str], dict[str, str]] = {}, {}

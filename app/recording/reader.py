@@ -229,7 +229,7 @@ class Recording:
                 count=count,
                 signal=signal,
             )
-        parts = [part for block in blocks if (part := self._unpacked(block, width)) is not None]
+        parts = [part for block in blocks if (part := self._unpack(block, width)) is not None]
         loose = self._rows(
             "SELECT t, quality, words FROM loose WHERE signal = ? AND t BETWEEN ? AND ? ORDER BY id",
             (number, first, last),
@@ -266,7 +266,7 @@ class Recording:
             f"{_BLOCK} AND first <= ? ORDER BY first DESC LIMIT 1",
             (number, t),
         )
-        part = self._unpacked(blocks[0], width) if blocks else None
+        part = self._unpack(blocks[0], width) if blocks else None
         if part is None:
             return Samples.none(width)
         place = int(np.searchsorted(part.times, t, side="right"))
@@ -283,7 +283,7 @@ class Recording:
         )
         inside = self._rows(f"{_BLOCK} AND first <= ? AND last > ? ORDER BY first LIMIT 1", (number, t, t))
         times = [first for (first,) in rows if first is not None]
-        part = self._unpacked(inside[0], self._place(signal)[1]) if inside else None
+        part = self._unpack(inside[0], self._place(signal)[1]) if inside else None
         if part is not None:
             times += part.times[int(np.searchsorted(part.times, t, side="right")) :][:1].tolist()
         return min(times) / SECOND if times else None
@@ -377,7 +377,7 @@ class Recording:
             self._note_table("loose")
         return loose_samples(fitting, width)
 
-    def _unpacked(self, block: tuple[int, int, int, object, object], width: int) -> Samples | None:
+    def _unpack(self, block: tuple[int, int, int, object, object], width: int) -> Samples | None:
         number, first, count, packed, data = block
         try:
             return unpack(data, first, count, width, packed=bool(packed))

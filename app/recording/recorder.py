@@ -211,9 +211,9 @@ class Recorder:
         self._begun += 1
         if limits.files:
             surplus, kept = self._files[: -limits.files], self._files[-limits.files :]
-            self._files = [file for file in surplus if not self._deleted(file)] + kept
+            self._files = [file for file in surplus if not self._delete(file)] + kept
 
-    def _deleted(self, file: Path) -> bool:
+    def _delete(self, file: Path) -> bool:
         """Delete a file. If it cannot be (another program may hold it), that is noted, and it is tried again later."""
         try:
             file.unlink(missing_ok=True)

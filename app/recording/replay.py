@@ -103,7 +103,7 @@ class Replay:
         self._seen = self._clock()
         self._own_way = False
         self.panel.begin(self.panel.state.language)
-        self.panel.state = self._led(self.panel.state)
+        self.panel.state = self._as_recorded(self.panel.state)
         # One look at the readings, so that overrides that held then are shown.
         self.panel.take(Tick(self._at))
 
@@ -131,7 +131,7 @@ class Replay:
         if self._at >= self.end:
             self._playing = False
         if not self._own_way:
-            self.panel.state = self._led(self.panel.state)
+            self.panel.state = self._as_recorded(self.panel.state)
         return ()
 
     def registers(self) -> Mapping[str, Reading]:
@@ -156,7 +156,7 @@ class Replay:
         """What had happened up to this moment, oldest first."""
         return self.recording.events(self.begin, self._at)
 
-    def _led(self, state: State) -> State:
+    def _as_recorded(self, state: State) -> State:
         """The state with the screen and the held values that the panel had then, as far as that was recorded."""
         held = {signal: value for at, signal, value in self._held if at <= self._at}
         if any(state.held.get(signal) != value for signal, value in held.items()):
@@ -170,9 +170,9 @@ class Replay:
         index = int(np.searchsorted(chunk.samples.times, round(self._at * SECOND), side="right")) - 1
         if index < 0:
             return NEVER_READ
-        return self._made(signal, chunk.samples, index)
+        return self._reading_at(signal, chunk.samples, index)
 
-    def _made(self, signal: str, samples: Samples, index: int) -> Reading:
+    def _reading_at(self, signal: str, samples: Samples, index: int) -> Reading:
         at = int(samples.times[index]) / SECOND
         quality = QUALITIES[int(samples.qualities[index])]
         words = [int(word) for word in samples.words[index]]
@@ -181,7 +181,7 @@ class Replay:
         reason = translate("record", "not read at that time")
         good = np.flatnonzero(samples.qualities[:index] == GOOD)
         if quality is Quality.STALE and len(good):
-            former = self._made(signal, samples, int(good[-1]))
+            former = self._reading_at(signal, samples, int(good[-1]))
             return Reading(former.raw, former.value, Quality.STALE, reason, former.time)
         return Reading(None, None, Quality.NONE if quality is Quality.STALE else quality, reason, at)
 

@@ -105,7 +105,7 @@ def unpack(data: object, first: int, count: int, width: int, *, packed: bool) ->
     if not isinstance(data, bytes):
         raise ValueError(translate("record", "a block of samples is empty"))
     try:
-        plain = _inflated(data, due) if packed else data
+        plain = _inflate(data, due) if packed else data
     except zlib.error as why:
         raise ValueError(translate("record", "a block of samples cannot be read: {why}").format(why=why)) from None
     if len(plain) != due:
@@ -121,7 +121,7 @@ def unpack(data: object, first: int, count: int, width: int, *, packed: bool) ->
     return Samples(times, qualities, words.astype(np.uint16, copy=False))
 
 
-def _inflated(data: bytes, due: int) -> bytes:
+def _inflate(data: bytes, due: int) -> bytes:
     """What was compressed, hardly more of it than is due: a damaged block must not fill the memory."""
     inflater = zlib.decompressobj()
     plain = inflater.decompress(data, due + 1)

@@ -82,17 +82,17 @@ class Rehearsal:
         self._at = now
         owed, self._owed = self._owed, {}
         for write in owed.values():
-            self._written(write)
+            self._write(write)
         answers, self._answers = self._answers, []
         return answers
 
     def carry_out(self, effects: tuple[Effect, ...], _cause: PanelEvent) -> tuple[Effect, ...]:
         """Write into the models what the panel wants written."""
         # The answers come with the next tick, as a line's come later: two conditions that write in turn go on for ever.
-        self._answers += [self._written(effect) for effect in effects if isinstance(effect, Write)]
+        self._answers += [self._write(effect) for effect in effects if isinstance(effect, Write)]
         return effects
 
-    def _written(self, write: Write) -> PanelEvent:
+    def _write(self, write: Write) -> PanelEvent:
         binding = bindings(self.project)[write.signal]
         model = self._models[binding.follower.name]
         now = self._clock()

@@ -289,7 +289,7 @@ class Session:
             self._failed[write.signal] = report
         if report.ok:
             return WriteDone(write.signal, self._clock(), write.value)
-        message, kept = _told(report)
+        message, kept = _failure_text(report)
         return WriteFailed(write.signal, report.reason, self._clock(), write.value, message, kept)
 
 
@@ -305,7 +305,7 @@ _TOLD: Final[Mapping[Outcome | Obstacle, PanelMessage]] = MappingProxyType(
 )
 
 
-def _told(report: WriteReport) -> tuple[PanelMessage, Value | None]:
+def _failure_text(report: WriteReport) -> tuple[PanelMessage, Value | None]:
     """What the panel says of a write that failed, and what the follower holds instead, where it was read back."""
     if report.outcome in (Outcome.LIMITED, Outcome.IGNORED, Outcome.CHANGED) and report.kept is not None:
         return "kept", report.kept

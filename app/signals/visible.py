@@ -13,10 +13,10 @@ def visible(text: str) -> str:
     invisible ones, and halves of surrogate pairs, which stand for the bytes of a file name that is not UTF-8. Blanks of
     every width stay as they are.
     """
-    return text if text.isprintable() else "".join(map(_shown, text))
+    return text if text.isprintable() else "".join(map(_visible, text))
 
 
-def _shown(char: str) -> str:
+def _visible(char: str) -> str:
     if char.isprintable() or unicodedata.category(char) == "Zs":
         return char
     code = ord(char)

@@ -38,14 +38,14 @@ class RegisterDifference:
     @property
     def said_before(self) -> str:
         """The former value, or its words."""
-        return self._said(self.text_before, self.before)
+        return self._text(self.text_before, self.before)
 
     @property
     def said_after(self) -> str:
         """The later value, or its words."""
-        return self._said(self.text_after, self.after)
+        return self._text(self.text_after, self.after)
 
-    def _said(self, text: str, words: tuple[int, ...] | None) -> str:
+    def _text(self, text: str, words: tuple[int, ...] | None) -> str:
         # Values that differ by less than their last decimal would read the same.
         alike = self.differs and self.text_before == self.text_after
         return f"{text} ({_words(words)})" if text and alike else text or _words(words)

@@ -154,7 +154,7 @@ def take(
         taken.replace(microsecond=0),
         registers,
         project.title,
-        tuple(_joined(taking.refused)),
+        tuple(_join(taking.refused)),
         said_of(project, follower, registers),
         notes,
     )
@@ -275,7 +275,7 @@ def _middle(first: int, end: int, inner: set[int]) -> int | None:
     return min((at for at in range(first + 1, end) if at not in inner), key=lambda at: abs(at - middle), default=None)
 
 
-def _joined(refused: list[UnreadableRange]) -> Iterable[UnreadableRange]:
+def _join(refused: list[UnreadableRange]) -> Iterable[UnreadableRange]:
     """Neighbours that were refused in the same words, as one."""
     kept: UnreadableRange | None = None
     for each in sorted(refused, key=lambda one: (TABLES.index(one.table), one.first)):

@@ -112,8 +112,8 @@ class ScreensList(QWidget):
         self.delete_button.clicked.connect(self._delete)
         self.up_button.clicked.connect(lambda: self._move(-1))
         self.down_button.clicked.connect(lambda: self._move(1))
-        self.list.currentItemChanged.connect(self._chosen)
-        self.list.itemChanged.connect(self._renamed)
+        self.list.currentItemChanged.connect(self._choose)
+        self.list.itemChanged.connect(self._rename)
         self.list.itemActivated.connect(lambda item: self.opened.emit(item.data(_NAME)))
         self.list.dropped.connect(self.move_wanted)
         self.list.customContextMenuRequested.connect(self._menu)
@@ -241,11 +241,11 @@ class ScreensList(QWidget):
         if self.current() and 0 <= to < self.list.count():
             self.move_wanted.emit(self.current(), to)
 
-    def _chosen(self, item: QListWidgetItem | None) -> None:
+    def _choose(self, item: QListWidgetItem | None) -> None:
         if not self._filling and item is not None:
             self.chosen.emit(item.data(_NAME))
 
-    def _renamed(self, item: QListWidgetItem) -> None:
+    def _rename(self, item: QListWidgetItem) -> None:
         if self._filling:
             return
         old, new = str(item.data(_NAME)), item.text()
@@ -333,9 +333,9 @@ class _Delegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
         lines = 2 * option.fontMetrics.lineSpacing() + 12
-        return QSize(120, max(self._scaled().height() + 12, lines))
+        return QSize(120, max(self._thumb_size().height() + 12, lines))
 
-    def _scaled(self) -> QSize:
+    def _thumb_size(self) -> QSize:
         full = self._thumbs.full_size
         return full.scaled(full.boundedTo(THUMB_ROOM), Qt.AspectRatioMode.KeepAspectRatio)
 
@@ -350,7 +350,7 @@ class _Delegate(QStyledItemDelegate):
             painter.fillRect(area, wash)
             painter.fillRect(area.left(), area.top(), 4, area.height(), colours.colour("accent"))
         face = face_colours(option.palette)
-        small = self._scaled()
+        small = self._thumb_size()
         at = QRect(area.left() + 12, area.center().y() - small.height() // 2, small.width(), small.height())
         painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
         painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
@@ -390,7 +390,7 @@ class _Delegate(QStyledItemDelegate):
         painter.restore()
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
-        left = option.rect.left() + self._scaled().width() + 14
+        left = option.rect.left() + self._thumb_size().width() + 14
         height = editor.sizeHint().height()
         top = option.rect.center().y() - height // 2
         editor.setGeometry(left, top, option.rect.right() - left - 2, height)

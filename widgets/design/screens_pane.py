@@ -56,10 +56,10 @@ class ScreensPane(QWidget):
         now = (project.screen_changes, graph, findings)
         if names != [listed[0] for listed in self._shown] or not all(map(operator.is_, now, self._shown_of)):
             self._shown_of = now
-            self._shown = self._listed(project, graph, findings)
+            self._shown = self._list_screens(project, graph, findings)
         self.show_selection()
 
-    def _listed(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> list[ListedScreen]:
+    def _list_screens(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> list[ListedScreen]:
         unreachable, stuck = frozenset(graph.unreachable), frozenset(graph.no_way_back)
         wrong = {
             finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)

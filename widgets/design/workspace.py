@@ -55,7 +55,7 @@ class DesignWorkspace(QWidget):
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
-        self._changed()
+        self._follow_document()
         self._shown_changed()
 
     def _make_parts(self) -> None:
@@ -154,7 +154,7 @@ class DesignWorkspace(QWidget):
     def _next_language(self) -> None:
         count = len(self.document.project.panel.languages)
         if count < 2:
-            self._refused(self.tr("The panel has only one language; add more in the panel's properties."))
+            self._say(self.tr("The panel has only one language; add more in the panel's properties."))
         else:
             self.document.choose_language((self.document.language + 1) % count)
 
@@ -183,12 +183,12 @@ class DesignWorkspace(QWidget):
 
     def _connect(self) -> None:
         document = self.document
-        document.replaced.connect(self._replaced)
-        document.changed.connect(self._changed)
+        document.replaced.connect(self._forget_former)
+        document.changed.connect(self._follow_document)
         document.selection_changed.connect(self._selection_changed)
         document.shown_changed.connect(self._shown_changed)
-        document.refused.connect(self._refused)
-        document.offered.connect(self._offered)
+        document.refused.connect(self._say)
+        document.offered.connect(self._offer)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
         self.editor.trying_changed.connect(lambda _on: self.ways.show_properties())
         self.editor.wanted.connect(self._to_editor)
@@ -227,11 +227,11 @@ class DesignWorkspace(QWidget):
         self.findings.draft_chosen.connect(self.ways.go_to_draft)
         self.findings.fix_wanted.connect(self._fix)
         self.findings.accept_wanted.connect(self._accept)
-        self.checks.found.connect(self._found)
+        self.checks.found.connect(self._show_findings)
 
     # Keeping it in step
 
-    def _changed(self) -> None:
+    def _follow_document(self) -> None:
         project = self.document.project
         follow_drafts(self.drafts, self._before, project)
         self.begun.follow(project)
@@ -261,7 +261,7 @@ class DesignWorkspace(QWidget):
         self._mark_fields()
         self.ways.show_properties()
 
-    def _replaced(self) -> None:
+    def _forget_former(self) -> None:
         """Another project: nothing of the former one is true any more."""
         self.drafts.clear()
         self.begun.clear()
@@ -285,7 +285,7 @@ class DesignWorkspace(QWidget):
         elif self.view == "screen" and self.document.selection.fields:
             self.inspector.show_tab(self.inspector.field_form)
 
-    def _found(self) -> None:
+    def _show_findings(self) -> None:
         """Show what the checks found."""
         self.findings.set_findings(self.checks.findings, self.checks.accepted, checked=self.checks.checked)
         self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
@@ -297,7 +297,7 @@ class DesignWorkspace(QWidget):
         if not self.checks.up_to_date:
             self.checks.finish()
         if finding.fix is None or finding not in self.checks.findings:
-            self._refused(self.tr("Nothing changed: this problem no longer exists."))
+            self._say(self.tr("Nothing changed: this problem no longer exists."))
         elif self.document.do(finding.fix.words, finding.fixed) is None:
             self.checks.finish()
 
@@ -316,7 +316,7 @@ class DesignWorkspace(QWidget):
 
     def _accept_current(self) -> None:
         if self.findings.current() is None:
-            self._refused(self.tr("Select a finding first: F8 goes to the findings."))
+            self._say(self.tr("Select a finding first: F8 goes to the findings."))
         else:
             self.findings.accept_current()
 
@@ -325,9 +325,9 @@ class DesignWorkspace(QWidget):
         if row is not None and row.finding is not None and row.finding.fix is not None:
             self._fix(row.finding)
         elif row is None:
-            self._refused(self.tr("Select a finding first: F8 goes to the findings."))
+            self._say(self.tr("Select a finding first: F8 goes to the findings."))
         else:
-            self._refused(self.tr("There is no automatic fix for this; press Enter to go to it."))
+            self._say(self.tr("There is no automatic fix for this; press Enter to go to it."))
 
     def _mark_fields(self) -> None:
         screen = self.document.screen
@@ -349,10 +349,10 @@ class DesignWorkspace(QWidget):
                 rows.add(number)
         self.editor.set_wrong(frozenset(fields), frozenset(rows))
 
-    def _refused(self, text: str) -> None:
+    def _say(self, text: str) -> None:
         self.editor.say(text)
 
-    def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
+    def _offer(self, text: str, button: str, deed: Callable[[], object]) -> None:
         self.editor.say(text, button, deed)
 
     def not_taken_over(self) -> list[str]:

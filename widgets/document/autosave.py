@@ -63,14 +63,14 @@ class Autosave(QObject):
         self._slices = QTimer(self)
         self._slices.setInterval(SLICE_EVERY_MS)
         self._slices.timeout.connect(self._slice)
-        document.changed.connect(self._changed)
+        document.changed.connect(self._note_change)
         aside = self._aside
         self.destroyed.connect(lambda: aside.stop(1.0))
 
     def watch(self, drafts: Drafts, kept: Callable[[], tuple[KeptDraft, ...]]) -> None:
         """Keep what is not accepted yet as well; `kept` gives it as it is now."""
         self._drafts = kept
-        drafts.changed.connect(self._changed)
+        drafts.changed.connect(self._note_change)
 
     @property
     def _unsaved(self) -> bool:
@@ -82,7 +82,7 @@ class Autosave(QObject):
         self._slices.stop()
         self._since = None
         if self._unsaved:
-            self._changed()
+            self._note_change()
             return
         if self._posted:
             self._posted = False
@@ -108,7 +108,7 @@ class Autosave(QObject):
 
     # In the window's thread
 
-    def _changed(self) -> None:
+    def _note_change(self) -> None:
         if self._slices.isActive():
             self._since = self._since or time.monotonic()
             return  # the slices go on with the newest value

@@ -93,7 +93,7 @@ class Document(QObject):
         self._looked_at = {}
         self._order = ()
         self.replaced.emit()
-        self._told(Selection(screen=_first_screen(project)))
+        self._tell(Selection(screen=_first_screen(project)))
         # Parts of a project form no cycles. Looking for some among ten thousands of them would stop a key for 80 ms now
         # and then, so the collector leaves alone what is there once a project is open.
         if gc.isenabled():  # else the program is just starting, and sees to it afterwards
@@ -138,7 +138,7 @@ class Document(QObject):
         if project is not self.project and project != self.project:
             before, at = self._selection, self._history.position
             self._history.record(project, name, merge)
-            self._told(select)
+            self._tell(select)
             merged = self._history.position == at
             first = self._looked_at.get(at, (before, before))[0] if merged else before
             self._looked_at[self._history.position] = (first, self._selection)
@@ -152,7 +152,7 @@ class Document(QObject):
             before, step = self.project, self._history.position
             self._history.undo()
             looked_at = self._looked_at.get(step)
-            self._told(self._where_changed(before, looked_at[0] if looked_at else None))
+            self._tell(self._where_changed(before, looked_at[0] if looked_at else None))
 
     def redo(self) -> None:
         """Make the step again that was taken back last."""
@@ -160,7 +160,7 @@ class Document(QObject):
             before = self.project
             self._history.redo()
             looked_at = self._looked_at.get(self._history.position)
-            self._told(self._where_changed(before, looked_at[1] if looked_at else None))
+            self._tell(self._where_changed(before, looked_at[1] if looked_at else None))
 
     def seal(self) -> None:
         """The next edit is a step of its own, whatever it is."""
@@ -189,7 +189,7 @@ class Document(QObject):
             return None
         return Selection(screen=differing[0])
 
-    def _told(self, select: Selection | None = None) -> None:
+    def _tell(self, select: Selection | None = None) -> None:
         before = self._selection
         self._selection = self._sound(select or before)
         self._order = tuple(screen.name for screen in self.project.screens)

@@ -86,24 +86,24 @@ def subject_text(subject: Hashable) -> str:
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
     """Drop the drafts of parts that are gone, and renumber those of screen changes, actions and fields that moved."""
     subjects = {subject for subject, _, _, _ in drafts.all()}
-    drafts.follow({subject: _followed(subject, before, after) for subject in subjects if isinstance(subject, tuple)})
+    drafts.follow({subject: _follow(subject, before, after) for subject in subjects if isinstance(subject, tuple)})
 
 
-def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:
+def _follow(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:
     kind, *rest = subject
     if kind == "messages":
         return _messages_followed(before.panel.languages, after.panel.languages, rest)
     if kind == "screen_change":
-        index = _moved(before.screen_changes, after.screen_changes, rest[0])
+        index = _new_place(before.screen_changes, after.screen_changes, rest[0])
         return None if index is None else (kind, index)
     if kind == "action":
-        index = _moved(before.actions, after.actions, rest[0])
+        index = _new_place(before.actions, after.actions, rest[0])
         return None if index is None else (kind, index)
     if kind == "field":
         old, new = before.screen_named.get(rest[0]), after.screen_named.get(rest[0])
         if new is None:
             return None
-        index = rest[1] if old is None else _moved(old.fields, new.fields, rest[1])
+        index = rest[1] if old is None else _new_place(old.fields, new.fields, rest[1])
         return None if index is None or index >= len(new.fields) else (kind, rest[0], index)
     names: dict[str, Any] = {
         "signal": after.signal_named,
@@ -125,7 +125,7 @@ def _messages_followed(before: Names, after: Names, language: list[str]) -> tupl
     return ("messages", after[before.index(language[0])]) if len(before) == len(after) else None
 
 
-def _moved(before: tuple[Any, ...], after: tuple[Any, ...], index: int) -> int | None:
+def _new_place(before: tuple[Any, ...], after: tuple[Any, ...], index: int) -> int | None:
     """Where the part at `index` is now: the same object, or the same place if it was edited; None if it is gone."""
     if before is after:
         return index

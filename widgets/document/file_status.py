@@ -55,7 +55,7 @@ class FileStatus(QObject):
         self._path: Path | None = None
         self._open_here: BaseFileLock | None = None
         self.watch = FileWatch(self)
-        self.watch.found.connect(self._found)
+        self.watch.found.connect(self._judge)
 
     def follow(self, path: Path | None, known: str | None, number: int = FORMAT) -> None:
         """The document belongs to this file from now on, which holds the content `known` in the format `number`."""
@@ -113,7 +113,7 @@ class FileStatus(QObject):
             self._open_here.release()
             self._open_here = None
 
-    def _found(self, path: Path, digest: str | None) -> None:
+    def _judge(self, path: Path, digest: str | None) -> None:
         if path != self._path:
             return
         if digest == self.known:

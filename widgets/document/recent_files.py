@@ -28,7 +28,7 @@ class RecentFiles(QMenu):
         self._files: list[tuple[Path, QAction]] = []
         self._missing: frozenset[Path] = frozenset()
         self.aboutToShow.connect(self._look)
-        self._looked.connect(self._found)
+        self._looked.connect(self._show_missing)
         self.refresh()
 
     def refresh(self) -> None:
@@ -68,7 +68,7 @@ class RecentFiles(QMenu):
 
         threading.Thread(target=look, name="recent files", daemon=True).start()
 
-    def _found(self, missing: frozenset[Path]) -> None:
+    def _show_missing(self, missing: frozenset[Path]) -> None:
         self._missing = missing
         for number, (path, action) in enumerate(self._files, start=1):
             action.setText(self._entry(number, path))

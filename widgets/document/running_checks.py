@@ -40,8 +40,8 @@ class RunningChecks(QObject):
         """Whether this project was ever checked to the end: until then no findings do not mean that all is well."""
         self._begin = self._timer(BEGIN_AFTER_MS, self._start)
         self._go_on = self._timer(PAUSE_MS, self._slice)
-        document.changed.connect(self._changed)
-        document.replaced.connect(self._replaced)
+        document.changed.connect(self._restart)
+        document.replaced.connect(self._start_anew)
         self._begin.start()
 
     def _timer(self, after_ms: int, then: object) -> QTimer:
@@ -82,9 +82,9 @@ class RunningChecks(QObject):
         before = self._now
         self._steps = None
         self._checker.check(self._document.project)
-        self._ended(before)
+        self._finish(before)
 
-    def _changed(self) -> None:
+    def _restart(self) -> None:
         self._steps = None
         self._go_on.stop()
         if self.up_to_date:  # there and back again
@@ -92,7 +92,7 @@ class RunningChecks(QObject):
         else:
             self._begin.start()
 
-    def _replaced(self) -> None:
+    def _start_anew(self) -> None:
         self._checker = Checker()
         self._steps = None
         self.checked = False
@@ -111,13 +111,13 @@ class RunningChecks(QObject):
             if time.perf_counter() > end:
                 self._go_on.start()
                 return
-        self._ended(before)
+        self._finish(before)
 
     @property
     def _now(self) -> tuple[object, object]:
         return self._checker.findings, self._checker.accepted
 
-    def _ended(self, before: tuple[object, object]) -> None:
+    def _finish(self, before: tuple[object, object]) -> None:
         self._steps = None
         first, self.checked = not self.checked, True
         if first or not all(map(is_, self._now, before)):

@@ -82,7 +82,7 @@ class PanelFace(QWidget):
         self._mark = ""
         self.grid = CellGrid(self)
         self.keypad = KeyPad(self)
-        self.keypad.key_pressed.connect(self._clicked)
+        self.keypad.key_pressed.connect(self._click)
         self.keypad.key_released.connect(self._release)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -324,7 +324,7 @@ class PanelFace(QWidget):
             del self._down[name]
             self.key_released.emit(name)
 
-    def _clicked(self, name: str) -> None:
+    def _click(self, name: str) -> None:
         if not self.isAncestorOf(QApplication.focusWidget() or self.window()):
             self.setFocus(Qt.FocusReason.MouseFocusReason)
         self._press(name)

@@ -135,11 +135,11 @@ class Thumbnails(QObject):
         if picture is None:
             if len(self._pictures) >= MOST_PICTURES:
                 self._pictures.clear()
-            picture = self._pictures[key] = _painted(rows, look, size.width() / max(self.full_size.width(), 1))
+            picture = self._pictures[key] = _paint(rows, look, size.width() / max(self.full_size.width(), 1))
         return picture
 
 
-def _painted(rows: Rows, look: ThumbnailStyle, scale: float) -> QPixmap:
+def _paint(rows: Rows, look: ThumbnailStyle, scale: float) -> QPixmap:
     picture = QPixmap(look.size * look.ratio)
     picture.setDevicePixelRatio(look.ratio)
     picture.fill(Qt.GlobalColor.transparent)

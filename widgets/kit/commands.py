@@ -109,13 +109,13 @@ class Listed:
 def listed(menus: Iterable[QMenu]) -> Iterator[Listed]:
     """Everything in these menus and the menus in them, in order."""
     for menu in menus:
-        yield from _listed(menu, (plain(menu.title()),))
+        yield from _list(menu, (plain(menu.title()),))
 
 
-def _listed(menu: QMenu, path: tuple[str, ...]) -> Iterator[Listed]:
+def _list(menu: QMenu, path: tuple[str, ...]) -> Iterator[Listed]:
     for action in menu.actions():
         inner = action.menu()
         if isinstance(inner, QMenu):
-            yield from _listed(inner, (*path, plain(inner.title())))
+            yield from _list(inner, (*path, plain(inner.title())))
         elif not action.isSeparator():
             yield Listed(action, path)

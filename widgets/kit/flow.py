@@ -63,13 +63,13 @@ class FlowLayout(QLayout):
                     parent.updateGeometry()
 
     def sizeHint(self) -> QSize:
-        shown = self._shown()
+        shown = self._visible_items()
         width = sum(self._width(item) for item in shown) + self.spacing() * max(0, len(shown) - 1)
         height = max((item.sizeHint().height() for item in shown), default=0)
         return self._with_margins(QSize(width, height))
 
     def minimumSize(self) -> QSize:
-        shown = self._shown()
+        shown = self._visible_items()
         width = self._with_margins(QSize(max((item.minimumSize().width() for item in shown), default=0), 0)).width()
         return QSize(width, self.heightForWidth(max(width, self._width_now or self.sizeHint().width())))
 
@@ -77,7 +77,7 @@ class FlowLayout(QLayout):
         margins = self.contentsMargins()
         return size + QSize(margins.left() + margins.right(), margins.top() + margins.bottom())
 
-    def _shown(self) -> list[QLayoutItem]:
+    def _visible_items(self) -> list[QLayoutItem]:
         return [item for item in self._items if not item.isEmpty()]
 
     @staticmethod
@@ -94,7 +94,7 @@ class FlowLayout(QLayout):
     def _lines(self, width: int) -> list[list[QLayoutItem]]:
         lines: list[list[QLayoutItem]] = []
         used = 0
-        for item in self._shown():
+        for item in self._visible_items():
             wanted = self._width(item)
             if lines and used + self.spacing() + wanted <= width:
                 lines[-1].append(item)

@@ -50,7 +50,7 @@ class Translation(QObject):
         self._translators = [] if (spoken := spoken_for(wish)) is Language.ENGLISH else self._load(spoken)
         for translator in self._translators:
             self._application.installTranslator(translator)
-        language_of_app.speak(_translated if self._translators else None)
+        language_of_app.speak(_translate if self._translators else None)
 
     def _load(self, spoken: Language) -> list[QTranslator]:
         ours, of_qt = QTranslator(self), QTranslator(self)
@@ -61,7 +61,7 @@ class Translation(QObject):
         return found
 
 
-def _translated(context: str, text: str) -> str:
+def _translate(context: str, text: str) -> str:
     return QCoreApplication.translate(context, text)
 
 

@@ -59,7 +59,7 @@ class Bindings:
 
     def deed(self, event: QKeyEvent) -> str | None:
         """What a key asks for in this part; None if it means nothing here."""
-        found = self._deeds.get(_called(event))
+        found = self._deeds.get(_name(event))
         if found is None and not event.modifiers() & _HELD:  # "+" needs Shift on some keyboards
             found = self._deeds.get(event.text())
         return found
@@ -73,7 +73,7 @@ _HELD: Final = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModi
 _SAME: Final = {Qt.Key.Key_Enter: Qt.Key.Key_Return, Qt.Key.Key_Backtab: Qt.Key.Key_Tab}
 
 
-def _called(event: QKeyEvent) -> str:
+def _name(event: QKeyEvent) -> str:
     key = Qt.Key(event.key())
     modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
     if key == Qt.Key.Key_Backtab:

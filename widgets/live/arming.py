@@ -157,7 +157,7 @@ class ArmingDialog(QDialog):
         alone = starting if any(each.starts for each in by_itself) else []
         self.ticks = [_Caution(text, self) for text in (*cautions(), *alone)]
         for tick in self.ticks:
-            tick.box.toggled.connect(self._ticked)
+            tick.box.toggled.connect(self._follow_ticks)
             layout.addWidget(tick)
         self.hold = HoldButton(self.tr("Hold to arm"), hold_ms=hold_ms)
         self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
@@ -172,7 +172,7 @@ class ArmingDialog(QDialog):
         layout.addSpacing(4)
         layout.addWidget(self.hint)
         layout.addWidget(buttons)
-        self._ticked()
+        self._follow_ticks()
         width = scaled(660)
         self.setMinimumSize(width, layout.totalHeightForWidth(width))
         self.ticks[0].box.setFocus()
@@ -193,7 +193,7 @@ class ArmingDialog(QDialog):
         self.by_itself.setFixedHeight(rows * (self.by_itself.fontMetrics().lineSpacing() + 4) + scaled(6))
         layout.addWidget(self.by_itself)
 
-    def _ticked(self) -> None:
+    def _follow_ticks(self) -> None:
         missing = sum(not tick.box.isChecked() for tick in self.ticks)
         self.hold.setEnabled(missing == 0)
         self.hint.setText(

@@ -420,10 +420,10 @@ class ValueSetter(QWidget):
         button.clicked.connect(self._set)
         self.value.returnPressed.connect(self._set)
         self.value.textEdited.connect(lambda _text: self.refused.emit(""))
-        self.signal.currentTextChanged.connect(self._chosen)
-        self._chosen(self.signal.currentText())
+        self.signal.currentTextChanged.connect(self._show_unit)
+        self._show_unit(self.signal.currentText())
 
-    def _chosen(self, name: str) -> None:
+    def _show_unit(self, name: str) -> None:
         self._unit.setText(self._project.signal_named[name].unit)
         self.refused.emit("")
 

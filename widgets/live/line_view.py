@@ -84,7 +84,7 @@ class LineView(QWidget):
         self._make_actions()
         self._lay_out()
         self.setFocusProxy(self.table)
-        self.table.selectionModel().selectionChanged.connect(self._selected)
+        self.table.selectionModel().selectionChanged.connect(self._follow_selection)
         self.model.modelReset.connect(lambda: self.parts.show_row(None))
         live.transactions.connect(self.add)
         live.frame.connect(self._frame)
@@ -196,7 +196,7 @@ class LineView(QWidget):
         self.to_newest()
 
     def _make_actions(self) -> None:
-        self.pause_action = self._action(self.tr("&Pause"), self._paused, "Ctrl+Shift+P", toggles=True)
+        self.pause_action = self._action(self.tr("&Pause"), self._follow_pause, "Ctrl+Shift+P", toggles=True)
         self.newest_action = self._action(self.tr("To the &newest"), self.to_newest, "Ctrl+Shift+E")
         self.filter_action = self._action(self.tr("F&ilter the transactions"), self._filter, "Ctrl+Shift+G")
         self.faults_action = self._action(self.tr("Only &faults"), self._search, "Ctrl+Shift+X", toggles=True)
@@ -295,13 +295,13 @@ class LineView(QWidget):
             self.table.add(rows)
         self._tell()
 
-    def _paused(self) -> None:
+    def _follow_pause(self) -> None:
         self.pause_action.setIconText(self.tr("Continue") if self.paused else self.tr("Pause"))
         if self._taking:
             self._take()
         self._tell()
 
-    def _selected(self, _on: QItemSelection, _off: QItemSelection) -> None:
+    def _follow_selection(self, _on: QItemSelection, _off: QItemSelection) -> None:
         current = self.table.currentIndex()
         rows = self.table.selectionModel().selectedRows()
         self.parts.show_row(self.model.row(current.row() if current in rows else rows[-1].row()) if rows else None)

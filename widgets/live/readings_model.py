@@ -140,7 +140,7 @@ class ReadingsModel(TableModel):
         }
         self._readings = {}
         self._made, self._drawn = {}, {}
-        self._order = self._arranged()
+        self._order = self._order_names()
         self.endResetModel()
 
     @property
@@ -188,7 +188,7 @@ class ReadingsModel(TableModel):
         found: list[tuple[int, ReadingColumn]] = []
         for row in range(max(0, first), min(last + 1, len(self._order))):
             name = self._order[row]
-            former, now = self._drawn.get(name), self._shown(name)
+            former, now = self._drawn.get(name), self._compose(name)
             if former is not None and former is not now:
                 recoloured = former.quality is not now.quality or former.doubtful is not now.doubtful
                 found += [
@@ -202,18 +202,18 @@ class ReadingsModel(TableModel):
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell, and the name of its colour."""
-        shown = self._shown(self._order[row])
+        shown = self._compose(self._order[row])
         return shown.texts[column], shown.ink(column)
 
     def drawn(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
         """The same to draw it: `changes` tells from now on what is not so any more."""
         name = self._order[row]
-        shown = self._drawn[name] = self._shown(name)
+        shown = self._drawn[name] = self._compose(name)
         return shown.texts[column], shown.ink(column), self.alignment[column]
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
         """Why the reading is not good."""
-        return self._shown(self._order[row]).texts[ReadingColumn.REASON]
+        return self._compose(self._order[row]).texts[ReadingColumn.REASON]
 
     def spoken(self, row: int, column: int) -> str:
         """The text with its heading."""
@@ -222,7 +222,7 @@ class ReadingsModel(TableModel):
     def _reading(self, name: str) -> Reading:
         return self._readings.get(name, NEVER_READ)
 
-    def _shown(self, name: str) -> _Shown:
+    def _compose(self, name: str) -> _Shown:
         reading = self._reading(name)
         former = self._made.get(name)
         age = "" if reading.value is None and reading.time is None else age_text(reading.age(self._now))
@@ -274,7 +274,7 @@ class ReadingsModel(TableModel):
     def _arrange(self) -> None:
         """Sort and filter anew; what is selected stays so."""
         self._arranged_at = self._now
-        order = self._arranged()
+        order = self._order_names()
         if order == self._order:
             return
         if len(order) != len(self._order) or set(order) != set(self._order):
@@ -290,21 +290,21 @@ class ReadingsModel(TableModel):
         self.changePersistentIndexList(kept, moved)
         self.layoutChanged.emit()
 
-    def _arranged(self) -> list[str]:
+    def _order_names(self) -> list[str]:
         order: Iterable[str] = self._names
         if self._not_good_only:
             order = [name for name in order if not _sound(self._reading(name))]
         if self._words:
-            order = [name for name in order if self._found(name)]
+            order = [name for name in order if self._matches(name)]
         if self._column >= 0:
             return sorted(order, key=self._key, reverse=self._falling)
         return list(order)
 
-    def _found(self, name: str) -> bool:
+    def _matches(self, name: str) -> bool:
         missing = [word for word in self._words if word not in name.casefold()]
         if not missing:
             return True
-        texts = self._shown(name).texts
+        texts = self._compose(name).texts
         looked_at = (ReadingColumn.SIGNAL, ReadingColumn.VALUE, ReadingColumn.QUALITY, ReadingColumn.REASON)
         text = " ".join(texts[column] for column in looked_at).casefold()
         return all(word in text for word in self._words)

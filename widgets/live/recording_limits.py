@@ -96,8 +96,8 @@ class LimitsDialog(QDialog):
     def _show(self, limits: Limits) -> None:
         unit = _unit(limits.seconds)
         self.unit.setCurrentIndex(self.unit.findData(unit))
-        self.size_edit.setText(_typed(limits.size, MB))
-        self.time_edit.setText(_typed(limits.seconds, unit))
+        self.size_edit.setText(_amount_text(limits.size, MB))
+        self.time_edit.setText(_amount_text(limits.seconds, unit))
         self.files_edit.setText(str(limits.files) if limits.files else "")
 
     def _read(self) -> None:
@@ -148,7 +148,7 @@ class LimitsDialog(QDialog):
 
 def outcome(limits: Limits) -> list[str]:
     """What will come of these limits, sentence by sentence."""
-    return [_goes_on(limits), _kept(limits)]
+    return [_goes_on(limits), _keeping_text(limits)]
 
 
 def size_words(size: float) -> str:
@@ -180,7 +180,7 @@ def _goes_on(limits: Limits) -> str:
     return words.format(size=size, time=time)
 
 
-def _kept(limits: Limits) -> str:
+def _keeping_text(limits: Limits) -> str:
     if not limits.parted:
         if limits.files:
             return translate("LimitsDialog", "The number of files only applies when new files are started.")
@@ -227,6 +227,6 @@ def _unit(seconds: float) -> int:
     return MINUTE if seconds > MINUTE and seconds % (MINUTE / 10) == 0 else SECOND
 
 
-def _typed(amount: float, unit: int) -> str:
+def _amount_text(amount: float, unit: int) -> str:
     """An amount as a person types it in that unit; none is empty."""
     return plain((Decimal(str(amount)) / unit).normalize()) if amount else ""

@@ -62,11 +62,11 @@ class TransactionFilter:
             return False
         if not self.words:
             return True
-        text = _searched(row)
+        text = _search_text(row)
         return all(word in text for word in self.words)
 
 
-def _searched(row: TransactionRow) -> str:
+def _search_text(row: TransactionRow) -> str:
     """What the words of a filter are looked for in: also signals and bytes, in hexadecimal with and without blanks."""
     transaction = row.transaction
     request = transaction.request
@@ -179,8 +179,8 @@ class TransactionsTable(QuickTable):
         self._following = True
         self._own = False
         self._fit_columns()
-        self.verticalScrollBar().valueChanged.connect(self._scrolled)
-        self.selectionModel().selectionChanged.connect(self._chosen)
+        self.verticalScrollBar().valueChanged.connect(self._follow_scroll)
+        self.selectionModel().selectionChanged.connect(self._tell_chosen)
 
     @property
     def following(self) -> bool:
@@ -218,12 +218,12 @@ class TransactionsTable(QuickTable):
         """The selected transactions, oldest first."""
         return tuple(self._model.row(row) for row in selected_rows(self))
 
-    def _scrolled(self, value: int) -> None:
+    def _follow_scroll(self, value: int) -> None:
         if not self._own:
             at_the_end = value >= self.verticalScrollBar().maximum()
             self._following = at_the_end and not self.selectionModel().hasSelection()
 
-    def _chosen(self) -> None:
+    def _tell_chosen(self) -> None:
         if self.selectionModel().hasSelection():
             self._following = False
 

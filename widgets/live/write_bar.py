@@ -117,7 +117,7 @@ class WriteBar(QFrame):
             return
         signal = project.signal_named[self._signal]
         try:
-            value = self._typed(signal)
+            value = self._value(signal)
         except ValueError as why:
             self._say(str(why), "fault")
             return
@@ -130,9 +130,9 @@ class WriteBar(QFrame):
             self._say(self.tr("Not written: writing is not armed. Arm it first."), "fault")
         else:
             self._future = session.write(signal.name, value)
-            self._say(self.tr("Writing {value}\u2026").format(value=_said(project, signal, value)), "faint")
+            self._say(self.tr("Writing {value}\u2026").format(value=_value_text(project, signal, value)), "faint")
 
-    def _typed(self, signal: AnySignal) -> Value:
+    def _value(self, signal: AnySignal) -> Value:
         if self._editors.currentWidget() is self.choice:
             return Fraction(str(self.choice.currentData()))
         text = self.value.text()
@@ -148,13 +148,13 @@ class WriteBar(QFrame):
             return
         report, self._future = self._future.result(), None
         signal = self._project.signal_named[self._signal]
-        wanted = _said(self._project, signal, report.wanted)
+        wanted = _value_text(self._project, signal, report.wanted)
         if not report.ok:
             self._say(self.tr("Not written: {why}").format(why=report.reason), "fault")
         elif report.kept is None:
             self._say(self.tr("Written: {value}; it cannot be read back.").format(value=wanted), "good")
         else:
-            kept = _said(self._project, signal, report.kept)
+            kept = _value_text(self._project, signal, report.kept)
             self._say(self.tr("Written: {value}. Read back: {kept}.").format(value=wanted, kept=kept), "good")
 
     def _show_now(self) -> None:
@@ -163,7 +163,7 @@ class WriteBar(QFrame):
         reading: Reading = self._live.readings().get(self._signal, NEVER_READ)
         signal = self._project.signal_named[self._signal]
         if reading.good and reading.value is not None:
-            self.now.setText(self.tr("now {value}").format(value=_said(self._project, signal, reading.value)))
+            self.now.setText(self.tr("now {value}").format(value=_value_text(self._project, signal, reading.value)))
         else:
             self.now.setText(self.tr("now unknown: {why}").format(why=reading.why))
 
@@ -209,7 +209,7 @@ def _limits(project: Project, signal: AnySignal) -> str:
     return f"{low} \u2026 {high}"
 
 
-def _said(project: Project, signal: AnySignal, value: Value) -> str:
+def _value_text(project: Project, signal: AnySignal, value: Value) -> str:
     """The value in as many decimals as it has: what was typed is not to come back rounded."""
     if isinstance(value, str) or signal.texts:
         return f"{plain_text(project, signal.name, value)} {signal.unit}".rstrip()

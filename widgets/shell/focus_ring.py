@@ -105,9 +105,9 @@ class FocusRing(QObject):
         around = QRect(self.target.mapTo(window, QPoint(0, 0)), self.target.size()).adjusted(
             -2 * WIDTH, -2 * WIDTH, 2 * WIDTH, 2 * WIDTH
         )
-        self._ring.place(around & self._seen(window))
+        self._ring.place(around & self._visible_part(window))
 
-    def _seen(self, window: QWidget) -> QRect:
+    def _visible_part(self, window: QWidget) -> QRect:
         """The part of the window in which the widget can be seen: what scrolls is cut off by its viewport."""
         seen = window.rect()
         for widget in filter(isValid, self._watched):

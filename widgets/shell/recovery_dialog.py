@@ -124,7 +124,7 @@ class RecoveryDialog(QDialog):
         if id(slot) not in self._read:
             try:
                 work = slot.read()
-                self._read[id(slot)] = Copy(slot, work, _saved(work.origin))
+                self._read[id(slot)] = Copy(slot, work, _saved_project(work.origin))
             except ProjectFileError as error:
                 self._read[id(slot)] = error
         return self._read[id(slot)]
@@ -211,7 +211,7 @@ class RecoveryDialog(QDialog):
             self.reject()
 
 
-def _saved(origin: Origin) -> Project | None:
+def _saved_project(origin: Origin) -> Project | None:
     if origin.path is None:
         return None
     try:

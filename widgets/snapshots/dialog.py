@@ -74,7 +74,7 @@ class SnapshotsDialog(QDialog):
         self._lay_out()
         self.resize(comfortable(self, 980, 620))
         self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self._work.ended.connect(self._ended)
+        self._work.ended.connect(self._finish)
         live.connection_changed.connect(self._connection_changed)
         self._say(
             self.tr(
@@ -165,11 +165,11 @@ class SnapshotsDialog(QDialog):
     def _why_not_written(self) -> str:
         if self._session is None:
             return self.tr("Compare with the device now before writing values back.")
-        if not self._armed():
-            return self._unarmed()
+        if not self._is_armed():
+            return self._unarmed_text()
         return "" if self.table.registers.ticked else self.tr("Nothing is ticked.")
 
-    def _unarmed(self) -> str:
+    def _unarmed_text(self) -> str:
         return self.tr("Writing is not armed. Arm it first.")
 
     def _other_follower(self) -> None:
@@ -183,7 +183,7 @@ class SnapshotsDialog(QDialog):
             self._other_follower()
         self._enable()
 
-    def _armed(self) -> bool:
+    def _is_armed(self) -> bool:
         session = self._live.session
         device = None if session is None else session.project.follower_named.get(self.follower.currentText())
         return device is not None and device.line in self._live.writing.armed
@@ -301,13 +301,13 @@ class SnapshotsDialog(QDialog):
             words += " " + self.tr("These are two different devices.")
         self._say(words)
 
-    def _shown(self) -> tuple[RegisterDifference, ...]:
+    def _rows_shown(self) -> tuple[RegisterDifference, ...]:
         if self._after is None or not self.only.isChecked():
             return self._rows
         return tuple(row for row in self._rows if row.differs)
 
     def _show(self) -> None:
-        rows, session = self._shown(), self._session
+        rows, session = self._rows_shown(), self._session
         measured = self.tr("measured")
         if session is not None:
             lines = [
@@ -330,8 +330,8 @@ class SnapshotsDialog(QDialog):
         if not rows or RestoringDialog(name, rows, self).exec() != QDialog.DialogCode.Accepted:
             return
         session = self._session
-        if session is None or session is not self._live.session or not self._armed():
-            self._say(self._unarmed(), True)
+        if session is None or session is not self._live.session or not self._is_armed():
+            self._say(self._unarmed_text(), True)
             return
         engine, project = session.engine, session.project
         done: list[Restored] = []
@@ -375,7 +375,7 @@ class SnapshotsDialog(QDialog):
         self._work.start(both)
         self._enable()
 
-    def _ended(self, future: Future[Callable[[], None]]) -> None:
+    def _finish(self, future: Future[Callable[[], None]]) -> None:
         try:
             then = future.result()
         except Stopped:
@@ -392,7 +392,7 @@ class SnapshotsDialog(QDialog):
         title = self.tr("Export as CSV")
         place = where_to_save(self, self._settings, "start_up_folder", title, "registers.csv", (kind,))
         if place is not None:
-            content = as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig")
+            content = as_csv(self._rows_shown(), alone=self._after is None).encode("utf-8-sig")
             write_or_say(place[0], content, lambda words: self._say(words, True))
 
     def done(self, result: int) -> None:

@@ -97,7 +97,7 @@ class RegistersModel(TableModel):
             if each is not None:
                 line.remark = ("\N{CHECK MARK} " if each.ok else "\N{WARNING SIGN} ") + each.words
                 line.ticked = False
-        self._changed(range(len(self._lines)))
+        self._tell_changed(range(len(self._lines)))
 
     def tick(self, rows: Iterable[int]) -> None:
         """Tick those of these lines that can be written back; take the ticks away if all of them have one."""
@@ -105,9 +105,9 @@ class RegistersModel(TableModel):
         on = not all(self._lines[row].ticked for row in can)
         for row in can:
             self._lines[row].ticked = on
-        self._changed(can)
+        self._tell_changed(can)
 
-    def _changed(self, rows: Sequence[int]) -> None:
+    def _tell_changed(self, rows: Sequence[int]) -> None:
         if rows:
             last = len(RegisterColumn) - 1
             self.dataChanged.emit(self.index(min(rows), 0), self.index(max(rows), last))
@@ -155,7 +155,7 @@ class RegistersModel(TableModel):
         if role != _ROLE.CheckStateRole or self._lines[index.row()].ticked is None:
             return False
         self._lines[index.row()].ticked = Qt.CheckState(value) == Qt.CheckState.Checked
-        self._changed([index.row()])
+        self._tell_changed([index.row()])
         return True
 
 

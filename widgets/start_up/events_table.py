@@ -208,11 +208,11 @@ class EventsTable(QuickTable):
         }
         set_widths(self, {column: width + 2 * PADDING + ROUNDING for column, width in widths.items()})
         self._following = True
-        model.rowsInserted.connect(self._grown)
+        model.rowsInserted.connect(self._follow_growth)
         model.modelReset.connect(self.scrollToBottom)
-        self.verticalScrollBar().valueChanged.connect(self._scrolled)
+        self.verticalScrollBar().valueChanged.connect(self._follow_scroll)
         # What came while it was hidden has a place only now.
-        self.verticalScrollBar().rangeChanged.connect(lambda _least, _most: self._grown())
+        self.verticalScrollBar().rangeChanged.connect(lambda _least, _most: self._follow_growth())
 
     def chosen_rows(self) -> list[int]:
         """The selected rows, from the top; all if none is selected."""
@@ -223,9 +223,9 @@ class EventsTable(QuickTable):
         index = self.currentIndex()
         return self._events.shown[index.row()] if index.isValid() else None
 
-    def _scrolled(self, value: int) -> None:
+    def _follow_scroll(self, value: int) -> None:
         self._following = value >= self.verticalScrollBar().maximum()
 
-    def _grown(self) -> None:
+    def _follow_growth(self) -> None:
         if self._following:
             self.scrollToBottom()

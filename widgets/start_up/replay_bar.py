@@ -66,7 +66,7 @@ class ReplayBar(QWidget):
         self.slider = _Slider(Qt.Orientation.Horizontal)
         self.slider.setRange(0, STEPS)
         self.slider.setAccessibleName(self.tr("Position in the recording"))
-        self.slider.valueChanged.connect(self._slid)
+        self.slider.valueChanged.connect(self._slide)
         self.name = ShortLabel()
         self.name.setMinimumWidth(scaled(140))
         self.time = plain_label()
@@ -136,7 +136,7 @@ class ReplayBar(QWidget):
         if self._replay is not None:
             self._replay.speed = float(self.speeds.currentData())
 
-    def _slid(self, value: int) -> None:
+    def _slide(self, value: int) -> None:
         replay = self._replay
         if replay is not None and not self._setting:
             self.seek(replay.begin + (replay.end - replay.begin) * value / STEPS)

@@ -90,12 +90,12 @@ class ResponseView(QWidget):
         self._found = []
         known = [] if source is None else [name for name in names if not is_lane(source.project, name)]
         _refill(self.signal, [(name, name) for name in known])
-        wanted = [(self.tr("(none)"), ""), *((name, name) for name in known if self._written(name))]
+        wanted = [(self.tr("(none)"), ""), *((name, name) for name in known if self._is_written(name))]
         _refill(self.set_point, wanted)
         if self.set_point.currentData() in (None, "") and len(wanted) > 1:
             self.set_point.setCurrentIndex(1)
         if self.signal.currentData() == self.set_point.currentData():
-            other = next((name for name in known if not self._written(name)), None)
+            other = next((name for name in known if not self._is_written(name)), None)
             if other is not None:
                 self.signal.setCurrentIndex(self.signal.findData(other))
         self._measure()
@@ -105,7 +105,7 @@ class ResponseView(QWidget):
         self._span = (begin, end)
         self._measure()
 
-    def _written(self, name: str) -> bool:
+    def _is_written(self, name: str) -> bool:
         signal = self._source.project.signal_named.get(name) if self._source is not None else None
         return bool(getattr(signal, "write", False))
 
@@ -137,13 +137,13 @@ class ResponseView(QWidget):
             self.result.setText(self.tr("Put the cursors A and B around a step or a ramp."))
             return
         try:
-            self.result.setText(self._measured(source, name, *span))
+            self.result.setText(self._measured_text(source, name, *span))
         except FanlightError as why:
             self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
         except KeyError:
             self.result.setText(self.tr("This signal is not in the observed data."))
 
-    def _measured(self, source: CurveSource, name: str, begin: float, end: float) -> str:
+    def _measured_text(self, source: CurveSource, name: str, begin: float, end: float) -> str:
         times, values = source.window(name, begin, end)
         wanted = self.set_point.currentData()
         unit = source.project.signal_named[name].unit

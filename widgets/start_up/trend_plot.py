@@ -57,7 +57,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self._moment_lines: list[Any] = []
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(self.tr("Trend"))
-        self.scene().sigMouseClicked.connect(self._clicked)
+        self.scene().sigMouseClicked.connect(self._click)
         self._recolour()
 
     # What is drawn
@@ -311,7 +311,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     # Events
 
-    def _clicked(self, event: Any) -> None:
+    def _click(self, event: Any) -> None:
         if not event.double() or not self.panes:
             return
         for pane in self.panes:

@@ -83,7 +83,7 @@ class StartUpWorkspace(QWidget):
         self._lay_out(connecting)
         self.setFocusProxy(self.face)
         self._connect()
-        self._begun()
+        self._begin()
         self._connection_changed()
 
     def _make_actions(self) -> None:
@@ -151,8 +151,8 @@ class StartUpWorkspace(QWidget):
         live.frame.connect(self._frame)
         live.connection_changed.connect(self._connection_changed)
         self._document.changed.connect(self._connection_changed)
-        observation.begun.connect(self._begun)
-        observation.happened.connect(self._happened)
+        observation.begun.connect(self._begin)
+        observation.happened.connect(self._note_events)
         self.recording_control.said.connect(self.said)
         self.events.acknowledge_wanted.connect(observation.acknowledge)
         self.events.note_wanted.connect(observation.note)
@@ -163,7 +163,7 @@ class StartUpWorkspace(QWidget):
         self.trend.span_chosen.connect(self.response.show_span)
         self.trend.signals_changed.connect(self._curves_changed)
         self.response.span_found.connect(self._mark)
-        self.replay_bar.moved.connect(self._moved)
+        self.replay_bar.moved.connect(self._move_to)
         self.replay_bar.closed.connect(self.close_recording)
 
     def take_over(self, former: StartUpWorkspace) -> None:
@@ -225,7 +225,7 @@ class StartUpWorkspace(QWidget):
         self.events.show_alarms({})
         self.events.set_notes_allowed(False)
         self._told_to = replay.begin - 1.0
-        self._moved(replay.at)
+        self._move_to(replay.at)
         if recording.damage:
             self.said.emit(
                 self.tr("{name} is damaged; the readable part is shown: {reason}").format(
@@ -270,7 +270,7 @@ class StartUpWorkspace(QWidget):
         self.face.set_mark("")
         self.why.clear()
         self.events.set_notes_allowed(True)
-        self._begun()
+        self._begin()
         self._connection_changed()
         recording.close()  # last: until then some pane could still ask it for values
 
@@ -278,7 +278,7 @@ class StartUpWorkspace(QWidget):
         session = self._live.session
         return None if session is None else session.project
 
-    def _moved(self, at: float) -> None:
+    def _move_to(self, at: float) -> None:
         replay = self.replay_bar.replay
         if replay is None:
             return
@@ -295,7 +295,7 @@ class StartUpWorkspace(QWidget):
 
     # Live
 
-    def _begun(self) -> None:
+    def _begin(self) -> None:
         """Another session is observed."""
         if self._recording is not None:
             return
@@ -326,7 +326,7 @@ class StartUpWorkspace(QWidget):
         if session is None:
             self.face.set_rows(())  # what was live, or was played, is so no longer
 
-    def _happened(self, events: tuple[Event, ...]) -> None:
+    def _note_events(self, events: tuple[Event, ...]) -> None:
         if self._recording is None:
             self.events.add_events(events)
             self._show_alarms()

@@ -29,8 +29,8 @@ def check(args: argparse.Namespace) -> int:
         if number < FORMAT:
             former = f"{args.project} has format {number} of an earlier Fanlight"
             tell(f"{former}; saving it in the window writes format {FORMAT}")
-        findings = [_told(finding) for finding in checker.check(project)]
-        accepted = [{**_told(finding), "reason": finding.accepted} for finding in checker.accepted]
+        findings = [_as_json(finding) for finding in checker.check(project)]
+        accepted = [{**_as_json(finding), "reason": finding.accepted} for finding in checker.accepted]
     except ProjectFileError as error:
         if error.unreadable:
             raise
@@ -58,7 +58,7 @@ def check(args: argparse.Namespace) -> int:
     return FOUND_WRONG if any(finding["severity"] == "error" for finding in findings) else FINE
 
 
-def _told(finding: Finding) -> dict[str, str]:
+def _as_json(finding: Finding) -> dict[str, str]:
     return {
         "rule": finding.rule,
         "severity": str(finding.severity),

@@ -261,7 +261,7 @@ class ActionForm(_CausedForm):
                     else None
                 ),
                 self.put(lambda texts: self.change(value=HeldValue(from_=texts[0]))),
-                self._held,
+                self._held_signals,
             )
         )
         self.add(
@@ -307,7 +307,7 @@ class ActionForm(_CausedForm):
             return [("", self.tr("(the first entry field)")), *names]
         return names
 
-    def _held(self) -> list[tuple[str, str]]:
+    def _held_signals(self) -> list[tuple[str, str]]:
         return [(part.name, part.name) for part in self.project.signals if isinstance(part, HeldSignal)]
 
     def _read_do(self, texts: DraftTexts) -> Edit:
@@ -324,7 +324,7 @@ class ActionForm(_CausedForm):
     def _read_value_kind(self, texts: DraftTexts) -> Edit:
         if texts[0] == "number":
             return self.change(value=None)
-        if not self._held():
+        if not self._held_signals():
             raise ValueError(self.tr("the project has no held value yet; add one in the Signals view"))
         return self.change(value=HeldValue(from_=""), stops=None)
 

@@ -60,7 +60,7 @@ class ExportDialog(QDialog):
         self._make_parts()
         self._lay_out()
         self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self.work.ended.connect(self._ended)
+        self.work.ended.connect(self._finish)
         self._late.timeout.connect(self.progress.show)
         self._enable()
 
@@ -155,7 +155,7 @@ class ExportDialog(QDialog):
         self._late.start()
         self.work.start(work)
 
-    def _ended(self, future: Future[Path]) -> None:
+    def _finish(self, future: Future[Path]) -> None:
         self._late.stop()
         self.progress.hide()
         self.save.setEnabled(True)

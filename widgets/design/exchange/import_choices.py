@@ -227,12 +227,12 @@ class TargetChoices(CaptionedChoices):
         )
         self.add(self.tr("Signals with the same na&me"), self.same_name)
         for editor in (self.follower, self.line, self.same_name):
-            editor.activated.connect(lambda _index: self._told())
-        self.name.editingFinished.connect(self._told)
+            editor.activated.connect(lambda _index: self._tell())
+        self.name.editingFinished.connect(self._tell)
         self._last: ImportTarget | None = None
-        self._told()
+        self._tell()
 
-    def _told(self) -> None:
+    def _tell(self) -> None:
         self.show_choice(self.name, self.follower.currentData() == _NEW)
         if self._last is not None and self.target() != self._last:
             self.changed.emit()

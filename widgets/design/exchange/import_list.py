@@ -157,7 +157,7 @@ class ImportDialog(QDialog):
         self.table.row_chosen.connect(self._tell_row)
         self.notes.chosen.connect(self.table.go_to)
         self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self.work.ended.connect(self._ended)
+        self.work.ended.connect(self._finish)
         self._late.timeout.connect(lambda: self._show_progress(True))
 
     # What is done in the background
@@ -213,7 +213,7 @@ class ImportDialog(QDialog):
         self._late.start()
         self.work.start(work)
 
-    def _ended(self, future: Future[Import]) -> None:
+    def _finish(self, future: Future[Import]) -> None:
         self._late.stop()
         self._show_progress(False)
         try:

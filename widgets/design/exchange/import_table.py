@@ -200,7 +200,7 @@ class MatchHeader(QHeaderView):
         while len(self._boxes) > len(keys):
             self._boxes.pop().deleteLater()
         while len(self._boxes) < len(keys):
-            self._boxes.append(self._made(len(self._boxes)))
+            self._boxes.append(self._make_box(len(self._boxes)))
         for column, (box, key) in enumerate(zip(self._boxes, keys, strict=True)):
             box.setCurrentIndex(0 if key is None else box.findData(key))
             name = translate("MatchHeader", "Column {letter}, {title}: assigned to").format(
@@ -212,7 +212,7 @@ class MatchHeader(QHeaderView):
             )
         self._place()
 
-    def _made(self, column: int) -> MatchBox:
+    def _make_box(self, column: int) -> MatchBox:
         box = MatchBox(self.viewport())
         box.addItem(translate("MatchHeader", "(ignore)"), None)
         for key in TITLES:

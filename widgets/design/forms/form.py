@@ -168,7 +168,7 @@ class FormRow(QWidget):
         for editor in self.editors():
             set_look(editor, "wrong" if reason and not waiting else "")
 
-    def _left(self) -> None:
+    def _leave(self) -> None:
         """The focus is elsewhere now: what was still to come is missing."""
         for row in self.company:
             if isinstance(row._reason, NotYet):
@@ -179,7 +179,7 @@ class FormRow(QWidget):
             return self._key(event)
         if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
             self._first = None
-            QTimer.singleShot(0, self, self._left)
+            QTimer.singleShot(0, self, self._leave)
             if event.reason() != Qt.FocusReason.PopupFocusReason and self._taken is not None:
                 self._taken = None
                 now = self.get()

@@ -264,12 +264,12 @@ class MessagesForm(PartForm):
     def _choose_language(self, texts: DraftTexts) -> None:
         self.document.choose_language(int(texts[0]))
 
-    def _known(self) -> Known | None:
+    def _known_language(self) -> Known | None:
         languages = self.part.languages
         return known_language(languages[self.number]) if languages else None
 
     def _show_fill(self, language: str) -> None:
-        known = self._known()
+        known = self._known_language()
         missing = known is not None and any(unsaid(self.part, self.number))
         self.fill_button.setEnabled(missing)
         self.fill_button.setText(self._fill_texts[known] if known else self.tr("Fill in"))
@@ -289,7 +289,7 @@ class MessagesForm(PartForm):
         self.fill_button.setToolTip(plain_tip("" if missing else reason))
 
     def _fill(self) -> None:
-        known, number = self._known(), self.number
+        known, number = self._known_language(), self.number
         if known is not None:
             words = ready_for(self.project, known)
             name = self._fill_texts[known]

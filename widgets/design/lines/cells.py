@@ -187,7 +187,7 @@ def _prepare_line(_project: Project, part: Any, texts: ColumnTexts, _above: Any)
     except ValueError as error:
         raise CellRefused("kind", str(error)) from None
     if part is None:
-        return line_of_kind(kind, _named("line", texts)), {key: text for key, text in texts.items() if text.strip()}
+        return line_of_kind(kind, _need_name("line", texts)), {key: text for key, text in texts.items() if text.strip()}
     return (part if kind == part.kind else line_of_kind(kind, part.name, part)), texts
 
 
@@ -197,12 +197,12 @@ def _prepare_follower(project: Project, part: Any, texts: ColumnTexts, _above: A
     if not project.lines:
         raise CellRefused("line", translate("LineCells", "a device needs a line; add one first"))
     line = project.lines[0].name
-    return Follower(name=_named("follower", texts), line=line, unit=free_unit(project, line)), {
+    return Follower(name=_need_name("follower", texts), line=line, unit=free_unit(project, line)), {
         key: text for key, text in texts.items() if text.strip()
     }
 
 
-def _named(wanted: str, texts: ColumnTexts) -> str:
+def _need_name(wanted: str, texts: ColumnTexts) -> str:
     if texts.get("name", "").strip():
         return wanted  # the name that was given is read with the other cells
     raise CellRefused("name", translate("LineCells", "a new row needs a name"))

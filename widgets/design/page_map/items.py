@@ -97,7 +97,7 @@ class PageMap(MapKeyboard):
                 # Another click on an arrow of several screen changes goes to the next of them.
                 item.current = (item.current + 1) % len(item.labels)
                 item.update()
-                self._selected()
+                self._follow_selection()
             self._fits = False if item is None else self._fits
             if item is None and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
                 self.setDragMode(QGraphicsView.DragMode.RubberBandDrag)
@@ -135,7 +135,7 @@ class PageMap(MapKeyboard):
         self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
         dragging, self._dragging = self._dragging, None
         if dragging is not None and dragging.has_moved:
-            self._dropped(dragging)
+            self._drop(dragging)
         elif dragging is not None:
             self._show_keys()
 
@@ -174,7 +174,7 @@ class PageMap(MapKeyboard):
         elif not stayed:
             self.screen_change_dropped.emit(what.from_, what.key, self.place_under(point), at)
 
-    def _dropped(self, dragging: Dragging) -> None:
+    def _drop(self, dragging: Dragging) -> None:
         scene = self.map_scene
         if dragging.into is not None:
             name, to = dragging.names[0], dragging.number

@@ -55,7 +55,7 @@ class MapKeyboard(MapView):
         self._shown: tuple[Project | None, PagingGraph | None, Project | None] = (None, None, None)
         self._anew = False
         self._quiet = False
-        self.map_scene.selectionChanged.connect(self._selected)
+        self.map_scene.selectionChanged.connect(self._follow_selection)
 
     def give_up(self) -> None:
         """Leave what is being drawn or moved as it was."""
@@ -131,7 +131,7 @@ class MapKeyboard(MapView):
         self.map_scene.clearSelection()
         found = self.map_scene.select_screen_change(screen_change, from_)
         self._quiet = False
-        self._selected()
+        self._follow_selection()
         if found and (item := self.selected_screen_change_item()) is not None:
             self.see(item)
 
@@ -145,9 +145,9 @@ class MapKeyboard(MapView):
         if quiet:
             self._note_selection()
         else:
-            self._selected()
+            self._follow_selection()
 
-    def _selected(self) -> None:
+    def _follow_selection(self) -> None:
         if self._quiet:
             return
         self._note_selection()
@@ -251,7 +251,7 @@ class MapKeyboard(MapView):
         if item is not None and 0 <= item.current + way < len(item.labels):
             item.current += way
             item.update()
-            self._selected()
+            self._follow_selection()
             return
         name = self.selected_screen()
         if isinstance(item, ArrowItem):

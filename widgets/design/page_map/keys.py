@@ -150,11 +150,11 @@ class KeyStrip(QGraphicsItem):
     def _mark(self, number: int | None) -> None:
         if number != self._under:
             self._under = number
-            self.setToolTip(plain_tip("" if number is None else self._told(self._uses[number])))
+            self.setToolTip(plain_tip("" if number is None else self._use_text(self._uses[number])))
             self.update()
 
     @staticmethod
-    def _told(use: KeyUse) -> str:
+    def _use_text(use: KeyUse) -> str:
         return translate("PageMap", "{key}: {uses}. Drag it to the screen that it should go to.").format(
             key=use.key, uses=use.words
         )

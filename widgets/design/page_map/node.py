@@ -307,7 +307,7 @@ class Node(QGraphicsItem):
         font = _font(pixels, bold)
         line = _line_height(pixels)
         lines = max(1, int((frame.height() + GAP_Y * scale - 2) // line))
-        words, widths = _wrapped(self.name, pixels, bold, int(width), min(lines, 3))
+        words, widths = _wrap(self.name, pixels, bold, int(width), min(lines, 3))
         middle = frame.center()
         top = middle.y() - line * len(words) / 2
         painter.resetTransform()
@@ -366,7 +366,7 @@ def _line_height(pixels: int) -> float:
 
 
 @lru_cache(maxsize=4096)
-def _wrapped(text: str, pixels: int, bold: bool, width: int, lines: int) -> tuple[tuple[str, ...], tuple[float, ...]]:
+def _wrap(text: str, pixels: int, bold: bool, width: int, lines: int) -> tuple[tuple[str, ...], tuple[float, ...]]:
     """A name in at most so many lines of that width, and their widths; what does not fit loses its middle."""
     metrics = QFontMetricsF(_font(pixels, bold))
     found: list[str] = []

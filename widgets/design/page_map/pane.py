@@ -236,16 +236,16 @@ class PageMapPane(QWidget):
         else:
             self.search.selectAll()
 
-    def _found(self) -> list[str]:
+    def _matches(self) -> list[str]:
         """The screens whose names fit what is searched, the best first."""
         wanted = self.search.text()
         return best_first(wanted, self.view.nodes, lambda name: name, lambda _name: "") if wanted else []
 
     def _mark(self, text: str) -> None:
-        self.view.mark(self._found() if text else None)
+        self.view.mark(self._matches() if text else None)
 
     def _go_to_found(self, way: int) -> None:
-        found = self._found()
+        found = self._matches()
         if not found:
             return
         here = self.view.selected_screen()
@@ -261,7 +261,7 @@ class PageMapPane(QWidget):
                 self._go_to_found(1 if key == Qt.Key.Key_Down else -1)
                 return True
             if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape):
-                if key != Qt.Key.Key_Escape and self.view.selected_screen() not in self._found():
+                if key != Qt.Key.Key_Escape and self.view.selected_screen() not in self._matches():
                     self._go_to_found(1)
                 self.search.clear()
                 self.view.setFocus(Qt.FocusReason.OtherFocusReason)

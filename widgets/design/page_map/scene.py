@@ -149,7 +149,7 @@ class MapScene(QGraphicsScene):
             former = next((screens for screens in before if set(screens) == set(ring.screens)), ring.screens)
             # Another order of a ring: its screens change places among one another, the picture stays.
             spots = [shown.get(name) for name in former]
-            for name, spot in zip(_turned(ring, former), spots, strict=True):
+            for name, spot in zip(_orient(ring, former), spots, strict=True):
                 if spot is not None:
                     shown[name] = spot
         across, down = self.step()
@@ -379,7 +379,7 @@ class MapScene(QGraphicsScene):
             edge.set_near(edge.arrow.from_ in chosen or edge.arrow.to in chosen)
 
 
-def _turned(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:
+def _orient(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:
     """The screens of a ring, from the one on and in the direction in which most stand where they stood formerly."""
     screens = ring.screens
     if not ring.keys or screens == former:

@@ -224,7 +224,7 @@ class Clipboard(QObject):
             return
         after = self._document.project
         parts = [
-            template.format(names=_listed(new))
+            template.format(names=_name_list(new))
             for template, new in (
                 (self.tr("signals {names}"), _new(after.signal_named, before.signal_named)),
                 (self.tr("devices {names}"), _new(after.follower_named, before.follower_named)),
@@ -279,7 +279,7 @@ def _new(names: Iterable[str], known: Collection[str]) -> tuple[str, ...]:
     return tuple(name for name in names if name not in known)
 
 
-def _listed(names: tuple[str, ...]) -> str:
+def _name_list(names: tuple[str, ...]) -> str:
     """The first few names in a sentence."""
     shown = ", ".join(quoted(name) for name in names[:6])
     return shown if len(names) <= 6 else f"{shown}, \N{HORIZONTAL ELLIPSIS} ({len(names)})"

@@ -122,7 +122,7 @@ class ScreenEditor(QWidget):
         actions.find_wanted.connect(self.find_text)
         actions.replace_wanted.connect(self.replace_text)
         actions.find_next_wanted.connect(self.find_next)
-        self.tryout.ended.connect(self._tried)
+        self.tryout.ended.connect(self._leave_tryout)
         self.commands.done.connect(self.notice.hide)
         self.clipboard.said.connect(self.say)
         self.keys.escaped.connect(self._escape)
@@ -166,7 +166,7 @@ class ScreenEditor(QWidget):
         self.tryout.setFocus()
         self.trying_changed.emit(True)
 
-    def _tried(self, screen: str) -> None:
+    def _leave_tryout(self, screen: str) -> None:
         focused = self.tryout.isAncestorOf(QApplication.focusWidget() or self)
         self.tryout.hide()
         self._document.select_screen(screen)

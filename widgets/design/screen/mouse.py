@@ -72,9 +72,9 @@ class EditorMouse(QObject):
         self._commands = commands
         self._arranging = arranging
         self._drag: _Drag | None = None
-        grid.cell_pressed.connect(self._pressed)
-        grid.cell_dragged.connect(self._dragged)
-        grid.cell_released.connect(self._released)
+        grid.cell_pressed.connect(self._press)
+        grid.cell_dragged.connect(self._drag_to)
+        grid.cell_released.connect(self._release)
         grid.cell_double_clicked.connect(self._double_clicked)
         grid.handle_pressed.connect(self._handle_pressed)
 
@@ -96,7 +96,7 @@ class EditorMouse(QObject):
             drag.copies = bool(modifiers & _CTRL)
             self._show(drag)
 
-    def _pressed(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
+    def _press(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
         screen, selection = self._document.screen, self._document.selection
         if screen is None:
             return
@@ -124,7 +124,7 @@ class EditorMouse(QObject):
         cell = self._document.selection.cell
         self._drag = _Drag(_What.LEFT_EDGE if left else _What.RIGHT_EDGE, cell, cell, index)
 
-    def _dragged(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
+    def _drag_to(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
         drag = self._drag
         if drag is None or self._document.screen is None:
             return
@@ -175,16 +175,16 @@ class EditorMouse(QObject):
             where = self.tr("Width {width}, from column {first} to {last}").format(
                 width=area.width(), first=area.left() + 1, last=area.right() + 1
             )
-            return self._with_covered(where, self._covered(ghost))
+            return self._with_covered(where, self._covered_text(ghost))
         template = (
             self.tr("Copy to row {row}, column {column}")
             if drag.copies
             else self.tr("Move to row {row}, column {column}; hold Ctrl to copy")
         )
         where = template.format(row=area.top() + 1, column=area.left() + 1)
-        return self._with_covered(where, self._covered(ghost))
+        return self._with_covered(where, self._covered_text(ghost))
 
-    def _covered(self, ghost: Ghost) -> str:
+    def _covered_text(self, ghost: Ghost) -> str:
         """The first text that dragged fields would come to cover: that is allowed, but seldom meant."""
         screen = self._document.spoken.screen_named.get(self._document.selection.screen)
         if screen is None or ghost.block is not None:
@@ -205,7 +205,7 @@ class EditorMouse(QObject):
         selection, rows = self._document.selection, self._grid.rows
         if drag.what is not _What.MOVE and drag.field is not None:
             field = screen.fields[drag.field]
-            left, width = _stretched(field, drag)
+            left, width = _stretch(field, drag)
             return (Outline(field.at[0], left, width, KIND_LINES[field.kind]),), None, ()
         down, right = drag.by
         outlines = tuple(
@@ -241,7 +241,7 @@ class EditorMouse(QObject):
         selection, name, by = self._document.selection, screen.name, drag.by
         field = drag.field
         if drag.what is _What.RIGHT_EDGE and field is not None:
-            width = _stretched(screen.fields[field], drag)[1]
+            width = _stretch(screen.fields[field], drag)[1]
             return lambda project: edits.change_field(project, name, field, width=width)
         if drag.what is _What.LEFT_EDGE and field is not None:
             return lambda project: edits.stretch_field(project, name, field, drag.at[1])
@@ -255,7 +255,7 @@ class EditorMouse(QObject):
             return lambda project: edits.copy_fields(project, name, fields, *by)
         return lambda project: edits.move_fields(project, name, fields, *by)
 
-    def _released(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
+    def _release(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
         drag, screen = self._drag, self._document.screen
         if drag is not None and drag.moved and drag.what is _What.MOVE:
             drag.copies = bool(modifiers & _CTRL)
@@ -263,14 +263,14 @@ class EditorMouse(QObject):
         if drag is None or screen is None or drag.what is _What.SELECT:
             return
         if not drag.moved:
-            self._clicked(screen, drag)
+            self._click(screen, drag)
             return
         drag.at = (row, column)
         self._document.seal()
         if drag.what is _What.MOVE:
             self._drop(drag)
         elif drag.field is not None:
-            left, width = _stretched(screen.fields[drag.field], drag)
+            left, width = _stretch(screen.fields[drag.field], drag)
             if drag.what is _What.LEFT_EDGE:
                 self._arranging.stretch_left(drag.field, left)
             else:
@@ -281,7 +281,7 @@ class EditorMouse(QObject):
         if drag.by != (0, 0):
             (self._arranging.copy if drag.copies else self._arranging.move)(*drag.by)
 
-    def _clicked(self, screen: Screen, drag: _Drag) -> None:
+    def _click(self, screen: Screen, drag: _Drag) -> None:
         """The button went down and up on one cell."""
         index, chosen = drag.field, self._document.selection.fields
         if drag.what is not _What.MOVE:
@@ -309,7 +309,7 @@ class EditorMouse(QObject):
             self._commands.select_word(row, column)
 
 
-def _stretched(field: Field, drag: _Drag) -> tuple[int, int]:
+def _stretch(field: Field, drag: _Drag) -> tuple[int, int]:
     """Where a field would begin, and its width, with the dragged edge at the mouse."""
     column, end = field.at[1], field.at[1] + field.width
     if drag.what is _What.LEFT_EDGE:

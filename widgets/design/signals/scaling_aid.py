@@ -48,7 +48,7 @@ class ScalingAid(QDialog):
         points = signal.scale
         self.raw = [self._edit(self.tr("First point, raw")), self._edit(self.tr("Second point, raw"))]
         self.value = [self._edit(self.tr("First point, value")), self._edit(self.tr("Second point, value"))]
-        self.shown = [self._shown(), self._shown(), self._shown()]
+        self.shown = [self._figure_label(), self._figure_label(), self._figure_label()]
         self.slope = self._edit(self.tr("Value of one raw count"))
         self.offset = self._edit(self.tr("Value of raw 0"))
         self.try_raw = self._edit(self.tr("Test value, raw"))
@@ -102,7 +102,7 @@ class ScalingAid(QDialog):
         return edit
 
     @staticmethod
-    def _shown() -> QLabel:
+    def _figure_label() -> QLabel:
         label = plain_label()
         label.setFont(for_cells(label.font()))
         label.setMinimumWidth(110)

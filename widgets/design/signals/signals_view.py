@@ -212,10 +212,10 @@ class SignalsView(QWidget):
                 follower = project.followers[0].name
             signal = RegisterSignal(name=name, follower=follower, number=free_register(project, follower))
         at = len(project.signals)
-        if self._done(self.tr("Add signal"), lambda project: edits.add_signal(project, signal)):
+        if self._do(self.tr("Add signal"), lambda project: edits.add_signal(project, signal)):
             self._select_new(range(at, at + 1))
 
-    def _done(self, step: str, edit: Any) -> bool:
+    def _do(self, step: str, edit: Any) -> bool:
         return self._document.do(step, edit) is None
 
     def _select_new(self, places: range) -> None:
@@ -229,7 +229,7 @@ class SignalsView(QWidget):
         if len(places) > 1:
             self.count_up()
             return
-        if self._done(self.tr("Duplicate signal"), lambda project: edits.duplicate_signal(project, names[0])):
+        if self._do(self.tr("Duplicate signal"), lambda project: edits.duplicate_signal(project, names[0])):
             self._select_new(range(places[0] + 1, places[0] + 2))
 
     def count_up(self) -> None:
@@ -243,7 +243,7 @@ class SignalsView(QWidget):
         dialog = CopiesDialog(project, names, self.window())
         if dialog.exec() == CopiesDialog.DialogCode.Accepted:
             copies, step = dialog.copies.value(), dialog.step.value()
-            if self._done(self.tr("Copy signals"), lambda p: add_counted_copies(p, names, copies, step)):
+            if self._do(self.tr("Copy signals"), lambda p: add_counted_copies(p, names, copies, step)):
                 self._select_new(range(places[-1] + 1, places[-1] + 1 + copies * len(names)))
         dialog.deleteLater()
 
@@ -257,7 +257,7 @@ class SignalsView(QWidget):
         dialog = NumberingDialog(self._document.project, places, self.window())
         if dialog.exec() == NumberingDialog.DialogCode.Accepted:
             edit = dialog.edit()
-            self._done(self.tr("Number signals"), edit)
+            self._do(self.tr("Number signals"), edit)
         dialog.deleteLater()
 
     # Deleting and moving
@@ -277,12 +277,12 @@ class SignalsView(QWidget):
                 )
             return
         step = self.tr("Delete signal") if len(places) == 1 else self.tr("Delete signals")
-        self._done(step, lambda project: delete_parts(project, "signal", places))
+        self._do(step, lambda project: delete_parts(project, "signal", places))
 
     def _move(self, places: tuple[int, ...], way: Any) -> None:
         order = shifted_order(len(self._document.project.signals), places, way)
         step = self.tr("Move signal") if len(places) == 1 else self.tr("Move signals")
-        if self._done(step, lambda project: order_parts(project, "signal", order)):
+        if self._do(step, lambda project: order_parts(project, "signal", order)):
             self.table.select_places([order.index(place) for place in places])
             self.chosen.emit()
 
@@ -293,7 +293,7 @@ class SignalsView(QWidget):
             return
         order = self.table.model.order()
         current = self.current()
-        if self._done(self.table.editing.steps.order, lambda project: order_parts(project, "signal", order)):  # type: ignore[union-attr]
+        if self._do(self.table.editing.steps.order, lambda project: order_parts(project, "signal", order)):  # type: ignore[union-attr]
             self.table.to_file_order()
             self.table.select(order.index(current) if current >= 0 else -1)
 

@@ -61,14 +61,14 @@ class PartGrid(QTableView):
         self.setCornerButtonEnabled(cells)
         self.verticalHeader().setMaximumWidth(scaled(WIDEST_NAMES))
         if cells:
-            self.horizontalScrollBar().valueChanged.connect(self._scrolled)
+            self.horizontalScrollBar().valueChanged.connect(self._follow_scroll)
         self._fit_rows()
 
-    def _scrolled(self, to: int) -> None:
+    def _follow_scroll(self, to: int) -> None:
         """Keep the names in sight where their column has gone out of it."""
-        self.parts.name_rows(to > self.columnWidth(0) // 2, self._cut)
+        self.parts.name_rows(to > self.columnWidth(0) // 2, self._elide)
 
-    def _cut(self, name: str) -> str:
+    def _elide(self, name: str) -> str:
         """A name with dots where it is too wide. Qt would measure it in another weight than the look draws it in."""
         letters = QFont(self.verticalHeader().font())
         letters.setWeight(QFont.Weight.DemiBold)

@@ -183,7 +183,7 @@ class PartModel(QAbstractTableModel):
             key = self.columns[column].order or self.columns[column].shown
             rows = sorted(
                 rows,
-                key=lambda place: _ordered(key(project, parts[place])),
+                key=lambda place: _sort_key(key(project, parts[place])),
                 reverse=order == Qt.SortOrder.DescendingOrder,
             )
         self._rows, self._row_of = rows, None
@@ -295,7 +295,7 @@ class PartModel(QAbstractTableModel):
         return None
 
 
-def _ordered(value: Any) -> tuple[int, Any]:
+def _sort_key(value: Any) -> tuple[int, Any]:
     """Numbers before texts, nothing last: so that any two can be compared."""
     if value is None or value == "":
         return 2, ""

@@ -189,7 +189,7 @@ class PartTable(QWidget):
         self.narrow.textChanged.connect(lambda _text: self._narrow())
         self.which.currentIndexChanged.connect(lambda _index: self._narrow())
         selection = self.table.selectionModel()
-        selection.currentRowChanged.connect(lambda _now, _before: self._chosen())
+        selection.currentRowChanged.connect(lambda _now, _before: self._tell_chosen())
         selection.selectionChanged.connect(lambda _now, _before: self._enable())
         if editing is None:
             self.table.doubleClicked.connect(lambda _index: self.open_current())
@@ -264,7 +264,7 @@ class PartTable(QWidget):
     def sort(self, column: int, order: Qt.SortOrder) -> None:
         """Sort the view by a column; -1: as in the file."""
         self.model.sort(column, order)
-        self._arranged()
+        self._show_arrangement()
 
     def sort_by_current(self) -> None:
         """Sort by the column of the current cell; again: the other way; once more: as in the file."""
@@ -308,9 +308,9 @@ class PartTable(QWidget):
             return not words or all(word in text(project, part).casefold() for word in words)
 
         self.model.leave_out(keep if words or choice >= 0 else None)
-        self._arranged()
+        self._show_arrangement()
 
-    def _arranged(self) -> None:
+    def _show_arrangement(self) -> None:
         self.file_order.setVisible(self.model.sorted_by is not None)
         self.model.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.model.columns) - 1)
         index = self.table.currentIndex()
@@ -367,7 +367,7 @@ class PartTable(QWidget):
             "up": lambda: work.down(-1),
         }
 
-    def _chosen(self) -> None:
+    def _tell_chosen(self) -> None:
         self._enable()
         if not self._quiet:
             self.chosen.emit(self.current())

@@ -103,7 +103,7 @@ class BehaviourView(TwoTables):
         super().__init__(document, parent)
         self._begun = begun
         self._added: RuleKind | None = None
-        begun.completed.connect(self._completed)
+        begun.completed.connect(self._stay_with)
         self.screen_changes = PartTable(
             self.tr("Screen changes"),
             [
@@ -146,19 +146,19 @@ class BehaviourView(TwoTables):
         self, project: Project, wrong_screen_changes: frozenset[int], wrong_actions: frozenset[int]
     ) -> None:
         """Show the screen changes and actions of a project; the wrong ones have errors."""
-        self.screen_changes.show_parts(project, self._listed(project, "screen_change"), wrong_screen_changes)
-        self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
+        self.screen_changes.show_parts(project, self._rules(project, "screen_change"), wrong_screen_changes)
+        self.actions_table.show_parts(project, self._rules(project, "action"), wrong_actions)
         kind, self._added = self._added, None
         if kind is not None and self.current() != (kind, at := len(of_kind(project, kind)) - 1):
             self.select(kind, at)
             self.chosen.emit()
 
-    def _completed(self, kind: RuleKind, new: bool) -> None:
+    def _stay_with(self, kind: RuleKind, new: bool) -> None:
         """A new rule comes in behind the complete ones, so before those that were begun earlier: stay with it."""
         if new:
             self._added = kind
 
-    def _listed(self, project: Project, kind: RuleKind) -> tuple[Any, ...]:
+    def _rules(self, project: Project, kind: RuleKind) -> tuple[Any, ...]:
         """The rules of the project, and behind them new ones that are not complete yet."""
         rules, new = of_kind(project, kind), self._begun.new(kind)
         return (*rules, *new) if new else rules

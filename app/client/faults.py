@@ -334,7 +334,8 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
     number = getattr(error, "errno", None)
     text = str(error).casefold()
     if number in (errno.EACCES, errno.EPERM) or "permission" in text:
-        if "access is denied" in text or "access denied" in text:  # what Windows says of a port that is in use
+        # Windows denies access to a port that is in use, and says so in its own language: there is no group to be in.
+        if "permissionerror(" in text:
             return Fault(
                 FaultKind.PORT_BUSY,
                 translate("bus", "{port} is in use; close the other program that has it open").format(port=port),

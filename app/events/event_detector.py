@@ -99,9 +99,8 @@ class EventDetector:
                 self._add(report.at, EventKind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
                 self._note_stop(report)
             else:
-                said = translate("bus", "not written: {why}").format(why="")
                 words = translate("record", "{wanted} was not written: {reason}").format(
-                    wanted=wanted, reason=report.reason.removeprefix(said)
+                    wanted=wanted, reason=report.reason
                 )
                 self._add(report.at, EventKind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
 

@@ -280,7 +280,7 @@ class WriteQueue:
         dropped = [job for job in self._jobs if not job.stops and follower in (None, job.follower)]
         self._jobs = [job for job in self._jobs if job not in dropped]
         for job in dropped:
-            drop(job.wanted, translate("bus", "not written: {why}").format(why=reason), obstacle=obstacle)
+            drop(job.wanted, reason, obstacle=obstacle)
 
     def drop_late(self, now: float) -> bool:
         """Give up the stops whose time is over, and say so. Gives whether there were any."""
@@ -296,7 +296,7 @@ def give_up(job: WriteJob, reason: str, obstacle: Obstacle | None) -> None:
     if job.tries:
         drop(job.wanted, job.reason or reason, Outcome.UNPROVED)
     else:
-        drop(job.wanted, translate("bus", "not written: {why}").format(why=reason), obstacle=obstacle)
+        drop(job.wanted, reason, obstacle=obstacle)
 
 
 def drop(

@@ -364,7 +364,7 @@ class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(p
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, _trace: object) -> None:
         if isinstance(error, sqlite3.Error):
-            if "full" in str(error):
+            if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_FULL:  # Python's own errors have none
                 raise DiskFull(
                     translate("record", "no space for {path}: the disk is full; free some space").format(
                         path=self._path

@@ -9,7 +9,7 @@ from typing import Protocol, TypeVar
 
 from app.client.faults import LineFault
 from app.language import translate
-from app.line.write_queue import WriteReport
+from app.line.write_queue import Outcome, WriteReport
 from app.project.binding import Binding
 from app.project.capability import cannot_write
 from app.project.drive_roles import COMMAND_ROLES
@@ -169,6 +169,8 @@ def _one(engine: Writes, project: Project, follower: str, row: RegisterDifferenc
         report = _result(engine.write(row.signal, value))
     else:
         report = _result(engine.write_register(follower, row.table, row.address, row.before[0]))
+    if report.outcome is Outcome.NOT_SENT:
+        return Restored(row, False, translate("snapshots", "not written: {why}").format(why=report.reason))
     return Restored(row, report.ok, report.reason or translate("snapshots", "written and read back"))
 
 

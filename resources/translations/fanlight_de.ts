@@ -8891,10 +8891,6 @@ otherwise = unbekannt</translation>
         <translation>nicht in der Norm</translation>
     </message>
     <message>
-        <source>not written: {why}</source>
-        <translation>nicht geschrieben: {why}</translation>
-    </message>
-    <message>
         <source>nothing to read</source>
         <translation>nichts zu lesen</translation>
     </message>

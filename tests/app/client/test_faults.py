@@ -85,6 +85,10 @@ def test_why_a_network_line_does_not_open(error: Exception, kind: FaultKind) -> 
         # As pyserial words what Windows says of a port in use, and of one that is not there.
         (OSError("could not open port 'COM3': PermissionError(13, 'Access is denied.', None, 5)"), FaultKind.PORT_BUSY),
         (
+            OSError("could not open port 'COM3': PermissionError(13, 'Zugriff verweigert', None, 5)"),
+            FaultKind.PORT_BUSY,
+        ),
+        (
             OSError("could not open port 'COM9': FileNotFoundError(2, 'The system cannot find the file specified.')"),
             FaultKind.PORT_MISSING,
         ),

@@ -104,7 +104,7 @@ def test_what_is_dropped_is_said() -> None:
     queue.queue.drop("the line was disarmed", Obstacle.NOT_ARMED)
     report = futures[1].result(0)
     assert not report.ok
-    assert (report.reason, report.obstacle) == ("not written: the line was disarmed", Obstacle.NOT_ARMED)
+    assert (report.reason, report.obstacle) == ("the line was disarmed", Obstacle.NOT_ARMED)
     assert len(queue.queue) == 0
 
 

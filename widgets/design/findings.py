@@ -22,13 +22,13 @@ from PySide6.QtWidgets import (
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
 from app.project.model import ScreenChange
 from widgets.design.findings_model import FindingOrder, FindingRow, FindingsModel, kind_names, ordered
+from widgets.design.severity import severity_icon
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
 from widgets.kit.scaling import scaled
-from widgets.kit.severity import severity_icon
 from widgets.kit.steady import Choice
 from widgets.kit.tables import keep_headings_whole
 

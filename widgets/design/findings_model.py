@@ -9,7 +9,7 @@ from typing import Any, Final, Literal
 from PySide6.QtCore import QCoreApplication, QModelIndex, QObject, Qt
 
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
-from widgets.kit.severity import severity_icon
+from widgets.design.severity import severity_icon
 from widgets.kit.tables import Index, TableModel
 
 FindingKind = Severity | Literal["draft", "accepted"]

@@ -26,12 +26,12 @@ from widgets.face.keypad import keyboard_map
 from widgets.kit.commands import keys_of, listed, native, plain
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.fuzzy_match import fit
-from widgets.kit.licences import packages
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import group_row, list_row, set_up_list
 from widgets.kit.scaling import comfortable, scaled
 from widgets.live.arming import cautions
+from widgets.shell.licences import packages
 
 
 class ShortcutsDialog(QDialog):

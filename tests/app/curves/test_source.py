@@ -15,7 +15,7 @@ from app.recording.history import SampleHistory
 from app.recording.reader import Recording
 from app.recording.writer import Writer
 from app.signals.reading import Quality, Reading
-from tests.app.recording.test_recording import PROJECT, Clocks
+from tests.app.recording.test_reader import PROJECT, Clocks
 
 
 def sample(signal: str, at: float, *words: int) -> Sample:

@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 import pytest
 
 from app.exchange.titles import TITLES, Key, key_of_title
-from tests.app.exchange.test_importing import brought, notes, signal
+from tests.app.exchange.test_import_plan import brought, notes, signal
 
 GERMAN = files("resources") / "translations" / "fanlight_de.ts"
 

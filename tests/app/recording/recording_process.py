@@ -10,7 +10,7 @@ from pathlib import Path
 from app.line.samples import SampleBus
 from app.recording.recorder import Recorder
 from app.signals.reading import Quality, Reading
-from tests.app.recording.test_recording import PROJECT
+from tests.app.recording.test_reader import PROJECT
 
 
 def main() -> None:

@@ -28,7 +28,7 @@ from app.recording.saving import save
 from app.recording.writer import CannotRecord
 from app.session.session import Session
 from app.signals.reading import Quality, Reading
-from tests.app.recording.test_recording import PROJECT, Clocks
+from tests.app.recording.test_reader import PROJECT, Clocks
 from tests.counting_device import PROJECT_TEXT, CountingDevice
 from tests.waiting import wait_for
 

@@ -24,7 +24,7 @@ from app.recording.reader import Recording
 from app.recording.recorder import Recorder
 from app.recording.writer import CannotRecord
 from app.signals.reading import Quality, Reading
-from tests.app.recording.test_recording import PROJECT
+from tests.app.recording.test_reader import PROJECT
 from tests.waiting import wait_for
 
 ROOT = Path(__file__).parents[3]

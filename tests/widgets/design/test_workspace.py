@@ -21,6 +21,7 @@ from tests.builders import fresh_project
 from tests.widgets.driving import designed
 from widgets.design.forms.form import Form, FormRow
 from widgets.design.forms.signal_picker import SignalPicker
+from widgets.design.severity import severity_icon
 from widgets.design.tables.part_table import PartTable
 from widgets.design.views import VIEWS
 from widgets.design.workspace import DesignWorkspace
@@ -28,7 +29,6 @@ from widgets.document.document import Document, Selection
 from widgets.kit import palette
 from widgets.kit.commands import why_off
 from widgets.kit.palette import contrast
-from widgets.kit.severity import severity_icon
 
 Key = Qt.Key
 NO = Qt.KeyboardModifier.NoModifier

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from pytestqt.qtbot import QtBot
 
-from tests.widgets.start_up.test_trend import Told
+from tests.widgets.start_up.test_trend_view import Told
 from widgets.start_up.response_view import ResponseView
 
 

@@ -12,8 +12,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
-from widgets.kit.licences import licence_of, packages
 from widgets.shell.help import AboutDialog, program
+from widgets.shell.licences import licence_of, packages
 
 OSI = "Classifier: License :: OSI Approved :: "
 

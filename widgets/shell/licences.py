@@ -32,7 +32,7 @@ def packages(of: str = "fanlight") -> tuple[Package, ...]:
     while waiting:
         name = waiting.pop()
         alike = re.sub(r"[-_.]+", "-", name).lower()
-        if alike not in found and (there := _distribution(name)):
+        if alike not in found and (there := _installed(name)):
             found[alike] = Package(there.name, there.version, licence_of(there))
             waiting += _needs(name)
     python = Package("Python", python_version(), "PSF-2.0")  # as https://spdx.org/licenses/PSF-2.0.html names it
@@ -54,13 +54,13 @@ def licence_of(package: Distribution) -> str:
 
 
 def _needs(package: str) -> list[str]:
-    there = _distribution(package)
+    there = _installed(package)
     wanted = [] if there is None else there.requires or []
     names = (_NAME.match(each) for each in wanted if not _OPTIONAL.search(each))
     return [name[0] for name in names if name]
 
 
-def _distribution(package: str) -> Distribution | None:
+def _installed(package: str) -> Distribution | None:
     try:
         return distribution(package)
     except PackageNotFoundError:

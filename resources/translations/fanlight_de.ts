@@ -4114,10 +4114,6 @@ Warum ist das in Ordnung?</translation>
         <translation>nicht erreichbar</translation>
     </message>
     <message>
-        <source>when {signal} {sign} {value}</source>
-        <translation>wenn {signal} {sign} {value}</translation>
-    </message>
-    <message>
         <source>{key}, any screen</source>
         <translation>{key}, jedes Bild</translation>
     </message>
@@ -6229,10 +6225,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>unreachable</source>
         <translation>nicht erreichbar</translation>
-    </message>
-    <message>
-        <source>when {condition}</source>
-        <translation>wenn {condition}</translation>
     </message>
 </context>
 <context>
@@ -12186,6 +12178,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>when {condition}</source>
         <translation>wenn {condition}</translation>
+    </message>
+    <message>
+        <source>when {signal} {sign} {value}</source>
+        <translation>wenn {signal} {sign} {value}</translation>
     </message>
     <message>
         <source>writes {what} to {signal}</source>

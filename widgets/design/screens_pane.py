@@ -12,7 +12,7 @@ from app.checks.finding import Finding
 from app.edits.refused import free_name
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets.design.forms.part_texts import condition_text
+from widgets.design.forms.part_texts import when_text
 from widgets.design.screen.clipboard import Clipboard
 from widgets.design.screens_list import ListedScreen, ScreensList
 from widgets.document.document import Document, Selection
@@ -67,8 +67,7 @@ class ScreensPane(QWidget):
         when: dict[str, list[str]] = {}
         for screen_change in project.screen_changes:
             if screen_change.when is not None:
-                text = self.tr("when {condition}").format(condition=condition_text(screen_change.when))
-                when.setdefault(screen_change.to, []).append(text)
+                when.setdefault(screen_change.to, []).append(when_text(screen_change.when))
         shown: list[ListedScreen] = []
         for number, screen in enumerate(project.screens):
             marks = tuple(when.get(screen.name, ()))

@@ -21,6 +21,14 @@ def condition_text(condition: Condition) -> str:
     return words[condition.is_].format(signal=condition.signal or _to_choose(), value=condition.value)
 
 
+def when_text(condition: Condition) -> str:
+    """The same where there is little room: "when fault ≠ 0", "when level > 80"."""
+    sign = {"above": ">", "below": "<", "equal": "=", "set": "\N{NOT EQUAL TO}", "clear": "="}[condition.is_]
+    return translate("phrases", "when {signal} {sign} {value}").format(
+        signal=condition.signal or _to_choose(), sign=sign, value=0 if condition.value is None else condition.value
+    )
+
+
 def _to_choose() -> str:
     """Stands in the place of what a rule that is not complete lacks."""
     return translate("phrases", "(choose)")

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 from app.page_map.arrows import Arrow, ArrowKind, Inlet
 from app.page_map.routes import Route
 from app.project.model import Project
+from widgets.design.forms.part_texts import when_text
 from widgets.design.page_map.node import Node, wash
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
@@ -60,10 +61,7 @@ def screen_change_label(project: Project, screen_change: int, from_everywhere: b
     """A screen change in as few words as will do on the map."""
     part = project.screen_changes[screen_change]
     if part.when is not None:
-        sign = {"above": ">", "below": "<", "equal": "=", "set": "\N{NOT EQUAL TO}", "clear": "="}[part.when.is_]
-        return translate("PageMap", "when {signal} {sign} {value}").format(
-            signal=part.when.signal, sign=sign, value=0 if part.when.value is None else part.when.value
-        )
+        return when_text(part.when)
     if part.idle_s is not None:
         return translate("PageMap", "idle {seconds} s").format(seconds=part.idle_s)
     if from_everywhere:

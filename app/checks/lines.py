@@ -173,7 +173,7 @@ def drive_by_itself(context: CheckContext) -> Iterator[Violation]:
         ):
             reached.add(binding.follower.name)
     for index, follower in enumerate(context.project.followers):
-        if follower.played.model == "drive" and follower.name in known - reached:
+        if follower.simulated.model == "drive" and follower.name in known - reached:
             yield Violation(
                 "note",
                 ("follower", index),
@@ -190,7 +190,7 @@ def role_without_effect(context: CheckContext) -> Iterator[Violation]:
     words = {
         binding.follower.name: binding.signal.name
         for binding in found.values()
-        if binding.signal.drive_role == "control-word" and binding.follower.played.model == "drive"
+        if binding.signal.drive_role == "control-word" and binding.follower.simulated.model == "drive"
     }
     for index, signal in enumerate(context.project.signals):
         binding = found.get(signal.name)
@@ -218,9 +218,9 @@ def bit_without_meaning(context: CheckContext) -> Iterator[Violation]:
     own = {binding.follower.name for binding in found.values() if binding.signal.drive_role is not None}
     for index, signal in enumerate(context.project.signals):
         binding = found.get(signal.name)
-        if binding is None or binding.follower.played.model != "drive" or binding.follower.name in own:
+        if binding is None or binding.follower.simulated.model != "drive" or binding.follower.name in own:
             continue
-        register_map = binding.follower.played.register_map
+        register_map = binding.follower.simulated.register_map
         number, known = binding.bit, OWN_CONTROL_BITS[register_map]
         message = translate("checks", "bit {number} has no meaning in the control word of the simulated drive")
         if binding.table == "coil":

@@ -29,8 +29,8 @@ class DriveBank(RegisterBank):
 
     def __init__(self, project: Project, follower: Follower) -> None:
         """Raises FollowerError if a start value does not fit its signal or the drive."""
-        self.drive = _drive(follower.played)
-        layout = LAYOUTS[follower.played.register_map]
+        self.drive = _drive(follower.simulated)
+        layout = LAYOUTS[follower.simulated.register_map]
         self._control = layout.control
         self._settings = {setting.address: setting for setting in layout.settings}
         self._measured = tuple((measured, register_count(measured.encoding)) for measured in layout.measured)
@@ -145,24 +145,24 @@ class DriveBank(RegisterBank):
             self._cells["coil"].update({coil: word >> coil & 1 for coil in COILS})
 
 
-def _drive(played: Simulated) -> Drive:
+def _drive(data: Simulated) -> Drive:
     """The machine that the project describes."""
     motor = MotorData(
-        power_kw=float(played.power_kw),
-        voltage=float(played.voltage),
-        poles=played.poles,
-        speed_rpm=float(played.speed_rpm),
-        power_factor=float(played.power_factor),
-        efficiency=float(played.efficiency),
-        supply_voltage=float(played.voltage),
+        power_kw=float(data.power_kw),
+        voltage=float(data.voltage),
+        poles=data.poles,
+        speed_rpm=float(data.speed_rpm),
+        power_factor=float(data.power_factor),
+        efficiency=float(data.efficiency),
+        supply_voltage=float(data.voltage),
     )
     load = LoadData(
-        share=float(played.load_share),
-        friction=float(played.friction),
-        inertia=float(played.inertia),
-        kind=played.load,
+        share=float(data.load_share),
+        friction=float(data.friction),
+        inertia=float(data.inertia),
+        kind=data.load,
     )
-    return Drive(motor, load, played.trip_class)
+    return Drive(motor, load, data.trip_class)
 
 
 def _words(measured: Measured, raw: float) -> tuple[int, ...]:

@@ -1,4 +1,4 @@
-"""What can keep a simulated follower from being played."""
+"""What can keep a simulated follower from being simulated."""
 
 from __future__ import annotations
 
@@ -6,4 +6,4 @@ from app.errors import FanlightError
 
 
 class FollowerError(FanlightError):
-    """A simulated follower cannot be played. The message is one sentence: what, where, what to do."""
+    """A simulated follower cannot be simulated. The message is one sentence: what, where, what to do."""

@@ -38,7 +38,7 @@ class Identity:
         self._texts = {
             _VENDOR: project.title or "Fanlight",
             _PRODUCT: follower.name,
-            _PRODUCT_NAME: f"simulated {follower.played.model}",
+            _PRODUCT_NAME: f"simulated {follower.simulated.model}",
             _MODEL: f"unit {follower.unit}",
         }
 

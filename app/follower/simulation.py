@@ -1,4 +1,4 @@
-"""The simulated followers of a project, playing: models, their time, and the endpoints where they answer."""
+"""The simulated followers of a project at work: models, their time, and the endpoints where they answer."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ class Simulation:
         followers: Iterable[str] | None = None,
         clock: Callable[[], float] = time.monotonic,
     ) -> None:
-        """`followers` names those to play; left out, all. `clock` gives monotonic seconds.
+        """`followers` names those to simulate; left out, all. `clock` gives monotonic seconds.
 
         Raises FollowerError if the project has no such follower, or a start value does not fit.
         """
@@ -206,11 +206,11 @@ class Simulation:
 
 def _model(project: Project, follower: Follower) -> RegisterBank:
     """What simulates a follower: a drive behind the registers of the project as soon as one of them has a role."""
-    if follower.played.model == "bank":
+    if follower.simulated.model == "bank":
         return RegisterBank(project, follower)
     own = (binding.signal for binding in bindings_of(project, follower.name).values())
-    played = any(signal.drive_role is not None for signal in own)
-    return (SimulatedDriveBank if played else DriveBank)(project, follower)
+    has_role = any(signal.drive_role is not None for signal in own)
+    return (SimulatedDriveBank if has_role else DriveBank)(project, follower)
 
 
 def _follower(project: Project, name: str) -> Follower:

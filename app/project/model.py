@@ -258,7 +258,7 @@ class Simulated(Part):
         return self
 
 
-def _how_played(value: Any) -> str:
+def _how_simulated(value: Any) -> str:
     return "table" if isinstance(value, dict | Simulated) else "name"
 
 
@@ -307,11 +307,11 @@ class Follower(Part):
         0, ge=0, le=600_000, description="It stops by itself when it is not polled for this long; 0 = not monitored."
     )
     simulate: Annotated[
-        Annotated[Model, Tag("name")] | Annotated[Simulated, Tag("table")], Discriminator(_how_played)
+        Annotated[Model, Tag("name")] | Annotated[Simulated, Tag("table")], Discriminator(_how_simulated)
     ] = Key("bank", description="What simulates it: the name of a model, or a table with the data of the machine.")
 
     @property
-    def played(self) -> Simulated:
+    def simulated(self) -> Simulated:
         """What simulates it, with all its data."""
         return self.simulate if isinstance(self.simulate, Simulated) else Simulated(model=self.simulate)
 

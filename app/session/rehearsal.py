@@ -45,7 +45,7 @@ class Rehearsal:
 
         The panel begins in its language number `language`, until something of the project chooses another.
 
-        Raises FollowerError if a follower cannot be played: a start value does not fit its signal.
+        Raises FollowerError if a follower cannot be simulated: a start value does not fit its signal.
         """
         self.project = project
         self._clock = clock
@@ -64,7 +64,7 @@ class Rehearsal:
 
     @property
     def models(self) -> Mapping[str, RegisterBank]:
-        """What plays the followers, by follower; a person may set what stands in them, or make them silent."""
+        """The models of the followers, by follower; a person may set what stands in them, or make them silent."""
         return self._models
 
     def registers(self) -> Mapping[str, Reading]:

@@ -26,7 +26,7 @@ from app.project.purpose import Purpose
 from app.signals.reading import Reading, Value
 
 Via = Literal["simulated"] | Endpoint | None
-"""Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
+"""Where the followers are: simulated by this program, at one endpoint, or where the project says (None)."""
 
 KEPT_REPORTS = 10_000
 """Reports of writes that wait at most for somebody who wants them."""

@@ -151,8 +151,8 @@ def test_the_reset_key_is_a_pulse(pump: Project) -> None:
 
 def test_the_hall_is_one_line_with_two_followers(pump: Project, hall: Project) -> None:
     assert len(hall.lines) == 1
-    assert [(follower.unit, follower.played.model) for follower in hall.followers] == [(1, "drive"), (2, "bank")]
-    assert [demo.followers[0].played.register_map for demo in (pump, hall)] == ["plain", "iec-61800-7-201"]
+    assert [(follower.unit, follower.simulated.model) for follower in hall.followers] == [(1, "drive"), (2, "bank")]
+    assert [demo.followers[0].simulated.register_map for demo in (pump, hall)] == ["plain", "iec-61800-7-201"]
     assert (hall.panel.rows, hall.panel.columns) == (8, 40)
 
 

@@ -115,7 +115,7 @@ def follower_columns() -> list[Column]:
         ),
         Column(
             translate("LineCells", "Simulated as"),
-            lambda _project, part: dict(simulations())[part.played.model],
+            lambda _project, part: dict(simulations())[part.simulated.model],
             170,
             key="simulate",
             read=lambda _project, _part, text: {"simulate": choice_of(text, dict(simulations()))},

@@ -160,7 +160,7 @@ class FollowerForm(PartForm):
         self.add(
             ChoiceRow(
                 self.tr("Simulated as"),
-                lambda: None if self.part is None else (self.part.played.model,),
+                lambda: None if self.part is None else (self.part.simulated.model,),
                 self.put(lambda texts: self.change(simulate=texts[0])),
                 simulations,
                 self.tr("How the device is simulated when none is connected"),
@@ -192,7 +192,7 @@ class FollowerForm(PartForm):
     def _registers_text(self) -> DraftTexts | None:
         """Which registers a simulated drive has."""
         part = self.part
-        if part is None or part.played.model != "drive":
+        if part is None or part.simulated.model != "drive":
             return None
         if count := self._roles():
             return (self.tr("signals with a role: {count}").format(count=count),)
@@ -213,16 +213,16 @@ class FollowerForm(PartForm):
     def _machine(self, attribute: str) -> DraftTexts | None:
         """A datum of the machine that a simulated drive moves."""
         part = self.part
-        if part is None or part.played.model != "drive":
+        if part is None or part.simulated.model != "drive":
             return None
-        value = getattr(part.played, attribute)
+        value = getattr(part.simulated, attribute)
         return (value if isinstance(value, str) else plain(value),)
 
     def _with_machine(self, attribute: str, value: Any) -> Edit:
         part = self.part
         if part is None:
             return lambda project: project
-        return self.change(simulate=part.played.replace(**{attribute: value}))
+        return self.change(simulate=part.simulated.replace(**{attribute: value}))
 
     def _machine_number(self, attribute: str, label: str, suffix: str) -> None:
         self.add(

@@ -317,7 +317,7 @@ def can_have_role(project: Project, part: Any) -> bool:
     binding = bindings(project).get(part.name)
     if binding is None or (is_text(binding.base.encoding) and not binding.single):
         return False
-    return binding.follower.played.model == "drive"
+    return binding.follower.simulated.model == "drive"
 
 
 def read_texts(text: str) -> dict[str, str]:

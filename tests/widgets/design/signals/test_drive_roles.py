@@ -50,7 +50,7 @@ def show(design: DesignWorkspace, name: str) -> SignalForm:
 
 
 def register_map(design: DesignWorkspace) -> str:
-    return design.document.project.followers[0].played.register_map
+    return design.document.project.followers[0].simulated.register_map
 
 
 def headings(form: Form) -> list[str]:

@@ -14,6 +14,7 @@ from app.exchange.sheet import NOTHING, Sheet, SheetCell, SheetRow, cell_text
 from app.exchange.titles import TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.words import encoding_word, order_word, table_word
 from app.language import translate
+from app.project.attributes import ATTRIBUTES, YES_NO
 from app.project.value_texts import NotKnown, read_yes, texts_in
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
 from app.signals.numbers import DecimalMark, NotANumber, find_mark, number, span
@@ -197,7 +198,7 @@ _TESTS: Final[dict[Key, Callable[[SheetCell], bool]]] = {
     "encoding": _parses(encoding_word),
     "word_order": _parses(order_word),
     "table": _parses(table_word),
-    "write": _parses(read_yes),
+    **{key: _parses(read_yes) for key, attribute in ATTRIBUTES.items() if attribute.kind is YES_NO},
     "decimals": _parses(_is_number),
     "factor": _parses(lambda text: factor(text, "," if "," in text else ".")),
     "divisor": _parses(_is_number),

@@ -120,6 +120,7 @@ def _plain(title: str) -> str:
 
 
 _BY_TITLE: Final[dict[str, Key]] = {
+    **{_plain(title): attribute.key for attribute in SIGNAL if not attribute.columns for title in attribute.also},
     **{_plain(title): key for key, title in TITLES.items()},
     **{_plain(title): key for key, titles in _KNOWN.items() for title in titles.split(",")},
 }

@@ -90,7 +90,7 @@ class Attribute:
     width: int = 0
     """Of that column, in pixels; 0: the table has no such column, or a wider one of its own."""
     also: tuple[str, ...] = ()
-    """What its column may be called in pasted tables, besides its key and title."""
+    """What its column may be called in pasted tables and register lists, besides its key and titles."""
     list_title: str = ""
     """Over its column in a register list, where that is not the label."""
     list_hint: str = ""
@@ -452,7 +452,6 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         ),
         title=mark("attributes", "Role (in the simulation)"),
         width=120,
-        also=("drive",),
         list_title=mark("attributes", "Drive role"),
         choices=drive_values,
         none=mark("attributes", "(no role)"),

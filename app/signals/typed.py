@@ -27,13 +27,16 @@ def whole(text: str) -> int:
 
 
 def number(text: str) -> Decimal:
-    """A number, kept exactly as typed; a comma is taken for the point. Raises ValueError in words.
+    """A number, kept exactly as typed; a comma is taken for the point, 47Fh and 0x47F are whole numbers in hexadecimal.
+    Raises ValueError in words.
 
     "1,500" is refused: who writes it may mean either of two numbers.
     """
     text = text.strip()
     if not text:
         raise ValueError(translate("typed", "enter a number"))
+    if HEXADECIMAL.fullmatch(text) is not None:
+        return Decimal(whole(text))
     if (either := _EITHER.fullmatch(text)) is not None:
         raise ValueError(
             translate("typed", "'{text}' can mean {small} or {large}; write it so that only one is possible").format(

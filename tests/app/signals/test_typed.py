@@ -24,7 +24,8 @@ def test_no_whole_numbers(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "value"), [("5.", "5"), ("2,5", "2.5"), ("-0.10", "-0.10"), ("1e3", "1E+3"), ("1,000.5", "1000.5")]
+    ("text", "value"),
+    [("5.", "5"), ("2,5", "2.5"), ("-0.10", "-0.10"), ("1e3", "1E+3"), ("1,000.5", "1000.5"), ("47Fh", "1151")],
 )
 def test_numbers_are_kept_exactly(text: str, value: str) -> None:
     assert number(text) == Decimal(value)

@@ -683,7 +683,7 @@ def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWor
     assert [part.replace(name="x") for part in new] == [
         part.replace(name="x") for part in before.signals[top : bottom + 1]
     ]
-    assert "Names that were taken" in design.notice.text.text()
+    assert "Names already in use" in design.notice.text.text()
     document.undo()
     assert document.project is before
 

@@ -10,7 +10,7 @@ from app.checks.context import CheckContext, RegisterRun
 from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
-from app.project.binding import bindings
+from app.project.binding import bindings, whole_registers
 from app.project.capability import never_read, not_offered
 from app.project.model import AnySignal, BitSignal, Follower, RegisterSignal
 from app.project.problems import quoted
@@ -278,6 +278,19 @@ def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iter
         message = translate("checks", "it has one register; its word order has no effect")
     fix = Fix(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
     yield Violation("warning", (), message, translate("checks", "remove 'word_order'"), fix)
+
+
+@each("signal", name="hexadecimal-without-meaning")
+def hexadecimal_without_meaning(_context: CheckContext, signal: AnySignal) -> Iterator[Violation]:
+    """Hexadecimal said of what is no whole number in registers: it is not looked at."""
+    if isinstance(signal, RegisterSignal) and signal.hex and not whole_registers(signal):
+        yield Violation(
+            "warning",
+            (),
+            translate("checks", "it is not a whole number in registers and cannot be shown in hexadecimal"),
+            translate("checks", "remove 'hex'"),
+            Fix(translate("checks", "Show it in decimal"), fixes.set_at, (("hex",), False)),
+        )
 
 
 @each("signal", name="scale-without-meaning")

@@ -12,6 +12,7 @@ from dataclasses import KW_ONLY, dataclass
 from typing import Any, Final, Literal, TypeAlias
 
 from app.language import mark, translate
+from app.project.binding import whole_registers
 from app.project.drive_roles import DRIVE_BITS, DRIVE_VALUES
 from app.project.model import BitSignal, Part, RegisterSignal
 from app.project.value_texts import (
@@ -342,6 +343,19 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         list_hint=mark("attributes", "Decimals shown. Left out: as many as the factor has"),
         cleared=0,
         applies=is_number,
+    ),
+    Attribute(
+        "hex",
+        mark("attributes", "Hexadecimal"),
+        YES_NO,
+        "shown",
+        mark("attributes", "Whether its number is shown as manuals print control words and status words: 047Fh"),
+        title=mark("attributes", "Hex"),
+        width=46,
+        also=("hexadezimal angezeigt",),
+        list_title=mark("attributes", "Shown in hexadecimal"),
+        yes=mark("attributes", "shown as 047Fh"),
+        applies=lambda signal: whole_registers(signal) > 0,
     ),
     Attribute(
         "limits",

@@ -53,6 +53,7 @@ from app.signals.text import (
     PLAIN_FULL,
     bar_text,
     choice_text,
+    hexadecimal_digits,
     hexadecimal_text,
     number_digits,
     number_text,
@@ -391,14 +392,15 @@ def plain_text(project: Project, name: str, value: Value | int | None) -> str:
     """The value as a person would write it, as wide as it gets and without its unit: for tables and messages.
 
     Its text if the signal has one for it, with the number behind it where that is the text of all other values; else
-    the number with the signal's decimals; empty for None.
+    the number, in hexadecimal if the signal says so, else with its decimals; empty for None.
     """
     if value is None:
         return ""
     signal = project.signal_named.get(name)
     if isinstance(value, str) or signal is None:
         return str(value)
-    number = number_digits(value, signal.decimals)
+    registers = whole_registers(signal) if isinstance(signal, RegisterSignal) and signal.hex else 0
+    number = (hexadecimal_digits(value, registers) if registers else None) or number_digits(value, signal.decimals)
     text = _own_text_of(signal, value)
     if text is None and OTHERWISE in signal.texts:
         return f"{signal.texts[OTHERWISE]} ({number})"

@@ -382,6 +382,7 @@ class RegisterSignal(Presentation):
     length: int | None = Key(None, ge=1, le=125)
     word_order: WordOrder | None = None
     scale: Scale | None = None
+    hex: bool = False
     write: bool = False
     every_ms: int = Key(500, ge=10, le=3_600_000)
     refresh_ms: int = Key(0, ge=0, le=600_000)

@@ -8132,6 +8132,14 @@ otherwise = unbekannt</translation>
         <translation>Panelwert</translation>
     </message>
     <message>
+        <source>Hex</source>
+        <translation>Hex</translation>
+    </message>
+    <message>
+        <source>Hexadecimal</source>
+        <translation>Hexadezimal</translation>
+    </message>
+    <message>
         <source>Length</source>
         <translation>Länge</translation>
     </message>
@@ -8226,6 +8234,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Scale</source>
         <translation>Skalierung</translation>
+    </message>
+    <message>
+        <source>Shown in hexadecimal</source>
+        <translation>Hexadezimal angezeigt</translation>
     </message>
     <message>
         <source>Start value</source>
@@ -8332,6 +8344,10 @@ otherwise = unbekannt</translation>
         <translation>Der Wert beim Einschalten des Panels</translation>
     </message>
     <message>
+        <source>Whether its number is shown as manuals print control words and status words: 047Fh</source>
+        <translation>Ob seine Zahl so angezeigt wird, wie Handbücher Steuer- und Statuswörter drucken: 047Fh</translation>
+    </message>
+    <message>
         <source>Whether writing is allowed</source>
         <translation>Ob Schreiben erlaubt ist</translation>
     </message>
@@ -8370,6 +8386,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>registers</source>
         <translation>Register</translation>
+    </message>
+    <message>
+        <source>shown as 047Fh</source>
+        <translation>als 047Fh anzeigen</translation>
     </message>
     <message>
         <source>uint16, INT, REAL, DWORD, unsigned 32, string and similar</source>
@@ -9812,6 +9832,10 @@ otherwise = unbekannt</translation>
         <translation>Als Zahl zeigen</translation>
     </message>
     <message>
+        <source>Show it in decimal</source>
+        <translation>Dezimal anzeigen</translation>
+    </message>
+    <message>
         <source>Simulate plain registers instead</source>
         <translation>Stattdessen reine Register simulieren</translation>
     </message>
@@ -10050,6 +10074,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>it is marked as a stop (&apos;stops&apos;), but sets {signal} to {value}</source>
         <translation>ist als Stopp gekennzeichnet („stops“), setzt {signal} aber auf {value}</translation>
+    </message>
+    <message>
+        <source>it is not a whole number in registers and cannot be shown in hexadecimal</source>
+        <translation>ist keine ganze Zahl in Registern und kann nicht hexadezimal angezeigt werden</translation>
     </message>
     <message>
         <source>it is not used</source>
@@ -10310,6 +10338,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>remove &apos;entry&apos; from the field</source>
         <translation>„entry“ beim Feld entfernen</translation>
+    </message>
+    <message>
+        <source>remove &apos;hex&apos;</source>
+        <translation>„hex“ entfernen</translation>
     </message>
     <message>
         <source>remove &apos;length&apos;, or choose the data type &apos;string&apos;</source>

@@ -46,6 +46,7 @@ SIGNALS = (
             "scale": st.fixed_dictionaries({"raw": pairs(NUMBERS), "value": pairs(NUMBERS)}),
             "write": st.booleans(),
             "refresh_ms": st.integers(0, 1000),
+            "hex": st.booleans(),
             "start_value": NUMBERS | st.text("aé→", max_size=5),
         },
     )

@@ -139,6 +139,7 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
             "write": st.booleans(),
             "every_ms": st.integers(10, 3_600_000),
             "refresh_ms": st.integers(0, 600_000),
+            "hex": st.booleans(),
             "start_value": TEXTS if encoding == "string" else st.one_of(NUMBERS, TEXTS),
             "drive_role": DRIVE_ROLE,
         }

@@ -194,7 +194,9 @@ def width_needed(project: Project, name: str, kind: str) -> int:
 def likely_kind(project: Project, name: str) -> str:
     """How a new field for a signal should show it."""
     signal = project.signal_named.get(name)
-    return "choice" if signal is not None and (signal.texts or _is_string(signal)) else "number"
+    if signal is not None and (signal.texts or _is_string(signal)):
+        return "choice"
+    return "hexadecimal" if isinstance(signal, RegisterSignal) and signal.hex and whole_registers(signal) else "number"
 
 
 def _is_string(signal: object) -> bool:

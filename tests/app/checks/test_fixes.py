@@ -283,6 +283,7 @@ FIXED: dict[str, list[tuple[Break, str]]] = {
     "word-order-without-meaning": [
         (lambda good: good.signal("status", word_order="low-first"), "Remove the word order"),
     ],
+    "hexadecimal-without-meaning": [(lambda good: good.signal("lamp", hex=True), "Show it in decimal")],
 }
 
 

@@ -127,6 +127,13 @@ def test_a_word_order_that_means_nothing(good: Draft, signal: str) -> None:
     assert good.signal(signal, word_order=None).signal("weight", word_order="low-first").clean()
 
 
+@pytest.mark.parametrize("signal", ["lamp", "batch", "frequency", "power"])
+def test_hexadecimal_of_what_is_no_whole_number(good: Draft, signal: str) -> None:
+    finding = good.signal(signal, hex=True).only()
+    assert (finding.rule, finding.severity) == ("hexadecimal-without-meaning", "warning")
+    assert good.signal(signal, hex=False).signal("status", hex=True).clean()
+
+
 @pytest.mark.parametrize("signal", ["lamp", "batch"])
 def test_a_scale_that_is_not_applied(good: Draft, signal: str) -> None:
     finding = good.signal(signal, scale={"raw": (0, 10), "value": (0, 1)}).only()

@@ -30,8 +30,9 @@ NUMBER = RegisterSignal.model_validate(
         "notes": "two\nlines",
     }
 )
+WORD = RegisterSignal.model_validate({"name": "state", "follower": "pump", "register": 0, "hex": True})
 BIT = BitSignal(name="fault", bit=Bit(of="state", number=3), drive_role="fault")
-SIGNALS = (NUMBER, BIT, HeldSignal(name="wanted", held=Decimal("1.5")))
+SIGNALS = (NUMBER, WORD, BIT, HeldSignal(name="wanted", held=Decimal("1.5")))
 
 
 @pytest.mark.parametrize("model", [RegisterSignal, BitSignal, HeldSignal])

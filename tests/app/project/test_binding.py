@@ -459,6 +459,18 @@ def test_values_without_a_text_of_their_own_show_the_one_for_all_others() -> Non
     assert plain_text(whole, "it", 4) == "other fault (4.0)", "what it is stays to be read outside of the panel"
 
 
+def test_a_signal_shown_in_hexadecimal() -> None:
+    # The status word of a running drive of IEC 61800-7-201, bits 0, 1, 2, 4 and 5 set, and the sign of an int16.
+    word = of({"hex": True, "encoding": "int16", "texts": {"0": "off", "otherwise": "other"}})
+    assert plain_text(word, "it", 0b11_0111) == "other (0037h)"
+    assert plain_text(word, "it", -1) == "other (FFFFh)"
+    assert plain_text(word, "it", 0) == "off"
+    assert plain_text(of({"hex": True, "encoding": "uint32"}), "it", 0x9000) == "00009000h"
+    for decimal in ({"scale": {"raw": [0, 10], "value": [0, 1]}}, {"encoding": "float32"}):
+        assert plain_text(of({"hex": True, **decimal}), "it", 12) == "12"
+    assert plain_text(of({"hex": True}), "it", Fraction(1, 2)) == "1", "no register holds it: as without"
+
+
 def test_plain_text_is_as_wide_as_it_gets() -> None:
     whole = of({"texts": {"1": "running"}, "decimals": 1})
     assert plain_text(whole, "it", 1) == "running"

@@ -71,7 +71,7 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
         "line 'hall', baud: must be a whole number, not a text",
         "device 'pump': line 'hal' does not exist; did you mean 'hall'?",
         "signal 'speed': 'widht' is not a key of a signal; possible keys: name, follower, table, register, encoding, "
-        "length, word_order, scale, unit, decimals, limits, step, texts, texts_in, write, every_ms, refresh_ms, "
+        "length, word_order, scale, unit, decimals, hex, limits, step, texts, texts_in, write, every_ms, refresh_ms, "
         "start_value, drive_role, notes",
         "screen 'run', field 2: signal 'sped' does not exist; did you mean 'speed'?",
         "screen 2: has the same name as screen 1, 'run'; each screen needs a unique name",

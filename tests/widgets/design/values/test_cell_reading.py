@@ -54,6 +54,7 @@ def put(name: str, key: str, text: str) -> Any:
         ("command", "write", "X", "write", True),
         ("command", "step", "0,5", "step", Decimal("0.5")),
         ("command", "every_ms", "250", "every_ms", 250),
+        ("command", "hex", "yes", "hex", True),
         ("command", "texts", '0 = off; 1 = "a;b"', "texts", {"0": "off", "1": "a;b"}),
         ("command", "drive_role", "output freq", "drive_role", "output-frequency"),
         ("command", "drive_role", "", "drive_role", None),

@@ -77,7 +77,7 @@ def test_columns_by_their_order_leave_out_what_is_not_edited() -> None:
     assert not table.headed
     assert table.rows == ({"write": "yes", "word_order": "high first", "scale": "x 0.1"}, {"write": "no"})
     wide = table_of([["x"] * 30], columns, 0)
-    assert wide.unknown == ("columns beyond the last one: 12",)
+    assert wide.unknown == ("columns beyond the last one: 11",)
 
 
 def test_columns_by_what_lists_usually_call_them() -> None:

@@ -29,6 +29,7 @@ from app.signals.encoding import is_text
 from app.signals.text import number_digits
 from widgets.kit import palette
 from widgets.kit.commands import mark_entry
+from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortChoice, ShortLabel, ShortLines
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import mark_icon
@@ -170,11 +171,9 @@ class FollowerCard(QFrame):
         self.switches = switches or SimulatedSwitches(bank, self)
         self._has_values = any(quantity.name in SHOWN for quantity in bank.overview())
         boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
-        more = QPushButton(self.tr("More\u2026"))
-        more.setAutoDefault(False)
+        more = push_button(self.tr("More\u2026"), self.switches.more.trigger)
         more.setToolTip(self.tr("Other inputs, and line faults"))
         more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
-        more.clicked.connect(self.switches.more.trigger)
         boxes.append(more)
         at = self._layout.count() - 1
         if self._narrow:

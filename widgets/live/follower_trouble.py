@@ -12,11 +12,11 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from widgets.kit.controls import push_button
 from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice, DecimalNumber, WholeNumber
 
@@ -39,12 +39,10 @@ class TroubleDialog(QDialog):
         if inputs is not None:
             self._add_inputs(form, inputs)
         self._add_faults(form)
-        self.reboot = QPushButton(self.tr("Restart (offline for {seconds} s)").format(seconds=f"{REBOOT_S:g}"))
-        self.reboot.setAutoDefault(False)
-        self.reboot.clicked.connect(lambda: bank.reboot(REBOOT_S))
-        self.clear = QPushButton(self.tr("Clear all line faults"))
-        self.clear.setAutoDefault(False)
-        self.clear.clicked.connect(self._clear)
+        self.reboot = push_button(
+            self.tr("Restart (offline for {seconds} s)").format(seconds=f"{REBOOT_S:g}"), lambda: bank.reboot(REBOOT_S)
+        )
+        self.clear = push_button(self.tr("Clear all line faults"), self._clear)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.close)
         layout = QVBoxLayout(self)

@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QCheckBox,
     QComboBox,
-    QLineEdit,
     QMenu,
     QMessageBox,
     QSizePolicy,
@@ -28,7 +27,7 @@ from app.project.model import Project
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow
-from widgets.kit.elided import shorten_placeholder
+from widgets.kit.controls import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -225,12 +224,11 @@ class LineView(QWidget):
         self.follower.setAccessibleName(self.tr("Device"))
         self.follower.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.follower.currentIndexChanged.connect(self._search)
-        self.words = QLineEdit()
-        shorten_placeholder(self.words, self.tr("Filter: part of a signal, fault, register or bytes"))
+        self.words = search_box(
+            self.tr("Filter: part of a signal, fault, register or bytes"), self.tr("Filter of the transactions")
+        )
         self.words.setMinimumWidth(scaled(200))
         self.words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.words.setClearButtonEnabled(True)
-        self.words.setAccessibleName(self.tr("Filter of the transactions"))
         self.words.textChanged.connect(self._search)
         self.only_faults = QCheckBox(self.tr("Only faults"))
         self.only_faults.toggled.connect(self.faults_action.setChecked)

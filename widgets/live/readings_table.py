@@ -9,7 +9,6 @@ from PySide6.QtCore import QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import (
     QCheckBox,
-    QLineEdit,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -18,7 +17,7 @@ from PySide6.QtWidgets import (
 from app.project.model import Project
 from app.signals.raw_text import RawForm, widest
 from app.signals.reading import Quality, Reading
-from widgets.kit.elided import shorten_placeholder
+from widgets.kit.controls import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -46,10 +45,9 @@ class ReadingsTable(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.model = ReadingsModel(self)
-        self.filter = QLineEdit()
-        shorten_placeholder(self.filter, self.tr("Filter: part of a name, value, quality or reason"))
-        self.filter.setClearButtonEnabled(True)
-        self.filter.setAccessibleName(self.tr("Filter of the readings"))
+        self.filter = search_box(
+            self.tr("Filter: part of a name, value, quality or reason"), self.tr("Filter of the readings")
+        )
         self.not_good = QCheckBox(self.tr("Only readings that are &not good"))
         self.summary = plain_label()
         self._live = False

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
 
+from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortLabel
 from widgets.kit.notice_slot import slot_height
 from widgets.kit.plain import plain_tip
@@ -27,9 +28,7 @@ class StopAlarm(QFrame):
         self.setAutoFillBackground(True)
         self.headline = ShortLabel()
         self.headline.setProperty("look", "alarm")
-        self.seen = QPushButton(self.tr("Confirm: machine checked"))
-        self.seen.setAutoDefault(False)
-        self.seen.clicked.connect(self._forget)
+        self.seen = push_button(self.tr("Confirm: machine checked"), self._forget)
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 2, 8, 2)
         row.addWidget(self.headline, 1)

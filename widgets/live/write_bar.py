@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QStackedWidget, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QSizePolicy, QStackedWidget, QVBoxLayout
 
 from app.panel.messages import bounds, with_unit
 from app.project.binding import bind, plain_text, refusal, unwritable
@@ -16,6 +16,7 @@ from app.project.model import AnySignal, BitSignal, HeldSignal, Project, Registe
 from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
 from app.signals.typed import number
+from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortChoice, ShortLabel
 from widgets.kit.icons import cross_icon, tool
 from widgets.kit.look import set_look
@@ -54,12 +55,8 @@ class WriteBar(QFrame):
         self._editors.addWidget(self.choice)
         self._editors.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.unit = ShortLabel()
-        self.button = QPushButton(self.tr("&Write"))
-        self.button.setAutoDefault(False)
-        self.button.clicked.connect(self.write)
-        self.arm = QPushButton(self.tr("Arm\u2026"))
-        self.arm.setAutoDefault(False)
-        self.arm.clicked.connect(lambda _checked=False: arm())
+        self.button = push_button(self.tr("&Write"), self.write)
+        self.arm = push_button(self.tr("Arm\u2026"), arm)
         self.result = ShortLabel()
         away = tool(cross_icon(), self.tr("Close"), self)
         away.clicked.connect(self.close_bar)

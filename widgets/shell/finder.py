@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
-    QLineEdit,
     QTreeWidget,
     QVBoxLayout,
     QWidget,
@@ -21,6 +20,7 @@ from shiboken6 import isValid
 from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
+from widgets.kit.controls import search_box
 from widgets.kit.fuzzy_match import Fit, fit
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
@@ -84,10 +84,7 @@ class CommandFinder(QDialog):
         self._rank = {token: place for place, token in enumerate(recent)}
         self.chosen: Target | None = None
         self.setWindowTitle(self.tr("Find a command"))
-        self.search = QLineEdit()
-        self.search.setPlaceholderText(self.tr("Parts of a command, screen or signal"))
-        self.search.setAccessibleName(self.tr("Search term"))
-        self.search.setClearButtonEnabled(True)
+        self.search = search_box(self.tr("Parts of a command, screen or signal"), self.tr("Search term"))
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.tr("Commands and places"))
         set_up_list(self.list, (self.tr("Command"), self.tr("Where"), self.tr("Keys")))

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QDialog,
     QDialogButtonBox,
-    QLineEdit,
     QMenu,
     QPushButton,
     QTreeWidget,
@@ -24,7 +23,7 @@ from PySide6.QtWidgets import (
 from app.project.model import Panel
 from widgets.face.keypad import keyboard_map
 from widgets.kit.commands import keys_of, listed, native, plain
-from widgets.kit.elided import shorten_placeholder
+from widgets.kit.controls import push_button, search_box
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.kit.plain import plain_label
@@ -41,10 +40,7 @@ class ShortcutsDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(self.tr("Keys and shortcuts"))
         self.resize(comfortable(self, 780, 640))
-        self.search = QLineEdit()
-        shorten_placeholder(self.search, self.tr("Parts of a command or of a key"))
-        self.search.setAccessibleName(self.tr("Search term"))
-        self.search.setClearButtonEnabled(True)
+        self.search = search_box(self.tr("Parts of a command or of a key"), self.tr("Search term"))
         self.search.textChanged.connect(self._narrow)
         self.tree = QTreeWidget()
         set_up_list(self.tree, (self.tr("Command"), self.tr("Keys")))
@@ -59,9 +55,7 @@ class ShortcutsDialog(QDialog):
         ]
         self._add(self.tr("The panel, while it has the focus"), of_panel)
         self.tree.expandAll()
-        copy = QPushButton(self.tr("&Copy as text"))
-        copy.setAutoDefault(False)
-        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        copy = push_button(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
         _finish(self, self.search, self.tree, button=copy)
         self.search.setFocus()
 
@@ -150,9 +144,7 @@ class AboutDialog(QDialog):
         for each in packages():
             licence = each.licence or self.tr("not stated")
             self.packages.addTopLevelItem(list_row(each.name, each.version, licence))
-        copy = QPushButton(self.tr("&Copy as text"))
-        copy.setAutoDefault(False)
-        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        copy = push_button(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
         _finish(self, heading, text, runtime, self.packages, button=copy)
 
     def text(self) -> str:

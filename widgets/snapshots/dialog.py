@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QLineEdit,
     QProgressBar,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
@@ -33,6 +32,7 @@ from app.snapshots.taking import CannotTake, RegisterRange, range_of, ranges_lik
 from widgets.document.document import Document
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
+from widgets.kit.controls import push_button
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.long_work import LongWork
@@ -95,14 +95,14 @@ class SnapshotsDialog(QDialog):
         self.notes = QLineEdit()
         self.notes.setAccessibleName(self.tr("Remark saved in the file"))
         shorten_placeholder(self.notes, self.tr("saved with the next snapshot, e.g. before motor replacement"))
-        self.take_button = self._button(self.tr("&Take a snapshot\u2026"), self.take)
-        self.open_button = self._button(self.tr("&Open a snapshot\u2026"), self.open)
-        self.live_button = self._button(self.tr("Compare with the device &now"), self.compare_live)
-        self.file_button = self._button(self.tr("&Compare with a file\u2026"), self.compare_file)
-        self.stop_button = self._button(self.tr("&Stop"), self._work.stop)
-        self.write_button = self._button(self.tr("&Write back ticked values\u2026"), self.write_back)
-        self.export_button = self._button(self.tr("&Export as CSV\u2026"), self.export)
-        self.close_button = self._button(self.tr("C&lose"), self.close)
+        self.take_button = push_button(self.tr("&Take a snapshot\u2026"), self.take)
+        self.open_button = push_button(self.tr("&Open a snapshot\u2026"), self.open)
+        self.live_button = push_button(self.tr("Compare with the device &now"), self.compare_live)
+        self.file_button = push_button(self.tr("&Compare with a file\u2026"), self.compare_file)
+        self.stop_button = push_button(self.tr("&Stop"), self._work.stop)
+        self.write_button = push_button(self.tr("&Write back ticked values\u2026"), self.write_back)
+        self.export_button = push_button(self.tr("&Export as CSV\u2026"), self.export)
+        self.close_button = push_button(self.tr("C&lose"), self.close)
         self.only = QCheckBox(self.tr("Only &differences"))
         self.only.setChecked(True)
         self.only.toggled.connect(lambda _on: self._show())
@@ -114,12 +114,6 @@ class SnapshotsDialog(QDialog):
         self.why = plain_label("", "faint")
         self.table = RegistersTable()
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
-
-    def _button(self, text: str, run: Callable[[], object]) -> QPushButton:
-        button = QPushButton(text)
-        button.setAutoDefault(False)
-        button.clicked.connect(lambda _checked=False: run())
-        return button
 
     def _lay_out(self) -> None:
         form = QFormLayout()

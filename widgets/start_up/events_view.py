@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QListWidget,
     QListWidgetItem,
     QMenu,
-    QPushButton,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -25,6 +24,7 @@ from app.language import translate as app_text
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
+from widgets.kit.controls import push_button, search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice
@@ -58,10 +58,7 @@ class EventsView(QWidget):
         self.groups.setAccessibleName(self.tr("Which events"))
         for group, name in group_names():
             self.groups.addItem(name, group)
-        self.filter = QLineEdit()
-        self.filter.setPlaceholderText(self.tr("Filter"))
-        self.filter.setAccessibleName(self.tr("Filter of the events"))
-        self.filter.setClearButtonEnabled(True)
+        self.filter = search_box(self.tr("Filter"), self.tr("Filter of the events"))
         self.note = QLineEdit()
         self.note.setPlaceholderText(self.tr("Type a remark and press Enter"))
         self.note.setAccessibleName(self.tr("Remark"))
@@ -84,9 +81,7 @@ class EventsView(QWidget):
 
     def _lay_out(self) -> None:
         self._heading = plain_label(self.tr("Events"), "heading")
-        self.acknowledge = QPushButton(self.tr("Acknowledge"))
-        self.acknowledge.setAutoDefault(False)
-        self.acknowledge.clicked.connect(self.acknowledge_action.trigger)
+        self.acknowledge = push_button(self.tr("Acknowledge"), self.acknowledge_action.trigger)
         self._count = plain_label("", "faint")
         bar = FlowLayout(spacing=8)
         bar.addWidget(self._heading)

@@ -6,7 +6,7 @@ import math
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.curves.source import CurveSource
@@ -14,6 +14,7 @@ from app.errors import FanlightError
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
+from widgets.kit.controls import push_button
 from widgets.kit.plain import plain_label
 from widgets.kit.steady import Choice
 from widgets.start_up.trend_curves import is_lane
@@ -42,10 +43,8 @@ class ResponseView(QWidget):
         self.kind = _choice(self.tr("Kind of response"))
         self.kind.addItem(self.tr("as a step"), "step")
         self.kind.addItem(self.tr("as a ramp"), "ramp")
-        self.next_step = QPushButton(self.tr("Next step"))
-        self.next_step.setAutoDefault(False)
+        self.next_step = push_button(self.tr("Next step"), self._find)
         self.next_step.setToolTip(self.tr("Puts the cursors around the next step of the set point"))
-        self.next_step.clicked.connect(self._find)
         self.result = plain_label(wrap=True)
         self.result.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard

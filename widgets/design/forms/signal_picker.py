@@ -10,13 +10,13 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.face.sample_values import likely_kind, width_needed
+from widgets.kit.controls import search_box
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
@@ -64,10 +64,7 @@ class SignalPicker(QDialog):
         self._project = project
         self.setObjectName("signal picker")
         self.setWindowTitle(self.tr("Place a field"))
-        self.search = QLineEdit()
-        self.search.setPlaceholderText(self.tr("Name or register of a signal"))
-        self.search.setAccessibleName(self.tr("Filter the signals"))
-        self.search.setClearButtonEnabled(True)
+        self.search = search_box(self.tr("Name or register of a signal"), self.tr("Filter the signals"))
         self.list = RowList(2)
         self.list.setAccessibleName(self.tr("Signals"))
         self.kind = Choice()

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QGridLayout,
     QLabel,
-    QLineEdit,
     QListWidget,
     QListWidgetItem,
     QVBoxLayout,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.design.page_map.keys import KeyUse, key_uses
+from widgets.kit.controls import search_box
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
@@ -46,10 +46,7 @@ class ScreenChangeDialog(QDialog):
             item = QListWidgetItem(self.tr("{key}: {uses}").format(key=use.key, uses=use.words))
             item.setData(_NAME, use)
             self.keys.addItem(item)
-        self.search = QLineEdit()
-        self.search.setAccessibleName(self.tr("Filter the screens"))
-        self.search.setPlaceholderText(self.tr("Name of a screen"))
-        self.search.setClearButtonEnabled(True)
+        self.search = search_box(self.tr("Name of a screen"), self.tr("Filter the screens"))
         self.targets = QListWidget()
         self.targets.setAccessibleName(self.tr("Goes to"))
         self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))

@@ -9,7 +9,6 @@ from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QLineEdit,
     QMenu,
     QSizePolicy,
     QToolButton,
@@ -30,6 +29,7 @@ from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
 from widgets.document.document import Document, Selection
 from widgets.kit.commands import OWN_KEYS, command, native, plain
+from widgets.kit.controls import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.own_keys import MAP
@@ -56,10 +56,7 @@ class PageMapPane(QWidget):
         self._document = document
         self._graph: PagingGraph | None = None
         self.view = PageMap()
-        self.search = QLineEdit()
-        self.search.setPlaceholderText(self.tr("Find a screen"))
-        self.search.setAccessibleName(self.tr("Find a screen on the map"))
-        self.search.setClearButtonEnabled(True)
+        self.search = search_box(self.tr("Find a screen"), self.tr("Find a screen on the map"))
         self.search.setMinimumWidth(scaled(130))
         self.search.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.search.setMaximumWidth(scaled(240))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from app.panel.events import Entered, Refused, ScreenChanged, Write
 from app.panel.rendering import Rows
@@ -15,6 +15,7 @@ from app.project.binding import plain_text
 from app.project.model import Project
 from widgets.face.column import FaceColumn
 from widgets.face.face import PanelFace
+from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortLines
 from widgets.kit.flow import FlowLayout
 from widgets.kit.notice_slot import lines_here
@@ -47,9 +48,7 @@ class Tryout(QWidget):
         self.said = ShortLines(lines_here())
         self.said.setContentsMargins(10, 3, 10, 4)
         self.said.setAccessibleName(self.tr("Last actions of the panel"))
-        self.back = QPushButton(self.tr("Back to editing (Space)"))
-        self.back.setAutoDefault(False)
-        self.back.clicked.connect(self.end)
+        self.back = push_button(self.tr("Back to editing (Space)"), self.end)
         self.followers = CardColumn()
         """The cards of the simulated devices, to be shown beside; it belongs to whoever shows it."""
         self._lay_out()

@@ -24,17 +24,20 @@ class RegisterText:
 
 _IEC_PLACE: Final = re.compile(r"%?[MIQ]W\s*([0-9]+)", re.IGNORECASE)
 """A directly represented variable of words as in IEC 61131-3: %MW100."""
-_TABLE_X: Final = re.compile(r"([0134])[xX]\s*([0-9]{1,5})")
+_TABLE_X: Final = re.compile(r"([134])[xX]\s*([0-9]{1,5})")
 """4x0001: the digit of the table, then the number in it (common practice)."""
+_COIL_X: Final = re.compile(r"0[xX]([0-9]{4,5})")
+"""0x0017: the coil 17 by the same practice, and 17h by that of C."""
 _RANGE: Final = re.compile(r"\s*(?:-|\u2013|\u2212|\.\.\.?|\u2026|/|:|~|\bto\b|\bbis\b|;|\+|,|&|\n)\s*")
 _BIT: Final = re.compile(r"(?P<register>[0-9]+|0[xX][0-9A-Fa-f]+)\s*[.:/]\s*(?:[bB](?:it)?\s*)?(?P<bit>[0-9]{1,2})")
 
 
 @lru_cache(maxsize=65_536)
-def register_text(text: str, *, hexadecimal: bool = False) -> RegisterText:
+def register_text(text: str, *, hexadecimal: bool = False, coil: bool = False) -> RegisterText:
     """The register that a text names: 310, 40001, 4x0001, 0x136, 136h, 16#136, %MW310, 40001-40002, 40001.3 (bit 3).
 
-    `hexadecimal`: plain digits are hexadecimal too. Raises NotANumber.
+    `hexadecimal`: plain digits are hexadecimal too. `coil`: it is said to be a coil, so that 0x0017 is number 17 in the
+    table 0x; everywhere else 0x is hexadecimal. Raises NotANumber.
     """
     bare = text.strip()
     plain = BLANKS.sub("", bare)
@@ -42,6 +45,8 @@ def register_text(text: str, *, hexadecimal: bool = False) -> RegisterText:
         digits = found[2]
         # 4x0001 has the digits of 40001, 4x00001 those of 400001; a number written shorter is filled up.
         return RegisterText(int(found[1] + digits.rjust(4, "0")))
+    if coil and not hexadecimal and (found := _COIL_X.fullmatch(plain)):
+        return RegisterText(int(found[1]))
     if (single := _register(plain, hexadecimal=hexadecimal)) is not None:
         return RegisterText(single)
     if found := _BIT.fullmatch(bare):

@@ -146,6 +146,7 @@ class _RowReader:
         self._at: dict[Key, int] = {key: column for column, key in enumerate(matching.columns) if key is not None}
         self._mark: DecimalMark | None = matching.mark
         self._hexadecimal = matching.hexadecimal
+        self._table = matching.table
         self._length_unit = length_unit(matching, sheet)
         # Most lists have few of the columns there may be: asking a row for all of them would take half of the time.
         self._scales, self._limited = (any(key in self._at for key in keys) for keys in (_SCALES, _LIMITS))
@@ -249,7 +250,8 @@ class _RowReader:
                 self._note("bit", translate("exchange", "the bit number is missing"))
             return
         draft.table = self._take("table", lambda cell: table_word(_text(cell)))
-        draft.place = self._take("register", self._register)
+        coil = (draft.table or self._table) == "coil"
+        draft.place = self._take("register", lambda cell: self._register(cell, coil=coil))
         if draft.place is not None and draft.place.bit is not None:
             if draft.bit is not None and draft.bit != draft.place.bit:
                 self._note("bit", translate("exchange", "the register contains a different bit number"))
@@ -260,7 +262,7 @@ class _RowReader:
             draft.bit = None  # lists say "bit 0" of single bits too
             self._note("bit", translate("exchange", "a coil or discrete input has no bits; this is ignored"), "remark")
 
-    def _register(self, cell: SheetCell) -> RegisterText:
+    def _register(self, cell: SheetCell, *, coil: bool) -> RegisterText:
         if isinstance(cell, Decimal):
             if cell == cell.to_integral_value() and 0 <= cell < 10**7 and not self._hexadecimal:
                 return RegisterText(int(cell))
@@ -271,7 +273,7 @@ class _RowReader:
                         "{number} is not a register; write a bit of a register as text, or in a separate column",
                     ).format(number=cell_text(cell))
                 )
-        return register_text(_text(cell), hexadecimal=self._hexadecimal)
+        return register_text(_text(cell), hexadecimal=self._hexadecimal, coil=coil)
 
     def _bit(self, cell: SheetCell) -> int:
         text = cell_text(cell).casefold().removeprefix("bit").strip()

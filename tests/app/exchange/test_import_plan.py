@@ -130,6 +130,12 @@ def test_a_german_list_with_decimal_commas(tmp_path: Path) -> None:
     assert signal(done, "Durchfluss").encoding == "float32"
 
 
+def test_registers_with_0x_are_hexadecimal_except_where_coils_are_counted_so(tmp_path: Path) -> None:
+    rows = "0x11,speed,uint16,holding\n0x0010,power,uint16,input\n0x0017,horn,bool,coil\n"
+    done = brought(tmp_path, f"Register,Name,Data type,Table\n{rows}")
+    assert [signal(done, name).number for name in ("speed", "power", "horn")] == [0x11, 0x10, 17]
+
+
 def test_bad_rows_are_named_and_the_rest_comes_in(tmp_path: Path) -> None:
     text = "Name,Register,Type,Factor\nA,1,u16,\nB,4000x,u16,\nC,3,nonsense,\nD,4,u16,0\n,5,u16,\nF,6,u16,0.5\n"
     done = brought(tmp_path, text)

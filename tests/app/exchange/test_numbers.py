@@ -94,6 +94,8 @@ def test_whole_numbers(text: str, value: int) -> None:
         ("4x00001", RegisterText(400_001)),
         ("3x17", RegisterText(30_017)),
         ("0x9C41", RegisterText(0x9C41)),
+        ("0x11", RegisterText(17)),  # as in C, also where all digits could be decimal
+        ("0x0136", RegisterText(310)),
         ("9C41h", RegisterText(0x9C41)),
         ("16#136", RegisterText(310)),
         ("%MW310", RegisterText(310)),
@@ -125,6 +127,13 @@ def test_registers(text: str, register: RegisterText) -> None:
 def test_what_is_no_register_is_said(text: str, words: str) -> None:
     with pytest.raises(NotANumber, match=words):
         register_text(text)
+
+
+def test_a_coil_may_be_written_with_its_table() -> None:
+    # Common practice, no source: 0x00017 is coil 17 in a list of coils, as 4x00017 is a holding register.
+    assert register_text("0x0017", coil=True) == RegisterText(17)
+    assert register_text("0x17", coil=True) == RegisterText(0x17)
+    assert register_text("0x0017", coil=True, hexadecimal=True) == RegisterText(0x17)
 
 
 def test_hexadecimal_columns() -> None:

@@ -39,7 +39,7 @@ class DriveBank(RegisterBank):
 
     @property
     def inputs(self) -> Inputs:
-        """The drive's terminals: `external_fault` and `remote`. Set them from any thread."""
+        """The drive's terminals, its supply and its shaft. Set them from any thread."""
         return self.drive.inputs
 
     def on_request(self) -> None:

@@ -75,7 +75,7 @@ def without_half(project: Project) -> Project:
 STEPS: dict[str, Edit] = {
     "a letter": lambda project: type_text(project, "screen 3", 0, 0, "q"),
     "a letter of another screen": lambda project: type_text(project, "screen 120", 0, 0, "q"),
-    "a turn": lambda project: lead_key(project, "screen 100", "down", "screen 3"),
+    "a screen change": lambda project: lead_key(project, "screen 100", "down", "screen 3"),
     "a signal added": lambda project: add_signal(
         project, HeldSignal.model_validate({"name": "one more", "held": Decimal(0)})
     ),

@@ -19,8 +19,8 @@ from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgTyp
 from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from app.cli.outcome import COULD_NOT_RUN, FINE, say as complain, tell
 from app.project_file.files import ProjectFileError, load_known
-from app.signals.visible import visible
 from widgets.document.settings import Settings
 from widgets.kit import scaling
 from widgets.kit.fonts import for_texts
@@ -31,8 +31,6 @@ from widgets.kit.questions import say
 from widgets.shell.focus_ring import FocusRing
 from widgets.shell.window import BENCH, DESIGN, RECORDING, MainWindow
 
-FINE, COULD_NOT_RUN = 0, 2
-"""Exit statuses."""
 
 COLLECT_AFTER_MS: Final = 2000
 """From the window being there until garbage is collected, where that was off: well behind the first values."""
@@ -163,7 +161,7 @@ def make_application() -> QApplication:
 def _tell_qt_message(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
     """Pass on what Qt has to say, but for a remark of its platform for pictures that is no trouble of the user's."""
     if "propagateSizeHints" not in text:
-        sys.stderr.write(f"{kind.name}: {text}\n")
+        tell(f"{kind.name}: {text}")
 
 
 def window_icon() -> QIcon:
@@ -281,7 +279,7 @@ def _complain(words: str) -> int:
     if sys.stderr is None:  # started without a terminal by the GUI entry point of Windows
         say(None, QMessageBox.Icon.Critical, "Fanlight", words)
     else:
-        sys.stderr.write("\n".join(map(visible, f"fanlight: {words}".split("\n"))) + "\n")
+        complain(words)
     return COULD_NOT_RUN
 
 

@@ -208,3 +208,16 @@ def test_a_port_with_a_control_character_in_its_name_is_refused_in_words(
     for verb in ("read", "line"):
         assert main([verb, str(path), "--for", "0.1"]) == 2
         assert "'tty␀S0' contains a control character" in capsys.readouterr().err
+
+
+def test_nothing_but_the_one_writer_writes_to_a_terminal() -> None:
+    """`print` is forbidden by ruff; this is about the streams themselves."""
+    root = Path(__file__).resolve().parents[3]
+    writes = {
+        path.relative_to(root).as_posix()
+        for folder in ("app", "widgets", "projects")
+        for path in (root / folder).rglob("*.py")
+        if re.search(r"std(out|err)\.(write|buffer)|file=sys\.", path.read_text(encoding="utf-8"))
+    }
+    # The schema is written by those who develop the program, below the command line.
+    assert writes == {"app/cli/outcome.py", "app/project_file/schema.py"}

@@ -107,7 +107,7 @@ def test_a_picture_needs_no_screen(tmp_path: Path) -> None:
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems always have a screen")
 def test_without_a_screen_a_window_is_refused_with_a_sentence(tmp_path: Path) -> None:
     process = start(tmp_path, "None", QT_QPA_PLATFORM=None, DISPLAY=None, WAYLAND_DISPLAY=None)
-    assert "there is no screen" in finish(process, 2)
+    assert "there is no display" in finish(process, 2)
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark
 from app.modbus.serial_port import Parity
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
 from app.signals.visible import visible
@@ -51,9 +51,7 @@ class Endpoint:
         for name in (self.host, self.device):
             if not name.isprintable():
                 raise BadEndpoint(
-                    translate("bus", "'{name}' contains a control character; type the name again").format(
-                        name=visible(name)
-                    )
+                    mark("bus", "'{name}' contains a control character; type the name again"), name=visible(name)
                 )
 
     @classmethod
@@ -108,35 +106,36 @@ class Endpoint:
             device = rest.removeprefix("//") if rest.startswith("///") else rest
             if not device or device != device.strip():
                 raise BadEndpoint(
-                    translate(
+                    mark(
                         "bus",
                         "'{text}' has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3",
-                    ).format(text=text)
+                    ),
+                    text=text,
                 )
             own = cls.of_line(line)
             return (
                 replace(own, device=device) if own.kind == "serial" else cls.serial(device, timeout_ms=line.timeout_ms)
             )
         if scheme not in ("tcp", "serial+tcp"):
-            raise BadEndpoint(
-                translate("bus", "'{text}' is not an endpoint; use {forms}").format(text=text, forms=_FORMS)
-            )
+            raise BadEndpoint(mark("bus", "'{text}' is not an endpoint; use {forms}"), text=text, forms=_FORMS)
         found = _TCP.fullmatch(text.strip())
         if found is None:
             raise BadEndpoint(
-                translate("bus", "'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}").format(
-                    text=text, scheme=scheme, port=USUAL_PORT
-                )
+                mark("bus", "'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}"),
+                text=text,
+                scheme=scheme,
+                port=USUAL_PORT,
             )
         if found["port"] is None:
             raise BadEndpoint(
-                translate("bus", "'{text}' has no port; the usual one is {port}: {whole}").format(
-                    text=text, port=USUAL_PORT, whole=f"{text.rstrip('/')}:{USUAL_PORT}"
-                )
+                mark("bus", "'{text}' has no port; the usual one is {port}: {whole}"),
+                text=text,
+                port=USUAL_PORT,
+                whole=f"{text.rstrip('/')}:{USUAL_PORT}",
             )
         port = int(found["port"])
         if not 1 <= port <= 65_535:
-            raise BadEndpoint(translate("bus", "'{text}': port {port} is not in 1..65535").format(text=text, port=port))
+            raise BadEndpoint(mark("bus", "'{text}': port {port} is not in 1..65535"), text=text, port=port)
         host = found["six"] or found["host"]
         if scheme == "tcp":
             in_flight = line.in_flight if isinstance(line, TcpLine) else 1

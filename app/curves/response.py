@@ -24,7 +24,7 @@ import numpy as np
 
 from app.curves.source import Array
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark
 
 TAIL: Final = 0.1
 """The share of the span, at its end, that the final value and the ripple are taken from."""
@@ -125,7 +125,7 @@ def step_response(
     change = final - initial
     if abs(change) <= max(ripple, quantum, 1e-12 * max(abs(initial), abs(final), 1.0)):
         raise NoResponse(
-            translate("record", "the signal changes no more than its ripple; choose a span that contains a step")
+            mark("record", "the signal changes no more than its ripple; choose a span that contains a step")
         )
     scaled = (values - initial) / change
     low, high = _first_crossing(times, scaled, 0.1), _first_crossing(times, scaled, 0.9)
@@ -164,7 +164,7 @@ def ramp_response(
     change = final - before
     if abs(change) <= max(ripple, quantum):
         raise NoResponse(
-            translate("record", "the signal changes no more than its ripple; choose a span that contains a ramp")
+            mark("record", "the signal changes no more than its ripple; choose a span that contains a ramp")
         )
     slope, middle = _straight_part(times, (values - before) / change)
     set_ramp = lag = None
@@ -226,9 +226,7 @@ def _span(times: Array, values: Array, begin: float, end: float) -> tuple[Array,
     earlier = np.flatnonzero(times < begin)
     if int(inside.sum()) < FEWEST:
         raise NoResponse(
-            translate("record", "there are fewer than {count} good samples in this span; choose a longer one").format(
-                count=FEWEST
-            )
+            mark("record", "there are fewer than {count} good samples in this span; choose a longer one"), count=FEWEST
         )
     rest = values[earlier[times[earlier] >= begin - (end - begin) * TAIL]]
     if len(rest):
@@ -296,15 +294,13 @@ def _straight_part(times: Array, scaled: Array) -> tuple[float, _Crossing]:
     first, last = np.flatnonzero(scaled >= 0.2), np.flatnonzero(scaled >= 0.8)
     middle = _first_crossing(times, scaled, 0.5)
     if not len(first) or not len(last) or middle is None:
-        raise NoResponse(translate("record", "the signal does not reach its final value; choose a longer span"))
+        raise NoResponse(mark("record", "the signal does not reach its final value; choose a longer span"))
     part = slice(int(first[0]), int(last[0]) + 1)
     if int(last[0]) - int(first[0]) < 2:
         raise NoResponse(
-            translate("record", "the change is over within three samples: measure it as a step, or read faster")
+            mark("record", "the change is over within three samples: measure it as a step, or read faster")
         )
     slope = float(np.polynomial.Polynomial.fit(times[part], scaled[part], 1).convert().coef[1])
     if slope <= 0:
-        raise NoResponse(
-            translate("record", "the signal does not ramp straight to its final value; measure it as a step")
-        )
+        raise NoResponse(mark("record", "the signal does not ramp straight to its final value; measure it as a step"))
     return slope, middle

@@ -11,7 +11,7 @@ from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.faults import LONGEST_S, number, ordered
 from app.follower.register_bank import RegisterBank
-from app.language import translate
+from app.language import mark, translate
 
 SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
     "jammed": ("jammed", True),
@@ -36,17 +36,13 @@ def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
     """
     found = _DEED.fullmatch(deed.strip())
     if found is None:
-        raise FollowerError(
-            translate("follower", "'{deed}' is not NAME.WHAT=VALUE, such as fan.jammed=on").format(deed=deed)
-        )
+        raise FollowerError(mark("follower", "'{deed}' is not NAME.WHAT=VALUE, such as fan.jammed=on"), deed=deed)
     name, what, value = (found[key].strip() for key in ("follower", "what", "value"))
     model = models.get(name)
     if model is None:
         known = ", ".join(f"'{each}'" for each in models)
         raise FollowerError(
-            translate("follower", "there is no simulated device '{name}'; choose from: {known}").format(
-                name=name, known=known
-            )
+            mark("follower", "there is no simulated device '{name}'; choose from: {known}"), name=name, known=known
         )
     try:
         if what == "silent":

@@ -16,7 +16,7 @@ from pymodbus.constants import ExcCodes
 from app.follower.errors import FollowerError
 from app.follower.faults import Faults
 from app.follower.identity import Identity
-from app.language import translate
+from app.language import mark
 from app.modbus.requests import MOST_BITS
 from app.project.binding import Binding, bindings_of
 from app.project.capability import never_read
@@ -97,11 +97,15 @@ class RegisterBank:
                     self._put(binding, _start_words(binding, binding.signal.start_value))
                 except OutOfRange as why:
                     raise FollowerError(
-                        translate(
+                        mark(
                             "follower",
                             "device '{follower}' cannot be simulated: start_value {value} of signal '{signal}' does "
                             "not fit: {why}",
-                        ).format(follower=self.name, value=binding.signal.start_value, signal=name, why=why)
+                        ),
+                        follower=self.name,
+                        value=binding.signal.start_value,
+                        signal=name,
+                        why=why,
                     ) from None
 
     @property
@@ -163,9 +167,10 @@ class RegisterBank:
                 self._put(binding, binding.encode(value, words))
             except OutOfRange as why:
                 raise FollowerError(
-                    translate("follower", "signal '{signal}' cannot be set to {value}: {why}").format(
-                        signal=signal, value=value, why=why
-                    )
+                    mark("follower", "signal '{signal}' cannot be set to {value}: {why}"),
+                    signal=signal,
+                    value=value,
+                    why=why,
                 ) from None
 
     def get(self, signal: str) -> Value:
@@ -177,9 +182,7 @@ class RegisterBank:
         try:
             return binding.decode(self.read(binding.table, binding.address, binding.count))[1]
         except Implausible as why:
-            raise FollowerError(
-                translate("follower", "signal '{signal}': {why}").format(signal=signal, why=why)
-            ) from None
+            raise FollowerError(mark("follower", "signal '{signal}': {why}"), signal=signal, why=why) from None
 
     @property
     def absent(self) -> bool:
@@ -220,9 +223,9 @@ class RegisterBank:
             return self._bindings[signal]
         except KeyError:
             raise FollowerError(
-                translate("follower", "device '{follower}' has no input or signal '{signal}'").format(
-                    follower=self.name, signal=signal
-                )
+                mark("follower", "device '{follower}' has no input or signal '{signal}'"),
+                follower=self.name,
+                signal=signal,
             ) from None
 
     def _put(self, binding: Binding, words: tuple[int, ...] | bool) -> None:
@@ -255,5 +258,5 @@ class RegisterBank:
 def _start_words(binding: Binding, start: Decimal | str) -> tuple[int, ...] | bool:
     """The registers of a start value, which is an engineering value. Raises OutOfRange if it does not fit."""
     if isinstance(start, str) != (is_text(binding.base.encoding) and not binding.single):
-        raise OutOfRange(translate("follower", "a text is only possible with the data type 'string'"))
+        raise OutOfRange(mark("follower", "a text is only possible with the data type 'string'"))
     return binding.encode(start if isinstance(start, str) else Fraction(start))

@@ -21,7 +21,7 @@ from pymodbus.simulator.simcore import SimCore
 from app.follower.errors import FollowerError
 from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
 from app.follower.register_bank import RegisterBank
-from app.language import translate
+from app.language import mark
 from app.modbus.requests import MOST_BITS
 from app.project.model import DIRECT_UNITS
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING
@@ -54,25 +54,28 @@ class Responder:
             other = self.models.setdefault(model.follower.unit, model)
             if other is not model:
                 raise FollowerError(
-                    translate(
+                    mark(
                         "follower",
                         "devices '{one}' and '{other}' have the same unit address {unit} and cannot be simulated at "
                         "one endpoint; choose one of them by name",
-                    ).format(one=other.name, other=model.name, unit=model.follower.unit)
+                    ),
+                    one=other.name,
+                    other=model.name,
+                    unit=model.follower.unit,
                 )
         if not self.models:
             raise FollowerError(
-                translate(
-                    "follower", "there is no device to simulate; add one to the project, or choose an existing one"
-                )
+                mark("follower", "there is no device to simulate; add one to the project, or choose an existing one")
             )
         for unit in DIRECT_UNITS & self.models.keys() if rtu else ():
             raise FollowerError(
-                translate(
+                mark(
                     "follower",
                     "device '{name}' has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to "
                     "247",
-                ).format(name=self.models[unit].name, unit=unit)
+                ),
+                name=self.models[unit].name,
+                unit=unit,
             )
         if not rtu:
             # A device that is reached directly takes either.

@@ -16,7 +16,7 @@ from app.follower.register_bank import RegisterBank
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
 from app.follower.simulated_drive import SimulatedDriveBank
-from app.language import translate
+from app.language import mark, translate
 from app.project.binding import bindings_of
 from app.project.model import Follower, Project, SerialLine
 
@@ -147,9 +147,8 @@ class Simulation:
             found = [model for model in self.models.values() if model.follower.line == whom]
             if not found:
                 raise FollowerError(
-                    translate(
-                        "follower", "there is no device to simulate on line '{name}'; add one to the project"
-                    ).format(name=whom)
+                    mark("follower", "there is no device to simulate on line '{name}'; add one to the project"),
+                    name=whom,
                 )
             return found
         names = list(whom)
@@ -169,7 +168,7 @@ class Simulation:
         }
         if len(found) > 1:
             raise FollowerError(
-                translate(
+                mark(
                     "follower",
                     "the lines have different serial settings and cannot be simulated on one serial port; choose the "
                     "devices of one line by name",

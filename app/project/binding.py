@@ -15,7 +15,7 @@ from types import MappingProxyType
 from typing import Final, TypeAlias
 
 from app.errors import FanlightError
-from app.language import Translator, spoken, translate
+from app.language import Translator, mark, spoken, translate
 from app.project.doubts import Trusted, trusted
 from app.project.model import (
     OTHERWISE,
@@ -146,7 +146,7 @@ class Binding:
         if self.bit is not None:
             if words is None:
                 raise OutOfRange(
-                    translate("project", "a bit can only be written into a register that has been read; read it first")
+                    mark("project", "a bit can only be written into a register that has been read; read it first")
                 )
             _, keep, put = self.mask_write(value)
             index, _ = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
@@ -167,9 +167,7 @@ class Binding:
         Raises OutOfRange if the signal is no bit of a register or the value is neither 0 nor 1.
         """
         if self.bit is None:
-            raise OutOfRange(
-                translate("project", "signal '{name}' is not a bit of a register").format(name=self.signal.name)
-            )
+            raise OutOfRange(mark("project", "signal '{name}' is not a bit of a register"), name=self.signal.name)
         index, place = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
         mask = 1 << place
         return self.address + index, 0xFFFF & ~mask, mask if _on(value) else 0
@@ -224,9 +222,9 @@ def bind(project: Project, name: str) -> Binding:
         return found
     signal = project.signal_named.get(name)
     if signal is None:
-        raise Unbound(translate("project", "there is no signal '{name}'").format(name=name))
+        raise Unbound(mark("project", "there is no signal '{name}'"), name=name)
     if isinstance(signal, HeldSignal):
-        raise Unbound(translate("project", "signal '{name}' is a held value, not on the line").format(name=name))
+        raise Unbound(mark("project", "signal '{name}' is a held value, not on the line"), name=name)
     raise Unbound(bound.unbound[name])
 
 
@@ -275,7 +273,7 @@ def step_of(project: Project, name: str) -> Fraction:
     """
     signal = project.signal_named.get(name)
     if signal is None:
-        raise Unbound(translate("project", "there is no signal '{name}'").format(name=name))
+        raise Unbound(mark("project", "there is no signal '{name}'"), name=name)
     if signal.step is not None:
         return Fraction(signal.step)
     if isinstance(signal, BitSignal):
@@ -444,9 +442,9 @@ def _work_out(project: Project, former: _Bound) -> _Bound:
             follower = project.follower_named.get(base.follower)
             if follower is None:
                 raise Unbound(
-                    translate("project", "signal '{name}': there is no device '{follower}'").format(
-                        name=base.name, follower=base.follower
-                    )
+                    mark("project", "signal '{name}': there is no device '{follower}'"),
+                    name=base.name,
+                    follower=base.follower,
                 )
             known = former.bindings.get(name)
             if known and known.signal is signal and known.base is base and known.follower is follower:
@@ -462,9 +460,9 @@ def _base(project: Project, signal: BitSignal) -> RegisterSignal:
     base = project.signal_named.get(signal.bit.of)
     if base is None:
         raise Unbound(
-            translate("project", "signal '{name}': there is no signal '{of}' that could contain the bit").format(
-                name=signal.name, of=signal.bit.of
-            )
+            mark("project", "signal '{name}': there is no signal '{of}' that could contain the bit"),
+            name=signal.name,
+            of=signal.bit.of,
         )
     if not isinstance(base, RegisterSignal):
         if isinstance(base, HeldSignal):
@@ -474,9 +472,10 @@ def _base(project: Project, signal: BitSignal) -> RegisterSignal:
         raise Unbound(why.format(name=signal.name, base=base.name))
     if base.table in ("coil", "discrete"):
         raise Unbound(
-            translate("project", "signal '{name}': '{base}' is in the table '{table}' and is itself one bit").format(
-                name=signal.name, base=base.name, table=base.table
-            )
+            mark("project", "signal '{name}': '{base}' is in the table '{table}' and is itself one bit"),
+            name=signal.name,
+            base=base.name,
+            table=base.table,
         )
     return base
 
@@ -491,13 +490,17 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
             bit = signal.bit.number
             bit_place(base.encoding, bit)
     except ValueError as error:
-        raise Unbound(translate("project", "signal '{name}': {why}").format(name=signal.name, why=error)) from error
+        raise Unbound(mark("project", "signal '{name}': {why}"), name=signal.name, why=error) from error
     if address + count - 1 > LAST_ADDRESS:
         raise Unbound(
-            translate(
+            mark(
                 "project",
                 "signal '{name}': its {count} registers starting at address {address} (0-based) end beyond {last}",
-            ).format(name=signal.name, count=count, address=address, last=LAST_ADDRESS)
+            ),
+            name=signal.name,
+            count=count,
+            address=address,
+            last=LAST_ADDRESS,
         )
     number = not single and bit is None
     scale = _line(base.scale) if number else STRAIGHT_THROUGH
@@ -521,9 +524,7 @@ def _limits(signal: AnySignal) -> tuple[Fraction, Fraction] | None:
 
 def _on(value: Value | int) -> bool:
     if isinstance(value, str) or value not in (0, 1):
-        raise OutOfRange(
-            translate("project", "{value} is not possible for a single bit; use 0 or 1").format(value=value)
-        )
+        raise OutOfRange(mark("project", "{value} is not possible for a single bit; use 0 or 1"), value=value)
     return value == 1
 
 

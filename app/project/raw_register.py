@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from app.language import translate
+from app.language import mark
 from app.project.binding import Binding, Unbound, bindings
 from app.project.model import Project, RegisterSignal
 from app.signals.numbering import LAST_ADDRESS, NotARegister, Numbering, Table, documented_number, register_text
@@ -17,15 +17,13 @@ def bind_register(project: Project, follower: str, table: Table, address: int) -
     """
     device = project.follower_named[follower]
     if table in ("discrete", "input"):
-        raise Unbound(translate("project", "the table '{table}' is read-only").format(table=table))
+        raise Unbound(mark("project", "the table '{table}' is read-only"), table=table)
     if not 0 <= address <= LAST_ADDRESS:
-        raise Unbound(
-            translate("signals", "address {address} is not in 0..{last}").format(address=address, last=LAST_ADDRESS)
-        )
+        raise Unbound(mark("signals", "address {address} is not in 0..{last}"), address=address, last=LAST_ADDRESS)
     for name, bound in bindings(project).items():
         its_own = bound.follower.name == follower and bound.table == table
         if its_own and bound.address <= address < bound.address + bound.count:
-            raise Unbound(translate("project", "signal '{name}' uses this register").format(name=name))
+            raise Unbound(mark("project", "signal '{name}' uses this register"), name=name)
     number = number_of(device.numbering, table, address)
     name = register_text(table, number)
     while name in project.signal_named:

@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import Final
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark, translate
 from app.project.model import OTHERWISE, Scale
 from app.project.problems import did_you_mean
 from app.signals.numbers import span
@@ -86,9 +86,8 @@ def read_yes(text: str) -> bool:
     if word in _NO or not word:
         return False
     raise NotKnown(
-        translate("exchange", "'{text}' is neither yes nor no; enter yes or no, or R/W or RO").format(
-            text=" ".join(text.split())[:40]
-        )
+        mark("exchange", "'{text}' is neither yes nor no; enter yes or no, or R/W or RO"),
+        text=" ".join(text.split())[:40],
     )
 
 
@@ -173,9 +172,8 @@ def texts_in(text: str) -> tuple[tuple[str, str], ...]:
         entry = _ENTRY.match(text, at)
         if entry is None:
             raise NotKnown(
-                translate(
-                    "exchange", "'{text}' is not a list of texts; enter a text per value: 0 = stopped; 1 = running"
-                ).format(text=" ".join(text.split())[:40])
+                mark("exchange", "'{text}' is not a list of texts; enter a text per value: 0 = stopped; 1 = running"),
+                text=" ".join(text.split())[:40],
             )
         value = entry[1]
         found.append((str(int(value, 16)) if value[:2].lower() == "0x" else value, _words(entry[2], entry[3])))
@@ -192,9 +190,8 @@ def texts_in_languages(text: str) -> dict[str, dict[str, str]]:
         named = re.fullmatch(r'\s*(?:("(?:[^"\\]|\\.)*")|([^:"]+?))\s*:\s*(.*)', line)
         if named is None:
             raise NotKnown(
-                translate("exchange", "'{text}' is not a line such as Deutsch: 0=steht; 1=läuft").format(
-                    text=" ".join(line.split())[:40]
-                )
+                mark("exchange", "'{text}' is not a line such as Deutsch: 0=steht; 1=läuft"),
+                text=" ".join(line.split())[:40],
             )
         found[_words(named[1], named[2])] = dict(texts_in(named[3]))
     return found
@@ -206,7 +203,7 @@ def read_texts(text: str) -> dict[str, str]:
     for value, words in texts_in(text):
         key = value if value == OTHERWISE else str(int(value))
         if key in found:
-            raise NotKnown(translate("SignalCells", "the value {key} already has a text").format(key=key))
+            raise NotKnown(mark("SignalCells", "the value {key} already has a text"), key=key)
         found[key] = words
     return found
 

@@ -16,7 +16,7 @@ import numpy as np
 
 from app.errors import FanlightError
 from app.events.events import Event
-from app.language import translate
+from app.language import mark, translate
 from app.project.binding import bindings
 from app.project.model import BitSignal, Project
 from app.project_file.files import dump
@@ -333,9 +333,7 @@ def _create(path: Path, first: list[tuple[str, tuple[object, ...]]]) -> sqlite3.
             write_first(path, bytes(content))
         except FileExistsError:
             raise CannotRecord(
-                translate(
-                    "record", "{path} already exists; recordings are not overwritten: choose another name"
-                ).format(path=path)
+                mark("record", "{path} already exists; recordings are not overwritten: choose another name"), path=path
             ) from None
         database = sqlite3.connect(path, isolation_level="IMMEDIATE", check_same_thread=False)
         try:
@@ -366,19 +364,17 @@ class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(p
         if isinstance(error, sqlite3.Error):
             if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_FULL:  # Python's own errors have none
                 raise DiskFull(
-                    translate("record", "no space for {path}: the disk is full; free some space").format(
-                        path=self._path
-                    )
+                    mark("record", "no space for {path}: the disk is full; free some space"), path=self._path
                 ) from error
             raise CannotRecord(
-                translate("record", "{path} cannot be written: {reason}").format(path=self._path, reason=error)
+                mark("record", "{path} cannot be written: {reason}"), path=self._path, reason=error
             ) from error
         if isinstance(error, OSError):
             reason = error.strerror or str(error)
             if isinstance(error, FileNotFoundError) and not self._path.parent.is_dir():
                 reason = translate("record", "there is no folder {folder}").format(folder=self._path.parent)
             raise CannotRecord(
-                translate("record", "{path} cannot be written: {reason}").format(path=self._path, reason=reason)
+                mark("record", "{path} cannot be written: {reason}"), path=self._path, reason=reason
             ) from error
 
 

@@ -13,7 +13,7 @@ from typing import Final, Literal, Self
 from app.client.endpoint import Endpoint
 from app.errors import FanlightError
 from app.follower.simulation import FollowerError, Simulation
-from app.language import translate
+from app.language import mark, translate
 from app.line.engine import Engine, Snapshot
 from app.line.samples import SampleBus
 from app.line.states import Owed
@@ -332,11 +332,13 @@ def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
     if len(project.lines) != 1:
         names = ", ".join(f"'{line.name}'" for line in project.lines) or translate("bus", "none")
         raise CannotConnect(
-            translate(
+            mark(
                 "bus",
                 "one endpoint can replace one line, but the project has {count} ({names}); change the lines in the "
                 "project, or use 'simulated'",
-            ).format(count=len(project.lines), names=names)
+            ),
+            count=len(project.lines),
+            names=names,
         )
     return _fitting(project, {project.lines[0].name: via})
 
@@ -347,10 +349,13 @@ def _fitting(project: Project, endpoints: dict[str, Endpoint]) -> dict[str, Endp
         endpoint = endpoints.get(follower.line)
         if follower.unit in DIRECT_UNITS and endpoint is not None and endpoint.rtu:
             raise CannotConnect(
-                translate(
+                mark(
                     "bus",
                     "device '{follower}' has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a "
                     "serial line; use the address set at the device, 1 to 247",
-                ).format(follower=follower.name, unit=follower.unit, endpoint=endpoint)
+                ),
+                follower=follower.name,
+                unit=follower.unit,
+                endpoint=endpoint,
             )
     return endpoints

@@ -15,7 +15,7 @@ from fractions import Fraction
 from typing import Final, Literal, TypeAlias, get_args
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark, translate
 from app.signals.order import WordOrder, arranged
 from app.signals.reading import Raw
 
@@ -148,9 +148,10 @@ def decode(
         number: float = struct.unpack(_FLOAT_FORMAT[encoding], _bytes(words))[0]
         if not math.isfinite(number):
             raise Implausible(
-                translate(
-                    "signals", "the registers contain {name} ({hex}), not a {encoding} value that can be shown"
-                ).format(name=_not_finite(number), hex=_hex(words), encoding=encoding)
+                mark("signals", "the registers contain {name} ({hex}), not a {encoding} value that can be shown"),
+                name=_not_finite(number),
+                hex=_hex(words),
+                encoding=encoding,
             )
         return number
     count = 0
@@ -163,9 +164,9 @@ def decode(
         digits = f"{count:0{4 * len(words)}X}"
         if not digits.isdecimal():
             raise Implausible(
-                translate(
-                    "signals", "the registers contain {hex}, which has a digit above 9 and is not a {encoding} value"
-                ).format(hex=_hex(words), encoding=encoding)
+                mark("signals", "the registers contain {hex}, which has a digit above 9 and is not a {encoding} value"),
+                hex=_hex(words),
+                encoding=encoding,
             )
         return int(digits)
     return count
@@ -188,9 +189,7 @@ def encode(
     if encoding == "string":
         return tuple(arranged(_string_words(raw, length), "high-first", byte_order))
     if isinstance(raw, str):
-        raise OutOfRange(
-            translate("signals", "{raw!r} is a text, but {encoding} is a number").format(raw=raw, encoding=encoding)
-        )
+        raise OutOfRange(mark("signals", "{raw!r} is a text, but {encoding} is a number"), raw=raw, encoding=encoding)
     if encoding in _FLOAT_FORMAT:
         words = _float_words(encoding, raw)
     else:
@@ -198,9 +197,11 @@ def encode(
         least, greatest = _RANGE[encoding]
         if not least <= count <= greatest:
             raise OutOfRange(
-                translate("signals", "{count} does not fit {encoding}; its range is {least} to {greatest}").format(
-                    count=count, encoding=encoding, least=least, greatest=greatest
-                )
+                mark("signals", "{count} does not fit {encoding}; its range is {least} to {greatest}"),
+                count=count,
+                encoding=encoding,
+                least=least,
+                greatest=greatest,
             )
         if encoding in ("bcd16", "bcd32"):
             count = int(str(count), 16)
@@ -274,12 +275,12 @@ def _words(data: bytes) -> tuple[int, ...]:
 
 def _whole(encoding: EncodingName, raw: RawNumber) -> int:
     if isinstance(raw, float) and not math.isfinite(raw):
-        raise OutOfRange(translate("signals", "{raw} does not fit {encoding}").format(raw=raw, encoding=encoding))
+        raise OutOfRange(mark("signals", "{raw} does not fit {encoding}"), raw=raw, encoding=encoding)
     if raw != (count := int(raw)):
         raise OutOfRange(
-            translate("signals", "{raw} is not a whole number; {encoding} has whole numbers only").format(
-                raw=raw, encoding=encoding
-            )
+            mark("signals", "{raw} is not a whole number; {encoding} has whole numbers only"),
+            raw=raw,
+            encoding=encoding,
         )
     return count
 
@@ -289,36 +290,33 @@ def _float_words(encoding: EncodingName, raw: RawNumber) -> tuple[int, ...]:
         number = float(raw)
         data = struct.pack(_FLOAT_FORMAT[encoding], number)
     except OverflowError:
-        raise OutOfRange(
-            translate("signals", "the number is too large for {encoding}").format(encoding=encoding)
-        ) from None
+        raise OutOfRange(mark("signals", "the number is too large for {encoding}"), encoding=encoding) from None
     if not math.isfinite(number):
         raise OutOfRange(
-            translate("signals", "{raw} is not a finite number; {encoding} set points must be finite").format(
-                raw=raw, encoding=encoding
-            )
+            mark("signals", "{raw} is not a finite number; {encoding} set points must be finite"),
+            raw=raw,
+            encoding=encoding,
         )
     return _words(data)
 
 
 def _string_words(raw: RawNumber | str, length: int | None) -> tuple[int, ...]:
     if not isinstance(raw, str):
-        raise OutOfRange(translate("signals", "{raw} is a number, but a string contains characters").format(raw=raw))
+        raise OutOfRange(mark("signals", "{raw} is a number, but a string contains characters"), raw=raw)
     if "\0" in raw:
-        raise OutOfRange(translate("signals", "a string cannot contain a NUL character"))
+        raise OutOfRange(mark("signals", "a string cannot contain a NUL character"))
     try:
         data = raw.encode("latin-1")
     except UnicodeEncodeError as error:
         raise OutOfRange(
-            translate(
-                "signals", "the character {character!r} is not in Latin-1 and cannot be stored in a register"
-            ).format(character=raw[error.start])
+            mark("signals", "the character {character!r} is not in Latin-1 and cannot be stored in a register"),
+            character=raw[error.start],
         ) from None
     room = (len(data) + 1) // 2 if length is None else register_count("string", length)
     if len(data) > 2 * room:
         raise OutOfRange(
-            translate("signals", "the text has {count} characters, but its registers hold only {most}").format(
-                count=len(data), most=2 * room
-            )
+            mark("signals", "the text has {count} characters, but its registers hold only {most}"),
+            count=len(data),
+            most=2 * room,
         )
     return _words(data.ljust(2 * room, b"\0"))

@@ -49,10 +49,11 @@ def wire_address(numbering: Numbering, table: Table, number: int) -> int:
         if not 1 <= number <= LAST_ADDRESS + 1:
             if number == 0:
                 raise NotARegister(
-                    translate(
+                    mark(
                         "signals",
                         "register 0 is not in 1..{last}; if the manual has a register 0, the numbering is 'from-0'",
-                    ).format(last=LAST_ADDRESS + 1)
+                    ),
+                    last=LAST_ADDRESS + 1,
                 )
             raise _outside(table, number, 1, LAST_ADDRESS + 1)
         return number - 1
@@ -66,9 +67,7 @@ def documented_number(numbering: Numbering, table: Table, address: int, digits: 
     Raises NotARegister if the address is out of range or has no unmistakable number (some prefixed coils).
     """
     if not 0 <= address <= LAST_ADDRESS:
-        raise NotARegister(
-            translate("signals", "address {address} is not in 0..{last}").format(address=address, last=LAST_ADDRESS)
-        )
+        raise NotARegister(mark("signals", "address {address} is not in 0..{last}"), address=address, last=LAST_ADDRESS)
     if numbering == "from-0":
         return address
     number = address + 1
@@ -96,16 +95,22 @@ def _prefixed_address(table: Table, number: int) -> int:
         return number - 1  # a coil of six digits, 0xxxxx, that reads as nothing else
     if named is not None:
         raise NotARegister(
-            translate(
+            mark(
                 "signals",
                 "register {number} has the prefix of the table '{other}' (number {rest}), but the signal has table "
                 "'{table}'; {rule}",
-            ).format(number=number, rest=named[1] + 1, other=named[0], table=table, rule=_rule(table))
+            ),
+            number=number,
+            rest=named[1] + 1,
+            other=named[0],
+            table=table,
+            rule=_rule(table),
         )
     raise NotARegister(
-        translate("signals", "register {number} does not have the prefix of the table '{table}'; {rule}").format(
-            number=number, table=table, rule=_rule(table)
-        )
+        mark("signals", "register {number} does not have the prefix of the table '{table}'; {rule}"),
+        number=number,
+        table=table,
+        rule=_rule(table),
     )
 
 

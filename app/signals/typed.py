@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Final
 
-from app.language import translate
+from app.language import mark, translate
 from app.signals.numbers import BLANKS, HEXADECIMAL, NotANumber, number as number_with, short
 
 _EITHER: Final = re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})")
@@ -44,7 +44,7 @@ def number(text: str) -> Decimal:
             )
         )
     if BLANKS.search(text):
-        raise NotANumber(translate("exchange", "'{text}' is not a number").format(text=short(text)))
+        raise NotANumber(mark("exchange", "'{text}' is not a number"), text=short(text))
     # A number that is not typed to its end yet, "5.", is one already.
     return number_with(re.sub(r"(?<=[0-9])[.,]$", "", text), None if "," in text else ".")
 

@@ -38,7 +38,7 @@ from typing import Final, TypeVar, get_args
 import tomli_w
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark, translate
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
 from app.project_file.replace_file import write_whole
 from app.signals.numbering import LAST_ADDRESS, Numbering, Table
@@ -104,7 +104,7 @@ def save(snapshot: RegisterSnapshot, path: Path) -> None:
         write_whole(path, text_of_file(snapshot).encode())
     except (OSError, ValueError) as why:
         raise CannotKeep(
-            translate("snapshots", "{path} cannot be written: {reason}").format(path=path, reason=_reason(why))
+            mark("snapshots", "{path} cannot be written: {reason}"), path=path, reason=_reason(why)
         ) from None
 
 
@@ -117,23 +117,21 @@ def open_snapshot(path: Path) -> RegisterSnapshot:
     try:
         content = read_ordinary(path, LARGEST_FILE)
     except NotOrdinary:
-        raise NotASnapshot(translate("snapshots", "{path} is not a regular file").format(path=path)) from None
+        raise NotASnapshot(mark("snapshots", "{path} is not a regular file"), path=path) from None
     except (OSError, ValueError) as why:
         raise NotASnapshot(
-            translate("snapshots", "{path} cannot be read: {reason}").format(path=path, reason=_reason(why))
+            mark("snapshots", "{path} cannot be read: {reason}"), path=path, reason=_reason(why)
         ) from None
     if len(content) > LARGEST_FILE:
         raise NotASnapshot(
-            translate("snapshots", "{path} has more than {most} MB, too large for a snapshot").format(
-                path=path, most=LARGEST_FILE // 1024**2
-            )
+            mark("snapshots", "{path} has more than {most} MB, too large for a snapshot"),
+            path=path,
+            most=LARGEST_FILE // 1024**2,
         )
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise NotASnapshot(
-            translate("snapshots", "{path} is not a text file, so not a snapshot").format(path=path)
-        ) from None
+        raise NotASnapshot(mark("snapshots", "{path} is not a text file, so not a snapshot"), path=path) from None
     try:
         return snapshot_of_text(text)
     except NotASnapshot as why:
@@ -145,14 +143,14 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
     try:
         data = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as why:
-        raise NotASnapshot(translate("snapshots", "this is not TOML: {reason}").format(reason=why)) from None
+        raise NotASnapshot(mark("snapshots", "this is not TOML: {reason}"), reason=why) from None
     if data.get("kind") != KIND:
-        raise NotASnapshot(translate("snapshots", "this is not a register snapshot"))
+        raise NotASnapshot(mark("snapshots", "this is not a register snapshot"))
     if data.get("format") != FORMAT:
         raise NotASnapshot(
-            translate("snapshots", "its format is {found}, but this program reads {known}").format(
-                found=data.get("format"), known=FORMAT
-            )
+            mark("snapshots", "its format is {found}, but this program reads {known}"),
+            found=data.get("format"),
+            known=FORMAT,
         )
     taken = _get(data, "taken", datetime.datetime)
     if taken.tzinfo is None:

@@ -11,7 +11,7 @@ from typing import Final, Protocol
 
 from app.client.faults import EXCEPTIONS, Fault, FaultKind, LineFault, exception_text
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark, translate
 from app.modbus.requests import MOST_BITS
 from app.project.capability import never_read
 from app.project.model import Follower, Project
@@ -66,10 +66,11 @@ def range_of(follower: Follower, text: str) -> RegisterRange:
     plain = first.isascii() and first.isdecimal() and (not dash or (last.isascii() and last.isdecimal()))
     if found is None or not plain or len(first) > 6 or len(last) > 6:
         raise CannotTake(
-            translate(
+            mark(
                 "snapshots",
                 "'{text}' is not a range; write it as holding:0-99, with coil, discrete, input or holding first",
-            ).format(text=text)
+            ),
+            text=text,
         )
     return numbered_range(follower, found, int(first), int(last) if dash else int(first))
 
@@ -78,9 +79,7 @@ def numbered_range(follower: Follower, table: Table, first: int, last: int) -> R
     """A range in the follower's own numbering. Raises CannotTake in words."""
     if first > last:
         raise CannotTake(
-            translate("snapshots", "the first register {first} is after the last one {last}").format(
-                first=first, last=last
-            )
+            mark("snapshots", "the first register {first} is after the last one {last}"), first=first, last=last
         )
     try:
         begin, end = (wire_address(follower.numbering, table, number) for number in (first, last))
@@ -132,18 +131,17 @@ def take(
     taking.total = sum(map(len, wanted.values()))
     if not taking.total:
         raise CannotTake(
-            translate(
-                "snapshots", "No signal of device '{follower}' is on the line; enter register ranges to read."
-            ).format(follower=follower)
+            mark("snapshots", "No signal of device '{follower}' is on the line; enter register ranges to read."),
+            follower=follower,
         )
     for table in TABLES:
         taking.table(table, wanted[table], spans[table])
     if not taking.registers:
         reason = taking.refused[0].reason if taking.refused else ""
         raise CannotTake(
-            translate("snapshots", "Device '{follower}' refuses all requested registers: {reason}").format(
-                follower=follower, reason=reason
-            )
+            mark("snapshots", "Device '{follower}' refuses all requested registers: {reason}"),
+            follower=follower,
+            reason=reason,
         )
     registers = dict(sorted(taking.registers.items(), key=lambda item: (TABLES.index(item[0][0]), item[0][1])))
     return RegisterSnapshot(

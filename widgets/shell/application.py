@@ -31,7 +31,6 @@ from widgets.kit.questions import say
 from widgets.shell.focus_ring import FocusRing
 from widgets.shell.window import BENCH, DESIGN, RECORDING, MainWindow
 
-
 COLLECT_AFTER_MS: Final = 2000
 """From the window being there until garbage is collected, where that was off: well behind the first values."""
 KEYS_AFTER_MS: Final = 1000

@@ -111,7 +111,7 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     offer, found = again.say(), again.say()
     assert offer["offered"] == 1
     assert str(file) in offer["where"]
-    assert "screen 'run' changed" in offer["differences"]
+    assert "screen 'run' modified" in offer["differences"]
     assert f"signal 'set point', Step: '{STEP}'" in offer["differences"]
     assert found["modified"]
     assert found["path"] == str(file)

@@ -160,7 +160,7 @@ def test_it_comes_back_along_with_what_was_taken_over(
     window.leave()
     second = make()
     offer = recover(second, qtbot)
-    assert "screen 'run' changed" in offer.differences
+    assert "screen 'run' modified" in offer.differences
     assert "Step: 'fast'" in offer.differences
     assert second.told == "Recovered. Not saved yet. Not accepted yet, see the findings: 1"
     screen = second.document.screen

@@ -1823,10 +1823,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Punkt, 0.1</translation>
     </message>
     <message>
-        <source>Progress</source>
-        <translation>Fortschritt</translation>
-    </message>
-    <message>
         <source>S&amp;eparator</source>
         <translation>T&amp;rennzeichen</translation>
     </message>
@@ -2668,10 +2664,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Nothing was imported: {reason}</source>
         <translation>Nichts wurde importiert: {reason}</translation>
-    </message>
-    <message>
-        <source>Progress</source>
-        <translation>Fortschritt</translation>
     </message>
     <message>
         <source>Reading {file}…</source>
@@ -6990,10 +6982,6 @@ otherwise = unbekannt</translation>
         <translation>Registerabbild öffnen</translation>
     </message>
     <message>
-        <source>Progress</source>
-        <translation>Fortschritt</translation>
-    </message>
-    <message>
         <source>Re&amp;mark</source>
         <translation>Bemer&amp;kung</translation>
     </message>
@@ -7895,6 +7883,13 @@ otherwise = unbekannt</translation>
     <message>
         <source>{percent} %</source>
         <translation>{percent} %</translation>
+    </message>
+</context>
+<context>
+    <name>WorkDialog</name>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
     </message>
 </context>
 <context>

@@ -8,7 +8,9 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from threading import Event
 from typing import Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QCoreApplication, QObject, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QDialog, QProgressBar, QWidget
 
 from app.exchange.sheet import Progress, Stopped
 
@@ -17,6 +19,8 @@ Work = Callable[[Progress], object]
 SWITCH_S: Final = 0.001
 """How long a thread that computes keeps the interpreter, in seconds. Python's own 5 ms are paid at each of the many
 calls from Qt into Python that a single painting takes: the window stood still for most of a second."""
+PROGRESS_AFTER_MS: Final = 250
+"""Work that is done sooner shows no progress."""
 _STEP: Final = 0.01
 """Progress is told in steps of this, so that a quick piece of work does not flood the window."""
 
@@ -84,3 +88,40 @@ class LongWork(QObject):
         if future is self._future:
             self._future = None
             self.ended.emit(future)
+
+
+class WorkDialog(QDialog):
+    """A dialog with long work, whose `progress` it shows. Escape stops the work first, and then closes the dialog."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.work = LongWork(self)
+        self.progress = QProgressBar()
+        self.progress.setAccessibleName(QCoreApplication.translate("WorkDialog", "Progress"))
+        self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.setInterval(PROGRESS_AFTER_MS)
+        self._late.timeout.connect(lambda: self.show_progress(True))
+        self.work.ended.connect(lambda _future: self._late.stop())
+
+    def begin(self, work: Work) -> None:
+        """Do this from now on; its progress is shown if it takes long."""
+        self.progress.setValue(0)
+        self._late.start()
+        self.work.start(work)
+
+    def show_progress(self, on: bool) -> None:
+        """Show how far the work is, or no longer."""
+        self.progress.setVisible(on)
+
+    def done(self, result: int) -> None:
+        """Closed in any way: the work is stopped."""
+        self.work.close()
+        super().done(result)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.work.busy:
+            self.work.stop()
+            return
+        super().keyPressEvent(event)

@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QFormLayout,
     QLineEdit,
-    QProgressBar,
     QVBoxLayout,
     QWidget,
 )
@@ -35,7 +34,7 @@ from widgets.document.settings import Settings
 from widgets.kit.controls import push_button
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
-from widgets.kit.long_work import LongWork
+from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import comfortable
@@ -51,7 +50,7 @@ _T = TypeVar("_T")
 _SUFFIX: Final = ".toml"
 
 
-class SnapshotsDialog(QDialog):
+class SnapshotsDialog(WorkDialog):
     """Beside the window, which stays in reach: disarming above all."""
 
     def __init__(
@@ -67,14 +66,12 @@ class SnapshotsDialog(QDialog):
         self._session: Session | None = None
         """That `after` was read in just now; None if it is a file, or that session is over."""
         self._rows: tuple[RegisterDifference, ...] = ()
-        self._work = LongWork(self)
         self._stopped: Callable[[], None] = lambda: None
         """What to do if somebody stops the work that is going on."""
         self._make_parts()
         self._lay_out()
         self.resize(comfortable(self, 980, 620))
-        self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self._work.ended.connect(self._finish)
+        self.work.ended.connect(self._finish)
         live.connection_changed.connect(self._connection_changed)
         self._say(
             self.tr(
@@ -99,7 +96,7 @@ class SnapshotsDialog(QDialog):
         self.open_button = push_button(self.tr("&Open a snapshot\u2026"), self.open)
         self.live_button = push_button(self.tr("Compare with the device &now"), self.compare_live)
         self.file_button = push_button(self.tr("&Compare with a file\u2026"), self.compare_file)
-        self.stop_button = push_button(self.tr("&Stop"), self._work.stop)
+        self.stop_button = push_button(self.tr("&Stop"), self.work.stop)
         self.write_button = push_button(self.tr("&Write back ticked values\u2026"), self.write_back)
         self.export_button = push_button(self.tr("&Export as CSV\u2026"), self.export)
         self.close_button = push_button(self.tr("C&lose"), self.close)
@@ -109,8 +106,6 @@ class SnapshotsDialog(QDialog):
         self.state = plain_label(wrap=True)
         self.state.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.state.setAccessibleName(self.tr("Result"))
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName(self.tr("Progress"))
         self.why = plain_label("", "faint")
         self.table = RegistersTable()
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
@@ -132,7 +127,7 @@ class SnapshotsDialog(QDialog):
         layout.addLayout(bottom)
 
     def _enable(self) -> None:
-        busy = self._work.busy
+        busy = self.work.busy
         self.progress.setVisible(busy)
         self.stop_button.setVisible(busy)
         self.only.setVisible(self._after is not None)
@@ -364,9 +359,8 @@ class SnapshotsDialog(QDialog):
             return lambda: then(result)
 
         self._stopped = stopped or (lambda: self._say(self.tr("Stopped. Nothing was saved.")))
-        self.progress.setValue(0)
         self._say("")
-        self._work.start(both)
+        self.begin(both)
         self._enable()
 
     def _finish(self, future: Future[Callable[[], None]]) -> None:
@@ -388,11 +382,6 @@ class SnapshotsDialog(QDialog):
         if place is not None:
             content = as_csv(self._rows_shown(), alone=self._after is None).encode("utf-8-sig")
             write_or_say(place[0], content, lambda words: self._say(words, True))
-
-    def done(self, result: int) -> None:
-        """Closed in any way: the work is stopped."""
-        self._work.close()
-        super().done(result)
 
 
 def _unread(snapshot: RegisterSnapshot, each: UnreadableRange) -> RegisterLine:

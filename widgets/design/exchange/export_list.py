@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from concurrent.futures import Future
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
-from PySide6.QtCore import QCoreApplication, Qt, QTimer
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QProgressBar,
     QPushButton,
     QRadioButton,
     QVBoxLayout,
@@ -26,15 +23,13 @@ from app.project.model import AnySignal, BitSignal, Project, RegisterSignal
 from widgets.design.exchange.import_choices import box
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
-from widgets.kit.long_work import LongWork
+from widgets.kit.long_work import WorkDialog
 from widgets.kit.plain import plain_label
 
 translate = QCoreApplication.translate
 
-PROGRESS_AFTER_MS: Final = 250
 
-
-class ExportDialog(QDialog):
+class ExportDialog(WorkDialog):
     """Choose which signals and which kind of file; nothing of the project is changed."""
 
     def __init__(
@@ -53,15 +48,9 @@ class ExportDialog(QDialog):
         self.written: Path | None = None
         """The file, once it is written."""
         self._choices = _choices(project, selected)
-        self.work = LongWork(self)
-        self._late = QTimer(self)
-        self._late.setSingleShot(True)
-        self._late.setInterval(PROGRESS_AFTER_MS)
         self._make_parts()
         self._lay_out()
-        self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
         self.work.ended.connect(self._finish)
-        self._late.timeout.connect(self.progress.show)
         self._enable()
 
     def _make_parts(self) -> None:
@@ -75,8 +64,6 @@ class ExportDialog(QDialog):
         self.byte_order_mark.setChecked(True)
         self.trouble = plain_label("", "fault", wrap=True)
         self.trouble.hide()
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName(self.tr("Progress"))
         self.progress.hide()
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel, self)
         self.save = QPushButton(self.tr("&Save as\u2026"))
@@ -151,13 +138,10 @@ class ExportDialog(QDialog):
 
         self.trouble.hide()
         self.save.setEnabled(False)
-        self.progress.setValue(0)
-        self._late.start()
-        self.work.start(work)
+        self.begin(work)
 
     def _finish(self, future: Future[Path]) -> None:
-        self._late.stop()
-        self.progress.hide()
+        self.show_progress(False)
         self.save.setEnabled(True)
         try:
             self.written = future.result()
@@ -169,18 +153,6 @@ class ExportDialog(QDialog):
             return
         self._settings.list_folder = self.written.parent
         self.accept()
-
-    def done(self, result: int) -> None:
-        """Closed in any way: the work is stopped."""
-        self.work.close()
-        super().done(result)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape stops the writing before it closes the dialog."""
-        if event.key() == Qt.Key.Key_Escape and self.work.busy:
-            self.work.stop()
-            return
-        super().keyPressEvent(event)
 
 
 def _choices(project: Project, selected: tuple[AnySignal, ...]) -> list[tuple[str, tuple[AnySignal, ...]]]:

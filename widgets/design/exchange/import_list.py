@@ -6,19 +6,15 @@ from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import replace
 from pathlib import Path
-from typing import Final
 
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QKeyEvent
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFileDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QProgressBar,
     QPushButton,
     QSplitter,
     QVBoxLayout,
@@ -35,16 +31,13 @@ from widgets.design.exchange.import_notes import NotesList
 from widgets.design.exchange.import_table import SheetView
 from widgets.document.document import Document
 from widgets.document.settings import Settings
-from widgets.kit.long_work import LongWork
+from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
 
-PROGRESS_AFTER_MS: Final = 250
-"""Work that is done sooner shows no progress."""
 
-
-class ImportDialog(QDialog):
+class ImportDialog(WorkDialog):
     """Choose a list, look at what becomes of its rows, correct the matching, import it as one step."""
 
     def __init__(
@@ -57,7 +50,6 @@ class ImportDialog(QDialog):
         self._settings = settings
         self._path = path
         self.done_so_far: Import | None = None
-        self.work = LongWork(self)
         self._make_parts()
         self._lay_out()
         self._connect()
@@ -85,10 +77,7 @@ class ImportDialog(QDialog):
         self.becomes.setAccessibleName(self.tr("Result for the row"))
         self.notes = NotesList()
         self.summary = plain_label(wrap=True)
-        self.progress = QProgressBar()
-        self.progress.setRange(0, 100)
         self.progress.setMaximumWidth(220)
-        self.progress.setAccessibleName(self.tr("Progress"))
         self.stop = QPushButton(self.tr("S&top"))
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.bring_in = QPushButton(self.tr("&Import"))
@@ -97,9 +86,6 @@ class ImportDialog(QDialog):
         widest = self.tr("&Import {count} of {all} signals").format(count=20_000, all=20_000)
         self.bring_in.setMinimumWidth(self.fontMetrics().horizontalAdvance(widest) + 40)
         self.stop.setAutoDefault(False)
-        self._late = QTimer(self)
-        self._late.setSingleShot(True)
-        self._late.setInterval(PROGRESS_AFTER_MS)
 
     def _lay_out(self) -> None:
         top = QHBoxLayout()
@@ -156,9 +142,7 @@ class ImportDialog(QDialog):
         self.table.header.matched.connect(self._take_column)
         self.table.row_chosen.connect(self._tell_row)
         self.notes.chosen.connect(self.table.go_to)
-        self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
         self.work.ended.connect(self._finish)
-        self._late.timeout.connect(lambda: self._show_progress(True))
 
     # What is done in the background
 
@@ -209,13 +193,10 @@ class ImportDialog(QDialog):
 
     def _start(self, work: Callable[[Progress], Import]) -> None:
         self.bring_in.setEnabled(False)
-        self.progress.setValue(0)
-        self._late.start()
-        self.work.start(work)
+        self.begin(work)
 
     def _finish(self, future: Future[Import]) -> None:
-        self._late.stop()
-        self._show_progress(False)
+        self.show_progress(False)
         try:
             done = future.result()
         except CannotRead as error:
@@ -225,8 +206,9 @@ class ImportDialog(QDialog):
         else:
             self._show(done)
 
-    def _show_progress(self, on: bool) -> None:
-        self.progress.setVisible(on)
+    def show_progress(self, on: bool) -> None:
+        """Show how far the work is in place of the summary."""
+        super().show_progress(on)
         self.stop.setVisible(on)
         self.summary.setVisible(not on)
 
@@ -241,7 +223,7 @@ class ImportDialog(QDialog):
         self.bring_in.setText(self.tr("&Import"))
         self.choose.setDefault(True)
         self.summary.clear()
-        self._show_progress(False)
+        self.show_progress(False)
         set_look(self.trouble, "fault" if trouble else "faint")
         self._say(("\N{WARNING SIGN} " if trouble else "") + words)
 
@@ -351,19 +333,3 @@ class ImportDialog(QDialog):
         if self._path is not None:
             self._settings.list_folder = self._path.parent
         self.accept()
-
-    def done(self, result: int) -> None:
-        """Closed in any way: the work is stopped."""
-        self.work.close()
-        super().done(result)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape stops what goes on before it closes the dialog."""
-        if event.key() == Qt.Key.Key_Escape and self.work.busy:
-            self.work.stop()
-            return
-        super().keyPressEvent(event)
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        self.work.close()
-        super().closeEvent(event)

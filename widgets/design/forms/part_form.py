@@ -147,7 +147,7 @@ class PartForm(Form):
             return self.check(label, key, attribute_text(attribute.yes), hint, where=where)
         if kind is NOTES:
             return self.notes(label, key, hint)
-        if kind is CHOICE:
+        if kind is CHOICE or options is not None:
             none = [("", attribute_text(attribute.none))] if attribute.none else []
             offered = options or (lambda: [*none, *(choices(self.part) if choices is not None else {}).items()])
             taken = (lambda text: text or None) if none else str

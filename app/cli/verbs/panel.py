@@ -16,6 +16,8 @@ from app.project.model import HeldSignal
 from app.project_file.files import load
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from app.session.session import Session
 
 CAUTION = (
@@ -136,6 +138,8 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
     else:
         edge = "+" + "-" * session.project.panel.columns + "+"
         put(edge, *(f"|{row}|" for row in rows), edge)
+    for words in dict.fromkeys(_failed_writes(session)):
+        tell(words)
     unproved = session.unproved
     if unproved is not None:
         tell(unproved.headline, *unproved.words.splitlines())
@@ -143,6 +147,16 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
     for name, reason in doubtful.items():
         tell(f"signal '{name}' is not live: {reason}")
     return FOUND_WRONG if doubtful or unproved is not None else FINE
+
+
+def _failed_writes(session: Session) -> Iterator[str]:
+    """What was not written or not kept, in words: the panel shows it for some seconds only."""
+    from app.line.write_queue import Obstacle
+
+    for report in session.take_reports():
+        if not report.ok:
+            hint = "; add '--armed' to write to it" if report.obstacle is Obstacle.NOT_ARMED else ""
+            yield f"writing signal '{report.signal}': {report.reason}{hint}"
 
 
 def _doubtful(session: Session) -> dict[str, str]:

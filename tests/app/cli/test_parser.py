@@ -362,8 +362,13 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
         assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(41.65)
 
+        _, out, err = answers(capsys, "panel", str(path), *via, "--keys", "start", "--for", "4")
+        assert "writing is off" not in out, "the panel says it for some seconds only"
+        assert "writing signal 'run command': line 'pump room' is not armed; add '--armed' to write to it\n" in err
+
         status, _, err = answers(capsys, "panel", str(path), *via, "--keys", "enter up enter", "--armed")
         assert status == 0
+        assert "writing signal" not in err
         assert "No key on a panel is an emergency stop" in err
         assert "Without a key: when 'fault' is set: 'run command' is set to 0\n" in err
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")

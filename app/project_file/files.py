@@ -29,6 +29,9 @@ from app.project_file.replace_file import clear_leftovers, sync_folder, temporar
 from app.project_file.validation_messages import kind_of, problems_of
 
 BACKUP: Final = ".bak"
+_FORMAT: Final = re.compile(rb"^format\s*=\s*([0-9]{1,3})\b", re.MULTILINE)
+_HEAD: Final = 65_536
+"""Bytes of a file in which its format is looked for before it is replaced."""
 """Behind the name of a file: what it held before it was saved last."""
 
 LARGEST_FILE: Final = 4 * 1024 * 1024
@@ -365,6 +368,9 @@ def dump(project: Project) -> str:
 def save(project: Project, path: str | os.PathLike[str], *, known: str | None = None) -> str:
     """Write `project` to a file, all of it or nothing; the former file stays beside it as `<name>.bak`.
 
+    A former file of an earlier format stays under the name that `kept_as` gives too, since saves that follow replace
+    `<name>.bak`, and no other file can be opened by the program that wrote it.
+
     A link is followed; permissions are kept. Returns the digest of what the file holds now. Raises ProjectSaveError,
     and the former file is as it was; also when names point to nothing, because such a file could not be opened again.
     `known` is the digest of the file as it was read or saved last: if it holds anything else now, ChangedOnDisk is
@@ -450,14 +456,33 @@ def _replace(target: Path, content: bytes, known: str | None) -> None:
     sync_folder(target.parent)
 
 
+def kept_as(name: str, format_: int) -> str:
+    """What a file of an earlier format is called once it is saved in the present one."""
+    return f"{name}.format-{format_}{BACKUP}"
+
+
 def _back_up(target: Path) -> None:
-    """Keep the former file as `<name>.bak`, itself put in place in one step."""
-    with temporary(target) as copy:
-        try:
-            copy.hardlink_to(target)
-        except (OSError, NotImplementedError):  # sticks and network drives without hard links
-            shutil.copy2(target, copy)
-        copy.replace(target.with_name(target.name + BACKUP))
+    """Keep the former file as `<name>.bak`, itself put in place in one step, and one of an earlier format for good."""
+    names = [target.name + BACKUP]
+    if (former := _former_format(target)) is not None:
+        names.append(kept_as(target.name, former))
+    for name in names:
+        with temporary(target) as copy:
+            try:
+                copy.hardlink_to(target)
+            except (OSError, NotImplementedError):  # sticks and network drives without hard links
+                shutil.copy2(target, copy)
+            copy.replace(target.with_name(name))
+
+
+def _former_format(target: Path) -> int | None:
+    """The format of a project file if it is an earlier one."""
+    try:
+        with target.open("rb") as file:
+            found = _FORMAT.search(file.read(_HEAD))
+    except OSError:
+        return None
+    return int(found[1]) if found and int(found[1]) < FORMAT else None
 
 
 def _save_trouble(error: Exception, path: Path) -> str:

@@ -607,7 +607,7 @@
     </message>
     <message>
         <source>Write a &amp;value…</source>
-        <translation>Wert schrei&amp;ben …</translation>
+        <translation>Wert schrei&amp;ben…</translation>
     </message>
     <message>
         <source>already armed</source>
@@ -2001,8 +2001,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Dort wieder &amp;speichern</translation>
     </message>
     <message>
-        <source>{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier Fanlight cannot open; until the next save, the file as it is now stays beside it as {backup}.</source>
-        <translation>{file} hat noch das Format {format} eines früheren Fanlight. Beim Speichern wird Format {now} geschrieben, das ein früheres Fanlight nicht öffnen kann; bis zum nächsten Speichern bleibt die bisherige Datei daneben als {backup} erhalten.</translation>
+        <source>{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier Fanlight cannot open; the file as it is now is then kept beside it as {backup}.</source>
+        <translation>{file} hat noch das Format {format} eines früheren Fanlight. Beim Speichern wird Format {now} geschrieben, das ein früheres Fanlight nicht öffnen kann; die bisherige Datei bleibt dann daneben als {backup} erhalten.</translation>
     </message>
     <message>
         <source>{file} is missing or cannot be read: deleted, renamed, or its disk was removed. This window holds the only copy.</source>

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Protocol
 from PySide6.QtCore import QObject
 
 from app.project.model import FORMAT
-from app.project_file.files import BACKUP, may_write
+from app.project_file.files import kept_as, may_write
 from app.project_file.locks import take
 from widgets.document.document import Document
 from widgets.document.file_watch import FileWatch
@@ -169,9 +169,9 @@ class FileStatus(QObject):
     def _say_former_format(self, path: Path) -> None:
         words = self.tr(
             "{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier "
-            "Fanlight cannot open; until the next save, the file as it is now stays beside it as {backup}."
+            "Fanlight cannot open; the file as it is now is then kept beside it as {backup}."
         )
-        backup = path.name + BACKUP
+        backup = kept_as(path.name, self.format)
         self.bar.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))
 
     def _say_read_only(self, path: Path) -> None:

@@ -68,6 +68,9 @@ def test_saving_it_writes_the_present_format_and_keeps_the_former_file(name: str
     assert path.read_bytes().startswith(b"format = 2\n")
     assert path.with_name("old.toml.bak").read_bytes() == before
     assert load(path) == project == load(path.with_name("old.toml.bak"))
+    save(project, path)
+    assert path.with_name("old.toml.bak").read_bytes().startswith(b"format = 2\n")
+    assert path.with_name("old.toml.format-1.bak").read_bytes() == before, "further saves leave it alone"
 
 
 def test_what_was_accepted_stays_accepted() -> None:

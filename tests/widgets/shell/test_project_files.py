@@ -232,7 +232,7 @@ def test_a_file_of_an_earlier_format_is_said_until_it_is_saved_in_the_present_on
     window.open_file(file)
     said = bar(window)
     assert "has the format 1 of an earlier Fanlight. Saving it writes format 2" in said
-    assert "stays beside it as pump room.toml.bak" in said
+    assert "kept beside it as pump room.toml.format-1.bak" in said
     assert not window.document.modified
     assert window.files.reload()
     assert bar(window) == said
@@ -240,7 +240,7 @@ def test_a_file_of_an_earlier_format_is_said_until_it_is_saved_in_the_present_on
     assert window.save()
     assert bar(window) == ""
     assert file.read_bytes() == (FORMAT_2 / "every-word.toml").read_bytes()
-    assert file.with_name("pump room.toml.bak").read_bytes() == former
+    assert file.with_name("pump room.toml.format-1.bak").read_bytes() == former
     window.open_file(file)
     assert bar(window) == ""
 

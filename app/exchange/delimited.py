@@ -60,17 +60,16 @@ def read_text(data: bytes, way: TextWay = TextWay(), progress: Progress = no_pro
             progress(min(number / MOST_ROWS, 0.99))
         if len(record) > MOST_COLUMNS:
             raise CannotRead(
-                translate(
-                    "exchange", "Row {row} has {count} cells; at most {most} are read. Is the separator right?"
-                ).format(row=number, count=len(record), most=MOST_COLUMNS)
+                mark("exchange", "Row {row} has {count} cells; at most {most} are read. Is the separator right?"),
+                row=number,
+                count=len(record),
+                most=MOST_COLUMNS,
             )
         if not any(record) or not any(cell.strip() for cell in record):
             continue
         rows.append(SheetRow(number, tuple(record)))
         if len(rows) > MOST_ROWS:
-            raise CannotRead(
-                translate("exchange", "The table has more than {most} rows; split the file.").format(most=MOST_ROWS)
-            )
+            raise CannotRead(mark("exchange", "The table has more than {most} rows; split the file."), most=MOST_ROWS)
     columns = max((len(row.cells) for row in rows), default=0)
     if columns == 1:
         remarks.append(translate("exchange", "There is only one column: is the separator right?"))
@@ -183,9 +182,7 @@ def _records(text: str, separator: str, remarks: list[str]) -> Iterator[list[str
     try:
         yield from csv.reader(io.StringIO(text, ""), delimiter=separator, strict=strict, quoting=quoting)
     except csv.Error as error:
-        raise CannotRead(
-            translate("exchange", "The text cannot be split into cells: {reason}.").format(reason=error)
-        ) from None
+        raise CannotRead(mark("exchange", "The text cannot be split into cells: {reason}."), reason=error) from None
 
 
 def _records_before(text: str, separator: str) -> int:

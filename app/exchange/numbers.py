@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
-from app.language import translate
+from app.language import mark, translate
 from app.signals.numbers import BLANKS, HEXADECIMAL, DecimalMark, NotANumber, bare_number, number, short
 
 
@@ -97,24 +97,24 @@ def factor(text: str, decimal_mark: DecimalMark | None) -> tuple[Fraction, str]:
     bare = " ".join(text.split())
     found = _FACTOR.fullmatch(bare)
     if found is None:
-        raise NotANumber(translate("exchange", "'{text}' is not a factor").format(text=short(text)))
+        raise NotANumber(mark("exchange", "'{text}' is not a factor"), text=short(text))
     if found["power"]:
         exponent = int(bare_number(found["power"]))
         if abs(exponent) > 30:
-            raise NotANumber(translate("exchange", "'{text}' is not a factor").format(text=short(text)))
+            raise NotANumber(mark("exchange", "'{text}' is not a factor"), text=short(text))
         result = Fraction(10) ** exponent
     elif found["under"]:
         top = Fraction(number(found["top"], decimal_mark)) if found["top"] else Fraction(1)
         under = Fraction(number(found["under"], decimal_mark))
         if not under:
-            raise NotANumber(translate("exchange", "a factor cannot be divided by 0"))
+            raise NotANumber(mark("exchange", "a factor cannot be divided by 0"))
         result = top / under
     else:
         result = Fraction(number(found["factor"], decimal_mark))
     if not result:
-        raise NotANumber(translate("exchange", "a factor of 0 makes every value 0"))
+        raise NotANumber(mark("exchange", "a factor of 0 makes every value 0"))
     if max(abs(result.numerator), result.denominator) >= 10**30:
-        raise NotANumber(translate("exchange", "'{text}' has too many digits").format(text=short(text)))
+        raise NotANumber(mark("exchange", "'{text}' has too many digits"), text=short(text))
     return result, found["unit"] or ""
 
 

@@ -10,7 +10,7 @@ from app.exchange.delimited import TextWay, read_text
 from app.exchange.sheet import LARGEST_FILE, CannotRead, Progress, Sheet, no_progress
 from app.exchange.sunspec import ModelWay, SunSpecModel, model_of, model_sheet
 from app.exchange.workbook import read_sheet, sheet_names
-from app.language import translate
+from app.language import mark
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
 
 ListKind: TypeAlias = Literal["text", "workbook", "model"]
@@ -48,18 +48,16 @@ def source_of(path: Path) -> ListSource:
     try:
         data = read_ordinary(path, LARGEST_FILE)
     except NotOrdinary:
-        raise CannotRead(
-            translate("exchange", "This is not a regular file. Choose a CSV, XLSX or JSON file.")
-        ) from None
+        raise CannotRead(mark("exchange", "This is not a regular file. Choose a CSV, XLSX or JSON file.")) from None
     except FileNotFoundError:
-        raise CannotRead(translate("exchange", "File not found. Check the name and the folder.")) from None
+        raise CannotRead(mark("exchange", "File not found. Check the name and the folder.")) from None
     except IsADirectoryError:
-        raise CannotRead(translate("exchange", "This is a folder. Choose a file in it.")) from None
+        raise CannotRead(mark("exchange", "This is a folder. Choose a file in it.")) from None
     except PermissionError:
-        raise CannotRead(translate("exchange", "No permission to read this file.")) from None
+        raise CannotRead(mark("exchange", "No permission to read this file.")) from None
     except (OSError, ValueError) as error:
         reason = (error.strerror if isinstance(error, OSError) else None) or str(error)
-        raise CannotRead(translate("exchange", "The file cannot be read: {reason}.").format(reason=reason)) from None
+        raise CannotRead(mark("exchange", "The file cannot be read: {reason}."), reason=reason) from None
     return source(path.name, data)
 
 
@@ -67,15 +65,14 @@ def source(name: str, data: bytes) -> ListSource:
     """The content of a file called `name`. Raises CannotRead."""
     if len(data) > LARGEST_FILE:
         raise CannotRead(
-            translate("exchange", "The file has more than {size} MB, too large for a register list.").format(
-                size=LARGEST_FILE // 1024**2
-            )
+            mark("exchange", "The file has more than {size} MB, too large for a register list."),
+            size=LARGEST_FILE // 1024**2,
         )
     if not data.strip(b"\0 \t\r\n"):
-        raise CannotRead(translate("exchange", "The file is empty."))
+        raise CannotRead(mark("exchange", "The file is empty."))
     if data.startswith(_OLD_OR_LOCKED):
         raise CannotRead(
-            translate(
+            mark(
                 "exchange",
                 "This is a workbook in the old binary format (XLS), or password-protected. Save it as XLSX without a "
                 "password and import it.",
@@ -83,7 +80,7 @@ def source(name: str, data: bytes) -> ListSource:
         )
     if data.startswith(b"%PDF"):
         raise CannotRead(
-            translate("exchange", "This is a PDF. Copy its table into a spreadsheet, save that as XLSX and import it.")
+            mark("exchange", "This is a PDF. Copy its table into a spreadsheet, save that as XLSX and import it.")
         )
     if data.startswith(b"PK"):
         return ListSource(name, "workbook", data, sheets=sheet_names(data))

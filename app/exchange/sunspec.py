@@ -15,7 +15,7 @@ from typing import Any, Final
 from app.exchange.row_parser import LONGEST_NAME
 from app.exchange.sheet import CannotRead, Sheet, SheetCell, SheetRow, UnusableCell
 from app.exchange.titles import TITLES, Key
-from app.language import translate
+from app.language import mark, translate
 from app.project.value_texts import written_texts
 
 FIRST_ADDRESSES: Final = (40_000, 50_000, 0)
@@ -112,13 +112,13 @@ def model_of(data: bytes) -> SunSpecModel:
         root = json.loads(data.decode("utf-8-sig"))
     except (ValueError, RecursionError):
         raise CannotRead(
-            translate("exchange", "The file starts like JSON but is not valid JSON. Is it incomplete?")
+            mark("exchange", "The file starts like JSON but is not valid JSON. Is it incomplete?")
         ) from None
     group = root.get("group") if isinstance(root, dict) else None
     number = root.get("id") if isinstance(root, dict) else None
     if not isinstance(group, dict) or not isinstance(number, int) or not isinstance(group.get("points"), list):
         raise CannotRead(
-            translate("exchange", "This JSON is not a SunSpec model: it needs an 'id' and a 'group' with 'points'.")
+            mark("exchange", "This JSON is not a SunSpec model: it needs an 'id' and a 'group' with 'points'.")
         )
     _check(group, str(group.get("name", "group")), 0)
     factors = sorted({point["sf"] for point in _all_points(group) if isinstance(point.get("sf"), str)})
@@ -142,9 +142,8 @@ def model_sheet(model: SunSpecModel, way: ModelWay = ModelWay()) -> Sheet:
             rows.append(SheetRow(len(rows) + 1, cells))
         if len(rows) > _MOST_POINTS:
             raise CannotRead(
-                translate(
-                    "exchange", "The model has more than {most} points; use fewer repetitions of its groups."
-                ).format(most=_MOST_POINTS)
+                mark("exchange", "The model has more than {most} points; use fewer repetitions of its groups."),
+                most=_MOST_POINTS,
             )
     end = layout.end
     remarks = [

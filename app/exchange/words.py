@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal, TypeAlias
 
-from app.language import translate
+from app.language import mark, translate
 from app.project.value_texts import NotKnown
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
 from app.signals.functions import TABLE_OF_FUNCTION
@@ -202,11 +202,9 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
         if word.characters is not None:
             length = max(1, (word.characters + 1) // 2)
         if length is None:
-            raise NotKnown(translate("exchange", "a string needs a length in registers; assign a column to the length"))
+            raise NotKnown(mark("exchange", "a string needs a length in registers; assign a column to the length"))
         if not 1 <= length <= 125:
-            raise NotKnown(
-                translate("exchange", "a string is 1 to 125 registers long, not {length}").format(length=length)
-            )
+            raise NotKnown(mark("exchange", "a string is 1 to 125 registers long, not {length}"), length=length)
         return "string", length
     kind: EncodingKind = "unsigned" if word.kind == "bit" else word.kind
     bits = word.bits
@@ -215,12 +213,13 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
     bits = max(bits, 16)
     encoding = _OF_ENCODING.get((kind, bits))
     if encoding is None:
-        raise NotKnown(translate("exchange", "there is no data type of this kind with {bits} bits").format(bits=bits))
+        raise NotKnown(mark("exchange", "there is no data type of this kind with {bits} bits"), bits=bits)
     if registers is not None and registers != register_count(encoding):
         raise NotKnown(
-            translate("exchange", "{encoding} takes {own} registers, but the row has {given}").format(
-                encoding=encoding, own=register_count(encoding), given=registers
-            )
+            mark("exchange", "{encoding} takes {own} registers, but the row has {given}"),
+            encoding=encoding,
+            own=register_count(encoding),
+            given=registers,
         )
     return encoding, None
 
@@ -233,15 +232,15 @@ def order_word(text: str) -> WordOrder:
             return order
     if word in _OF_BYTES:
         raise NotKnown(
-            translate(
+            mark(
                 "exchange",
                 "'{text}' also swaps the bytes of each word: set the byte order of the device, and ignore this column",
-            ).format(text=text.strip())
+            ),
+            text=text.strip(),
         )
     raise NotKnown(
-        translate("exchange", "'{text}' is not a word order; write high-first or low-first").format(
-            text=" ".join(text.split())[:40]
-        )
+        mark("exchange", "'{text}' is not a word order; write high-first or low-first"),
+        text=" ".join(text.split())[:40],
     )
 
 
@@ -257,7 +256,7 @@ def registers_of(text: str, unit: str, decimal_mark: DecimalMark | None) -> tupl
     """
     found = re.fullmatch(r"\s*([0-9.,]+)\s*([^\W\d_]*)\.?\s*", text)
     if found is None:
-        raise NotANumber(translate("exchange", "'{text}' is not a length").format(text=" ".join(text.split())[:40]))
+        raise NotANumber(mark("exchange", "'{text}' is not a length"), text=" ".join(text.split())[:40])
     count = whole_number(found[1], decimal_mark)
     said = found[2].casefold() or unit
     counts = "bits" if said.startswith("bit") else "bytes" if said.startswith(("byte", "char", "zeichen")) else ""
@@ -266,7 +265,7 @@ def registers_of(text: str, unit: str, decimal_mark: DecimalMark | None) -> tupl
     if counts == "bytes":
         return max(1, -(-count // 2)), counts
     if said and not said.startswith(("reg", "word", "wort", "w\u00f6rt")):
-        raise NotANumber(translate("exchange", "'{text}' is not a length").format(text=" ".join(text.split())[:40]))
+        raise NotANumber(mark("exchange", "'{text}' is not a length"), text=" ".join(text.split())[:40])
     return count, "registers"
 
 
@@ -297,7 +296,6 @@ def table_word(text: str) -> Table:
     if codes and not rest and len(tables) == 1 and (table := tables.pop()) is not None:
         return table
     raise NotKnown(
-        translate(
-            "exchange", "'{text}' is not a table; write holding, input, coil or discrete, or the function code"
-        ).format(text=" ".join(text.split())[:40])
+        mark("exchange", "'{text}' is not a table; write holding, input, coil or discrete, or the function code"),
+        text=" ".join(text.split())[:40],
     )

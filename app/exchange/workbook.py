@@ -24,7 +24,7 @@ from app.exchange.sheet import (
     no_progress,
 )
 from app.exchange.sheet_xml import Oddities, look_through
-from app.language import translate
+from app.language import mark, translate
 
 LARGEST_PART: Final = 192 * 1024 * 1024
 """Bytes of one part of a workbook when unpacked; a list of 100 000 rows has about half of this."""
@@ -61,7 +61,7 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     if name is None:
         name = next(iter(parts))
     if name not in parts:
-        raise CannotRead(translate("exchange", "There is no sheet {name} in the workbook.").format(name=name))
+        raise CannotRead(mark("exchange", "There is no sheet {name} in the workbook."), name=name)
     progress(0.05)
     for member in archive.infolist():
         if member.filename.lower().endswith("sharedstrings.xml"):
@@ -71,9 +71,8 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
         content = _unpack(archive, parts[name])
     except KeyError:
         raise CannotRead(
-            translate(
-                "exchange", "The workbook is damaged: sheet {name} is missing. Save it again and import it."
-            ).format(name=name)
+            mark("exchange", "The workbook is damaged: sheet {name} is missing. Save it again and import it."),
+            name=name,
         ) from None
     oddities = look_through(content, progress, 0.15, 0.4)
     del content
@@ -208,7 +207,7 @@ def _open_archive(data: bytes) -> zipfile.ZipFile:
         return zipfile.ZipFile(io.BytesIO(data))
     except _DAMAGED:
         raise CannotRead(
-            translate("exchange", "The workbook is damaged or incomplete. Save it again and import it.")
+            mark("exchange", "The workbook is damaged or incomplete. Save it again and import it.")
         ) from None
 
 
@@ -219,7 +218,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
         links = ElementTree.fromstring(_unpack(archive, "xl/_rels/workbook.xml.rels"))
     except (KeyError, ElementTree.ParseError, ValueError, LookupError):
         raise CannotRead(
-            translate("exchange", "This is a ZIP file but not an XLSX workbook. Save the list as XLSX and import it.")
+            mark("exchange", "This is a ZIP file but not an XLSX workbook. Save the list as XLSX and import it.")
         ) from None
     targets = {link.get("Id"): link.get("Target", "") for link in links}
     found: dict[str, str] = {}
@@ -232,7 +231,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
         if "worksheets" in target:
             found[sheet.get("name", "")] = str(path)
     if not found:
-        raise CannotRead(translate("exchange", "There is no sheet with cells in the workbook."))
+        raise CannotRead(mark("exchange", "There is no sheet with cells in the workbook."))
     return found
 
 
@@ -243,13 +242,12 @@ def _unpack(archive: zipfile.ZipFile, name: str) -> bytes:
             content = part.read(LARGEST_PART + 1)
     except _DAMAGED:
         raise CannotRead(
-            translate("exchange", "The workbook is damaged or password-protected. Save it again without a password.")
+            mark("exchange", "The workbook is damaged or password-protected. Save it again without a password.")
         ) from None
     if len(content) > LARGEST_PART or archive.getinfo(name).file_size > LARGEST_PART:
         raise CannotRead(
-            translate(
-                "exchange", "The unpacked workbook has more than {size} MB, too large for a register list."
-            ).format(size=LARGEST_PART // 1024**2)
+            mark("exchange", "The unpacked workbook has more than {size} MB, too large for a register list."),
+            size=LARGEST_PART // 1024**2,
         )
     return content
 
@@ -264,7 +262,7 @@ def _grid(data: bytes, name: str) -> tuple[list[list[object]], Sequence[tuple[tu
         return rows, tuple(sheet.merged_cell_ranges or ())
     except python_calamine.PasswordError:
         raise CannotRead(
-            translate("exchange", "The workbook is password-protected. Save it without a password and import it.")
+            mark("exchange", "The workbook is password-protected. Save it without a password and import it.")
         ) from None
     except (python_calamine.CalamineError, OSError, ValueError) as error:
-        raise CannotRead(translate("exchange", "The workbook cannot be read: {reason}.").format(reason=error)) from None
+        raise CannotRead(mark("exchange", "The workbook cannot be read: {reason}."), reason=error) from None

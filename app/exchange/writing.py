@@ -16,7 +16,7 @@ from typing import Final, Literal, TypeAlias
 from app.errors import FanlightError
 from app.exchange.listing import COLUMNS, ListedValue, listing, titles, written
 from app.exchange.sheet import Progress, no_progress
-from app.language import translate
+from app.language import mark, translate
 from app.project.model import AnySignal
 from app.project_file.canonical import number_text
 from app.signals.numbers import DecimalMark
@@ -94,11 +94,13 @@ def as_workbook(signals: Sequence[AnySignal], progress: Progress = no_progress) 
             text = number_text(value) if isinstance(value, Decimal) else written(value, formulas=False)
             if len(text) > _LONGEST_CELL:
                 raise CannotWrite(
-                    translate(
+                    mark(
                         "exchange",
                         "Signal '{name}' has a text of more than {most} characters, too long for a cell of a "
                         "workbook. Export as CSV.",
-                    ).format(name=signals[at - 1].name, most=_LONGEST_CELL)
+                    ),
+                    name=signals[at - 1].name,
+                    most=_LONGEST_CELL,
                 )
             sheet.write_string(at, column, text, lines if "\n" in text else top)
             widths[column] = max(widths[column], max(map(len, text.split("\n"))))

@@ -16,7 +16,7 @@ from typing import Final, NamedTuple
 from pydantic import ValidationError
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import mark, translate
 from app.project.model import FORMAT, Project
 from app.project.paths import called
 from app.project.problems import Problem
@@ -379,9 +379,9 @@ def save(project: Project, path: str | os.PathLike[str], *, known: str | None = 
     asked = Path(path)
     if problems := problems_of_names(project):
         raise ProjectSaveError(
-            translate("project", "{asked} was not saved, because it could not be opened afterwards: {problems}").format(
-                asked=asked, problems=problems[0]
-            )
+            mark("project", "{asked} was not saved, because it could not be opened afterwards: {problems}"),
+            asked=asked,
+            problems=problems[0],
         )
     content = dump(project).encode()
     try:
@@ -391,9 +391,9 @@ def save(project: Project, path: str | os.PathLike[str], *, known: str | None = 
         clear_leftovers(target)
     except (OSError, ValueError) as error:
         raise ProjectSaveError(
-            translate("project", "{asked} was not saved: {save_trouble}").format(
-                asked=asked, save_trouble=_save_trouble(error, asked)
-            )
+            mark("project", "{asked} was not saved: {save_trouble}"),
+            asked=asked,
+            save_trouble=_save_trouble(error, asked),
         ) from None
     return digest(content)
 
@@ -445,9 +445,8 @@ def _replace(target: Path, content: bytes, known: str | None) -> None:
         write_new(new, content)
         if known is not None and mode is not None and digest_of(target) != known:
             raise ChangedOnDisk(
-                translate(
-                    "project", "{name} was not saved: another program has changed the file in the meantime"
-                ).format(name=target.name)
+                mark("project", "{name} was not saved: another program has changed the file in the meantime"),
+                name=target.name,
             )
         if mode is not None:
             new.chmod(stat.S_IMODE(mode))

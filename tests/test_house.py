@@ -70,10 +70,9 @@ TESTED_BY: Final = {
     "outside/test_sunspec_import.py": "app/exchange/sunspec",
     "pictures/test_contrast.py": "widgets/kit/look",
     "pictures/test_plain_text.py": "widgets/kit/plain",
-    "pictures/test_wheel.py": "widgets/kit/steady",
+    "pictures/test_wheel.py": "widgets/kit/controls",
     "widgets/bench/test_workspace.py": "widgets/face/column widgets/kit/notice_slot widgets/live/panel_reason",
     "widgets/compare/test_window.py": "faces widgets/design/forms/part_texts widgets/kit/row_list",
-    "widgets/design/exchange/test_export_list.py": "widgets/kit/long_work",
     "widgets/design/exchange/test_import_list.py": (
         "import_choices import_model import_notes import_table app/exchange/row_summary"
     ),

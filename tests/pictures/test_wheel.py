@@ -15,7 +15,7 @@ from pytestqt.qtbot import QtBot
 import widgets
 from tests.pictures.panes import panes
 from tests.pictures.stage import Setting, staged
-from widgets.kit.steady import Choice, DecimalNumber, Slider, WholeNumber
+from widgets.kit.controls import Choice, DecimalNumber, Slider, WholeNumber
 
 EDITORS = (QComboBox, QAbstractSpinBox, QAbstractSlider)
 PLAIN = {"QComboBox", "QSpinBox", "QDoubleSpinBox", "QSlider", "QDial", "QDateTimeEdit", "QDateEdit", "QTimeEdit"}

@@ -25,11 +25,11 @@ from widgets.design.findings_model import FindingOrder, FindingRow, FindingsMode
 from widgets.design.severity import severity_icon
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
+from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
 from widgets.kit.scaling import scaled
-from widgets.kit.steady import Choice
 from widgets.kit.tables import keep_headings_whole
 
 _LONGEST_BUTTON: Final = 44

@@ -24,9 +24,9 @@ from projects import demo_path, demos
 from widgets.document.blank import blank
 from widgets.face.face import PanelFace
 from widgets.face.sample_values import FieldContents, specimen_rows
+from widgets.kit.controls import WholeNumber
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
-from widgets.kit.steady import WholeNumber
 
 translate = QCoreApplication.translate
 

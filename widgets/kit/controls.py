@@ -1,12 +1,64 @@
-"""Buttons and boxes that are made the same way in every pane."""
+"""Buttons that Enter elsewhere does not press; choices, number boxes and sliders that the wheel leaves alone.
+
+The wheel changes them only while they have the focus: Qt gives the focus to what lies under the wheel before it hands
+the wheel on, so that scrolling through a form would change what happens to come under the pointer. All of the program's
+are made of these.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QPushButton, QSlider, QSpinBox, QWidget
 
-from widgets.kit.elided import shorten_placeholder
+if TYPE_CHECKING:
+    _Editor = QWidget
+else:
+    _Editor = object
+
+
+class _Steady(_Editor):
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Leave the wheel to what is scrolled, unless somebody went to this one."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class Choice(_Steady, QComboBox):
+    """One of several."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+
+class WholeNumber(_Steady, QSpinBox):
+    """A whole number with arrows."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+
+class DecimalNumber(_Steady, QDoubleSpinBox):
+    """A number with decimals and arrows."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+
+class Slider(_Steady, QSlider):
+    """A place on a scale."""
+
+    def __init__(self, orientation: Qt.Orientation, parent: QWidget | None = None) -> None:
+        super().__init__(orientation, parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
 
 def push_button(text: str, run: Callable[[], object]) -> QPushButton:
@@ -15,12 +67,3 @@ def push_button(text: str, run: Callable[[], object]) -> QPushButton:
     button.setAutoDefault(False)
     button.clicked.connect(lambda _checked=False: run())
     return button
-
-
-def search_box(placeholder: str, name: str) -> QLineEdit:
-    """A line to search or filter by; a screen reader calls it `name`."""
-    box = QLineEdit()
-    shorten_placeholder(box, placeholder)
-    box.setAccessibleName(name)
-    box.setClearButtonEnabled(True)
-    return box

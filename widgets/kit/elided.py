@@ -21,8 +21,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from widgets.kit.controls import Choice
 from widgets.kit.plain import plain_tip
-from widgets.kit.steady import Choice
 
 ELIDES: Final = "elides"
 """Dynamic property of all that is shortened."""
@@ -255,6 +255,15 @@ def shorten_placeholder(edit: QLineEdit, text: str) -> None:
     edit.setPlaceholderText(text)
     edit.setToolTip(plain_tip(text))
     edit.setProperty(ELIDES, True)
+
+
+def search_box(placeholder: str, name: str) -> QLineEdit:
+    """A line to search or filter by; a screen reader calls it `name`."""
+    box = QLineEdit()
+    shorten_placeholder(box, placeholder)
+    box.setAccessibleName(name)
+    box.setClearButtonEnabled(True)
+    return box
 
 
 def shorten_tabs(bar: QTabBar) -> None:

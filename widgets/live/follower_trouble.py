@@ -16,9 +16,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets.kit.controls import push_button
+from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, push_button
 from widgets.kit.plain import plain_label
-from widgets.kit.steady import Choice, DecimalNumber, WholeNumber
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.register_bank import RegisterBank

@@ -17,13 +17,13 @@ from PySide6.QtWidgets import (
 from app.project.model import Project
 from app.signals.raw_text import RawForm, widest
 from app.signals.reading import Quality, Reading
-from widgets.kit.controls import search_box
+from widgets.kit.controls import Choice
+from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import PADDING, QuickTable
 from widgets.kit.scaling import scaled
-from widgets.kit.steady import Choice
 from widgets.kit.tables import add_copying, keep_headings_whole, selected_rows
 from widgets.live.readings_model import MARKS, ReadingColumn, ReadingsModel, quality_words
 

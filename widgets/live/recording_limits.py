@@ -20,9 +20,9 @@ from PySide6.QtWidgets import (
 from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from app.signals.typed import optional_number, plain, whole
 from widgets.face.accessibility import announce
+from widgets.kit.controls import Choice
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
-from widgets.kit.steady import Choice
 
 translate = QCoreApplication.translate
 

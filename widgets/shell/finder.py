@@ -20,7 +20,7 @@ from shiboken6 import isValid
 from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
-from widgets.kit.controls import search_box
+from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import Fit, fit
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list

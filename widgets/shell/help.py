@@ -23,7 +23,8 @@ from PySide6.QtWidgets import (
 from app.project.model import Panel
 from widgets.face.keypad import keyboard_map
 from widgets.kit.commands import keys_of, listed, native, plain
-from widgets.kit.controls import push_button, search_box
+from widgets.kit.controls import push_button
+from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.kit.plain import plain_label

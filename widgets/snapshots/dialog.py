@@ -31,14 +31,13 @@ from app.snapshots.taking import CannotTake, RegisterRange, range_of, ranges_lik
 from widgets.document.document import Document
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
-from widgets.kit.controls import push_button
+from widgets.kit.controls import Choice, push_button
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import comfortable
-from widgets.kit.steady import Choice
 from widgets.live.live_session import LiveSession
 from widgets.snapshots.registers_table import RegisterLine, RegistersTable, Sides
 from widgets.snapshots.restoring_dialog import RestoringDialog

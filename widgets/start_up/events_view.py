@@ -24,10 +24,10 @@ from app.language import translate as app_text
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
-from widgets.kit.controls import push_button, search_box
+from widgets.kit.controls import Choice, push_button
+from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
-from widgets.kit.steady import Choice
 from widgets.start_up.events_table import Civil, EventFilter, EventGroup, EventsModel, EventsTable, group_names
 
 MOST_ALARMS: Final = 3

@@ -16,11 +16,11 @@ from PySide6.QtWidgets import (
 
 from app.recording.replay import Replay
 from widgets.kit.commands import allow, command
+from widgets.kit.controls import Choice, Slider
 from widgets.kit.elided import ShortLabel
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
-from widgets.kit.steady import Choice, Slider
 from widgets.live.live_session import FRAME_MS
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)

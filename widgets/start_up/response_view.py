@@ -14,9 +14,8 @@ from app.errors import FanlightError
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
-from widgets.kit.controls import push_button
+from widgets.kit.controls import Choice, push_button
 from widgets.kit.plain import plain_label
-from widgets.kit.steady import Choice
 from widgets.start_up.trend_curves import is_lane
 
 translate = QCoreApplication.translate

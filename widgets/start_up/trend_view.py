@@ -21,9 +21,9 @@ from app.recording.reader import TooMany
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import ENTRY, command
+from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
-from widgets.kit.steady import Choice
 from widgets.start_up.trend_curves import LOOKS, is_lane
 from widgets.start_up.trend_export import picture, values_text
 from widgets.start_up.trend_legend import LegendColumn, TrendLegend

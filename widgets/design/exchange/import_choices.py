@@ -28,9 +28,9 @@ from app.exchange.sheet import MOST_ROWS
 from app.language import translate as translate_of_app
 from app.project.model import Follower, Project
 from widgets.design.lines.forms import line_of_kind
+from widgets.kit.controls import Choice, WholeNumber
 from widgets.kit.flow import FlowLayout
 from widgets.kit.scaling import scaled
-from widgets.kit.steady import Choice, WholeNumber
 
 _NEW: Final = "\0new"
 """Stands for a new follower; no name has this character."""

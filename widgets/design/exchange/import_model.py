@@ -19,8 +19,8 @@ from PySide6.QtWidgets import (
 )
 
 from app.exchange.sunspec import ModelWay, SunSpecModel
+from widgets.kit.controls import WholeNumber
 from widgets.kit.plain import plain_label
-from widgets.kit.steady import WholeNumber
 
 _NOT_KNOWN: Final = -11
 """One below the least exponent that the specification allows, -10: shown as a word."""

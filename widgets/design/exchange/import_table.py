@@ -24,9 +24,9 @@ from app.exchange.sheet import Sheet, cell_text, column_letter
 from app.exchange.titles import HINTS, TITLES, Key
 from app.project.attributes import attribute_text
 from widgets.kit import palette
+from widgets.kit.controls import Choice
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
-from widgets.kit.steady import Choice
 from widgets.kit.tables import Index
 
 translate = QCoreApplication.translate

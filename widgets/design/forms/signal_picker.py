@@ -16,12 +16,12 @@ from PySide6.QtWidgets import (
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.face.sample_values import likely_kind, width_needed
-from widgets.kit.controls import search_box
+from widgets.kit.controls import Choice
+from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 from widgets.kit.scaling import comfortable
-from widgets.kit.steady import Choice
 
 
 def signal_origin(project: Project, name: str) -> str:

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.design.page_map.keys import KeyUse, key_uses
-from widgets.kit.controls import search_box
+from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable

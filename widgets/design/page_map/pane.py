@@ -29,7 +29,7 @@ from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
 from widgets.document.document import Document, Selection
 from widgets.kit.commands import OWN_KEYS, command, native, plain
-from widgets.kit.controls import search_box
+from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.own_keys import MAP

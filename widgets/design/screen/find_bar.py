@@ -24,11 +24,11 @@ from app.edits import Match, Refusal, Replaced, Sought
 from app.project.languages import edited_in
 from app.project.model import Project
 from widgets.document.document import Document, Selection
+from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import cross_icon, down_icon, tool, up_icon
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.steady import Choice
 
 COUNT_AFTER_MS: Final = 150
 """Time after an edit until the places are counted again."""

@@ -8,10 +8,10 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QToolButton, QWidget
 
 from widgets.face.sample_values import FieldContents
+from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import cross_icon, minus_icon, plus_icon, tool
 from widgets.kit.plain import plain_tip
-from widgets.kit.steady import Choice
 
 
 class EditorBar(QWidget):

@@ -26,11 +26,11 @@ from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_n
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_float
 from app.signals.typed import number, pair, plain
+from widgets.kit.controls import WholeNumber
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
-from widgets.kit.steady import WholeNumber
 
 MOST_NAMED: Final = 4
 

@@ -22,10 +22,10 @@ from app.edits.several import put_parts
 from app.project.model import Project
 from app.project_file.validation_messages import refusal_of
 from widgets.design.forms.signal_picker import signal_origin
+from widgets.kit.controls import WholeNumber
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 from widgets.kit.scaling import comfortable
-from widgets.kit.steady import WholeNumber
 
 MOST_SHOWN: Final = 200
 

@@ -28,12 +28,12 @@ from widgets.design.tables.part_model import PartModel
 from widgets.design.tables.table_work import TableWork
 from widgets.design.values.column import Column
 from widgets.kit.commands import mark_entry
+from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 from widgets.kit.own_keys import TABLE
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import heading_width, scaled
-from widgets.kit.steady import Choice
 
 Keep = Callable[[Project, Any, int], bool]
 

@@ -2001,8 +2001,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Dort wieder &amp;speichern</translation>
     </message>
     <message>
-        <source>{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier Fanlight cannot open; the file as it is now is then kept beside it as {backup}.</source>
-        <translation>{file} hat noch das Format {format} eines früheren Fanlight. Beim Speichern wird Format {now} geschrieben, das ein früheres Fanlight nicht öffnen kann; die bisherige Datei bleibt dann daneben als {backup} erhalten.</translation>
+        <source>{file} has format {format} of an earlier Fanlight. Saving writes format {now}, which an earlier one cannot open; the present file is then kept as {backup}.</source>
+        <translation>{file} hat Format {format} eines früheren Fanlight. Speichern schreibt Format {now}, das ein früheres nicht öffnen kann; die bisherige Datei bleibt dann als {backup}.</translation>
     </message>
     <message>
         <source>{file} is missing or cannot be read: deleted, renamed, or its disk was removed. This window holds the only copy.</source>
@@ -7308,7 +7308,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>&amp;With a second screen, reached with the keys left and right</source>
-        <translation>&amp;Mit einem zweiten Bild, erreichbar mit den Tasten left und right</translation>
+        <translation>&amp;Mit einem zweiten Bild, erreichbar mit den Tasten „left“ und „right“</translation>
     </message>
     <message>
         <source>C&amp;olumns:</source>

@@ -168,8 +168,8 @@ class FileStatus(QObject):
 
     def _say_former_format(self, path: Path) -> None:
         words = self.tr(
-            "{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier "
-            "Fanlight cannot open; the file as it is now is then kept beside it as {backup}."
+            "{file} has format {format} of an earlier Fanlight. Saving writes format {now}, which an earlier one "
+            "cannot open; the present file is then kept as {backup}."
         )
         backup = kept_as(path.name, self.format)
         self.bar.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))

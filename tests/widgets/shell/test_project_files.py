@@ -231,8 +231,8 @@ def test_a_file_of_an_earlier_format_is_said_until_it_is_saved_in_the_present_on
     file.write_bytes(former)
     window.open_file(file)
     said = bar(window)
-    assert "has the format 1 of an earlier Fanlight. Saving it writes format 2" in said
-    assert "kept beside it as pump room.toml.format-1.bak" in said
+    assert "has format 1 of an earlier Fanlight. Saving writes format 2" in said
+    assert "kept as pump room.toml.format-1.bak" in said
     assert not window.document.modified
     assert window.files.reload()
     assert bar(window) == said

@@ -27,7 +27,7 @@ def speak(translator: Translator | None) -> None:
     _translator = translator or _english
 
 
-def spoken() -> Translator:
+def current_translator() -> Translator:
     """Whatever translates now: who keeps texts that are made, keeps this with them and makes them anew for another."""
     return _translator
 

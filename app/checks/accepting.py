@@ -51,7 +51,7 @@ def _leaves(content: dict[str, object], before: str = "") -> Iterable[tuple[str,
             yield f"{before}{key}", value
 
 
-def divided(project: Project, findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
+def split_accepted(project: Project, findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
     """The findings that wait for somebody, and those that are accepted, with their reasons."""
     reasons = {(each.rule, each.about): each.reason for each in project.accepted}
     if not reasons:

@@ -13,7 +13,7 @@ from app.checks.finding import Fix, Severity, Violation
 from app.checks.rule import each, whole
 from app.language import mark, translate
 from app.project.binding import bindings, step_of
-from app.project.model import AnySignal, BitSignal, Field, HeldSignal, RegisterSignal, Screen, numbered
+from app.project.model import AnySignal, BitSignal, Field, HeldSignal, RegisterSignal, Screen, by_number
 from app.project.problems import quoted
 from app.signals.encoding import OutOfRange
 from app.signals.text import number_digits
@@ -252,7 +252,7 @@ def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Vio
         signal = context.signal(field.signal)
         if not field.entry or field.kind != "choice" or signal is None or signal.limits is None:
             continue
-        for value, text in numbered(signal.texts).items():
+        for value, text in by_number(signal.texts).items():
             if not signal.limits[0] <= value <= signal.limits[1]:
                 yield Violation(
                     "warning",

@@ -66,7 +66,7 @@ class Finding:
     def __str__(self) -> str:
         return f"{self.severity}: {self.where}: {self.message}; {self.hint} [{self.rule}]"
 
-    def fixed(self, project: Project) -> Project:
+    def apply_fix(self, project: Project) -> Project:
         """`project`, in which this was found, with the fix made; itself if there is none.
 
         Raises EditRefused, in words, where the fix is not possible.

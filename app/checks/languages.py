@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from app.checks import fixes
 from app.checks.context import CheckContext, fields_of
 from app.checks.finding import Fix, Violation
-from app.checks.room import widened
+from app.checks.room import widen_fix
 from app.checks.rule import each, whole
-from app.checks.screens import instead_of, listed, outside, respelled
+from app.checks.screens import instead_of, name_characters, outside, respelled
 from app.language import translate
 from app.project.binding import unwritable
 from app.project.languages import same_values
@@ -108,7 +108,7 @@ def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Viol
                         width=field.width,
                     ),
                     translate("checks", "make the field wider or shorten the text"),
-                    widened(context.panel, screen, place, len(texts[value])),
+                    widen_fix(context.panel, screen, place, len(texts[value])),
                 )
 
 
@@ -156,7 +156,7 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> V
         translate(
             "checks",
             "{text} contains {characters}, missing in the panel's character set {repertoire}; '?' would be shown",
-        ).format(text=quoted(text.strip()), characters=listed(lacking), repertoire=quoted(name)),
+        ).format(text=quoted(text.strip()), characters=name_characters(lacking), repertoire=quoted(name)),
         instead_of(lacking),
         fix,
     )

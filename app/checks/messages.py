@@ -10,7 +10,7 @@ from app.checks import fixes
 from app.checks.context import CheckContext
 from app.checks.finding import Fix, Violation
 from app.checks.rule import whole
-from app.checks.screens import instead_of, listed, respelled
+from app.checks.screens import instead_of, name_characters, respelled
 from app.language import mark, translate
 from app.panel.messages import widest
 from app.project.messages import (
@@ -18,7 +18,7 @@ from app.project.messages import (
     PLACEHOLDERS,
     Known,
     chosen_form,
-    filled,
+    fill_in,
     fits,
     in_rows,
     known_language,
@@ -74,7 +74,7 @@ def message_too_long(context: CheckContext) -> Iterator[Violation]:
         if PLACEHOLDERS.get(message, "\0") in words:
             values = widest(context.project, context.entered_names) if values is None else values
             value = values[message]
-        text = filled(message, words, value)
+        text = fill_in(message, words, value)
         if fits(panel, text):
             continue
         yield Violation(
@@ -99,7 +99,7 @@ def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Fi
     if known is None:
         return None
     words = spelled(panel.repertoire, chosen_form(panel, known, message, value))
-    if not fits(panel, filled(message, words, value)):
+    if not fits(panel, fill_in(message, words, value)):
         return None
     return Fix(translate("checks", "Write {text}").format(text=quoted(words)), fixes.set_here, (words,))
 
@@ -122,7 +122,7 @@ def message_character(context: CheckContext) -> Iterator[Violation]:
                 "{text} contains {characters}, missing in the panel's character set {repertoire}; it shows {shown}",
             ).format(
                 text=quoted(words),
-                characters=listed(lacking),
+                characters=name_characters(lacking),
                 repertoire=quoted(panel.repertoire),
                 shown=quoted(shown),
             ),

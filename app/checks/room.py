@@ -14,7 +14,7 @@ from app.checks.rule import each
 from app.checks.screens import cells
 from app.language import translate
 from app.project.binding import step_of, whole_registers
-from app.project.model import OTHERWISE, AnySignal, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
+from app.project.model import OTHERWISE, AnySignal, Field, HeldSignal, Panel, RegisterSignal, Screen, by_number
 from app.project.problems import Place, quoted
 from app.signals.text import hexadecimal_width, number_digits, number_width
 
@@ -42,7 +42,7 @@ def field_too_narrow(context: CheckContext, screen: Screen) -> Iterator[Violatio
             yield from _narrow_for_number(context, screen, place, field, signal)
 
 
-def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Fix | None:
+def widen_fix(panel: Panel, screen: Screen, place: Place, width: int) -> Fix | None:
     """The field so wide, to the right or else to the left; None if the cells there are not free."""
     index = place[1]
     assert isinstance(index, int)
@@ -68,7 +68,7 @@ def _narrow_for_text(
                 text=quoted(text), signal=quoted(signal.name), value=value, count=len(text), cells=cells(field.width)
             ),
             translate("checks", "make the field {cells} wide or shorten the text").format(cells=cells(len(text))),
-            widened(panel, screen, place, len(text)),
+            widen_fix(panel, screen, place, len(text)),
         )
 
 
@@ -84,7 +84,7 @@ def _narrow_for_hexadecimal(
                 signal=quoted(signal.name), cells=cells(needed), width=field.width
             ),
             translate("checks", "make the field {cells} wide").format(cells=cells(needed)),
-            widened(panel, screen, place, needed),
+            widen_fix(panel, screen, place, needed),
         )
 
 
@@ -124,7 +124,7 @@ def _narrow_for_string(
             translate("checks", "make the field {cells} wide, or read fewer registers ('length')").format(
                 cells=cells(count)
             ),
-            widened(panel, screen, place, count),
+            widen_fix(panel, screen, place, count),
         )
 
 
@@ -167,7 +167,7 @@ def _narrow_for_number(
             width=field.width,
         ),
         hint.format(cells=cells(needed)),
-        widened(context.panel, screen, place, needed),
+        widen_fix(context.panel, screen, place, needed),
     )
 
 
@@ -253,7 +253,7 @@ def _without_text(context: CheckContext, signal: AnySignal) -> str | None:
     begin = low + max(0, math.ceil(-low / size)) * size
     upward = (begin + size * count for count in range(math.floor((high - begin) / size) + 1))
     downward = (begin - size * count for count in range(1, math.floor((begin - low) / size) + 1))
-    known = {Fraction(value) for value in numbered(signal.texts)}
+    known = {Fraction(value) for value in by_number(signal.texts)}
     # One more value than there are texts is enough to find one without.
     lacking = next((value for value in islice(chain(upward, downward), len(known) + 1) if value not in known), None)
     return None if lacking is None else number_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)

@@ -23,7 +23,7 @@ from app.checks import (
     stops,
     whole,
 )
-from app.checks.accepting import divided
+from app.checks.accepting import split_accepted
 from app.checks.context import CheckContext
 from app.checks.finding import SEVERITY_ORDER, Finding, Violation
 from app.checks.rule import RULES, Fact, PartKind, Rule
@@ -99,7 +99,7 @@ class Checker:
             told = [each for one in now for each in one]
             told.sort(key=itemgetter(0))
             self._found = tuple([finding for _, finding in told])
-        waiting, accepted = divided(project, self._found)
+        waiting, accepted = split_accepted(project, self._found)
         if waiting != self.findings:
             self.findings = waiting
         if accepted != self.accepted:

@@ -157,7 +157,7 @@ def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterat
                     "checks",
                     "the text contains {characters}, missing in the panel's character set '{repertoire}'; '?' would "
                     "be shown",
-                ).format(characters=listed(lacking), repertoire=name)
+                ).format(characters=name_characters(lacking), repertoire=name)
                 yield _lacking(("text", row), message, lacking, respelled(name, text), fixes.set_here)
         return
     if lacking := missing(name, part.unit):
@@ -165,7 +165,7 @@ def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterat
             "checks",
             "the unit {unit} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be "
             "shown",
-        ).format(unit=quoted(part.unit), characters=listed(lacking), repertoire=name)
+        ).format(unit=quoted(part.unit), characters=name_characters(lacking), repertoire=name)
         yield _lacking((), message, lacking, respelled(name, part.unit), fixes.set_at, ("unit",))
     for value, text in part.texts.items():
         if lacking := missing(name, text):
@@ -173,11 +173,11 @@ def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterat
                 "checks",
                 "the text {text} for {value} contains {characters}, missing in the panel's character set "
                 "'{repertoire}'; '?' would be shown",
-            ).format(text=quoted(text), value=value, characters=listed(lacking), repertoire=name)
+            ).format(text=quoted(text), value=value, characters=name_characters(lacking), repertoire=name)
             yield _lacking((), message, lacking, respelled(name, text), fixes.set_at, ("texts", value))
 
 
-def listed(characters: str) -> str:
+def name_characters(characters: str) -> str:
     """Characters for a message, each with its number."""
     return " ".join(f"'{character}' (U+{ord(character):04X})" for character in characters)
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 
 @contextmanager
-def interrupted() -> Iterator[threading.Event]:
+def watch_for_end() -> Iterator[threading.Event]:
     """An event that is set when the user or the system asks this program to end."""
     ended = threading.Event()
     before = {number: signal.signal(number, lambda *_: ended.set()) for number in (signal.SIGINT, signal.SIGTERM)}
@@ -48,7 +48,7 @@ def session_of(args: argparse.Namespace, project: Project, *, armed: bool = Fals
 
 
 @contextmanager
-def started(session: Session) -> Iterator[Session]:
+def run_session(session: Session) -> Iterator[Session]:
     """Run a session, and stop it in order whatever ends the program. Raises FanlightError."""
     with ending_in_order():
         session.start()
@@ -94,7 +94,7 @@ def complain_of_endpoints(snapshot: Snapshot) -> None:
             raise CouldNotRun(line.reason)
 
 
-def tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
+def all_tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
     """Whether each of the signals was read, or could not be."""
     from app.signals.reading import NEVER_READ
 

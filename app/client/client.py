@@ -277,7 +277,7 @@ class Client:
         pdu = b""
         at, sent = time.monotonic(), time.perf_counter()
         flight.sent = sent
-        self.repeats.sent(request)
+        self.repeats.note_request(request)
         self._busy_until = sent + on_the_wire
         try:
             wire.send_bytes(frame)
@@ -289,8 +289,8 @@ class Client:
             if linger and (flight.late is not None or fault.kind in _UNANSWERED):
                 fault, pdu = await self._linger(flight, fault)
         except asyncio.CancelledError:
-            self.settling.unanswered(request, at)
-            self.repeats.missed(request, self._due(request, at, at))
+            self.settling.note_silence(request, at)
+            self.repeats.note_silence(request, self._due(request, at, at))
             raise
         finally:
             self._flight = None
@@ -480,7 +480,7 @@ class Client:
             again = [
                 frame
                 for frame in sound_frames(guard.ahead)
-                if self.repeats.known(frame[0], frame[1:-2], came) and not self.settling.expects(frame)
+                if self.repeats.is_known(frame[0], frame[1:-2], came) and not self.settling.expects(frame)
             ]
             for frame in again:
                 self._tell_unasked(frame, came)
@@ -494,9 +494,9 @@ class Client:
                 )
         due = self._due(request, sent, came)
         if pdu:
-            self.repeats.taken(request, pdu, came, due)
+            self.repeats.note_answer(request, pdu, came, due)
         else:
-            self.repeats.missed(request, due)
+            self.repeats.note_silence(request, due)
         self._look_later(self._look())
         return fault
 
@@ -505,14 +505,14 @@ class Client:
         for frame in sound_frames(data):
             other = read_in(frame)
             if other is not None:
-                self.settling.unanswered(other, now)
+                self.settling.note_silence(other, now)
             elif self.settling.expects(frame):
                 self.repeats.doubt(frame[0], frame[1:-2])
             elif self._echo or not self.repeats.perhaps_echo(frame, now):
                 self._tell_unasked(frame, now)
 
     def _tell_unasked(self, frame: bytes, now: float) -> None:
-        unasked = self.repeats.unasked(frame[0], frame[1:-2], now)
+        unasked = self.repeats.note_unasked(frame[0], frame[1:-2], now)
         if unasked is not None:
             self.on_unasked(frame[0], frame, unasked)
 
@@ -550,15 +550,15 @@ class Client:
             # Nothing came ahead of the answer: there is no echo. Silence proves nothing: an echo may be lost too.
             self._echo = False
         if pdu:
-            self.lateness.answered(request.unit, time.monotonic())
-            self.settling.answered(request, at, refused=bool(pdu[0] & 0x80))
+            self.lateness.note_answer(request.unit, time.monotonic())
+            self.settling.note_answer(request, at, refused=bool(pdu[0] & 0x80))
         else:
             wrongly = fault is not None and fault.kind in _WRONGLY
-            self.settling.unanswered(request, at, wrongly=wrongly)
+            self.settling.note_silence(request, at, wrongly=wrongly)
         if fault is not None and guard.received:
             # Without our own echo, which would be taken for another client's request.
             for other in overheard(guard.received.replace(request.rtu, b"", 1)):
-                self.settling.unanswered(other, at)
+                self.settling.note_silence(other, at)
 
     # Modbus TCP ----------------------------------------------------------------------------------------------------
 
@@ -599,7 +599,7 @@ class Client:
                     self._late.popitem(last=False)
         took = 1000 * (time.perf_counter() - flight.sent)
         if pdu:
-            self.lateness.answered(request.unit, time.monotonic())
+            self.lateness.note_answer(request.unit, time.monotonic())
             if fault is None or fault.kind is FaultKind.EXCEPTION:
                 self._took(request.unit, took)
         self._tell(at, request, frame, guard.received, took, fault, predicted)
@@ -708,7 +708,7 @@ class Client:
     def _is_repeat(self, data: bytes) -> bool:
         """Whether an answer of a while ago stands in `data`: then the one that is waited for may still come."""
         now = time.monotonic()
-        return any(self.repeats.known(frame[0], frame[1:-2], now) for frame in sound_frames(data))
+        return any(self.repeats.is_known(frame[0], frame[1:-2], now) for frame in sound_frames(data))
 
     def _lose_connection(self, error: Exception | None) -> None:
         self._down = closed_fault(self.endpoint, error)

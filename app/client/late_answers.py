@@ -44,7 +44,7 @@ class Lateness:
     _slow: dict[int, _Slow] = field(default_factory=dict)
     _last: dict[int, float] = field(default_factory=dict)
 
-    def answered(self, unit: int, at: float) -> None:
+    def note_answer(self, unit: int, at: float) -> None:
         """An answer of `unit` came, whichever."""
         self._last[unit] = at
         slow = self._slow.get(unit)

@@ -70,7 +70,7 @@ class PendingAnswers:
     _order: counting[int] = field(default_factory=counting)
     _marker: int = field(default_factory=lambda: secrets.randbelow(0x10000))
 
-    def unanswered(self, request: Request, sent_at: float, *, wrongly: bool = False) -> None:
+    def note_silence(self, request: Request, sent_at: float, *, wrongly: bool = False) -> None:
         """`request`, sent at `sent_at` (monotonic seconds), brought no answer that could be verified.
 
         `wrongly`: but another answer of the unit. So no answer that comes later is called the late one to this.
@@ -83,7 +83,7 @@ class PendingAnswers:
         else:
             shapes[shape] = _Open(request, former.first, number, former.since, sent_at, wrongly)
 
-    def answered(self, request: Request, sent_at: float = 0.0, *, refused: bool = False) -> None:
+    def note_answer(self, request: Request, sent_at: float = 0.0, *, refused: bool = False) -> None:
         """An answer to `request` came. `refused`: an exception, which any open request of its function may have got."""
         shapes = self._open.get(request.unit)
         if not shapes:
@@ -96,7 +96,7 @@ class PendingAnswers:
             del self._open[request.unit]
             return
         self._settle_until(request.unit, min(owners))  # it may be that of an earlier one, at the earliest of this one
-        self.unanswered(request, sent_at)
+        self.note_silence(request, sent_at)
 
     def late(self, frame: bytes) -> tuple[Request, float] | None:
         """A sound frame came that answers nothing that is outstanding.

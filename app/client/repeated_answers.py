@@ -120,11 +120,11 @@ class Repeats:
     _care: dict[int, _Care] = field(default_factory=dict)
     _echoes: list[tuple[bytes, float]] = field(default_factory=list)
 
-    def sent(self, request: Request) -> None:
-        """`request` goes out: it is outstanding until `taken` or `missed`."""
+    def note_request(self, request: Request) -> None:
+        """`request` goes out: it is outstanding until `note_answer` or `note_silence`."""
         self._chains.setdefault(_shape(request, b""), Chain()).outstanding = True
 
-    def taken(self, request: Request, pdu: bytes, at: float, due: float) -> None:
+    def note_answer(self, request: Request, pdu: bytes, at: float, due: float) -> None:
         """`pdu` came at `at` and passed for the answer to `request`; its true answer must have come by `due`."""
         shape = _shape(request, pdu)
         answers = self._taken.setdefault(request.unit, deque())
@@ -133,12 +133,12 @@ class Repeats:
         answers.append(_Taken(request, shape, pdu, at))
         asked = _shape(request, b"")
         if shape != asked:
-            self.missed(request, due)
+            self.note_silence(request, due)
         chain = self._chains.setdefault(shape, Chain())
         chain.answers += 1
         chain.oldest, chain.due, chain.outstanding = min(chain.oldest, at), due, False
 
-    def missed(self, request: Request, due: float) -> None:
+    def note_silence(self, request: Request, due: float) -> None:
         """No answer to `request` was taken; one that might be the answer to it would come by `due`."""
         shape = _shape(request, b"")
         chain = self._chains.get(shape)
@@ -180,7 +180,7 @@ class Repeats:
         for shape in [shape for shape, chain in self._chains.items() if chain.answers and _fits(pdu, unit, shape)]:
             self._end(shape, proved=False)
 
-    def known(self, unit: int, pdu: bytes, now: float) -> bool:
+    def is_known(self, unit: int, pdu: bytes, now: float) -> bool:
         """Whether this is, byte for byte, what `unit` has answered of late."""
         return self.times_known(unit, pdu, now) > 0
 
@@ -208,7 +208,7 @@ class Repeats:
         kept, self._echoes = self._echoes, []
         return kept
 
-    def unasked(self, unit: int, pdu: bytes, now: float) -> Unasked | None:
+    def note_unasked(self, unit: int, pdu: bytes, now: float) -> Unasked | None:
         """A sound answer of `unit` came that was not taken for any; None if this unit never answered anything.
 
         Whatever it is, what it makes doubtful is dropped.

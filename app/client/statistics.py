@@ -52,7 +52,7 @@ class OutageBook:
     _answered: bool = False
     _failed: tuple[float, str, bool] | None = None
 
-    def failed(self, at: float, reason: str, *, late: bool = False) -> None:
+    def note_failure(self, at: float, reason: str, *, late: bool = False) -> None:
         """A request that went out `at` brought nothing in time, or the line went down then."""
         if self._failed is None and self._answered:
             self._failed = at, reason, late
@@ -64,7 +64,7 @@ class OutageBook:
         if self._failed is not None and not self._failed[2]:
             self._failed = self._failed[0], reason, True
 
-    def answered(self, at: float) -> None:
+    def note_answer(self, at: float) -> None:
         """An answer came."""
         self._answered = True
         if self._failed is None:

@@ -226,7 +226,7 @@ class FrameReader:
 
     def _place(self, table: Table, address: int) -> str:
         """'holding register 310; in the manual 40311'."""
-        documented = self.names.documented(self.follower, table, address)
+        documented = self.names.documented_number(self.follower, table, address)
         place = register_text(table, address)
         if documented is None:
             return place
@@ -370,7 +370,7 @@ class FrameReader:
 
         def putting(data: bytes) -> str:
             keep, put = int.from_bytes(kept, "big"), int.from_bytes(data, "big")
-            named = self.names.masked(self.follower, self.request.address, keep, put) if ours else ""
+            named = self.names.mask_text(self.follower, self.request.address, keep, put) if ours else ""
             bits = bits_set((put & ~keep & 0xFFFF).to_bytes(2, "big"))
             if named:
                 return translate("bus", "{named} (sets bits {bits})").format(named=named, bits=bits)

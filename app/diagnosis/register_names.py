@@ -84,7 +84,7 @@ class RegisterNames:
                 places.setdefault(key, []).append(_Place(binding, tuple(bits.get(name, ()))))
         return {key: _Stretch(found) for key, found in places.items()}
 
-    def documented(self, follower: str, table: Table, address: int) -> int | None:
+    def documented_number(self, follower: str, table: Table, address: int) -> int | None:
         """The number that the follower's manual gives the register; None if that is the wire address, or unknown."""
         found = self._project.follower_named.get(follower) if self._project else None
         if found is None:
@@ -130,7 +130,7 @@ class RegisterNames:
             groups.append(RegisterGroup(at, end))
         return tuple(groups)
 
-    def masked(self, follower: str, address: int, keep: int, put: int) -> str:
+    def mask_text(self, follower: str, address: int, keep: int, put: int) -> str:
         """The bit signals that a mask write changes in a holding register, with their new values; empty if none.
 
         `keep` is the AND mask, `put` the OR mask of function 22.

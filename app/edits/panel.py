@@ -8,10 +8,10 @@ from typing import Any
 from app.edits.refused import (
     EditRefused,
     changed,
-    listed,
     must_be_free,
     must_be_unused,
     must_exist,
+    name_uses,
 )
 from app.language import translate
 from app.project.model import Project, RepertoireName, Screen
@@ -28,7 +28,7 @@ def set_size(project: Project, rows: int, columns: int) -> Project:
     outside = tuple(_outside(project, rows, columns))
     if outside:
         why = translate("edits", "{columns} columns and {rows} rows are not enough for {parts}")
-        raise EditRefused(why.format(columns=columns, rows=rows, parts=listed(outside)), outside)
+        raise EditRefused(why.format(columns=columns, rows=rows, parts=name_uses(outside)), outside)
     screens = tuple(_of_rows(screen, rows) for screen in project.screens)
     return changed(project, panel=panel, screens=screens)
 

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from app.errors import FanlightError
 from app.language import translate
 from app.project.model import Part, Project
-from app.project.paths import called
+from app.project.paths import kind_name
 from app.project.problems import did_you_mean, quoted
 from app.project.references import NamedKind, Use, dangling, uses
 from app.project_file.validation_messages import refusal_of
@@ -61,14 +61,14 @@ def must_be_unused(project: Project, kind: NamedKind, name: str) -> None:
     found = uses(project, kind, name)
     if found:
         why = translate("edits", "{kind} {name} cannot be removed: it is used by {uses}")
-        raise EditRefused(why.format(kind=called(kind), name=quoted(name), uses=listed(found)), found)
+        raise EditRefused(why.format(kind=kind_name(kind), name=quoted(name), uses=name_uses(found)), found)
 
 
 def must_exist(kind: NamedKind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is not among `names`."""
     if name not in names:
         hint = did_you_mean(name, names)
-        why = translate("edits", "{kind} {name} does not exist").format(kind=called(kind), name=quoted(name))
+        why = translate("edits", "{kind} {name} does not exist").format(kind=kind_name(kind), name=quoted(name))
         raise EditRefused(f"{why}; {hint}" if hint else why)
 
 
@@ -76,7 +76,7 @@ def must_be_free(kind: NamedKind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is among `names`."""
     if name in names:
         why = translate("edits", "there is already a {kind} {name}; choose another name")
-        raise EditRefused(why.format(kind=called(kind), name=quoted(name)))
+        raise EditRefused(why.format(kind=kind_name(kind), name=quoted(name)))
 
 
 def with_names_in_order(after: Project, before: Project) -> Project:
@@ -105,7 +105,7 @@ def must_be_index(kind: str, index: int, count: int) -> None:
     """Raises EditRefused unless `index`, from 0, is one of `count` things."""
     if not 0 <= index < count:
         why = translate("edits", "there is no {kind} {number}; there are {count}")
-        raise EditRefused(why.format(kind=called(kind), number=index + 1, count=count))
+        raise EditRefused(why.format(kind=kind_name(kind), number=index + 1, count=count))
 
 
 def moved(items: tuple[_P, ...], index: int, to: int) -> tuple[_P, ...]:
@@ -116,7 +116,7 @@ def moved(items: tuple[_P, ...], index: int, to: int) -> tuple[_P, ...]:
     return tuple(rest)
 
 
-def listed(found: Sequence[Use]) -> str:
+def name_uses(found: Sequence[Use]) -> str:
     """The uses in a sentence, each place once, the first dozen."""
     places = list(dict.fromkeys(use.where for use in found))
     more = len(places) - _MOST_SHOWN

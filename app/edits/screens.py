@@ -6,12 +6,12 @@ from app.edits.refused import (
     EditRefused,
     changed,
     free_name,
-    listed,
     made,
     moved,
     must_be_free,
     must_be_index,
     must_exist,
+    name_uses,
 )
 from app.language import translate
 from app.project.model import Project, Screen
@@ -65,7 +65,7 @@ def delete_screen(project: Project, name: str, *, with_screen_changes: bool = Fa
             why = translate("edits", "screen {name} cannot be deleted: it is the start screen")
         else:
             why = translate("edits", "screen {name} cannot be deleted: screen changes go to it: {changes}")
-        raise EditRefused(why.format(name=quoted(name), changes=listed(screen_changes)), in_the_way)
+        raise EditRefused(why.format(name=quoted(name), changes=name_uses(screen_changes)), in_the_way)
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),

@@ -8,10 +8,10 @@ from typing import Any, Final, Literal
 from app.edits.refused import (
     EditRefused,
     changed,
-    listed,
     must_be_free,
     must_be_index,
     must_exist,
+    name_uses,
     with_names_in_order,
 )
 from app.language import translate
@@ -139,12 +139,12 @@ def _in_use(kind: ListedKind, names: Sequence[str], places: Sequence[Use]) -> st
             "follower": translate("edits", "device {name} cannot be deleted: it is used by {places}"),
             "line": translate("edits", "line {name} cannot be deleted: it is used by {places}"),
         }[kind]
-        return text.format(name=quoted(names[0]), places=listed(places))
+        return text.format(name=quoted(names[0]), places=name_uses(places))
     shown = ", ".join(quoted(name) for name in names[:_MOST_NAMED])
     if len(names) > _MOST_NAMED:
         shown = translate("edits", "{names} and others").format(names=shown)
     return translate("edits", "{names} cannot be deleted: they are used by {places}").format(
-        names=shown, places=listed(places)
+        names=shown, places=name_uses(places)
     )
 
 

@@ -325,7 +325,7 @@ def signature(titles: Sequence[str]) -> str:
     return hashlib.sha256(json.dumps(plain).encode()).hexdigest()[:24]
 
 
-def remembered(matching: Matching) -> str:
+def memory_text(matching: Matching) -> str:
     """A matching as a text that is kept for the next list of its kind."""
     return json.dumps(
         {
@@ -338,7 +338,7 @@ def remembered(matching: Matching) -> str:
     )
 
 
-def recalled(text: str, guessed: Matching) -> Matching | None:
+def from_memory(text: str, guessed: Matching) -> Matching | None:
     """A matching that was kept, for a sheet for which `guessed` was guessed; None if the text is not one that fits.
 
     The decimal mark is that of the sheet itself where it tells one.

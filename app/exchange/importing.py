@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from app.edits import EditRefused
-from app.exchange.column_mapping import Guess, Matching, guess, recalled, signature
+from app.exchange.column_mapping import Guess, Matching, from_memory, guess, signature
 from app.exchange.import_plan import ImportPlan, ImportTarget, plan
 from app.exchange.reading import ListSource, ReadOptions, read, source_of
 from app.exchange.row_parser import ParsedRows, drafts_of
@@ -77,7 +77,7 @@ def read_again(
         return match_again(source, way, sheet, Guess(OF_MODELS), OF_MODELS, project, target, _part(progress, 0.35, 1))
     guessed = guess(sheet, heading)
     kept = memory(signature(guessed.matching.titles(sheet)))
-    matching = recalled(kept, guessed.matching) if kept else None
+    matching = from_memory(kept, guessed.matching) if kept else None
     done = match_again(
         source, way, sheet, guessed, matching or guessed.matching, project, target, _part(progress, 0.35, 1)
     )

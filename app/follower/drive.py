@@ -21,7 +21,7 @@ from app.follower.states import (
     DriveState,
     StatusBit,
     after,
-    commanded,
+    command_of,
     leads,
 )
 from app.follower.thermal import Heat
@@ -233,7 +233,7 @@ class Drive:
         goes down the ramp in operation enabled. In local the drive stops and ends in switch on disabled.
         """
         before, self._control = self._control or ControlBit(0), ControlBit(word & sum(ControlBit))
-        asked = commanded(word)
+        asked = command_of(word)
         self._run_asked = asked is DriveEvent.ENABLE_OPERATION and ControlBit.HALT not in self._control
         self._reverse_asked = False
         self._quick_stop_asked = asked is DriveEvent.QUICK_STOP
@@ -468,7 +468,7 @@ class Drive:
 
     def _due_by_control(self, control: ControlBit) -> DriveEvent | None:
         """Where the control word of the standard takes it, one transition at a time."""
-        asked = commanded(control)
+        asked = command_of(control)
         if not self.inputs.remote or self._locked:
             asked = DriveEvent.DISABLE_VOLTAGE
         match self.state:
@@ -483,7 +483,7 @@ class Drive:
             case DriveState.OPERATION_ENABLED if not self.inputs.remote or self._locked:
                 return asked if self._standing else None
             case DriveState.QUICK_STOP_ACTIVE:
-                coasts = commanded(control) is DriveEvent.DISABLE_VOLTAGE and self.inputs.remote
+                coasts = command_of(control) is DriveEvent.DISABLE_VOLTAGE and self.inputs.remote
                 return DriveEvent.DISABLE_VOLTAGE if self._standing or coasts else None
             case _:
                 return asked if leads(self.state, asked) else None

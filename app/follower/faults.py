@@ -91,7 +91,7 @@ class Faults:
         return share > 0 and self._chance.random() < share
 
 
-def ordered(faults: Faults, what: str, value: str) -> bool:
+def order_fault(faults: Faults, what: str, value: str) -> bool:
     """Order one kind of trouble by its word; False if there is no such word. Raises ValueError in words.
 
     `delay` and `jitter` in milliseconds; `silence`, `noise`, `crc` and `exceptions` as a percentage of the answers;

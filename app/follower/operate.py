@@ -9,7 +9,7 @@ from typing import Final
 
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.faults import LONGEST_S, number, ordered
+from app.follower.faults import LONGEST_S, number, order_fault
 from app.follower.register_bank import RegisterBank
 from app.language import mark, translate
 
@@ -51,7 +51,7 @@ def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
             model.reboot(number(value.removesuffix("s"), what, 0, LONGEST_S))
         elif isinstance(model, DriveBank) and _drive(model, what, value):
             pass
-        elif not ordered(model.faults, what, value):
+        elif not order_fault(model.faults, what, value):
             model.set(what, _value(value))
     except ValueError as why:
         raise FollowerError(f"{name}.{what}: {why}") from None

@@ -116,7 +116,7 @@ class ControlBit(enum.IntFlag):
     HALT = 1 << 8
 
 
-def commanded(control_word: int) -> DriveEvent:
+def command_of(control_word: int) -> DriveEvent:
     """What a control word asks for. Its fault reset is not in this: that counts by its rising edge.
 
     Switch on and disable operation have the same bits; they are given as switch on.

@@ -220,7 +220,7 @@ class Engine:
                 else:
                     self._loop.call_soon_threadsafe(at_work.disarm, time.monotonic() + stops_s)
 
-    def armed(self, line: str) -> bool:
+    def is_armed(self, line: str) -> bool:
         """Whether a line may be written to."""
         return line in self._lines and self._lines[line].armed
 
@@ -279,7 +279,7 @@ class Engine:
         if self._publishing is not None:
             self._publishing.cancel()
         for line in self._lines.values():
-            line.ended()
+            line.note_ended()
         self._snapshot = self._make_snapshot()
 
     def _show(self, names: frozenset[str]) -> None:

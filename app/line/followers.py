@@ -78,7 +78,7 @@ class PolledFollower:
         if answering is not self.answering:
             self.answering, self.since = answering, time.monotonic()
 
-    def missed(self, at: float) -> None:
+    def note_silence(self, at: float) -> None:
         """It was asked in vain at this time."""
         if self.lost_at is None and self.last_answer is not None:
             self.lost_at = at
@@ -270,28 +270,28 @@ class Followers:
             )
         )
 
-    def connected(self) -> None:
+    def note_connected(self) -> None:
         """The line was opened."""
         self._silences = 0
 
-    def lost(self, fault: Fault) -> None:
+    def note_lost(self, fault: Fault) -> None:
         """The line is down, and with it everybody on it."""
-        self.outages.failed(time.monotonic(), fault.sentence)
+        self.outages.note_failure(time.monotonic(), fault.sentence)
         for polled in self.polled_followers.values():
             polled.becomes(False)
             polled.fault, polled.failures, polled.retry_at = fault, 0, 0.0
-            polled.missed(time.monotonic())
-            self._readings.lost(polled.signals, fault.sentence)
+            polled.note_silence(time.monotonic())
+            self._readings.mark_lost(polled.signals, fault.sentence)
 
-    def ended(self) -> None:
+    def note_ended(self) -> None:
         """Nobody is asked any more."""
         for polled in self.polled_followers.values():
             polled.becomes(None)
-            self._readings.lost(polled.signals, translate("bus", "the line was stopped"))
+            self._readings.mark_lost(polled.signals, translate("bus", "the line was stopped"))
 
     def _note_answer(self, polled: PolledFollower, at: float, took_ms: float | None) -> None:
         self._silences = 0
-        self.outages.answered(at)
+        self.outages.note_answer(at)
         shown = polled.unasked[1] if polled.unasked and at < polled.unasked[0] + UNASKED_SHOWN_S else None
         if polled.answering is not True or polled.fault is not shown:
             polled.becomes(True)
@@ -305,12 +305,12 @@ class Followers:
     def _note_failure(self, polled: PolledFollower, fault: Fault, cost_s: float) -> None:
         """A request brought no answer."""
         polled.failures += 1
-        polled.missed(time.monotonic() - cost_s)
+        polled.note_silence(time.monotonic() - cost_s)
         self._show(polled, fault)
         others = any(other.answering for other in self.polled_followers.values() if other is not polled)
         if not others:
             late = fault.kind is FaultKind.LATE
-            self.outages.failed(time.monotonic() - cost_s, fault.sentence, late=late)
+            self.outages.note_failure(time.monotonic() - cost_s, fault.sentence, late=late)
         pause = 0.0
         if polled.failures > 1:
             dead = sum(other.failures > 1 for other in self.polled_followers.values())
@@ -328,7 +328,7 @@ class Followers:
         polled.fault = fault
         if polled.failures > 1 or fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
             polled.becomes(False)
-            self._readings.lost(polled.signals, fault.sentence)
+            self._readings.mark_lost(polled.signals, fault.sentence)
         self._changed()
 
     def _timed_out(self, request: Request, fault: Fault) -> None:

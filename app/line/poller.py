@@ -268,9 +268,9 @@ class LinePoller:
             self._wishes.fail(self._ended)
             self._writing.end(translate("bus", "line '{name}' was stopped").format(name=self.name))
 
-    def ended(self) -> None:
+    def note_ended(self) -> None:
         """The engine has ended: nothing is live any more."""
-        self._conversation.ended()
+        self._conversation.note_ended()
         self._trouble = Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
 
     def _becomes(self, connected: bool) -> None:
@@ -281,8 +281,8 @@ class LinePoller:
     def _up(self) -> None:
         self._becomes(True)
         self._trouble = None
-        self._writing.connected()
-        self._conversation.connected()
+        self._writing.note_connected()
+        self._conversation.note_connected()
         now = time.monotonic()
         self._due.clear()
         for job in self._jobs:
@@ -305,7 +305,7 @@ class LinePoller:
         self._trouble, self._writing.down = fault, fault
         self._writing.forget(fault.sentence)
         self._wishes.fail(fault)
-        self._conversation.lost(fault)
+        self._conversation.note_lost(fault)
         self._changed()
 
     async def _poll(self) -> None:
@@ -426,7 +426,7 @@ class LinePoller:
         self._client.when_proved(request, let_out)
         brought = first <= job.request.address and job.request.address + job.request.count <= end
         if brought:
-            self._jobs.answered(job, now)
+            self._jobs.note_answer(job, now)
         self._again(job, max(due + job.every_s, now) if brought else now)
 
     async def _fulfil(self, wish: AdHocRead) -> None:
@@ -448,14 +448,14 @@ class LinePoller:
         told: Job | None = job
         if fault.code in (1, 2, 3):
             known = any(self._readings.ever_read(name) for name in job.signals)
-            told = self._jobs.refused(job, now, known=known, divisible=fault.code != 1)
+            told = self._jobs.note_refusal(job, now, known=known, divisible=fault.code != 1)
         else:
             self._again(job, now + job.every_s)
         if told is None or told.tries is not None:
             return
         for binding, _, _ in told.parts:
             reason = refusal_words(fault.code, register_text(binding.table, binding.base.number))
-            self._readings.refused((binding.signal.name,), reason)
+            self._readings.mark_refused((binding.signal.name,), reason)
         self._changed()
 
 

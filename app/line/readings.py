@@ -66,13 +66,13 @@ class Readings:
         if self._bus.wanted:
             self._bus.put(name, at, (words,) if isinstance(words, int) else words, reading)
 
-    def refused(self, names: Iterable[str], reason: str) -> None:
+    def mark_refused(self, names: Iterable[str], reason: str) -> None:
         """The follower refuses these."""
         for name in names:
             former = self._newest[name]
             self._lose(name, Reading(former.raw, former.value, Quality.REFUSED, reason, former.time))
 
-    def lost(self, names: Iterable[str], reason: str) -> None:
+    def mark_lost(self, names: Iterable[str], reason: str) -> None:
         """These can no longer be read: what was good is stale from now on."""
         for name in names:
             former = self._newest[name]
@@ -85,7 +85,7 @@ class Readings:
         if lost and self._bus.wanted:
             self._bus.put(name, time.monotonic(), (), reading)
 
-    def known(self, name: str) -> Value | None:
+    def known_value(self, name: str) -> Value | None:
         """The value of a signal, or of a bit, if its reading is good."""
         reading = self._newest.get(name)
         if reading is None:
@@ -107,7 +107,7 @@ class Readings:
 
     def unread(self, names: Iterable[str], reason: str) -> None:
         """A read of these failed: those without any value get the reason; the others live on until they are too old."""
-        self.lost((name for name in names if self._newest[name].value is None), reason)
+        self.mark_lost((name for name in names if self._newest[name].value is None), reason)
 
     def age(self, now: float) -> bool:
         """Let readings grow old. Gives whether any changed."""
@@ -117,7 +117,7 @@ class Readings:
             if reading.quality is Quality.GOOD and reading.time is not None and now - reading.time > self._life_s[name]
         ]
         for name in old:
-            self.lost(
+            self.mark_lost(
                 (name,), translate("bus", "no newer value within {life_s:.1f} s").format(life_s=self._life_s[name])
             )
         return bool(old)

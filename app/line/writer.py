@@ -213,7 +213,7 @@ class WriteExecutor:
         self._refreshes.clear()
         self._queue.drop(reason, Obstacle.DOWN)
 
-    def connected(self) -> None:
+    def note_connected(self) -> None:
         """The line is open: what is owed goes out at once."""
         self.down = None
         for job in self._queue.stops:
@@ -240,7 +240,7 @@ class WriteExecutor:
             return False
         self._under_way = job
         # Told once: after a try that was not answered nothing of the follower is good.
-        job.differed |= all(self._readings.known(one.signal) not in (None, one.value) for one in job.wanted)
+        job.differed |= all(self._readings.known_value(one.signal) not in (None, one.value) for one in job.wanted)
         refreshed = {key: kept for key, kept in self._refreshes.items() if job.touches(kept.binding, None)}
         unchanged = False
         try:
@@ -388,7 +388,7 @@ class WriteExecutor:
     async def _write_signal(self, job: WriteJob) -> None:
         (wanted,) = job.wanted
         binding = wanted.binding
-        former = self._readings.known(wanted.signal)
+        former = self._readings.known_value(wanted.signal)
         encoded = binding.encode(wanted.value)
         asked: tuple[int, ...] = (encoded,) if isinstance(encoded, bool) else encoded
         await self._send(job, _request(binding, asked))
@@ -402,7 +402,7 @@ class WriteExecutor:
         """Change bits of one register and keep its others."""
         binding = job.wanted[0].binding
         follower = binding.follower
-        former = {bit.signal: self._readings.known(bit.signal) for bit in job.wanted}
+        former = {bit.signal: self._readings.known_value(bit.signal) for bit in job.wanted}
         keep, put = 0xFFFF, 0
         for bit in job.wanted:
             _, and_mask, or_mask = bit.binding.mask_write(bit.value)

@@ -11,7 +11,7 @@ from app.errors import FanlightError
 from app.language import translate
 from app.panel.messages import Saying, above, below, bounds, of_refusal
 from app.project.binding import refusal, step_of, unwritable
-from app.project.model import AnySignal, BitSignal, Field, Project, RegisterSignal, numbered
+from app.project.model import AnySignal, BitSignal, Field, Project, RegisterSignal, by_number
 from app.signals.reading import Quality, Reading
 from app.signals.scaling import round_half_away
 from app.signals.text import number_width
@@ -154,7 +154,7 @@ def cursor_cell(project: Project, field: Field, editing: Editing) -> int | None:
 def _choices(field: Field, signal: AnySignal) -> tuple[Fraction, ...]:
     """What the value may be if it is one of a few, in rising order; empty for a number."""
     if field.kind == "choice" and signal.texts:
-        return tuple(sorted(Fraction(value) for value in numbered(signal.texts)))
+        return tuple(sorted(Fraction(value) for value in by_number(signal.texts)))
     if isinstance(signal, BitSignal) or (isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")):
         return (Fraction(0), Fraction(1))
     return ()

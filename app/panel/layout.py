@@ -63,7 +63,7 @@ class PanelLayout:
         """`text` with `?` for every character that the panel cannot show."""
         return text if self.characters.issuperset(text) else repertoire.shown(self.panel.repertoire, text)
 
-    def spelled(self, text: str) -> str:
+    def spell(self, text: str) -> str:
         """`text`, as long as it becomes, in letters that the panel can show: "ae" for "ä" where that is missing."""
         return text if self.characters.issuperset(text) else repertoire.spelled(self.panel.repertoire, text)
 

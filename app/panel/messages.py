@@ -8,8 +8,8 @@ from fractions import Fraction
 from itertools import chain
 
 from app.project.binding import plain_text, unwritable, value_span
-from app.project.messages import Known, chosen_form, filled, ready_words
-from app.project.model import AnySignal, HeldSignal, PanelMessage, Project, numbered
+from app.project.messages import Known, chosen_form, fill_in, ready_words
+from app.project.model import AnySignal, HeldSignal, PanelMessage, Project, by_number
 from app.signals.reading import Value
 from app.signals.scaling import round_half_away
 from app.signals.text import number_text, number_width
@@ -25,14 +25,14 @@ class Saying:
     value: str = ""
 
 
-def said(project: Project, saying: Saying) -> str:
+def message_text(project: Project, saying: Saying) -> str:
     """The text of a message; `project` is in the language of the panel.
 
     What the project does not say itself is said in English, in the longest words that the panel has room for.
     """
     own = project.panel.messages.get(saying.message)
     words = chosen_form(project.panel, "en", saying.message, saying.value) if own is None else own
-    return filled(saying.message, words, saying.value)
+    return fill_in(saying.message, words, saying.value)
 
 
 def bounds(project: Project, name: str) -> Bounds | None:
@@ -91,7 +91,7 @@ def of_kept(project: Project, name: str, value: Value) -> Saying:
 
 
 def _has_text(signal: AnySignal, value: Value) -> bool:
-    return not isinstance(value, str) and value in numbered(signal.texts)
+    return not isinstance(value, str) and value in by_number(signal.texts)
 
 
 def widest(project: Project, entered: Iterable[str]) -> dict[PanelMessage, str]:

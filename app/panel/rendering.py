@@ -74,9 +74,9 @@ def render(project: Project, state: State, readings: Mapping[str, Reading], at: 
     if state.message is not None and at < state.message.until:
         rows, columns = layout.panel.rows, layout.panel.columns
         kept_row = screen.fields[chosen].at[0] if chosen is not None else None
-        for row, text in _message_rows(layout.spelled(state.message.text), rows, columns, kept_row):
+        for row, text in _message_rows(layout.spell(state.message.text), rows, columns, kept_row):
             canvas.draw(row, 0, text, _INVERSE)
-    return canvas.finished()
+    return canvas.rows()
 
 
 def _field_text(project: Project, field: Field, seen: View) -> tuple[str, int]:
@@ -173,7 +173,7 @@ class _Canvas:
             looks = self._looks[row] = [0] * self._columns
         looks[column:end] = [look] * (end - column)
 
-    def finished(self) -> Rows:
+    def rows(self) -> Rows:
         """The rows as they are shown."""
         return tuple(
             Row(text, _plain(self._columns) if looks is None else tuple([_ATTRIBUTES[look] for look in looks]))

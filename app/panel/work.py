@@ -11,7 +11,7 @@ from typing import Any, Final
 from app.panel.entry import Editing, Entry
 from app.panel.events import Effect, Refused
 from app.panel.layout import PanelLayout
-from app.panel.messages import Saying, said
+from app.panel.messages import Saying, message_text
 from app.panel.state import Message, State
 from app.panel.view import View
 from app.project.languages import in_language
@@ -64,7 +64,7 @@ class StepInProgress:
 
         `signal` and `value`: what could not be entered or written.
         """
-        message = Message(said(self.spoken, saying), self.at + MESSAGE_S, reason, signal, value)
+        message = Message(message_text(self.spoken, saying), self.at + MESSAGE_S, reason, signal, value)
         self.change(message=message, said=message)
 
     def refuse(self, signal: str, reason: str, saying: Saying) -> None:

@@ -112,7 +112,7 @@ class Jobs:
     def __iter__(self) -> Iterator[Job]:
         return iter(self._alive)
 
-    def answered(self, job: Job, now: float) -> None:
+    def note_answer(self, job: Job, now: float) -> None:
         """A job was answered. It is due again as ever, by whoever asked."""
         if job.retired:
             return
@@ -135,7 +135,7 @@ class Jobs:
                     split.barriers.append((first, end))
             self._note_piece(split, now)
 
-    def refused(self, job: Job, now: float, *, known: bool, divisible: bool = True) -> Job | None:
+    def note_refusal(self, job: Job, now: float, *, known: bool, divisible: bool = True) -> Job | None:
         """A job was refused: it is put again, or others in its place.
 
         `known`: it was answered before, so the follower has what is asked; `divisible`: it may be refused for one of

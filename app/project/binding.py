@@ -15,8 +15,8 @@ from types import MappingProxyType
 from typing import Final, TypeAlias
 
 from app.errors import FanlightError
-from app.language import Translator, mark, spoken, translate
-from app.project.doubts import Trusted, trusted
+from app.language import Translator, current_translator, mark, translate
+from app.project.doubts import Trusted, trust_in
 from app.project.model import (
     OTHERWISE,
     AnySignal,
@@ -27,7 +27,7 @@ from app.project.model import (
     Project,
     RegisterSignal,
     Scale,
-    numbered,
+    by_number,
 )
 from app.project.project_cache import ProjectCache
 from app.signals.encoding import (
@@ -421,10 +421,10 @@ def _derive(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) -
 def _bind(project: Project) -> _Bound:
     global _latest
     kept = _OF_PROJECT.get(project)
-    if kept is not None and kept[1] is spoken():
+    if kept is not None and kept[1] is current_translator():
         return kept[0]
     bound = _latest = _work_out(project, _latest)
-    _OF_PROJECT.keep(project, (bound, spoken()))
+    _OF_PROJECT.keep(project, (bound, current_translator()))
     return bound
 
 
@@ -505,7 +505,7 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
     number = not single and bit is None
     scale = _line(base.scale) if number else STRAIGHT_THROUGH
     return Binding(
-        signal, base, follower, base.table, address, count, scale, bit, trusted(base, scale) if number else None
+        signal, base, follower, base.table, address, count, scale, bit, trust_in(base, scale) if number else None
     )
 
 
@@ -557,7 +557,7 @@ def _own_text_of(signal: AnySignal, value: int | Fraction) -> str | None:
         return None
     number = int(value)
     text = signal.texts.get(str(number))
-    return numbered(signal.texts).get(number) if text is None else text
+    return by_number(signal.texts).get(number) if text is None else text
 
 
 def _exact_text(signal: AnySignal, value: int | Fraction) -> str:

@@ -74,7 +74,7 @@ class Trusted:
         return told.format(span=self.span)
 
 
-def trusted(signal: RegisterSignal, scale: StraightLine) -> Trusted | None:
+def trust_in(signal: RegisterSignal, scale: StraightLine) -> Trusted | None:
     """What is believed of a signal that is a number in registers; None if anything is."""
     if is_text(signal.encoding):
         return None

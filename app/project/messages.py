@@ -96,7 +96,7 @@ def fits(panel: Panel, text: str) -> bool:
     return len(in_rows(spelled(panel.repertoire, text), panel.columns)) <= message_rows(panel)
 
 
-def filled(message: PanelMessage, words: str, value: str) -> str:
+def fill_in(message: PanelMessage, words: str, value: str) -> str:
     """The words of a message with `value` in its place. Other braces stay as they are."""
     placeholder = PLACEHOLDERS.get(message)
     return words if placeholder is None else words.replace(placeholder, value)
@@ -105,7 +105,7 @@ def filled(message: PanelMessage, words: str, value: str) -> str:
 def chosen_form(panel: Panel, known: Known, message: PanelMessage, value: str = "") -> str:
     """The longest of the words ready in a language that the panel has room for with `value`; else the shortest."""
     forms = READY[known][message]
-    return next((form for form in forms if fits(panel, filled(message, form, value))), forms[-1])
+    return next((form for form in forms if fits(panel, fill_in(message, form, value))), forms[-1])
 
 
 def ready_words(panel: Panel, known: Known, widest: Mapping[PanelMessage, str]) -> dict[PanelMessage, str]:

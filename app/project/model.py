@@ -338,7 +338,7 @@ OTHERWISE: Final = "otherwise"
 ValueTexts = dict[Annotated[str, StringConstraints(pattern=r"^(-?[0-9]{1,20}|otherwise)$")], str]
 
 
-def numbered(texts: Mapping[str, str]) -> dict[int, str]:
+def by_number(texts: Mapping[str, str]) -> dict[int, str]:
     """The texts by their values, without the one for all others."""
     return {int(value): text for value, text in texts.items() if value != OTHERWISE}
 

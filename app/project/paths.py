@@ -45,7 +45,7 @@ _CALLED: Final = {
 """What people call a thing; other keys of the file have no other name than in the file."""
 
 
-def called(kind: str) -> str:
+def kind_name(kind: str) -> str:
     """What people call a kind of things, which the file calls `kind`: "screen", "follower"."""
     return translate("project", _CALLED[kind])
 
@@ -103,7 +103,7 @@ def in_words(root: object, place: Place) -> str:
     for step in place:
         node = at_key(node, step)
         if isinstance(step, str):
-            words.append(called(step) if step in _CALLED else quoted(step)[1:-1])
+            words.append(kind_name(step) if step in _CALLED else quoted(step)[1:-1])
             listed = "text" if listed == "text_in" else step
             continue
         name = at_key(node, "name")
@@ -112,5 +112,5 @@ def in_words(root: object, place: Place) -> str:
         elif len(words) == 1 or listed == "field":
             words[-1] += f" {step + 1}"
         else:
-            words.append(f"{called(_LISTED.get(listed, 'item'))} {step + 1}")
-    return ", ".join(words) or called("project")
+            words.append(f"{kind_name(_LISTED.get(listed, 'item'))} {step + 1}")
+    return ", ".join(words) or kind_name("project")

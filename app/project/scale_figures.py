@@ -60,9 +60,9 @@ class ScaleFigures:
         span = self.value_span
         if span is None:
             return None
-        return self.shown(max(span, key=lambda value: number_width(value, self.decimals)))
+        return self.text_of(max(span, key=lambda value: number_width(value, self.decimals)))
 
-    def shown(self, value: Fraction) -> str:
+    def text_of(self, value: Fraction) -> str:
         """A value as the panel shows it."""
         return number_digits(value, self.decimals)
 

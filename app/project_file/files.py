@@ -18,7 +18,7 @@ from pydantic import ValidationError
 from app.errors import FanlightError
 from app.language import mark, translate
 from app.project.model import FORMAT, Project
-from app.project.paths import called
+from app.project.paths import kind_name
 from app.project.problems import Problem
 from app.project.references import problems_of_names
 from app.project_file.bounded_read import NotOrdinary, read_ordinary
@@ -311,7 +311,7 @@ def _format_problems(tables: Tables) -> list[Problem]:
     if "format" not in tables:
         return [
             Problem(
-                called("project"),
+                kind_name("project"),
                 translate("project", "'format' is missing"),
                 translate("project", "the current format is written 'format = {format}'").format(format=FORMAT),
                 ("format",),

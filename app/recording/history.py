@@ -97,7 +97,7 @@ class SampleHistory:
         while self.size > self._room and self._filled:
             self._forget()
 
-    def happened(self, events: Iterable[Event]) -> None:
+    def add_events(self, events: Iterable[Event]) -> None:
         """These events happened."""
         for event in events:
             if len(self.events) == KEPT_EVENTS:
@@ -119,7 +119,7 @@ class SampleHistory:
         track = self._tracks[signal]
         return [*track.full, track.open]
 
-    def kept(self) -> Kept:
+    def contents(self) -> Kept:
         """All of it as it is now."""
         begin = self.since
         held = [(at, name, value) for name, (at, value) in self._held_before.items()] + list(self._held)

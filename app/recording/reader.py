@@ -343,7 +343,7 @@ class Recording:
             found.append(Event(t / SECOND, known.get(kind, EventKind.NOTE), subject, text, particulars or {}))
         return found
 
-    def held(self, at: float) -> dict[str, Fraction]:
+    def held_values(self, at: float) -> dict[str, Fraction]:
         """What the held values were at `at`; those that had not changed by then are not in it."""
         return {signal: value for when, signal, value in self.held_changes() if when <= at}
 

@@ -94,7 +94,7 @@ class Recorder:
         self._progress = self._look()
         self.event(Event(clock.now(), EventKind.RECORDING, path.name, translate("record", "recording started")))
         for signal, value in () if state is None else state.held.items():
-            self.held(signal, clock.now(), value)
+            self.keep_held(signal, clock.now(), value)
         self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
         self._thread.start()
 
@@ -112,7 +112,7 @@ class Recorder:
         """Keep an event, with the next write."""
         self._events.append(event)
 
-    def held(self, signal: str, at: float, value: Fraction) -> None:
+    def keep_held(self, signal: str, at: float, value: Fraction) -> None:
         """Keep what a held value became, with the next write."""
         self._events.append((signal, at, value))
 
@@ -164,7 +164,7 @@ class Recorder:
             else:
                 signal, at, value = one
                 self._held[signal] = value
-                self._writer.held(signal, at, value)
+                self._writer.keep_held(signal, at, value)
 
     def _commit(self) -> None:
         self._note_lost()
@@ -200,7 +200,7 @@ class Recorder:
         ):
             file.event(Event(now, EventKind.RECORDING, file.path.name, words.format(file=other.path.name)))
         for signal, value in self._held.items():
-            following.held(signal, now, value)
+            following.keep_held(signal, now, value)
         following.curves(self._told_curves)
         try:
             writer.close()

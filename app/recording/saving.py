@@ -29,7 +29,7 @@ def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
     try:
         writer.curves(curves)
         for at, signal, value in kept.held:
-            writer.held(signal, at, value)
+            writer.keep_held(signal, at, value)
         for event in kept.events:
             writer.event(event)
         words = translate("record", "saved from the values kept since then")

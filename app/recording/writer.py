@@ -148,7 +148,7 @@ class Writer:
         """Keep which signals somebody looks at: their curves are shown first when it is played."""
         self._insert("meta", ("curves", json.dumps(list(signals), ensure_ascii=False)))
 
-    def held(self, signal: str, at: float, value: Fraction) -> None:
+    def keep_held(self, signal: str, at: float, value: Fraction) -> None:
         """Keep what a held value became."""
         self._insert("held", (None, self._time(at), signal, str(value)))
 
@@ -163,7 +163,7 @@ class Writer:
                 self._write(name, signal)
         self._pending.clear()
         for signal in self._signals.values():
-            signal.written()
+            signal.note_commit()
         now = self._clock.now()
         if now - self._zero < EARLY_S or now - self._gathered_at >= TOGETHER_EVERY_S:
             self._gathered_at = now
@@ -288,7 +288,7 @@ class _Signal:
         self.fresh = 0
         self.gathered = False
 
-    def written(self) -> None:
+    def note_commit(self) -> None:
         """The commit succeeded."""
         self.loose = 0 if self.gathered else self.loose + self.fresh
         self.fresh, self.gathered = 0, False

@@ -76,7 +76,7 @@ def signals_of(project: Project, follower: str) -> dict[str, Binding]:
     }
 
 
-def measured(binding: Binding) -> bool:
+def is_measured(binding: Binding) -> bool:
     """Whether a signal changes by itself: an input, or one that is not to be written."""
     return binding.table in ("discrete", "input") or not binding.signal.write
 
@@ -98,5 +98,5 @@ def said_of(project: Project, follower: str, registers: Mapping[RegisterPlace, i
         words = [registers[table, at] for at in range(first, first + binding.count) if (table, at) in registers]
         if len(words) == binding.count:
             text = text_of(project, binding, tuple(words))
-            found.append(Said(name, table, first, binding.count, text, measured(binding)))
+            found.append(Said(name, table, first, binding.count, text, is_measured(binding)))
     return tuple(found)

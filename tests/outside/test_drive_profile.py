@@ -15,7 +15,7 @@ from canopen.profiles.p402 import BaseNode402, State402
 
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
-from app.follower.states import STATUS, TRANSITIONS, DriveEvent, DriveState, after, commanded, state_shown
+from app.follower.states import STATUS, TRANSITIONS, DriveEvent, DriveState, after, command_of, state_shown
 from tests.app.follower.playing import RawClient, client, drive_project, signal
 from tests.waiting import wait_for
 
@@ -78,7 +78,7 @@ def test_numbers_of_transitions() -> None:
 
 @pytest.mark.parametrize(("control", "events"), [(code, each) for code, each in COMMANDS.items() if code != 0x80])
 def test_their_control_words_ask_for_the_same(control: int, events: set[DriveEvent]) -> None:
-    assert commanded(control) in events
+    assert command_of(control) in events
 
 
 @pytest.mark.parametrize(
@@ -97,7 +97,7 @@ def test_the_bits_of_each_command(pattern: str, event: DriveEvent) -> None:
         bits = f"{word >> 7 & 1}{word & 0xF:04b}"
         return all(wanted in ("x", bit) for wanted, bit in zip(pattern, bits, strict=True))
 
-    assert {commanded(word) for word in range(0x200) if fits(word)} == {event}
+    assert {command_of(word) for word in range(0x200) if fits(word)} == {event}
 
 
 UNIT = 3

@@ -36,7 +36,7 @@ from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
 from widgets.document.problems import ProblemsDialog
 from widgets.document.templates import TemplateDialog
-from widgets.kit.commands import listed
+from widgets.kit.commands import list_commands
 from widgets.live.arming import ArmingDialog
 from widgets.live.follower_trouble import TroubleDialog
 from widgets.live.recording_limits import LimitsDialog
@@ -309,7 +309,7 @@ def _compared(window: MainWindow) -> ComparisonWindow:
 
 
 def _finder(window: MainWindow) -> CommandFinder:
-    targets = [*command_targets(listed(window.menus.all())), *part_targets(window.design)]
+    targets = [*command_targets(list_commands(window.menus.all())), *part_targets(window.design)]
     return CommandFinder(targets, (), window)
 
 

@@ -210,7 +210,7 @@ class BenchWorkspace(QWidget):
         self.readings.next_raw_form()
 
     def _write_value(self) -> None:
-        name, session = self.readings.selected(), self.live.session
+        name, session = self.readings.current_signal(), self.live.session
         if session is not None and name in session.project.signal_named:
             self.write_bar.open_for(session.project, name)
         else:

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
 from app.project.model import ScreenChange
-from widgets.design.findings_model import FindingOrder, FindingRow, FindingsModel, kind_names, ordered
+from widgets.design.findings_model import FindingOrder, FindingRow, FindingsModel, kind_names, sort_findings
 from widgets.design.severity import severity_icon
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
@@ -190,7 +190,7 @@ class FindingsList(QWidget):
         order: FindingOrder = "place" if self.order.currentData() == "place" else "severity"
         rows += [
             FindingRow(finding.severity, finding.where, finding.message, finding.hint, finding)
-            for finding in ordered(self._findings, order)
+            for finding in sort_findings(self._findings, order)
             if self.filters[finding.severity].isChecked()
         ]
         if self.accepted.isChecked():
@@ -202,7 +202,7 @@ class FindingsList(QWidget):
                     self.tr("accepted: {reason}").format(reason=finding.accepted),
                     finding,
                 )
-                for finding in ordered(self._accepted, order)
+                for finding in sort_findings(self._accepted, order)
             ]
         before, at = self.current(), self.tree.currentIndex().row()
         self.model.show(rows)

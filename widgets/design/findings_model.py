@@ -49,7 +49,7 @@ def kind_names() -> dict[FindingKind, str]:
     }
 
 
-def ordered(findings: Sequence[Finding], order: FindingOrder) -> list[Finding]:
+def sort_findings(findings: Sequence[Finding], order: FindingOrder) -> list[Finding]:
     """The findings in another order than that of the checks, which is by severity."""
     if order == "severity":
         return list(findings)

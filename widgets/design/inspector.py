@@ -53,7 +53,7 @@ class Inspector(QWidget):
             (self.panel_form, self.tr("Panel")),
             (self.messages_form, self.tr("Messages")),
         ):
-            page = beneath(self.messages_form.preview, form) if form is self.messages_form else scrolled(form)
+            page = beneath(self.messages_form.preview, form) if form is self.messages_form else in_scroll_area(form)
             self.tabs.setTabToolTip(self.tabs.addTab(page, title), title)
             self._in_tabs.append(form)
         shorten_tabs(self.tabs.tabBar())
@@ -83,7 +83,7 @@ class Inspector(QWidget):
             none.setObjectName("nothing")
             column.addWidget(heading)
             column.addWidget(none)
-            column.addWidget(scrolled(other), 1)
+            column.addWidget(in_scroll_area(other), 1)
             self._pages[kind] = (other, page, heading)
             self._stack.addWidget(page)
         # Only the form in front is kept up to date; the others are when they come to the front.
@@ -167,7 +167,7 @@ class Inspector(QWidget):
         return self.forms[kind]
 
 
-def scrolled(form: QWidget) -> QScrollArea:
+def in_scroll_area(form: QWidget) -> QScrollArea:
     """A form that scrolls up and down when it is longer than its place."""
     area = QScrollArea()
     area.setWidgetResizable(True)
@@ -185,5 +185,5 @@ def beneath(top: QWidget, form: QWidget) -> QWidget:
     column.setContentsMargins(0, 0, 0, 0)
     column.setSpacing(0)
     column.addWidget(top)
-    column.addWidget(scrolled(form), 1)
+    column.addWidget(in_scroll_area(form), 1)
     return page

@@ -149,7 +149,7 @@ class DesignWorkspace(QWidget):
 
     def export_signals(self) -> None:
         """Write the signals to a file; those selected in their table are offered apart."""
-        self.lists.write_out(self.signals.selected() if self.view == "signals" else ())
+        self.lists.write_out(self.signals.selected_signals() if self.view == "signals" else ())
 
     def _next_language(self) -> None:
         count = len(self.document.project.panel.languages)
@@ -298,7 +298,7 @@ class DesignWorkspace(QWidget):
             self.checks.finish()
         if finding.fix is None or finding not in self.checks.findings:
             self._say(self.tr("Nothing changed: this problem no longer exists."))
-        elif self.document.do(finding.fix.words, finding.fixed) is None:
+        elif self.document.do(finding.fix.words, finding.apply_fix) is None:
             self.checks.finish()
 
     def _accept(self, finding: Finding) -> None:

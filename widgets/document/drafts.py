@@ -8,7 +8,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 
 from app.project.model import Project
-from app.project.paths import called
+from app.project.paths import kind_name
 from app.project.problems import quoted
 
 DraftTexts = tuple[str, ...]
@@ -56,10 +56,10 @@ class Drafts(QObject):
         """The subject is called otherwise from now on."""
         self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
 
-    def take_over(self, former: Drafts, called: Mapping[tuple[str, str], str]) -> None:
-        """Go on with what another one keeps. `called`: for a kind of subject and a row of then, the row of now."""
+    def take_over(self, former: Drafts, labels: Mapping[tuple[str, str], str]) -> None:
+        """Go on with what another one keeps. `labels`: for a kind of subject and a row of then, the row of now."""
         self._kept = {
-            (subject, called.get((subject[0], row), row) if isinstance(subject, tuple) else row): kept
+            (subject, labels.get((subject[0], row), row) if isinstance(subject, tuple) else row): kept
             for (subject, row), kept in former._kept.items()
         }
         self.changed.emit()
@@ -80,7 +80,7 @@ def subject_text(subject: Hashable) -> str:
     if not isinstance(subject, tuple):
         return str(subject)
     kind, *parts = subject
-    return " ".join([called(kind), *(quoted(part) if isinstance(part, str) else str(part + 1) for part in parts)])
+    return " ".join([kind_name(kind), *(quoted(part) if isinstance(part, str) else str(part + 1) for part in parts)])
 
 
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:

@@ -10,7 +10,7 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMessageBox, QWidget
 
-from widgets.kit.questions import answer_to, asked, question_box
+from widgets.kit.questions import answer_to, confirm, question_box
 
 translate = QCoreApplication.translate
 MOST_NAMED: Final = 4
@@ -98,7 +98,7 @@ def may_replace(parent: QWidget, path: Path, title: str) -> bool:
     """Ask whether a file that exists already may be replaced; `title` says what for."""
     words = translate("files", "{file} already exists. Replace it?").format(file=path.name)
     box = question_box(parent, QMessageBox.Icon.Question, title, words)
-    return asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
+    return confirm(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
 
 
 def may_drop_remarks(parent: QWidget, path: Path) -> bool:
@@ -109,7 +109,7 @@ def may_drop_remarks(parent: QWidget, path: Path) -> bool:
         "{file}.bak until you save again. Put what should last into the notes. Save?",
     ).format(file=path.name)
     box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Comments in the file"), words)
-    return asked(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
+    return confirm(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
 
 
 def wants_another_place(parent: QWidget, why: str) -> bool:

@@ -41,9 +41,9 @@ class FaceColumn(QWidget):
         """
         super().__init__()
         self._face = face
-        self._face_area = scrolled(face)
+        self._face_area = in_scroll_area(face)
         self._slot = slot
-        self._below = below if below is None or isinstance(below, QScrollArea) else scrolled(below)
+        self._below = below if below is None or isinstance(below, QScrollArea) else in_scroll_area(below)
         self._narrowest = narrowest
         self._wanted = wanted if below is not None else 0
         face.fitted.connect(self._place_slot)
@@ -93,7 +93,7 @@ class FaceColumn(QWidget):
         return QSize(face.width(), face.height() + self._slot.sizeHint().height() + below)
 
 
-def scrolled(widget: QWidget) -> QScrollArea:
+def in_scroll_area(widget: QWidget) -> QScrollArea:
     """A frame around a part that is scrolled where it has no room."""
     area = QScrollArea()
     area.setWidget(widget)

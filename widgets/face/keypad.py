@@ -228,13 +228,13 @@ class KeyPad(QWidget):
             widths[BETWEEN] = BESIDE_ARROWS
         return widths, height, APART[roomy]
 
-    def held(self) -> tuple[str, ...]:
+    def keys_down(self) -> tuple[str, ...]:
         """The keys that are down by the mouse or the space bar."""
         return tuple(name for name, button in self.buttons.items() if button.isDown())
 
     def release_all(self) -> None:
         """Let go of every key that is down."""
-        for name in self.held():
+        for name in self.keys_down():
             self.buttons[name].setDown(False)
             self.key_released.emit(name)
 

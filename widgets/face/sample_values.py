@@ -11,7 +11,7 @@ from typing import Final
 from app.panel.layout import PanelLayout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import shown_text, value_span, whole_registers
-from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen, numbered
+from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen, by_number
 from app.signals.text import hexadecimal_width, number_digits, number_width
 
 _USUAL: Final = Fraction(1000)
@@ -50,13 +50,13 @@ class Specimens:
 
     def rows(self, project: Project, screen: Screen) -> Rows:
         """The cells of a screen with sample values."""
-        rows = self.kept(project, screen)
+        rows = self.known_rows(project, screen)
         if rows is None:
             rows = specimen_rows(project, screen, FieldContents.SAMPLE)
             self._kept[screen.name] = _Kept(self._grounds, _glass(project), screen, _signals(project, screen), rows)
         return rows
 
-    def kept(self, project: Project, screen: Screen) -> Rows | None:
+    def known_rows(self, project: Project, screen: Screen) -> Rows | None:
         """The same as far as it is known already; None where something has changed since."""
         # Parts are shared between the values of a project, so what is the same object has not changed.
         if self._of[0] is not project.signals or self._of[1] is not project.panel:
@@ -129,7 +129,7 @@ def sample_value(project: Project, name: str) -> Fraction | str | None:
         return None
     if isinstance(signal, RegisterSignal) and signal.encoding == "string":
         return signal.start_value if isinstance(signal.start_value, str) else "TEXT"
-    if worded := numbered(signal.texts):
+    if worded := by_number(signal.texts):
         return Fraction(list(worded)[:2][-1])  # the first says mostly that there is nothing
     if isinstance(signal, BitSignal):
         return Fraction(1)
@@ -151,7 +151,7 @@ def widest_value(project: Project, name: str) -> Fraction | str | None:
         return None
     if isinstance(signal, RegisterSignal) and signal.encoding == "string":
         return "W" * (2 * (signal.length or 1))
-    if worded := numbered(signal.texts):
+    if worded := by_number(signal.texts):
         return Fraction(max(worded, key=lambda value: len(worded[value])))
     span = value_span(project, name)
     if span is None:

@@ -99,7 +99,7 @@ class Thumbnails(QObject):
             self._left_s -= time.perf_counter() - began
             self._go_on(AFTER_MS)
             return picture
-        if self._specimens.kept(project, screen) is not rows:
+        if self._specimens.known_rows(project, screen) is not rows:
             self._go_on(AFTER_MS)
         return self._picture_of(rows, look)
 

@@ -106,7 +106,7 @@ class Listed:
         return plain(self.action.text())
 
 
-def listed(menus: Iterable[QMenu]) -> Iterator[Listed]:
+def list_commands(menus: Iterable[QMenu]) -> Iterator[Listed]:
     """Everything in these menus and the menus in them, in order."""
     for menu in menus:
         yield from _list(menu, (plain(menu.title()),))

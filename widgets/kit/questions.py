@@ -37,7 +37,7 @@ def answer_to(
     return next((way for button, way in buttons if button is clicked), else_)
 
 
-def asked(box: QMessageBox, yes: QMessageBox.StandardButton, no: QMessageBox.StandardButton) -> bool:
+def confirm(box: QMessageBox, yes: QMessageBox.StandardButton, no: QMessageBox.StandardButton) -> bool:
     """Show a box with two buttons, of which `no` is the safe one that Enter takes. Gives whether `yes` was pressed."""
     box.setStandardButtons(yes | no)
     box.setDefaultButton(no)

@@ -86,7 +86,7 @@ class RowList(QTreeWidget):
         """One more row, standing for `data`."""
         self.addTopLevelItem(list_row(*texts, data=data))
 
-    def chosen(self) -> object:
+    def current_value(self) -> object:
         """What the current row stands for; None if there is none."""
         item = self.currentItem()
         return None if item is None else item.data(0, Qt.ItemDataRole.UserRole)

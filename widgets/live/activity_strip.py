@@ -234,7 +234,7 @@ class ActivityStrip(QWidget):
         lane = self._lanes[line]
         return lane.good, lane.faults
 
-    def told(self, line: str) -> str:
+    def lane_text(self, line: str) -> str:
         """The words beside the marks of `line`."""
         lane = self._lanes[line]
         if self._chosen is not None and self._chosen[0] == line:
@@ -274,7 +274,7 @@ class ActivityStrip(QWidget):
             if lane.counted:
                 lane.counted = False
                 self.update(counts)
-            if self.told(name) != lane.elided[0][0]:
+            if self.lane_text(name) != lane.elided[0][0]:
                 self.update(words)
         if self._whole:
             self.update()
@@ -316,7 +316,7 @@ class ActivityStrip(QWidget):
         shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
         fault = bool(lane.trouble) or (shown is not None and not shown.good)
         painter.setPen(palette.current().colour("fault" if fault else "faint"))
-        told = self.told(name), words.width()
+        told = self.lane_text(name), words.width()
         if lane.elided[0] != told:
             lane.elided = (told, metrics.elidedText(told[0], Qt.TextElideMode.ElideRight, told[1]))
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, lane.elided[1])
@@ -474,7 +474,7 @@ class ActivityStrip(QWidget):
 
     def _announce(self) -> None:
         self.setAccessibleDescription(
-            "; ".join(f"{name}: {self.told(name)}" for name in self._lanes) or self.tr("not connected")
+            "; ".join(f"{name}: {self.lane_text(name)}" for name in self._lanes) or self.tr("not connected")
         )
 
 

@@ -103,7 +103,7 @@ class LiveSession(QObject):
         session = self._session
         if session is None:
             return WritePermission()
-        armed = tuple(line.name for line in session.project.lines if session.engine.armed(line.name))
+        armed = tuple(line.name for line in session.project.lines if session.engine.is_armed(line.name))
         return WritePermission(
             live=True, simulated=session.simulation is not None, armed=armed, disarmed=session.disarmed
         )

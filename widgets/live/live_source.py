@@ -217,7 +217,7 @@ class Observation(QObject):
             history.clock.look()
         came = self._take_samples()
         watch.reports(session.take_reports())
-        armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
+        armed = [line.name for line in session.project.lines if session.engine.is_armed(line.name)]
         watch.look(session.snapshot(), session.panel.state, armed, session.panel.at)
         watch.stops(session.owed, session.failed, session.looked_at)
         self._keep_held(session)
@@ -232,7 +232,7 @@ class Observation(QObject):
         for name, value in self.watch.changed_held(session.panel.state):
             self.history.hold(name, now, value)
             if self._recorder is not None:
-                self._recorder.held(name, now, value)
+                self._recorder.keep_held(name, now, value)
 
     def _take_samples(self) -> bool:
         samples = self._samples.take() if self._samples is not None else []
@@ -245,7 +245,7 @@ class Observation(QObject):
         if not events:
             return
         if self.history is not None:
-            self.history.happened(events)
+            self.history.add_events(events)
         if self._recorder is not None:
             for event in events:
                 self._recorder.event(event)

@@ -97,7 +97,7 @@ class ReadingsTable(QWidget):
         assert layout is not None
         layout.addWidget(widget)
 
-    def selected(self) -> str:
+    def current_signal(self) -> str:
         """The signal of the row where the cursor is; empty if there is none."""
         index = self.view.currentIndex()
         return self.model.name(index.row()) if index.isValid() else ""
@@ -196,7 +196,7 @@ class ReadingsTable(QWidget):
         self.view.setColumnWidth(ReadingColumn.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
 
     def _keep_selection(self) -> None:
-        self._kept = [self.model.name(row) for row in selected_rows(self.view)], self.selected()
+        self._kept = [self.model.name(row) for row in selected_rows(self.view)], self.current_signal()
 
     def _select_again(self) -> None:
         names, current = set(self._kept[0]), self._kept[1]

@@ -197,7 +197,7 @@ class LastMinutes(QObject):
         history = self._observation.history
         if history is None or self._saving is not None:
             return
-        kept = history.kept()
+        kept = history.contents()
         # Its thread ends with its one task, also when the window is closed meanwhile.
         executor = ThreadPoolExecutor(1, "fanlight-last-minutes")
         self._saving = (

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QSizePolicy, QStac
 
 from app.panel.messages import bounds, with_unit
 from app.project.binding import bind, plain_text, refusal, unwritable
-from app.project.model import AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, numbered
+from app.project.model import AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, by_number
 from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
 from app.signals.typed import number
@@ -123,7 +123,7 @@ class WriteBar(QFrame):
             self._say(self.tr("Not written: {why}").format(why=reason), "fault")
         elif session is None or session.project is not project:
             self._say(self.tr("Not written: connect first."), "fault")
-        elif not session.engine.armed(bind(project, signal.name).follower.line):
+        elif not session.engine.is_armed(bind(project, signal.name).follower.line):
             self._say(self.tr("Not written: writing is not armed. Arm it first."), "fault")
         else:
             self._future = session.write(signal.name, value)
@@ -188,7 +188,7 @@ class WriteBar(QFrame):
 def _choices(signal: AnySignal) -> list[tuple[str, str]]:
     """What the value may be if it is one of a few."""
     if signal.texts:
-        return [(str(value), f"{text} ({value})") for value, text in numbered(signal.texts).items()]
+        return [(str(value), f"{text} ({value})") for value, text in by_number(signal.texts).items()]
     one_bit = isinstance(signal, BitSignal) or (
         isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")
     )

@@ -104,7 +104,7 @@ class CommandFinder(QDialog):
         self.list.itemActivated.connect(lambda _item, _column: self._accept())
         self._narrow("")
 
-    def found(self) -> list[Target]:
+    def targets(self) -> list[Target]:
         """What is listed now, the best first."""
         return [self._target(row) for row in range(self.list.topLevelItemCount())]
 

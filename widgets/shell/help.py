@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Panel
 from widgets.face.keypad import keyboard_map
-from widgets.kit.commands import keys_of, listed, native, plain
+from widgets.kit.commands import keys_of, list_commands, native, plain
 from widgets.kit.controls import push_button
 from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import fit
@@ -170,7 +170,7 @@ def _finish(dialog: QDialog, *parts: QWidget, button: QPushButton | None = None)
 
 
 def _commands(menu: QMenu) -> list[tuple[str, str]]:
-    return [(": ".join((*each.path[1:], each.name)), native(keys_of(each.action))) for each in listed([menu])]
+    return [(": ".join((*each.path[1:], each.name)), native(keys_of(each.action))) for each in list_commands([menu])]
 
 
 def _keys(panel: Panel) -> list[tuple[Qt.Key, str]]:

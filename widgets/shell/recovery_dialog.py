@@ -29,7 +29,7 @@ from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
 from widgets.kit.plain import plain_label
-from widgets.kit.questions import asked, question_box, say
+from widgets.kit.questions import confirm, question_box, say
 from widgets.kit.scaling import comfortable
 
 MOST_LINES = 200
@@ -198,7 +198,7 @@ class RecoveryDialog(QDialog):
         row = self.list.currentRow()
         words = self.tr("Delete this unsaved work permanently?")
         box = question_box(self, QMessageBox.Icon.Question, self.windowTitle(), words)
-        if not asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
+        if not confirm(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
             return
         try:
             self._slots[row].clear()

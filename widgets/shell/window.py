@@ -29,7 +29,7 @@ from widgets.bench.workspace import BenchWorkspace
 from widgets.document.blank import blank
 from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
-from widgets.kit.commands import listed
+from widgets.kit.commands import list_commands
 from widgets.kit.elided import ShortLabel
 from widgets.kit.language import Language
 from widgets.kit.look import set_look
@@ -608,7 +608,7 @@ class MainWindow(QMainWindow):
         """Ask for a command or a place by name, and go there."""
         from widgets.shell.finder import find
 
-        others = [each for each in listed(self.menus.all()) if each.action is not self.menus.find]
+        others = [each for each in list_commands(self.menus.all()) if each.action is not self.menus.find]
         find(others, self.design, self.settings, self)
 
     def show_shortcuts(self) -> None:

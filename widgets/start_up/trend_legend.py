@@ -85,7 +85,7 @@ class TrendLegend(QTableWidget):
             if item.text() != text:
                 item.setText(text)
 
-    def chosen(self) -> tuple[str, ...]:
+    def selected_curves(self) -> tuple[str, ...]:
         """The selected curves."""
         return tuple(self._names[row] for row in selected_rows(self))
 

@@ -364,7 +364,7 @@ class TrendView(QWidget):
             within.aboutToShow.connect(lambda within=within, part=part: self.offer_in(within, part))
 
     def _take_out(self) -> None:
-        chosen = self.legend.chosen()
+        chosen = self.legend.selected_curves()
         self.show_signals([name for name in self.signals if name not in chosen])
 
     # Events

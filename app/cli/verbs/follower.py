@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from app.cli.options import add_project
 from app.cli.outcome import FINE, say, tell
 from app.cli.presses import give_order
-from app.cli.sessions import interrupted
+from app.cli.sessions import watch_for_end
 from app.errors import FanlightError
 from app.project_file.files import load
 
@@ -70,7 +70,7 @@ def follower(args: argparse.Namespace) -> int:
                 "caution: others on the network can also reach it, read and write; "
                 "with --tcp 127.0.0.1:PORT only this computer can"
             )
-        with interrupted() as ended:
+        with watch_for_end() as ended:
             if args.operate:
                 _take_orders(simulation)
             ended.wait()

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from app.cli.options import add_endpoint, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
-from app.cli.sessions import complain_of_endpoints, interrupted, session_of, started, wait
+from app.cli.sessions import complain_of_endpoints, run_session, session_of, wait, watch_for_end
 from app.project_file.files import load
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def line(args: argparse.Namespace) -> int:
     if args.follower is not None and args.follower not in project.follower_named:
         names = ", ".join(f"'{name}'" for name in project.follower_named) or "none"
         raise CouldNotRun(f"{args.project}: there is no device '{args.follower}'; it has: {names}")
-    with started(session_of(args, project)) as session, interrupted() as ended:
+    with run_session(session_of(args, project)) as session, watch_for_end() as ended:
         where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
         tell(f"watching {where}; Ctrl+C ends it")
         watch = LineWatch(session, follower=args.follower, faults_only=args.faults)

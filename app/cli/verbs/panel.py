@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from app.cli.options import add_endpoint, add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
 from app.cli.presses import give_order, is_order, presses
-from app.cli.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
+from app.cli.sessions import all_tried, complain_of_endpoints, patience, run_session, session_of, wait
 from app.project.by_itself import written_by_itself
 from app.project.model import HeldSignal
 from app.project_file.files import load
@@ -54,7 +54,7 @@ def panel(args: argparse.Namespace) -> int:
         tell(CAUTION)
         for each in written_by_itself(project):
             tell(f"{'Without a key, can start something' if each.starts else 'Without a key'}: {each.words}")
-    with started(session):
+    with run_session(session):
         if by_hand:
             from app.cli.terminal_panel import operate
 
@@ -90,7 +90,7 @@ def _settle(session: Session) -> None:
         if reading is None:
             return False
         if not reading.good:
-            return tried(session.snapshot(), [name])
+            return all_tried(session.snapshot(), [name])
         return reading.time is not None and reading.time >= since
 
     def settled() -> bool:

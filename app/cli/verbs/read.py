@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from app.cli.options import add_endpoint, add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
-from app.cli.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
+from app.cli.sessions import all_tried, complain_of_endpoints, patience, run_session, session_of, wait
 from app.project.model import HeldSignal, Project
 from app.project_file.files import load
 
@@ -34,9 +34,9 @@ def read(args: argparse.Namespace) -> int:
             raise CouldNotRun(f"{args.project}: there is no signal '{name}'")
         if isinstance(project.signal_named[name], HeldSignal):
             raise CouldNotRun(f"signal '{name}' is a held value of the panel and is not read from the line")
-    with started(session_of(args, project)) as session:
+    with run_session(session_of(args, project)) as session:
         if args.for_s is None:
-            wait(lambda: tried(session.snapshot(), names), limit_s=patience(project))
+            wait(lambda: all_tried(session.snapshot(), names), limit_s=patience(project))
         else:
             wait(lambda: False, limit_s=args.for_s)
         snapshot = session.snapshot()

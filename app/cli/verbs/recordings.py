@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from app.cli.options import add_endpoint, add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, Results, put, put_json, say
-from app.cli.sessions import complain_of_endpoints, session_of, started
+from app.cli.sessions import complain_of_endpoints, run_session, session_of
 from app.project_file.files import load
 from app.project_file.replace_file import temporary
 
@@ -55,7 +55,7 @@ def record(args: argparse.Namespace) -> int:
         args.to, project, session.samples, limits=limits, compress=not args.plain, state=session.panel.state
     )
     try:
-        with started(session):
+        with run_session(session):
             # Ctrl+C is the usual end of a recording, and no failure.
             with suppress(KeyboardInterrupt):
                 _watch(args, session, recorder)
@@ -86,7 +86,7 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
             watch.look(session.snapshot(), session.panel.state, (), session.panel.at)
             now = time.monotonic()
             for name, value in watch.changed_held(session.panel.state):
-                recorder.held(name, now, value)
+                recorder.keep_held(name, now, value)
             for event in watch.take():
                 recorder.event(event)
             progress = recorder.progress

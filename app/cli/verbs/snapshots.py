@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from app.cli.options import add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, say, tell
-from app.cli.sessions import session_of, started
+from app.cli.sessions import run_session, session_of
 from app.project_file.files import load
 
 if TYPE_CHECKING:
@@ -105,6 +105,6 @@ def _take(
     follower = project.follower_named[name]
     wanted = [range_of(follower, text) for text in ranges]
     wanted += [] if like is None else ranges_like(like)
-    with started(session_of(args, project)) as session:
+    with run_session(session_of(args, project)) as session:
         endpoint = session.endpoints.get(follower.line)
         return take(session.engine, project, name, wanted, line=str(endpoint or ""), notes=notes)

@@ -42,7 +42,7 @@ def worse(findings: tuple[Finding, ...], than: Finding) -> Counter[str]:
 def prove(project: Project, finding: Finding) -> Project | None:
     """The fixed project, in which the finding is gone and nothing graver has come; None if the fix was refused."""
     try:
-        fixed = finding.fixed(project)
+        fixed = finding.apply_fix(project)
     except EditRefused:
         return None
     before, after = check(project), check(fixed)
@@ -313,14 +313,14 @@ def test_a_mend_that_would_leave_no_room_is_refused(good: Draft) -> None:
         each for each in check(narrow.project) if each.rule == "choice-without-text" and each.fix is not None
     )
     with pytest.raises(EditRefused, match="no room"):
-        finding.fixed(narrow.project)
+        finding.apply_fix(narrow.project)
 
 
 def test_a_field_is_not_widened_over_another_nor_over_text(good: Draft) -> None:
     hemmed = good.field("run", 0, at=(0, 15), width=2)
     finding = next(each for each in check(hemmed.project) if each.rule == "field-too-narrow")
     assert finding.fix is not None
-    fixed = finding.fixed(hemmed.project).screens[0].fields[0]
+    fixed = finding.apply_fix(hemmed.project).screens[0].fields[0]
     assert (fixed.at, fixed.width) == ((0, 12), 5)
     full = good.change(good.place("screen", "run"), text=("x" * 11 + "  " + "x" * 7,)).field("run", 0, width=2)
     finding = next(each for each in check(full.project) if each.rule == "field-too-narrow" and "speed" in each.message)

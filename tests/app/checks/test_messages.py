@@ -101,7 +101,7 @@ def test_every_message_that_is_filled_in_passes(good: Draft) -> None:
     filled = []
     while findings := found(project):
         filled.append(findings[0].message)
-        project = findings[0].fixed(project)
+        project = findings[0].apply_fix(project)
     # English is shown where nothing is said, until the first language says something.
     assert len(filled) == 2
     assert project.panel.messages["refused"] == "nicht geschrieben: Geraet lehnt ab"

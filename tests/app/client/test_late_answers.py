@@ -36,7 +36,7 @@ def test_a_slow_unit_that_is_silent_again_and_again_counts_as_dead() -> None:
     lateness.late(3, 10.0, 10.5)
     for _ in range(SILENT - 1):
         lateness.gave_up(3)
-    lateness.answered(3, 12.0)
+    lateness.note_answer(3, 12.0)
     for _ in range(SILENT - 1):
         lateness.gave_up(3)
     assert lateness.slow(3, 13.0)

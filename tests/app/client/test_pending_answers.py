@@ -19,7 +19,7 @@ ONE = read_request(3, "holding", 10, 1)
 def unsettled(*requests: Request) -> PendingAnswers:
     settling = PendingAnswers(60.0)
     for request in requests:
-        settling.unanswered(request, 0.0)
+        settling.note_silence(request, 0.0)
     return settling
 
 
@@ -73,12 +73,12 @@ def test_where_no_other_length_is_left_a_number_is_sent_to_be_given_back() -> No
     assert marker.answer_head == marker.pdu
     assert marker.count == 0
     assert not marker.writes
-    settling.unanswered(marker, 1.0)
+    settling.note_silence(marker, 1.0)
     again = settling.unambiguous(ONE, 2.0, wider=False)
     assert again is not None
     assert again.function == RETURN_QUERY_DATA
     assert again.pdu != marker.pdu, "the late answer to the first is not that to the second"
-    settling.answered(again)
+    settling.note_answer(again)
     assert settling.unambiguous(ONE, 3.0, wider=False) is ONE
 
 
@@ -86,7 +86,7 @@ def test_a_refused_number_is_as_good() -> None:
     settling = unsettled(ONE)
     marker = settling.unambiguous(ONE, 1.0, wider=False)
     assert marker is not None
-    settling.answered(marker, refused=True)
+    settling.note_answer(marker, refused=True)
     assert settling.unambiguous(ONE, 2.0, wider=False) is ONE
 
 
@@ -94,12 +94,12 @@ def test_a_late_refusal_of_an_earlier_number_clears_only_what_was_before_it() ->
     settling = unsettled(ONE)
     marker = settling.unambiguous(ONE, 1.0, wider=False)
     assert marker is not None
-    settling.unanswered(marker, 1.0)
+    settling.note_silence(marker, 1.0)
     two = read_request(3, "holding", 30, 2)
-    settling.unanswered(two, 2.0)
+    settling.note_silence(two, 2.0)
     again = settling.unambiguous(ONE, 3.0, wider=False)
     assert again is not None
-    settling.answered(again, refused=True)
+    settling.note_answer(again, refused=True)
     assert not settling.mistakable(ONE)
     assert settling.mistakable(two)
 
@@ -140,7 +140,7 @@ def test_a_write_is_not_varied() -> None:
 
 def test_an_unmistakable_answer_clears_all_before_it() -> None:
     settling = unsettled(TEN, ONE)
-    settling.answered(read_request(3, "holding", 10, 9))
+    settling.note_answer(read_request(3, "holding", 10, 9))
     assert settling.unambiguous(TEN, 1.0) is TEN
     assert not settling.owes(3)
 
@@ -148,14 +148,14 @@ def test_an_unmistakable_answer_clears_all_before_it() -> None:
 def test_an_exception_may_have_been_meant_for_the_oldest() -> None:
     settling = unsettled(TEN)
     nine = read_request(3, "holding", 10, 9)
-    settling.answered(nine, refused=True)
+    settling.note_answer(nine, refused=True)
     assert not settling.mistakable(TEN)
     assert settling.mistakable(nine)
 
 
 def test_an_exception_of_a_function_that_nobody_else_asked_clears_all() -> None:
     settling = unsettled(TEN)
-    settling.answered(read_request(3, "input", 10, 10), refused=True)
+    settling.note_answer(read_request(3, "input", 10, 10), refused=True)
     assert not settling.owes(3)
 
 
@@ -165,13 +165,13 @@ def test_a_dead_follower_uses_up_only_so_many_lengths_and_is_then_asked_for_a_pr
     for second in range(1000):
         request = settling.unambiguous(TEN, float(second))
         assert request is not None
-        settling.unanswered(request, float(second))
+        settling.note_silence(request, float(second))
         asked.append(request)
     assert len({request.answer_head for request in asked}) == MOST_SHAPES
     proof = settling.unambiguous(TEN, 1000.0)
     assert proof is not None
     assert proof.count == 0, "its answer may be that of any of the thousand, so it brings no value"
-    settling.answered(proof)
+    settling.note_answer(proof)
     assert settling.unambiguous(TEN, 1001.0) is TEN
 
 
@@ -233,18 +233,18 @@ def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
             None,
         )
         if passed is None:
-            settling.unanswered(request, 0.0)
+            settling.note_silence(request, 0.0)
             continue
         if request.count:
             assert passed is request, "a value was taken for another's"
-        settling.answered(request, refused=refused)
+        settling.note_answer(request, refused=refused)
     # With a follower that is on time again, values come back.
     follower.waiting.clear()
     settled = 0
     for _ in range(60):
         request = settling.unambiguous(TEN, 0.0, wider=wider)
         assert request is not None
-        settling.answered(request)
+        settling.note_answer(request)
         if request is TEN:
             settled += 1
     assert settled > 1
@@ -253,7 +253,7 @@ def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
 def test_a_request_that_was_wrongly_answered_is_not_taken_for_answered_late() -> None:
     frame = bytes((3, *ONE.answer_head, 0, 0, 0, 0))
     settling = PendingAnswers(60.0)
-    settling.unanswered(ONE, 1.0, wrongly=True)
+    settling.note_silence(ONE, 1.0, wrongly=True)
     assert settling.late(frame) is None
     assert settling.mistakable(ONE)
     settling = unsettled(ONE)

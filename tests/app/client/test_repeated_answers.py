@@ -25,8 +25,8 @@ class Line:
         self.let_out: list[str] = []
 
     def asked(self, request: Request, pdu: bytes, at: float, name: str) -> None:
-        self.repeats.sent(request)
-        self.repeats.taken(request, pdu, at, at + 0.005)
+        self.repeats.note_request(request)
+        self.repeats.note_answer(request, pdu, at, at + 0.005)
         chain = self.repeats.chain(request, pdu)
         assert chain is not None
         chain.waiting.append(lambda: self.let_out.append(name))
@@ -46,10 +46,10 @@ def test_an_answer_is_let_out_when_its_own_would_have_come() -> None:
 def test_an_answer_is_proved_while_the_next_request_is_outstanding() -> None:
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
-    line.repeats.sent(B)
+    line.repeats.note_request(B)
     line.repeats.prove(1.006)
     assert line.let_out == ["a"]
-    line.repeats.taken(B, answer(B, 2), 1.1, 1.105)
+    line.repeats.note_answer(B, answer(B, 2), 1.1, 1.105)
     chain = line.repeats.chain(B)
     assert chain is not None
     assert (chain.answers, chain.oldest) == (1, 1.1)
@@ -59,7 +59,7 @@ def test_the_next_answer_of_its_shape_puts_the_proof_off() -> None:
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
     line.asked(B, answer(B, 2), 1.004, "b")
-    line.repeats.sent(TWO)
+    line.repeats.note_request(TWO)
     line.repeats.prove(1.006)
     assert line.let_out == []
     line.repeats.prove(1.009)
@@ -72,7 +72,7 @@ def test_one_answer_too_many_drops_the_whole_chain_and_no_other() -> None:
     line.asked(B, answer(A, 1), 1.01, "the copy of a")
     line.asked(C, answer(B, 2), 1.02, "b for c")
     line.asked(TWO, answer(TWO, 7), 1.021, "two")
-    unasked = line.repeats.unasked(3, answer(C, 3), 1.022)
+    unasked = line.repeats.note_unasked(3, answer(C, 3), 1.022)
     assert unasked is not None
     assert not unasked.differs, "it may be the true answer to the last one"
     line.repeats.prove(2.0)
@@ -82,7 +82,7 @@ def test_one_answer_too_many_drops_the_whole_chain_and_no_other() -> None:
 def test_a_copy_of_the_only_answer_of_its_shape_takes_nothing_away() -> None:
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
-    unasked = line.repeats.unasked(3, answer(A, 1), 1.003)
+    unasked = line.repeats.note_unasked(3, answer(A, 1), 1.003)
     assert unasked is not None
     assert unasked.request is A
     assert unasked.delay_s is not None
@@ -98,7 +98,7 @@ def test_an_answer_like_that_to_another_request_is_not_taken_for_its_copy() -> N
     line.asked(B, answer(B, 1), 1.01, "b")
     line.repeats.prove(1.02)
     line.asked(C, answer(B, 1), 1.03, "the copy of b")
-    line.repeats.unasked(3, answer(C, 0), 1.031)
+    line.repeats.note_unasked(3, answer(C, 0), 1.031)
     line.repeats.prove(2.0)
     assert line.let_out == ["a", "b"]
 
@@ -107,7 +107,7 @@ def test_another_answer_to_the_only_request_of_its_shape_is_of_a_second_device()
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
     line.asked(TWO, answer(TWO, 7), 1.001, "two")
-    unasked = line.repeats.unasked(3, answer(A, 9), 1.003)
+    unasked = line.repeats.note_unasked(3, answer(A, 9), 1.003)
     assert unasked is not None
     assert unasked.differs
     assert line.repeats.differing(3, 1.1)
@@ -117,7 +117,7 @@ def test_another_answer_to_the_only_request_of_its_shape_is_of_a_second_device()
 
 
 def test_a_unit_that_never_answered_sends_nothing_unasked() -> None:
-    assert Line().repeats.unasked(3, answer(A, 1), 1.0) is None
+    assert Line().repeats.note_unasked(3, answer(A, 1), 1.0) is None
 
 
 def test_an_answer_that_may_be_late_makes_its_chain_doubtful() -> None:
@@ -133,11 +133,11 @@ def test_no_shape_is_used_again_while_a_copy_may_come() -> None:
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
     assert line.repeats.taken_heads(3, 1.001) == {}, "nothing of the kind has happened yet"
-    line.repeats.unasked(3, answer(A, 1), 1.01)
+    line.repeats.note_unasked(3, answer(A, 1), 1.01)
     assert line.repeats.taken_heads(3, 1.02) == {A.answer_head: 1.0 + REPEATED_WITHIN_S}
     for number in range(2, 2 + KNOWN_AFTER):
         line.asked(A, answer(A, number), float(number), "a")
-        line.repeats.unasked(3, answer(A, number), number + 0.03)
+        line.repeats.note_unasked(3, answer(A, number), number + 0.03)
     assert line.repeats.taken_heads(3, number + 0.06) == {A.answer_head: number + 0.07}
     assert line.repeats.taken_heads(3, number + 0.08) == {}
     assert line.repeats.careful(3, number + 0.02 + CAREFUL_S)
@@ -210,18 +210,18 @@ def test_whatever_comes_twice_no_wrong_value_is_let_out(
         now += 0.001
         for at, pdu in [entry for entry in on_the_way if entry[0] <= now]:
             on_the_way.remove((at, pdu))
-            line.repeats.unasked(3, pdu, at)
+            line.repeats.note_unasked(3, pdu, at)
         line.repeats.prove(now)
         chain = line.repeats.chain(request)
         if chain is not None and chain.wants_pause(now):
             now = chain.due
             for at, pdu in [entry for entry in on_the_way if entry[0] <= now]:
                 on_the_way.remove((at, pdu))
-                line.repeats.unasked(3, pdu, at)
+                line.repeats.note_unasked(3, pdu, at)
             line.repeats.prove(now)
         if request.answer_head in line.repeats.taken_heads(3, now):
             continue
-        line.repeats.sent(request)
+        line.repeats.note_request(request)
         true[name] = answer(request, (which + number // 5) % values)
         on_the_way.append((now + takes, true[name]))
         if twice:
@@ -233,14 +233,14 @@ def test_whatever_comes_twice_no_wrong_value_is_let_out(
             now, pdu = on_the_way.pop(0)
             if pdu.startswith(request.answer_head):
                 break
-            line.repeats.unasked(3, pdu, now)
+            line.repeats.note_unasked(3, pdu, now)
         taken[name] = pdu
-        line.repeats.taken(request, pdu, now, max(sent + 0.005, now + 0.001))
+        line.repeats.note_answer(request, pdu, now, max(sent + 0.005, now + 0.001))
         chain = line.repeats.chain(request)
         assert chain is not None
         chain.waiting.append(lambda name=name: line.let_out.append(name))  # type: ignore[misc]
     for at, pdu in on_the_way:
         line.repeats.prove(at - 1e-9)
-        line.repeats.unasked(3, pdu, at)
+        line.repeats.note_unasked(3, pdu, at)
     line.repeats.prove(now + 1)
     assert [name for name in line.let_out if taken[name] != true[name]] == []

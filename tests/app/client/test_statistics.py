@@ -27,16 +27,16 @@ def test_requests_and_faults_are_counted_and_a_lost_connection_is_no_fault_of_a_
 
 def test_an_outage_lasts_from_the_first_failure_to_the_next_answer() -> None:
     book = OutageBook()
-    book.failed(1.0, "it was never there")
-    book.answered(9.0)
+    book.note_failure(1.0, "it was never there")
+    book.note_answer(9.0)
     assert book.outages.count == 0, "what never answered is not out"
-    book.failed(10.0, "gone")
-    book.failed(11.0, "still gone")
-    book.answered(14.0)
+    book.note_failure(10.0, "gone")
+    book.note_failure(11.0, "still gone")
+    book.note_answer(14.0)
     assert book.outages.last == Outage(10.0, 14.0, "gone")
-    book.failed(20.0, "one request")
-    book.answered(20.0 + OUTAGE_S / 2)
+    book.note_failure(20.0, "one request")
+    book.note_answer(20.0 + OUTAGE_S / 2)
     assert book.outages.count == 1, "single requests are faults"
-    book.failed(30.0, "again")
-    book.answered(32.0)
+    book.note_failure(30.0, "again")
+    book.note_answer(32.0)
     assert (book.outages.count, book.outages.seconds) == (2, 6.0)

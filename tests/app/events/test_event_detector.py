@@ -37,7 +37,7 @@ class Watched:
         self.watch.effects(session.panel.tick(), session.panel.at)
         self.watch.samples(self.samples.take())
         self.watch.reports(session.take_reports())
-        armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
+        armed = [line.name for line in session.project.lines if session.engine.is_armed(line.name)]
         self.watch.look(session.snapshot(), session.panel.state, armed)
         self.seen += self.watch.take()
 

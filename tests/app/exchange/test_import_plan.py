@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from app.edits import EditRefused
-from app.exchange.column_mapping import remembered
+from app.exchange.column_mapping import memory_text
 from app.exchange.delimited import TextWay
 from app.exchange.import_plan import ImportTarget, SameName
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
@@ -245,7 +245,7 @@ def test_a_matching_is_remembered_for_lists_with_the_same_titles(tmp_path: Path)
     done = brought(tmp_path, "Foo,Bar,Baz\nSpeed,300,x\nTorque,301,y\n")
     assert "notes" not in done.matching.columns
     changed = done.matching.with_key(2, "notes")
-    kept = {done.signature(): remembered(changed)}
+    kept = {done.signature(): memory_text(changed)}
     path = tmp_path / "next.csv"
     path.write_text("Foo,Bar,Baz\nCurrent,302,z\n", "utf-8")
     again = begin(path, kiln_project(), target(), lambda key: kept.get(key, ""))

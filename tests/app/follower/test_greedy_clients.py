@@ -187,7 +187,7 @@ def test_it_cautions_when_others_on_the_network_can_reach_it(
     class Ended:
         def wait(self) -> None: ...
 
-    monkeypatch.setattr(verb, "interrupted", lambda: contextlib.nullcontext(Ended()))
+    monkeypatch.setattr(verb, "watch_for_end", lambda: contextlib.nullcontext(Ended()))
     if "::" in host:
         try:
             socket.create_server(("::1", 0), family=socket.AF_INET6).close()

@@ -184,7 +184,7 @@ def test_what_cannot_be_written_is_refused(running: Running, name: str, words: s
 
 def test_an_unarmed_line_writes_nothing(running: Running) -> None:
     running.engine.arm("pumproom", False)
-    assert not running.engine.armed("pumproom")
+    assert not running.engine.is_armed("pumproom")
     report = running.engine.write("speed", 10).result(5)
     assert (report.ok, report.reason) == (False, "line 'pumproom' is not armed")
     wait_for(lambda: not running.engine.snapshot().lines["pumproom"].armed)
@@ -666,7 +666,7 @@ def test_a_line_that_leads_nowhere_stays_down() -> None:
         report = engine.write("speed", 1).result(1)
         assert not report.ok
         engine.arm("pumproom", True)
-        assert not engine.armed("pumproom")
+        assert not engine.is_armed("pumproom")
     finally:
         engine.stop()
 

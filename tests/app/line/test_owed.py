@@ -565,7 +565,7 @@ def test_a_short_loss_does_not_disarm() -> None:
         lose_the_line(line)
         line.follower.answer = line.honest
         wait_for(lambda: line.engine.snapshot().followers["pump"].answering)
-        assert line.engine.armed("bus")
+        assert line.engine.is_armed("bus")
 
 
 def test_one_lost_answer_does_not_disarm_however_short_the_time_out_of_the_follower() -> None:
@@ -582,7 +582,7 @@ def test_one_lost_answer_does_not_disarm_however_short_the_time_out_of_the_follo
         wait_for(lambda: line.engine.snapshot().followers["pump"].answering is False)
         asked = len(line.follower.asked)
         wait_for(lambda: len(line.follower.asked) > asked + 20)
-        assert line.engine.armed("bus")
+        assert line.engine.is_armed("bus")
 
 
 def test_a_line_without_anything_real_stays_armed(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -596,7 +596,7 @@ def test_a_line_without_anything_real_stays_armed(monkeypatch: pytest.MonkeyPatc
         line.follower.answer = silent
         asked = len(line.follower.asked)
         wait_for(lambda: len(line.follower.asked) > asked + 8)
-        assert line.engine.armed("bus")
+        assert line.engine.is_armed("bus")
     finally:
         line.stop()
 
@@ -605,11 +605,11 @@ def test_who_arms_while_a_follower_is_lost_knows_it_and_stays_armed(monkeypatch:
     monkeypatch.setattr(app.line.poller, "LOST_S", 2 * T)
     with running() as line:
         line.follower.answer = silent
-        wait_for(lambda: not line.engine.armed("bus"))
+        wait_for(lambda: not line.engine.is_armed("bus"))
         line.engine.arm("bus")
         asked = len(line.follower.asked)
         wait_for(lambda: len(line.follower.asked) > asked + 8)
-        assert line.engine.armed("bus")
+        assert line.engine.is_armed("bus")
 
 
 @pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])

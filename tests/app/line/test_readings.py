@@ -31,10 +31,10 @@ def test_a_reading_is_always_what_its_registers_say(name: str, steps: list[tuple
     readings, binding, expected = Readings(PROJECT, {}, {}), bindings(PROJECT)[name], NEVER_READ
     for at, step in enumerate(steps):
         if step == "refused":
-            readings.refused((name,), "refused")
+            readings.mark_refused((name,), "refused")
             assert readings.now()[name].quality is Quality.REFUSED
         elif step == "lost":
-            readings.lost((name,), "lost")
+            readings.mark_lost((name,), "lost")
             assert not readings.now()[name].good
         else:
             words = tuple(step[: binding.count])

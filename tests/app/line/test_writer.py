@@ -193,7 +193,7 @@ def test_disarming_writes_the_stops_that_are_owed_and_nothing_else() -> None:
         waiting = [line.engine.write("speed", 40), line.engine.write("total", 7)]
         release = line.engine.write("lamp", 0, Purpose.RELEASE)
         line.engine.arm("bus", False)
-        assert not line.engine.armed("bus")
+        assert not line.engine.is_armed("bus")
         assert release.result(5).ok
         assert line.honest.coils[5] is False
         outcomes = [future.result(5).outcome for future in waiting]

@@ -77,10 +77,10 @@ class Device:
             refused = self.refuses(self.now, range(read.address, read.address + read.count))
             began_at, self.now = self.now, self.now + EXCHANGE_S
             if refused:
-                self.jobs.refused(job, began_at, known=any(name in self.good for name in job.signals))
+                self.jobs.note_refusal(job, began_at, known=any(name in self.good for name in job.signals))
             else:
                 self.good.update(dict.fromkeys(job.signals, self.now))
-                self.jobs.answered(job, began_at)
+                self.jobs.note_answer(job, began_at)
                 if not job.retired:
                     self.due.put(job, max(at + job.every_s, began_at))
         self.now = max(self.now, end)

@@ -13,7 +13,7 @@ from app.project.messages import (
     READY,
     Known,
     chosen_form,
-    filled,
+    fill_in,
     fits,
     known_language,
     message_rows,
@@ -44,7 +44,7 @@ def test_there_are_words_for_every_message_in_every_known_language() -> None:
 def test_the_smallest_usual_panel_shows_them_whole(known: Known, repertoire: RepertoireName) -> None:
     panel = SMALLEST.replace(repertoire=repertoire)
     for message, words in ready_words(panel, known, WIDEST).items():
-        assert fits(panel, filled(message, words, WIDEST.get(message, ""))), words
+        assert fits(panel, fill_in(message, words, WIDEST.get(message, ""))), words
         assert missing(repertoire, words) == ""
 
 
@@ -72,8 +72,8 @@ def test_languages_are_known_by_their_names(name: str, known: Known | None) -> N
 
 
 def test_braces_that_are_no_place_stay() -> None:
-    assert filled("at_most", "{a} {limit} {", "5") == "{a} 5 {"
-    assert filled("no_answer", "{limit}", "5") == "{limit}"
+    assert fill_in("at_most", "{a} {limit} {", "5") == "{a} 5 {"
+    assert fill_in("no_answer", "{limit}", "5") == "{limit}"
 
 
 @pytest.mark.parametrize(("rows", "room"), [(1, 1), (2, 1), (3, 1), (4, 2), (8, 4), (9, 4)])

@@ -32,7 +32,7 @@ def test_a_scale_of_a_set_point() -> None:
     assert figures.value_span == (Fraction(0), Fraction("327.675"))
     assert figures.widest == "327.7"
     assert figures.raw_of(Fraction("41.65")) == 8330
-    assert figures.shown(figures.line.value(8330)) == "41.7", "half away from zero"
+    assert figures.text_of(figures.line.value(8330)) == "41.7", "half away from zero"
     assert figures.holds(Fraction(65_535))
     assert not figures.holds(Fraction(65_536))
     assert not figures.holds(Fraction(1, 2))

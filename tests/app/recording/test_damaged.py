@@ -56,7 +56,7 @@ def path(tmp_path: Path) -> Path:
     writer = Writer(file, PROJECT, clock=CivilClock(lambda: now, lambda: 1_700_000_000.0 + now))
     writer.event(Event(0.0, EventKind.NOTE, "", "began"))
     writer.event(Event(1.0, EventKind.ENTERED, "preset", "5 to 6", {"old": "5", "new": "6"}))
-    writer.held("preset", 1.0, Fraction(6))
+    writer.keep_held("preset", 1.0, Fraction(6))
     for number in range(COUNT):
         now = 0.1 * number
         writer.add("speed", now, Quality.GOOD, (number,))

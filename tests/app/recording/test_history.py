@@ -158,7 +158,7 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
             watch.reports(session.take_reports())
             watch.look(session.snapshot(), session.panel.state, ())
             events = watch.take()
-            history.happened(events)
+            history.add_events(events)
             for event in events:
                 recorder.event(event)
 
@@ -177,7 +177,7 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
         until(250)
         recorder.stop()
         look()
-        kept = history.kept()
+        kept = history.contents()
     assert save(kept, tmp_path / "after.fanrec") > 250
     with Recording.open(tmp_path / "after.fanrec") as after, Recording.open(tmp_path / "beside.fanrec") as beside:
         assert after.ended is not None
@@ -222,18 +222,18 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
             clocks.clock.look()
         if number == 9_900:
             history.hold("preset", clocks.now, Fraction(7))
-            history.happened([Event(clocks.now, EventKind.NOTE, "", "late")])
+            history.add_events([Event(clocks.now, EventKind.NOTE, "", "late")])
         if number == 50:
-            history.happened([Event(clocks.now, EventKind.NOTE, "", "long ago")])
+            history.add_events([Event(clocks.now, EventKind.NOTE, "", "long ago")])
     live = LiveSource(history)
-    kept = history.kept()
+    kept = history.contents()
     assert kept.begin > 1100
     save(kept, tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:
         assert recording.samples("speed", -1e9, 1e9).times[1] >= 0, "of what is not whole only the last value before"
         assert [event.text for event in recording.events(-1e9, 1e9) if event.kind is EventKind.NOTE] == ["late"]
-        assert recording.held(0.0) == {"preset": 6}
-        assert recording.held(1e9) == {"preset": 7}
+        assert recording.held_values(0.0) == {"preset": 6}
+        assert recording.held_values(1e9) == {"preset": 7}
         replay = Replay(recording)
         for at in np.linspace(0, kept.end - kept.begin, 50):
             replay.seek(float(at))
@@ -251,9 +251,9 @@ def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) 
     )
     clocks = Clocks()
     history = SampleHistory(two, clocks.clock)
-    history.happened([Event(clocks.now + 1, EventKind.SCREEN_CHANGED, "b", "the panel shows 'b'")])
+    history.add_events([Event(clocks.now + 1, EventKind.SCREEN_CHANGED, "b", "the panel shows 'b'")])
     clocks.now = history.since = 1010.0
-    save(history.kept(), tmp_path / "a.fanrec")
+    save(history.contents(), tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:
         assert Replay(recording).panel.state.shown == "b"
 
@@ -263,11 +263,11 @@ def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path
     there = tmp_path / "there.fanrec"
     there.write_text("mine")
     with pytest.raises(CannotRecord, match="already exists"):
-        save(history.kept(), there)
+        save(history.contents(), there)
     assert there.read_text() == "mine"
     with pytest.raises(CannotRecord):
-        save(history.kept(), tmp_path / "nowhere" / "a.fanrec")
-    broken = history.kept()
+        save(history.contents(), tmp_path / "nowhere" / "a.fanrec")
+    broken = history.contents()
     broken.samples["speed"] = [object()]  # type: ignore[list-item]
     with pytest.raises(TypeError):
         save(broken, tmp_path / "half.fanrec")

@@ -160,8 +160,8 @@ def test_events_and_held_values(path: Path, clocks: Clocks) -> None:
     written = writer(path, clocks)
     written.event(Event(clocks.now + 2, EventKind.ENTERED, "preset", "5 became 7", {"old": "5", "new": "7"}))
     written.event(Event(clocks.now + 1, EventKind.RISE, "running", "running"))
-    written.held("preset", clocks.now + 2, Fraction(19, 4))
-    written.held("preset", clocks.now + 4, Fraction(8))
+    written.keep_held("preset", clocks.now + 2, Fraction(19, 4))
+    written.keep_held("preset", clocks.now + 4, Fraction(8))
     written.close()
     with Recording.open(path) as recording:
         assert [(event.at, event.kind, event.subject) for event in recording.events(0, 10)] == [
@@ -169,9 +169,9 @@ def test_events_and_held_values(path: Path, clocks: Clocks) -> None:
             (2.0, EventKind.ENTERED, "preset"),
         ]
         assert recording.events(1.5, 2.5)[0].data == {"old": "5", "new": "7"}
-        assert recording.held(1.0) == {}
-        assert recording.held(3.0) == {"preset": Fraction(19, 4)}
-        assert recording.held(4.0) == {"preset": Fraction(8)}
+        assert recording.held_values(1.0) == {}
+        assert recording.held_values(3.0) == {"preset": Fraction(19, 4)}
+        assert recording.held_values(4.0) == {"preset": Fraction(8)}
 
 
 def test_the_project_is_in_it_as_it_was(path: Path, clocks: Clocks) -> None:

@@ -48,7 +48,7 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
     for number in range(5000):
         put(bus, number, time.monotonic() + number * 1e-6)
     recorder.event(Event(time.monotonic(), EventKind.NOTE, "", "a remark"))
-    recorder.held("preset", time.monotonic(), Fraction(7))
+    recorder.keep_held("preset", time.monotonic(), Fraction(7))
     progress = recorder.stop()
     assert recorder.stop() == progress
     assert (progress.samples, progress.lost, progress.trouble) == (5000, 0, "")
@@ -56,7 +56,7 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
     with Recording.open(tmp_path / "a.fanrec") as recording:
         kinds = [event.kind for event in recording.events(-1e9, 1e9)]
         assert kinds == [EventKind.RECORDING, EventKind.NOTE, EventKind.RECORDING]
-        assert recording.held(1e9) == {"preset": 7}
+        assert recording.held_values(1e9) == {"preset": 7}
     put(bus, 1, 0.0)
     assert not bus.wanted
 
@@ -136,7 +136,7 @@ def test_an_old_file_that_cannot_be_deleted_is_noted(tmp_path: Path) -> None:
 def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -> None:
     bus = SampleBus()
     recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
-    recorder.held("preset", time.monotonic(), Fraction(7))
+    recorder.keep_held("preset", time.monotonic(), Fraction(7))
     put(bus, 1, time.monotonic())
     wait_for(lambda: recorder.progress.samples == 1)
     recorder.limits = Limits(seconds=0.001)
@@ -144,7 +144,7 @@ def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -
     recorder.limits = Limits()
     recorder.stop()
     with Recording.open(tmp_path / "a.fanrec") as first, Recording.open(tmp_path / "a-2.fanrec") as second:
-        assert first.held(1e9) == second.held(1e9) == {"preset": 7}
+        assert first.held_values(1e9) == second.held_values(1e9) == {"preset": 7}
         assert first.events(-1e9, 1e9)[-1].text == "recording continues in a-2.fanrec"
         texts = [event.text for event in second.events(-1e9, 1e9)]
     assert texts == ["recording continued from a.fanrec", "recording ended"]

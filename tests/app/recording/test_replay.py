@@ -56,7 +56,7 @@ def played(pump: Project, tmp_path: Path) -> tuple[Path, dict[float, tuple[str, 
         for event in watch.take():
             writer.event(event)
         for name, value in watch.changed_held(rehearsal.panel.state):
-            writer.held(name, clock.now, value)
+            writer.keep_held(name, clock.now, value)
         if rehearsal.panel.state.message is None and rehearsal.panel.state.entry is None:
             shown[at] = tuple(row.text for row in rehearsal.panel.rows())
         if number % 10 == 0:

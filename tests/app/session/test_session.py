@@ -164,7 +164,7 @@ def test_disarming_releases_what_a_key_has_set_and_writes_nothing_else(pump: Pro
             if let_go:
                 session.panel.key_up("reset")
             session.disarm()
-            assert not session.engine.armed("pump room")
+            assert not session.engine.is_armed("pump room")
             press(session.panel, "start")
             wait_for(lambda: session.panel.tick() is not None and not session.writing)
             assert drive.get("fault reset") == 0
@@ -325,7 +325,7 @@ def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
             wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
             drive.silent = True
             wait_for(lambda: session.panel.tick() is not None and bool(session.disarmed))
-            assert not session.engine.armed("pump room")
+            assert not session.engine.is_armed("pump room")
             drive.silent = False
             wait_for(lambda: session.panel.tick() is not None and drive.get("fault reset") == 0)
     finally:

@@ -56,7 +56,7 @@ def test_tells_the_counts_of_each_line_apart(strip: ActivityStrip) -> None:
 
 def test_a_line_that_is_not_shown_is_left_out(strip: ActivityStrip) -> None:
     strip.add([read(100, line="elsewhere")])
-    assert strip.told("pumproom") == "nothing yet"
+    assert strip.lane_text("pumproom") == "nothing yet"
 
 
 def test_keeps_the_newest(strip: ActivityStrip) -> None:
@@ -68,23 +68,23 @@ def test_the_words_of_a_fault_stay_a_while(strip: ActivityStrip, clock: Clock) -
     strip.add([fault(100.0)])
     clock.now = 103.0
     strip.add([read(103.0)])
-    assert "no answer within 300 ms" in strip.told("pumproom")
-    assert "3 s ago" in strip.told("pumproom")
+    assert "no answer within 300 ms" in strip.lane_text("pumproom")
+    assert "3 s ago" in strip.lane_text("pumproom")
     clock.now = 100.1 + FAULT_STAYS_S
     strip.add([read(clock.now)])
-    assert "no answer" not in strip.told("pumproom")
+    assert "no answer" not in strip.lane_text("pumproom")
 
 
 def test_a_fault_shows_at_once(strip: ActivityStrip) -> None:
     strip.add([read(100.0), fault(100.01)])
-    assert "no answer" in strip.told("pumproom")
+    assert "no answer" in strip.lane_text("pumproom")
 
 
 def test_good_words_stay_long_enough_to_be_read(strip: ActivityStrip) -> None:
     strip.add([read(100.0, words="first"), read(100.1, words="second")])
-    assert strip.told("pumproom") == "first"
+    assert strip.lane_text("pumproom") == "first"
     strip.add([read(100.8, words="third")])
-    assert strip.told("pumproom") == "third"
+    assert strip.lane_text("pumproom") == "third"
 
 
 def test_assistive_technology_hears_the_words(strip: ActivityStrip) -> None:
@@ -102,7 +102,7 @@ def test_left_and_right_step_through_the_marks(strip: ActivityStrip) -> None:
     QTest.keyClick(strip, Qt.Key.Key_Left)
     QTest.keyClick(strip, Qt.Key.Key_Left)
     assert strip.chosen is first
-    assert strip.told("pumproom").startswith("first")
+    assert strip.lane_text("pumproom").startswith("first")
     QTest.keyClick(strip, Qt.Key.Key_Right)
     assert strip.chosen is second
     QTest.keyClick(strip, Qt.Key.Key_Escape)
@@ -151,14 +151,14 @@ def test_an_outage_breaks_the_line_where_it_was(strip: ActivityStrip) -> None:
         strip.set_outages("pumproom", outages)
     kept = strip.marks("pumproom")
     assert [strip_mark.gap for strip_mark in kept] == [False, False, True, False]
-    assert strip.told("pumproom").startswith("no answer for 4.1 s: connection to port 502 refused")
+    assert strip.lane_text("pumproom").startswith("no answer for 4.1 s: connection to port 502 refused")
     image = strip.grab().toImage()
     wanted = QColor(palette.current().fault)
     track = strip.track(0)
     columns = range(track.right() - 2 * PITCH - 2, track.right())
     assert sum(_near(image.pixelColor(x, y), wanted) for x in columns for y in range(image.height())) > 10
     strip.set_outages("roof", Outages())
-    assert strip.told("roof") == "nothing yet"
+    assert strip.lane_text("roof") == "nothing yet"
 
 
 def _near(colour: QColor, wanted: QColor) -> bool:

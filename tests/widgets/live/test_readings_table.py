@@ -224,10 +224,10 @@ def test_raw_numbers_in_decimal_hexadecimal_and_bits(table: ReadingsTable) -> No
 def test_what_is_selected_stays_so_while_rows_come_and_go(table: ReadingsTable) -> None:
     QTest.keyClick(table.not_good, Qt.Key.Key_Space)
     table.view.selectRow(2)
-    assert table.selected() == "label"
+    assert table.current_signal() == "label"
     table.set_readings({**READINGS, "level": READINGS["speed"]}, NOW)
     assert cells(table, ReadingColumn.SIGNAL) == ["power", "label"]
-    assert table.selected() == "label"
+    assert table.current_signal() == "label"
     assert [index.row() for index in table.view.selectionModel().selectedRows()] == [1]
 
 

@@ -16,7 +16,7 @@ from app.recording.limits import Limits
 from app.recording.reader import Recording
 from tests.widgets.driving import MakeWindow
 from widgets.document.settings import Settings
-from widgets.kit.commands import listed
+from widgets.kit.commands import list_commands
 from widgets.live.recording_limits import LimitsDialog, outcome, size_words, time_words
 from widgets.shell.finder import command_targets
 from widgets.shell.window import START_UP, MainWindow
@@ -167,7 +167,7 @@ def test_escape_changes_nothing(window: MainWindow, qtbot: QtBot) -> None:
 
 
 def test_it_is_found_by_its_name_in_the_menu_of_start_up(window: MainWindow) -> None:
-    found = [each for each in listed(window.menus.all()) if each.name == "Limits of recordings"]
+    found = [each for each in list_commands(window.menus.all()) if each.name == "Limits of recordings"]
     assert [each.path for each in found] == [("Start-up",)]
     assert any("Limits of recordings" in str(target) for target in command_targets(found))
 

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QDockWidget, QLineEdit, QMenu, QPlainTextEdit, QWi
 
 from tests.pictures.stage import Setting, settle, staged
 from widgets.design.views import VIEWS
-from widgets.kit.commands import OWN_KEYS, is_entry, keys_of, listed, native, plain
+from widgets.kit.commands import OWN_KEYS, is_entry, keys_of, list_commands, native, plain
 from widgets.kit.language import Language
 from widgets.shell.window import MainWindow
 
@@ -34,7 +34,7 @@ def window() -> Iterator[MainWindow]:
 
 
 def in_menus(window: MainWindow) -> dict[int, str]:
-    return {id(each.action): " > ".join((*each.path, each.name)) for each in listed(window.menus.all())}
+    return {id(each.action): " > ".join((*each.path, each.name)) for each in list_commands(window.menus.all())}
 
 
 def owners(action: QAction) -> list[QWidget]:
@@ -154,7 +154,7 @@ def test_access_keys_within_a_menu_are_unique(language: Language) -> None:
 
 
 def test_no_key_that_a_widget_handles_itself_stands_twice_in_one_menu(window: MainWindow) -> None:
-    own = [each for each in listed(window.menus.all()) if each.action.property(OWN_KEYS)]
+    own = [each for each in list_commands(window.menus.all()) if each.action.property(OWN_KEYS)]
     found = Counter((each.path, native(keys_of(each.action))) for each in own)
     assert len(own) > 10
     assert [place for place, count in found.items() if count > 1] == []
@@ -169,7 +169,7 @@ def test_no_key_that_a_widget_handles_itself_stands_twice_in_one_menu(window: Ma
 
 
 def test_names_of_commands_are_unique_where_they_are_looked_for(window: MainWindow) -> None:
-    names = Counter((each.path, each.name) for each in listed(window.menus.all()))
+    names = Counter((each.path, each.name) for each in list_commands(window.menus.all()))
     assert [name for name, count in names.items() if count > 1] == []
 
 
@@ -180,7 +180,7 @@ def test_what_cannot_be_used_just_now_says_why(window: MainWindow) -> None:
     settle()
     silent = [
         f"{' > '.join(each.path)} > {each.name} ({native(keys_of(each.action))})"
-        for each in listed(window.menus.all())
+        for each in list_commands(window.menus.all())
         if not each.action.isEnabled() and not why_off(each.action)
     ]
     assert silent == [], "use widgets.kit.commands.allow with a reason"

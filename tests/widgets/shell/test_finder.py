@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from app.project.model import Project
 from tests.waiting import wait_for
-from widgets.kit.commands import listed
+from widgets.kit.commands import list_commands
 from widgets.shell.finder import MOST_SHOWN, PAGE, CommandFinder, Target
 from widgets.shell.window import MainWindow
 
@@ -39,7 +39,7 @@ def finding(window: MainWindow, use: Callable[[CommandFinder], object]) -> list[
         opened.append(dialog)
         try:
             use(dialog)
-            names.extend(target.name for target in dialog.found())
+            names.extend(target.name for target in dialog.targets())
         finally:  # an open dialog would wait for ever
             if dialog.isVisible():
                 QTest.keyClick(dialog, Qt.Key.Key_Escape)
@@ -64,7 +64,7 @@ def test_every_command_of_the_menus_is_listed_under_its_name(window: MainWindow)
     names = finding(window, lambda _dialog: None)
     expected = [
         ": ".join((*each.path[1:], each.name))
-        for each in listed(window.menus.all())
+        for each in list_commands(window.menus.all())
         if each.action is not window.menus.find
     ]
     assert sorted(names) == sorted(expected)
@@ -98,7 +98,7 @@ def test_what_cannot_be_used_is_listed_with_the_reason_and_not_run(window: MainW
         QTest.keyClicks(dialog.search, "disarm")
         QTest.keyClick(dialog.search, Qt.Key.Key_Return)
         assert dialog.isVisible()
-        assert dialog.found()[0].unusable
+        assert dialog.targets()[0].unusable
         item = dialog.list.topLevelItem(0)
         assert item is not None
         said.extend([item.text(1), dialog.told.text()])
@@ -168,12 +168,12 @@ def test_very_many_places_stay_a_short_list(qtbot: QtBot) -> None:
     many = [Target(f"Go to the signal s{number}", "Signal", "", lambda: None, always=False) for number in range(2000)]
     dialog = CommandFinder(many)
     qtbot.addWidget(dialog)
-    assert dialog.found() == []
+    assert dialog.targets() == []
     dialog.search.setText("signal")
-    assert len(dialog.found()) == MOST_SHOWN
+    assert len(dialog.targets()) == MOST_SHOWN
     assert str(2000 - MOST_SHOWN) in dialog.told.text()
     dialog.search.setText("s1999")
-    assert [target.name for target in dialog.found()] == ["Go to the signal s1999"]
+    assert [target.name for target in dialog.targets()] == ["Go to the signal s1999"]
 
 
 def test_the_exact_name_of_a_part_comes_before_everything(window: MainWindow) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton, QTreeWidgetItemIterator
 
 from tests.pictures.stage import Setting, staged
-from widgets.kit.commands import is_entry, keys_of, listed, native
+from widgets.kit.commands import is_entry, keys_of, list_commands, native
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.shell.help import ShortcutsDialog
 from widgets.shell.window import MainWindow
@@ -45,7 +45,7 @@ def rows(sheet: ShortcutsDialog) -> list[tuple[str, str]]:
 
 def test_every_command_is_on_it_with_its_keys(window: MainWindow, sheet: ShortcutsDialog) -> None:
     shown = rows(sheet)
-    for each in listed(window.menus.all()):
+    for each in list_commands(window.menus.all()):
         if not is_entry(each.action):
             assert (": ".join((*each.path[1:], each.name)), native(keys_of(each.action))) in shown
     assert all(keys for _, keys in shown), "a row without keys says nothing"

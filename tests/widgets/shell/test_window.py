@@ -569,7 +569,7 @@ def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> 
     window.take(bench_project(1), None)
     window.bench.choose(1)
     QTest.keySequence(window, "Ctrl+K")
-    qtbot.waitUntil(lambda: "hall" in window.strip.lines and "port 1" in window.strip.told("hall"))
+    qtbot.waitUntil(lambda: "hall" in window.strip.lines and "port 1" in window.strip.lane_text("hall"))
     assert window.badge.words == "Not armed: read only"
 
 

@@ -79,7 +79,7 @@ def box(options: Sequence[tuple[str, Any]]) -> QComboBox:
     return made
 
 
-def put(editor: QComboBox, value: object) -> None:
+def show_value(editor: QComboBox, value: object) -> None:
     """Show what stands for a value, without telling."""
     with QSignalBlocker(editor):
         for at in range(editor.count()):
@@ -168,12 +168,12 @@ class ReadingChoices(CaptionedChoices):
             self.sheet.clear()
             for name in done.source.sheets:
                 self.sheet.addItem(name, name)
-        put(self.sheet, done.way.sheet)
-        put(self.separator, done.way.text.separator)
-        put(self.coding, done.way.text.coding)
-        put(self.decimal_mark, done.matching.mark)
-        put(self.numbering, done.matching.numbering)
-        put(self.table, done.matching.table)
+        show_value(self.sheet, done.way.sheet)
+        show_value(self.separator, done.way.text.separator)
+        show_value(self.coding, done.way.text.coding)
+        show_value(self.decimal_mark, done.matching.mark)
+        show_value(self.numbering, done.matching.numbering)
+        show_value(self.table, done.matching.table)
         with QSignalBlocker(self.heading), QSignalBlocker(self.hexadecimal):
             self.heading.setValue(done.matching.heading)
             self.hexadecimal.setChecked(done.matching.hexadecimal)

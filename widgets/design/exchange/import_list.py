@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.exchange.column_mapping import remembered
+from app.exchange.column_mapping import memory_text
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
 from app.exchange.row_summary import account
 from app.exchange.sheet import CannotRead, Progress, Stopped
@@ -329,7 +329,7 @@ class ImportDialog(WorkDialog):
             self._say("\N{WARNING SIGN} " + self.tr("Nothing was imported: {reason}").format(reason=refused))
             return
         if key := done.signature():
-            self._settings.keep_matching(key, remembered(done.matching))
+            self._settings.keep_matching(key, memory_text(done.matching))
         if self._path is not None:
             self._settings.list_folder = self._path.parent
         self.accept()

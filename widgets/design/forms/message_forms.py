@@ -16,7 +16,7 @@ from app.project.messages import (
     PLACEHOLDERS,
     Known,
     chosen_form,
-    filled,
+    fill_in,
     fits,
     known_language,
     message_rows,
@@ -238,7 +238,7 @@ class MessagesForm(PartForm):
         self._current = message
         panel, value, place = self.part, self._value(message), PLACEHOLDERS.get(message)
         words = words_in(panel, self.number).get(message) or self._instead(message)
-        text = filled(message, words, value)
+        text = fill_in(message, words, value)
         rows = message_rows(panel)
         room = (
             self.tr("Room for one row of {columns} cells.")

@@ -166,7 +166,7 @@ class ScreenForm(PartForm):
         self.screen_changes = RowList()
         self.screen_changes.setAccessibleName(self.tr("Screen changes from and to this screen"))
         self.screen_changes.itemActivated.connect(
-            lambda _item, _column: self.screen_change_wanted.emit(self.screen_changes.chosen())
+            lambda _item, _column: self.screen_change_wanted.emit(self.screen_changes.current_value())
         )
         self.add_wide(self.screen_changes)
         add_screen_change = QPushButton(self.tr("Add screen change from here"))
@@ -176,7 +176,7 @@ class ScreenForm(PartForm):
         self.actions_list = RowList()
         self.actions_list.setAccessibleName(self.tr("Actions of the keys"))
         self.actions_list.itemActivated.connect(
-            lambda _item, _column: self.action_wanted.emit(self.actions_list.chosen())
+            lambda _item, _column: self.action_wanted.emit(self.actions_list.current_value())
         )
         self.add_wide(self.actions_list)
         add_action = QPushButton(self.tr("Add action here"))

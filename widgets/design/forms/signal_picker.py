@@ -114,7 +114,7 @@ class SignalPicker(QDialog):
         self.place.setEnabled(some)
 
     def _current(self) -> None:
-        name = self.list.chosen()
+        name = self.list.current_value()
         if name is not None:
             kind = likely_kind(self._project, str(name))
             self.kind.setCurrentIndex(self.kind.findData(kind))
@@ -122,13 +122,13 @@ class SignalPicker(QDialog):
         self._kind_chosen()
 
     def _kind_chosen(self) -> None:
-        signal = self._project.signal_named.get(str(self.list.chosen()))
+        signal = self._project.signal_named.get(str(self.list.current_value()))
         writable = isinstance(signal, HeldSignal) or (signal is not None and signal.write)
         self.entry.setEnabled(writable and self.kind.currentData() != "bar")
         self._say_width()
 
     def _say_width(self) -> None:
-        name = self.list.chosen()
+        name = self.list.current_value()
         if name is None:
             self.cells.clear()
             return
@@ -136,7 +136,7 @@ class SignalPicker(QDialog):
         self.cells.setText(self.tr("{width} cells wide").format(width=width))
 
     def _accept(self) -> None:
-        name = self.list.chosen()
+        name = self.list.current_value()
         if name is not None:
             entry = self.entry.isEnabled() and self.entry.isChecked()
             self.picked.emit(str(name), str(self.kind.currentData()), entry)

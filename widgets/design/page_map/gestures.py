@@ -114,7 +114,7 @@ class Dragging:
         self._scene = scene
         self._before = {name: scene.nodes[name].pos() for name in names}
 
-    def moved(self) -> None:
+    def follow(self) -> None:
         """The screens are at another point."""
         self._scene.follow(self.names)
         into = self._ring_arrow()

@@ -120,7 +120,7 @@ class PageMap(MapKeyboard):
         super().mouseMoveEvent(event)
         if self._dragging is not None and self._dragging.has_moved:
             self.strip.hide()
-            self._dragging.moved()
+            self._dragging.follow()
         elif not event.buttons():
             self.strip.key_at(point, self)
             self._hover_over(point)

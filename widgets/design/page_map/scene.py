@@ -196,7 +196,7 @@ class MapScene(QGraphicsScene):
             node.show_screen(
                 (screen, project.signals, panel),
                 lambda screen=screen: specimens.rows(project, screen),  # type: ignore[misc]
-                specimens.kept(project, screen),
+                specimens.known_rows(project, screen),
                 panel,
                 face,
             )

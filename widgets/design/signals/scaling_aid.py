@@ -248,7 +248,7 @@ class ScalingAid(QDialog):
     # What comes of it
 
     def _panel_text(self, figures: ScaleFigures, value: Fraction) -> str:
-        return f"{figures.shown(value)} {self._signal.unit}".rstrip()
+        return f"{figures.text_of(value)} {self._signal.unit}".rstrip()
 
     def _tell(self) -> None:
         figures = self._figures
@@ -311,7 +311,7 @@ class ScalingAid(QDialog):
     def _width(self, figures: ScaleFigures) -> list[str]:
         widest = figures.widest
         if widest is None and self._signal.limits is not None:
-            widest = max((figures.shown(Fraction(limit)) for limit in self._signal.limits), key=len)
+            widest = max((figures.text_of(Fraction(limit)) for limit in self._signal.limits), key=len)
         if widest is None:
             return []
         width = len(widest)

@@ -137,7 +137,7 @@ class SignalsView(QWidget):
         """The index of the current signal; -1 for none."""
         return self.table.current()
 
-    def selected(self) -> tuple[RegisterSignal | BitSignal | HeldSignal, ...]:
+    def selected_signals(self) -> tuple[RegisterSignal | BitSignal | HeldSignal, ...]:
         """The signals of the selected rows, in the order of the file."""
         signals = self._document.project.signals
         places = self.table.table.places() if self.current() >= 0 else ()

@@ -180,7 +180,7 @@ class PartModel(QAbstractTableModel):
             rows = [place for place in rows if keep(project, parts[place], place)]
         if self._sorted_by is not None:
             column, order = self._sorted_by
-            key = self.columns[column].order or self.columns[column].shown
+            key = self.columns[column].order or self.columns[column].cell_text
             rows = sorted(
                 rows,
                 key=lambda place: _sort_key(key(project, parts[place])),
@@ -238,7 +238,7 @@ class PartModel(QAbstractTableModel):
         return None
 
     def _first(self, row: int) -> str:
-        return "" if self._project is None else self.columns[0].shown(self._project, self.part(row))
+        return "" if self._project is None else self.columns[0].cell_text(self._project, self.part(row))
 
     def name_rows(self, named: bool, cut: Callable[[str], str]) -> None:
         """Say at the left of each row also what stands in its first column, as far as there is room (`cut`)."""
@@ -257,7 +257,7 @@ class PartModel(QAbstractTableModel):
         if self._is_spare(row):
             return "" if at else QCoreApplication.translate("PartModel", "type or paste here"), "faint", side
         place = self._rows[row]
-        text = column.shown(project, self._parts[place])
+        text = column.cell_text(project, self._parts[place])
         if at == 0 and place in self._wrong:
             return f"\N{WARNING SIGN} {text}", "fault", side
         return text, "ink" if column.read is not None else "faint", side
@@ -273,11 +273,11 @@ class PartModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return self.cell(index.row(), index.column())[0]
         if role == Qt.ItemDataRole.EditRole:
-            return column.edited(project, part)
+            return column.edit_text(project, part)
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip((column.tip or column.text)(project, part)) if column.applies(part) else None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{column.title}: {column.shown(project, part)}"
+            return f"{column.title}: {column.cell_text(project, part)}"
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return self.cell(index.row(), index.column())[2]
         if role == Qt.ItemDataRole.ForegroundRole:

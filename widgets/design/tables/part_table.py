@@ -176,7 +176,7 @@ class PartTable(QWidget):
             self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self._delegate = CellDelegate(self.table, self.model, ways)
         if self.work is not None:
-            self._delegate.done.connect(self.work.edited)
+            self._delegate.done.connect(self.work.follow_edit)
             self.work.hidden.connect(self.show_all)
         self.table.setItemDelegate(self._delegate)
         if len(self._kinds) == 1:

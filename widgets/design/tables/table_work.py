@@ -41,7 +41,7 @@ class TableWork(QObject):
         row = min(max(index.row() + way, 0), self._model.rowCount() - 1)
         self._grid.go(row, max(index.column(), 0))
 
-    def edited(self, row: int, column: int, text: str, way: str) -> None:
+    def follow_edit(self, row: int, column: int, text: str, way: str) -> None:
         """A cell was edited and left by a key; see CellEditor.done."""
         if way == "escape":
             return
@@ -84,7 +84,7 @@ class TableWork(QObject):
         index = self._grid.currentIndex()
         if self._grid.area().rows and self._model.editable(index.row(), index.column()):
             column = self._model.columns[index.column()]
-            self.fill(column.edited(self._editing.project, self._model.part(index.row())), index.column())
+            self.fill(column.edit_text(self._editing.project, self._model.part(index.row())), index.column())
 
     def _number(self, text: str, rows: tuple[int, ...]) -> None:
         if _NUMBER_MARK not in text:
@@ -110,7 +110,7 @@ class TableWork(QObject):
         first = self._model.part(area.rows[0])
         columns = [column for column in area.columns if column != 0 and self._model.editable(area.rows[0], column)]
         texts = {
-            self._model.columns[column].key: self._model.columns[column].edited(project, first) for column in columns
+            self._model.columns[column].key: self._model.columns[column].edit_text(project, first) for column in columns
         }
         self._put([self._row(row, texts) for row in area.rows[1:]], self._editing.steps.change)
 
@@ -121,7 +121,7 @@ class TableWork(QObject):
         rows: dict[int, dict[str, str]] = {}
         for column in area.columns:
             each = self._model.columns[column]
-            cells = [each.edited(project, self._model.part(row)) for row in area.rows]
+            cells = [each.edit_text(project, self._model.part(row)) for row in area.rows]
             if len(cells) < 2 or each.read is None or not cells[0].lstrip("-").isdecimal():
                 continue
             first, second = int(cells[0]), cells[1]
@@ -158,7 +158,7 @@ class TableWork(QObject):
         if not headed and len(columns) > 1:
             columns = [column for column in columns if column.read is not None]
         project = self._editing.project
-        rows = [[column.edited(project, self._model.part(row)) for column in columns] for row in area.rows]
+        rows = [[column.edit_text(project, self._model.part(row)) for column in columns] for row in area.rows]
         if headed:
             rows.insert(0, [column.title for column in columns])
         text = text_of(rows)
@@ -268,7 +268,7 @@ class TableWork(QObject):
             old = self._model.parts[place]
             for at, column in enumerate(self._model.columns):
                 selected = at in area.columns and self._model.row_of(place) in area.rows
-                before, after = column.edited(project, old), column.edited(project, new)
+                before, after = column.edit_text(project, old), column.edit_text(project, new)
                 if column.read is not None and not selected and before not in ("", after):
                     yield Overwritten(old.name, column.title, before, after)
 

@@ -104,7 +104,7 @@ class CellReader:
         bad: dict[str, str] = {}
         same: set[str] = set()
         if part is not None:
-            same = {key for key, text in texts.items() if text == self.column(key).edited(project, part)}
+            same = {key for key, text in texts.items() if text == self.column(key).edit_text(project, part)}
             if len(same) == len(texts):
                 return part, bad
         before = part

@@ -43,11 +43,11 @@ class Column:
     """Whether a comma in it is a question of how numbers are written."""
     also: tuple[str, ...] = ()
 
-    def shown(self, project: Project, part: Any) -> str:
+    def cell_text(self, project: Project, part: Any) -> str:
         """The text of a cell, in one line."""
         return self.text(project, part).replace("\n", " / ") if self.applies(part) else ""
 
-    def edited(self, project: Project, part: Any) -> str:
+    def edit_text(self, project: Project, part: Any) -> str:
         """What is edited and copied of a cell."""
         if not self.applies(part):
             return ""

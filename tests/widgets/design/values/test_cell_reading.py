@@ -306,7 +306,7 @@ def test_copied_and_pasted_it_is_the_same_table(parts: list[Any], headed: bool) 
     project = with_signals(parts)
     new = project.signals[len(PROJECT.signals) :]
     columns = [column for column in COLUMNS if column.read is not None]
-    rows = [[column.edited(project, part) for column in columns] for part in new]
+    rows = [[column.edit_text(project, part) for column in columns] for part in new]
     if headed:
         rows.insert(0, [column.title for column in columns])
     table = table_of(cells_of(text_of(rows)), COLUMNS)

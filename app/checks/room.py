@@ -101,12 +101,14 @@ def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Violation
             said = translate("checks", "{signal} is shown in hexadecimal, but entered in decimal")
         else:
             continue
+        as_number = _narrow_for_number(context, screen, place, field.replace(kind="number"), signal)
+        fits = not whole_registers(signal) or all(found.severity != "error" for found in as_number)
         yield Violation(
             "warning",
             place,
             said.format(signal=quoted(signal.name)),
             translate("checks", "change it to a number field"),
-            Fix(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")),
+            Fix(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")) if fits else None,
         )
 
 

@@ -139,6 +139,17 @@ def test_what_is_no_whole_number_in_registers_is_not_shown_in_hexadecimal(good: 
     assert "not-hexadecimal" not in [finding.rule for finding in check(broken.field("slow", 1, kind="number").project)]
 
 
+@pytest.mark.parametrize(("decimals", "offered"), [(0, True), (2, False)])
+def test_a_field_in_hexadecimal_is_made_a_number_only_where_that_has_room(
+    good: Draft, decimals: int, offered: bool
+) -> None:
+    signal = RegisterSignal(name="code", follower="scale", number=40_101, decimals=decimals, write=True)
+    entered = Field(at=(1, 0), width=5, signal="code", kind="hexadecimal", entry=True)
+    found = check(good.add(signal).add_field("slow", entered).project)
+    [finding] = [each for each in found if each.rule == "not-hexadecimal"]
+    assert (finding.fix is not None) == offered
+
+
 def test_a_float_without_limits_is_noted(good: Draft) -> None:
     broken = good.signal("power", limits=None)
     finding = broken.only()

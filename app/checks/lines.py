@@ -213,7 +213,10 @@ def role_without_effect(context: CheckContext) -> Iterator[Violation]:
 
 @whole("followers", "signals", name="bit-without-meaning")
 def bit_without_meaning(context: CheckContext) -> Iterator[Violation]:
-    """A bit of the built-in control or status word of a simulated drive that nothing stands at: a key does nothing."""
+    """A bit of the built-in control or status word of a simulated drive that nothing stands at.
+
+    A warning where it may be written: a key that does would do nothing there, as with `role-without-effect`.
+    """
     found = bindings(context.project)
     own = {binding.follower.name for binding in found.values() if binding.signal.drive_role is not None}
     for index, signal in enumerate(context.project.signals):
@@ -232,7 +235,7 @@ def bit_without_meaning(context: CheckContext) -> Iterator[Violation]:
             continue
         if number is not None and number not in known:
             yield Violation(
-                "note",
+                "warning" if binding.signal.write else "note",
                 ("signal", index),
                 message.format(number=number),
                 translate(

@@ -124,13 +124,20 @@ def test_a_command_bit_of_a_simulated_drive_that_goes_by_a_control_word(good: Dr
 
 
 @pytest.mark.parametrize(
-    ("name", "number", "word"), [("run", 0, "control word"), ("running", 3, "status word"), ("fault", 0, "status word")]
+    ("name", "number", "word", "severity"),
+    [
+        ("run", 0, "control word", "warning"),
+        ("running", 3, "status word", "note"),
+        ("fault", 0, "status word", "note"),
+    ],
 )
-def test_a_bit_that_means_nothing_to_a_simulated_drive(good: Draft, name: str, number: int, word: str) -> None:
+def test_a_bit_that_means_nothing_to_a_simulated_drive(
+    good: Draft, name: str, number: int, word: str, severity: str
+) -> None:
     of = good.project.signal_named[name].bit.of  # type: ignore[union-attr]
     broken = good.signal(name, bit={"of": of, "number": number})
     finding = broken.only()
-    assert (finding.rule, finding.severity) == ("bit-without-meaning", "note")
+    assert (finding.rule, finding.severity) == ("bit-without-meaning", severity)
     assert finding.place == good.place("signal", name)
     assert f"bit {number} " in finding.message
     assert word in finding.message

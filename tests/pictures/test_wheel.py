@@ -99,6 +99,6 @@ def test_editors_are_made_of_those_that_the_wheel_leaves_alone() -> None:
                 for each in made
                 if isinstance(each, ast.Name) and each.id in PLAIN
             ]
-    assert {each.split()[0].split(":")[0] for each in found} == {"steady.py"}, found
+    assert {each.split()[0].split(":")[0] for each in found} == {"controls.py"}, found
     for steady in (Choice, WholeNumber, DecimalNumber, Slider):
         assert steady.__mro__[1].__name__ == "_Steady"

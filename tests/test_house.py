@@ -252,3 +252,27 @@ def test_a_room_can_be_looked_over() -> None:
 
 def test_no_imports_go_in_a_circle() -> None:
     assert circles() == []
+
+
+# Names
+
+
+def public_types() -> Iterator[tuple[str, str]]:
+    """The classes and the named types of every module that are defined there, with their module."""
+    for module in modules():
+        for node in ast.parse((HOME / module).read_text(encoding="utf-8")).body:
+            match node:
+                case ast.ClassDef(name=name):
+                    yield name, str(module)
+                case ast.Assign(targets=[ast.Name(id=name)]) | ast.AnnAssign(target=ast.Name(id=name)):
+                    if name[:1].isupper() and not name.isupper():
+                        yield name, str(module)
+
+
+def test_the_name_of_a_public_type_means_one_thing_in_the_whole_program() -> None:
+    defined: dict[str, list[str]] = {}
+    for name, module in public_types():
+        if not name.startswith("_"):
+            defined.setdefault(name, []).append(module)
+    assert len(defined) > 300
+    assert {name: homes for name, homes in defined.items() if len(homes) > 1} == {}

@@ -19,8 +19,8 @@ from app.project.attributes import (
     TEXTS,
     WHOLE,
     YES_NO,
-    Attribute,
     Kind,
+    PartAttribute,
 )
 from app.project.model import AnySignal, BitSignal, RegisterSignal
 from app.project.value_texts import written_languages, written_texts
@@ -93,7 +93,7 @@ _BY_KIND: Final[dict[Kind, Callable[[Any], ListedValue]]] = {
 }
 
 
-def _as_it_is(attribute: Attribute) -> ValueGetter:
+def _as_it_is(attribute: PartAttribute) -> ValueGetter:
     def read(signal: AnySignal) -> ListedValue:
         value = getattr(signal, attribute.key, None)
         return None if value is None else _BY_KIND[attribute.kind](value)

@@ -25,7 +25,7 @@ from app.exchange.words import (
     table_word,
 )
 from app.language import translate
-from app.project.attributes import ATTRIBUTES, NOTES, NUMBER, OPTIONAL_WHOLE, TEXT, TEXTS, WHOLE, YES_NO, Attribute
+from app.project.attributes import ATTRIBUTES, NOTES, NUMBER, OPTIONAL_WHOLE, TEXT, TEXTS, WHOLE, YES_NO, PartAttribute
 from app.project.model import BitSignal, HeldSignal, Presentation, RegisterSignal
 from app.project.value_texts import NotKnown, choice_of, read_yes, texts_in, texts_in_languages
 from app.signals.encoding import has_word_order
@@ -206,7 +206,7 @@ class _RowReader:
             self._note(key, str(error))
             return None
 
-    def _reader(self, attribute: Attribute) -> Callable[[SheetCell], Any]:
+    def _reader(self, attribute: PartAttribute) -> Callable[[SheetCell], Any]:
         """How the cells of an attribute are read that needs no way of its own."""
         choices = attribute.choices
         if choices is not None:

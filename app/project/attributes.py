@@ -76,7 +76,7 @@ def _any_signal(_signal: Any) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Attribute:
+class PartAttribute:
     """An attribute of a signal. Texts are templates in English, see `attribute_text`."""
 
     key: str
@@ -192,29 +192,29 @@ def drive_values(signal: Any = None) -> dict[str, str]:
     }
 
 
-SIGNAL: Final[tuple[Attribute, ...]] = (
-    Attribute(
+SIGNAL: Final[tuple[PartAttribute, ...]] = (
+    PartAttribute(
         "name",
         mark("attributes", "Name"),
         TEXT,
         "source",
         list_hint=mark("attributes", "Name of the signal. Left out: its table and register"),
     ),
-    Attribute(
+    PartAttribute(
         "follower",
         mark("attributes", "Device"),
         TEXT,
         "source",
         list_hint=mark("attributes", "Name of the device. Left out: the device chosen above"),
     ),
-    Attribute(
+    PartAttribute(
         "table",
         mark("attributes", "Table"),
         CHOICE,
         "source",
         list_hint=mark("attributes", "Coil, discrete, holding or input, or the function code that reads it"),
     ),
-    Attribute(
+    PartAttribute(
         "register",
         mark("attributes", "Register"),
         WHOLE,
@@ -222,7 +222,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         mark("attributes", "The number from the manual of the device"),
         list_hint=mark("attributes", "A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit"),
     ),
-    Attribute(
+    PartAttribute(
         "encoding",
         mark("attributes", "Data type"),
         CHOICE,
@@ -232,7 +232,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         choices=lambda _signal: {name: name for name in ENCODINGS},
         applies=is_in_registers,
     ),
-    Attribute(
+    PartAttribute(
         "length",
         mark("attributes", "Length"),
         OPTIONAL_WHOLE,
@@ -242,7 +242,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         unit=mark("attributes", "registers"),
         applies=is_string,
     ),
-    Attribute(
+    PartAttribute(
         "word_order",
         mark("attributes", "Word order"),
         CHOICE,
@@ -255,7 +255,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         none=mark("attributes", "(as set for the device)"),
         applies=is_of_several_words,
     ),
-    Attribute(
+    PartAttribute(
         "bit",
         mark("attributes", "Bit"),
         WHOLE,
@@ -269,7 +269,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
             ),
         ),
     ),
-    Attribute(
+    PartAttribute(
         "held",
         mark("attributes", "Start value"),
         NUMBER,
@@ -277,7 +277,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         mark("attributes", "Value when the panel is switched on"),
         list_title=mark("attributes", "Held value"),
     ),
-    Attribute(
+    PartAttribute(
         "scale",
         mark("attributes", "Scale"),
         SCALE,
@@ -323,7 +323,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         ),
         applies=is_scaled,
     ),
-    Attribute(
+    PartAttribute(
         "unit",
         mark("attributes", "Unit"),
         TEXT,
@@ -332,7 +332,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         width=46,
         also=("units",),
     ),
-    Attribute(
+    PartAttribute(
         "decimals",
         mark("attributes", "Decimals"),
         WHOLE,
@@ -344,7 +344,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         cleared=0,
         applies=is_number,
     ),
-    Attribute(
+    PartAttribute(
         "hex",
         mark("attributes", "Hexadecimal"),
         YES_NO,
@@ -357,7 +357,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         yes=mark("attributes", "shown as 047Fh"),
         applies=lambda signal: whole_registers(signal) > 0,
     ),
-    Attribute(
+    PartAttribute(
         "limits",
         mark("attributes", "Limits"),
         SPAN,
@@ -379,7 +379,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
             ),
         ),
     ),
-    Attribute(
+    PartAttribute(
         "step",
         mark("attributes", "Step"),
         NUMBER,
@@ -387,7 +387,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         mark("attributes", "Change per key press. Left out: one unit of the last decimal"),
         width=50,
     ),
-    Attribute(
+    PartAttribute(
         "texts",
         mark("attributes", "Texts"),
         TEXTS,
@@ -398,7 +398,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         width=160,
         list_title=mark("attributes", "State texts"),
     ),
-    Attribute(
+    PartAttribute(
         "texts_in",
         mark("attributes", "Texts in other languages"),
         TEXTS,
@@ -407,7 +407,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         list_title=mark("attributes", "State texts in other languages"),
         list_hint=mark("attributes", "A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft"),
     ),
-    Attribute(
+    PartAttribute(
         "write",
         mark("attributes", "Writing"),
         YES_NO,
@@ -420,7 +420,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         list_hint=mark("attributes", "Writable or not: R/W, RO, yes, no"),
         yes=mark("attributes", "allowed"),
     ),
-    Attribute(
+    PartAttribute(
         "every_ms",
         mark("attributes", "Poll interval"),
         WHOLE,
@@ -431,7 +431,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         list_title=mark("attributes", "Every ms"),
         unit="ms",
     ),
-    Attribute(
+    PartAttribute(
         "refresh_ms",
         mark("attributes", "Write interval"),
         WHOLE,
@@ -447,14 +447,14 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         unit="ms",
         cleared=0,
     ),
-    Attribute(
+    PartAttribute(
         "start_value",
         mark("attributes", "Start value"),
         NUMBER,
         "simulated",
         mark("attributes", "Start value in the simulated device"),
     ),
-    Attribute(
+    PartAttribute(
         "drive_role",
         mark("attributes", "Role"),
         CHOICE,
@@ -470,7 +470,7 @@ SIGNAL: Final[tuple[Attribute, ...]] = (
         choices=drive_values,
         none=mark("attributes", "(no role)"),
     ),
-    Attribute(
+    PartAttribute(
         "notes",
         mark("attributes", "Notes"),
         NOTES,

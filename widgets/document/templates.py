@@ -40,7 +40,7 @@ MOST_COLUMNS: Final = 132
 
 
 @dataclass(frozen=True, slots=True)
-class Template:
+class ProjectTemplate:
     """Something a new project starts as."""
 
     name: str
@@ -51,10 +51,10 @@ class Template:
     """Whether the size is for the user to choose."""
 
 
-def templates() -> tuple[Template, ...]:
+def templates() -> tuple[ProjectTemplate, ...]:
     """All templates, blank ones first."""
     sizes = tuple(
-        Template(
+        ProjectTemplate(
             translate("Template", "Blank, {rows} rows of {columns} cells").format(rows=rows, columns=columns),
             lambda rows=rows, columns=columns: blank(rows, columns),  # type: ignore[misc]
             (rows, columns),
@@ -63,10 +63,12 @@ def templates() -> tuple[Template, ...]:
     )
     rows, columns = BLANK_SIZES[0]
     sizes += (
-        Template(translate("Template", "Blank, other size"), lambda: blank(rows, columns), (rows, columns), True),
+        ProjectTemplate(
+            translate("Template", "Blank, other size"), lambda: blank(rows, columns), (rows, columns), True
+        ),
     )
     copies = tuple(
-        Template(
+        ProjectTemplate(
             translate("Template", "Copy of the demo: {name}").format(name=name.replace("-", " ")),
             lambda name=name: load(demo_path(name)),  # type: ignore[misc]
         )

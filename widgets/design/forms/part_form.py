@@ -7,7 +7,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
-from app.project.attributes import CHOICE, NOTES, YES_NO, Attribute, attribute_text
+from app.project.attributes import CHOICE, NOTES, YES_NO, PartAttribute, attribute_text
 from app.project.model import Project
 from app.signals.typed import plain
 from widgets.design.forms.form import Form, FormRow, Put
@@ -132,7 +132,7 @@ class PartForm(Form):
 
     def attribute(
         self,
-        attribute: Attribute,
+        attribute: PartAttribute,
         *,
         where: Where | None = None,
         read: Callable[[str], Any] | None = None,

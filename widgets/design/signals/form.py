@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication, Signal
 from PySide6.QtWidgets import QWidget
 
 from app import edits
-from app.project.attributes import SIGNAL, Attribute, attribute_text, is_scaled, is_string
+from app.project.attributes import SIGNAL, PartAttribute, attribute_text, is_scaled, is_string
 from app.project.binding import Unbound, bind, bindings, value_span
 from app.project.model import OTHERWISE, AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, Scale
 from app.project_file.validation_messages import refusal_of
@@ -79,7 +79,7 @@ class SignalForm(PartForm):
         name = self.subject[1] if isinstance(self.subject, tuple) else ""
         return lambda project: edits.change_signal(project, name, **changes)
 
-    def _row_of(self, attribute: Attribute) -> None:
+    def _row_of(self, attribute: PartAttribute) -> None:
         """The row of an attribute, or the rows of one that needs more than its row."""
         match attribute.key:
             case "name" | "texts_in":
@@ -112,13 +112,13 @@ class SignalForm(PartForm):
             case _:
                 self.attribute(attribute)
 
-    def _add_register(self, attribute: Attribute) -> None:
+    def _add_register(self, attribute: PartAttribute) -> None:
         self.line(attribute_text(attribute.label), "number", whole, attribute_text(attribute.hint))
         self.add(
             InfoRow(self.tr("Address (from 0)"), self._wire_text, self.tr("The address in the request, counted from 0"))
         )
 
-    def _add_bit(self, attribute: Attribute) -> None:
+    def _add_bit(self, attribute: PartAttribute) -> None:
         self.add(
             LineRow(
                 attribute_text(attribute.label),
@@ -207,7 +207,7 @@ class SignalForm(PartForm):
             self.drafts.keep(self.subject, other.label, *before)
         return reason
 
-    def _add_texts(self, attribute: Attribute) -> None:
+    def _add_texts(self, attribute: PartAttribute) -> None:
         self.add(
             NotesRow(
                 attribute_text(attribute.label),
@@ -221,7 +221,7 @@ class SignalForm(PartForm):
             )
         )
 
-    def _add_limits(self, attribute: Attribute) -> None:
+    def _add_limits(self, attribute: PartAttribute) -> None:
         self.add(
             LineRow(
                 attribute_text(attribute.label),

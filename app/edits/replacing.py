@@ -73,7 +73,7 @@ class _Work:
     def __init__(self, project: Project, sought: Sought, put: str) -> None:
         self._project = project
         self._sought = sought
-        self._put = put
+        self._replacement = put
         self.count = 0
         self.refused: list[Refusal] = []
 
@@ -94,14 +94,14 @@ class _Work:
         start = 0
         while (found := self._sought.pattern.search(seen, start)) is not None:
             try:
-                row = _put_in(row, seen, *found.span(), self._put)
+                row = _put_in(row, seen, *found.span(), self._replacement)
             except EditRefused as why:
                 match = Match(screen, number, found.start(), len(found[0]))
                 self.refused.append(Refusal(match, why.message))
                 start = found.end()
                 continue
             self.count += 1
-            start = found.start() + len(self._put)
+            start = found.start() + len(self._replacement)
             seen = "".join(COVERED if was == COVERED else now for was, now in zip(seen, row, strict=False))
         return row
 
@@ -109,7 +109,7 @@ class _Work:
         if not names_signal(field, self._sought):
             return field
         try:
-            new = _rename_signals(self._project, field, self._sought, self._put)
+            new = _rename_signals(self._project, field, self._sought, self._replacement)
         except EditRefused as why:
             self.refused.append(Refusal(Match(screen, *field.at, field.width, index), why.message))
             return field

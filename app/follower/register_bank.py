@@ -94,7 +94,7 @@ class RegisterBank:
         for name, binding in self._bindings.items():
             if isinstance(binding.signal, RegisterSignal) and binding.signal.start_value is not None:
                 try:
-                    self._put(binding, _start_words(binding, binding.signal.start_value))
+                    self._store(binding, _start_words(binding, binding.signal.start_value))
                 except OutOfRange as why:
                     raise FollowerError(
                         mark(
@@ -164,7 +164,7 @@ class RegisterBank:
         with self._lock:
             words = self.read(binding.table, binding.address, binding.count)
             try:
-                self._put(binding, binding.encode(value, words))
+                self._store(binding, binding.encode(value, words))
             except OutOfRange as why:
                 raise FollowerError(
                     mark("follower", "signal '{signal}' cannot be set to {value}: {why}"),
@@ -228,7 +228,7 @@ class RegisterBank:
                 signal=signal,
             ) from None
 
-    def _put(self, binding: Binding, words: tuple[int, ...] | bool) -> None:
+    def _store(self, binding: Binding, words: tuple[int, ...] | bool) -> None:
         values = words if isinstance(words, tuple) else (int(words),)
         if unfit := self._unfit(binding.table, binding.address, values):
             raise OutOfRange(unfit)

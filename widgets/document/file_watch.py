@@ -31,7 +31,7 @@ class FileWatch(QObject):
         super().__init__(parent)
         self._path: Path | None = None
         self._watched: Path | None = None
-        self._told: str | None = None
+        self._last_report: str | None = None
         self._stamp: _Stamp | None = None
         self._aside = Background("file watch")
         self._timer = QTimer(self)
@@ -63,7 +63,7 @@ class FileWatch(QObject):
     # In the thread
 
     def _begin(self, path: Path | None, known: str | None) -> None:
-        self._watched, self._told, self._stamp = path, known, None
+        self._watched, self._last_report, self._stamp = path, known, None
 
     def _look(self) -> None:
         path = self._watched
@@ -74,8 +74,8 @@ class FileWatch(QObject):
             return
         now = digest_of(path) if stamp is not None else None
         self._stamp = stamp
-        if now != self._told:
-            self._told = now
+        if now != self._last_report:
+            self._last_report = now
             with contextlib.suppress(RuntimeError):  # the window may be gone
                 self.found.emit(path, now)
 

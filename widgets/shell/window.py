@@ -65,7 +65,7 @@ RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
 STATUS_EVERY_S: Final = 0.4
 """How often it is said how lines, devices and data stand."""
-TOLD_MS: Final = 8_000
+MESSAGE_MS: Final = 8_000
 """How long a message stays in the bar."""
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workspaces are made that are not in front."""
@@ -332,13 +332,13 @@ class MainWindow(QMainWindow):
     @property
     def told(self) -> str:
         """What was said last; empty if that is no longer shown."""
-        return self._told.text().removeprefix("\u26a0 ")
+        return self._message.text().removeprefix("\u26a0 ")
 
     def tell(self, words: str, trouble: bool = False) -> None:
         """Say something in the bar for a while."""
-        self._told.setText(("\u26a0 " if trouble else "") + words)
-        set_look(self._told, "caution" if trouble else "faint")
-        self._told_timer.start(TOLD_MS)
+        self._message.setText(("\u26a0 " if trouble else "") + words)
+        set_look(self._message, "caution" if trouble else "faint")
+        self._message_timer.start(MESSAGE_MS)
 
     def _say_of_recordings(self, words: str, trouble: bool) -> None:
         """What is wrong is said where there is room for all of it, until it is closed or all is well."""
@@ -387,17 +387,17 @@ class MainWindow(QMainWindow):
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
-        self._told = ShortLabel()
-        self._told.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._told_timer = QTimer(self)
-        self._told_timer.setSingleShot(True)
-        self._told_timer.timeout.connect(self._told.clear)
+        self._message = ShortLabel()
+        self._message.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._message_timer = QTimer(self)
+        self._message_timer.setSingleShot(True)
+        self._message_timer.timeout.connect(self._message.clear)
         self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
         self.status = ShortLabel()
         """The worst that is wrong, in every workspace but the Bench, which says more of it."""
         self.status.setAlignment(Qt.AlignmentFlag.AlignCenter)
         row.addWidget(self.status, 1)
-        row.addWidget(self._told, 1)
+        row.addWidget(self._message, 1)
         row.addWidget(self.badge)
         whole = QWidget()
         layout = QVBoxLayout(whole)

@@ -34,7 +34,7 @@ class CursorLine(QWidget):
         self.what = self._label()
         self._drag = ""
         self._announced = ""
-        self._said = ("", "", "", False)
+        self._texts = ("", "", "", False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(10, 3, 10, 4)
         layout.setSpacing(1)
@@ -83,7 +83,7 @@ class CursorLine(QWidget):
             )
         if len(selection.fields) > 1:
             parts.append(self.tr("fields selected: {count}").format(count=len(selection.fields)))
-        self._said = (BETWEEN.join(parts), what, tip, wrong)
+        self._texts = (BETWEEN.join(parts), what, tip, wrong)
         self._show(faint=index is None)
 
     def say_drag(self, text: str) -> None:
@@ -93,7 +93,7 @@ class CursorLine(QWidget):
             self._show(faint=False)
 
     def _show(self, *, faint: bool) -> None:
-        where, what, tip, wrong = self._said
+        where, what, tip, wrong = self._texts
         self.where.setText(self._drag or where)
         self.what.setText(what)
         self.what.setToolTip(plain_tip(tip))

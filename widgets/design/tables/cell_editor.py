@@ -66,7 +66,7 @@ class CellEditor(QLineEdit):
         self.words = _Words(parent)
         self.destroyed.connect(self.words.deleteLater)
         self._name = name
-        self._given = ""
+        self._first_text = ""
         self._choices: QAbstractItemView | None = None
         if completions:
             completer = QCompleter(list(dict.fromkeys(completions)), self)
@@ -84,13 +84,13 @@ class CellEditor(QLineEdit):
     def give(self, text: str) -> None:
         """Begin with this text, unless somebody has changed what stood there."""
         if not self.changed:
-            self._given = text
+            self._first_text = text
             self.setText(text)
 
     @property
     def changed(self) -> bool:
         """Whether another text stands there than was given: typed, or taken from the list of choices."""
-        return self.text() != self._given
+        return self.text() != self._first_text
 
     def judge(self) -> bool:
         """Say what is wrong with what stands there. True if nothing is."""

@@ -46,7 +46,7 @@ class PartModel(QAbstractTableModel):
         self._sorted_by: tuple[int, Qt.SortOrder] | None = None
         self._keep: Callable[[Project, Any, int], bool] | None = None
         self._named = False
-        self._cut: Callable[[str], str] = str
+        self._shorten: Callable[[str], str] = str
 
     # What is shown
 
@@ -221,7 +221,7 @@ class PartModel(QAbstractTableModel):
                 return "+"
             if role == Qt.ItemDataRole.DisplayRole and 0 <= section < len(self._rows):
                 number = str(self._rows[section] + 1)
-                return self._cut(f"{number}  {self._first(section)}") if self._named else number
+                return self._shorten(f"{number}  {self._first(section)}") if self._named else number
             if role == Qt.ItemDataRole.TextAlignmentRole:
                 return _LEFT if self._named else _RIGHT
             return None
@@ -243,7 +243,7 @@ class PartModel(QAbstractTableModel):
     def name_rows(self, named: bool, cut: Callable[[str], str]) -> None:
         """Say at the left of each row also what stands in its first column, as far as there is room (`cut`)."""
         if named != self._named:
-            self._named, self._cut = named, cut
+            self._named, self._shorten = named, cut
             if self._rows:
                 self.headerDataChanged.emit(Qt.Orientation.Vertical, 0, len(self._rows) - 1)
 

@@ -19,6 +19,7 @@ import pytest
 from app.client.endpoint import Endpoint
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
+from app.follower.states import DriveState
 from app.line.engine import Engine
 from app.line.write_queue import Outcome
 from app.project.model import Project
@@ -157,6 +158,7 @@ class TestPyModbusTcp:
         wait_for(lambda: status() & shown == fault)
         assert peer.read_input_registers(404) == [0x9000]
         drive.inputs.external_fault = False
+        wait_for(lambda: drive.drive.state is DriveState.FAULT)  # during the fault reaction no reset counts
         assert peer.write_single_coil(7, True)
         wait_for(lambda: status() & shown == ready)
 

@@ -118,7 +118,7 @@ def test_a_recording_has_all_of_it(live: LiveSession, observation: Observation, 
         assert (EventKind.WRITTEN, "speed set point") in found
         assert (EventKind.NOTE, "") in found
         assert recording.count("frequency") > 0
-        assert recording.held(1e9) == {"filling ramp": 30}
+        assert recording.held_values(1e9) == {"filling ramp": 30}
         assert recording.ended is not None
 
 

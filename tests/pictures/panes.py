@@ -102,7 +102,7 @@ def _view(name: str, then: Callable[[MainWindow], object] = lambda _window: None
 def _first_field(window: MainWindow) -> None:
     document = window.document
     screen = next(index for index, each in enumerate(document.project.screens) if each.fields)
-    window.design.ways.go_to(("screen", screen, "field", 0))
+    window.design.navigator.go_to(("screen", screen, "field", 0))
 
 
 def _tab(form: str) -> Callable[[MainWindow], None]:
@@ -110,13 +110,15 @@ def _tab(form: str) -> Callable[[MainWindow], None]:
 
 
 def _go(*place: str | int) -> Callable[[MainWindow], None]:
-    return lambda window: window.design.ways.go_to(place)
+    return lambda window: window.design.navigator.go_to(place)
 
 
 def _signal_of(kind: str) -> Callable[[MainWindow], None]:
     def go(window: MainWindow) -> None:
         signals = window.document.project.signals
-        window.design.ways.go_to(("signal", next(n for n, each in enumerate(signals) if type(each).__name__ == kind)))
+        window.design.navigator.go_to(
+            ("signal", next(n for n, each in enumerate(signals) if type(each).__name__ == kind))
+        )
 
     return go
 
@@ -331,7 +333,7 @@ def panes() -> list[Pane]:
         Pane("design-screen", _view("screen", _first_field)),
         Pane("design-screen-form", _view("screen", _tab("screen_form"))),
         Pane("design-panel-form", _view("screen", _tab("panel_form"))),
-        Pane("design-messages", _view("screen", lambda window: window.design.ways.to_messages())),
+        Pane("design-messages", _view("screen", lambda window: window.design.navigator.to_messages())),
         Pane("design-map", _view("map")),
         Pane("design-turns", _view("behaviour", _go("screen_change", 0))),
         Pane("design-actions", _view("behaviour", _go("action", 0))),

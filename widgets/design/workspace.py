@@ -51,7 +51,7 @@ class DesignWorkspace(QWidget):
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
-        self.ways = Navigator(document, self.begun, self.screens, self.views, self.inspector)
+        self.navigator = Navigator(document, self.begun, self.screens, self.views, self.inspector)
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
@@ -107,8 +107,8 @@ class DesignWorkspace(QWidget):
         self._actions.append(None)
         self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
         self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
-        self._action(self.tr("Pre&vious screen"), lambda: self.ways.next_screen(-1), "Alt+PgUp")
-        self._action(self.tr("Ne&xt screen"), lambda: self.ways.next_screen(1), "Alt+PgDown")
+        self._action(self.tr("Pre&vious screen"), lambda: self.navigator.next_screen(-1), "Alt+PgUp")
+        self._action(self.tr("Ne&xt screen"), lambda: self.navigator.next_screen(1), "Alt+PgDown")
         self._actions.append(None)
         for number, (name, title) in enumerate(zip(VIEWS, self.views.titles, strict=True), start=1):
             self._action(
@@ -120,11 +120,11 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
-        self._action(self.tr("Go to the pr&operties"), self.ways.to_properties, "F4")
-        self._action(self.tr("Edit the panel &messages"), self.ways.to_messages, "Ctrl+Shift+D")
+        self._action(self.tr("Go to the pr&operties"), self.navigator.to_properties, "F4")
+        self._action(self.tr("Edit the panel &messages"), self.navigator.to_messages, "Ctrl+Shift+D")
         self._action(self.tr("Go to the findings"), self._to_findings, "F8")
         self.part_commands = PartCommands(self, self.views, self.document)
-        self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.ways.to_uses)
+        self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.navigator.to_uses)
         for commands in (self.part_commands, self.table_commands):
             commands.chosen.connect(self.wanted)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
@@ -145,7 +145,7 @@ class DesignWorkspace(QWidget):
         first = self.lists.bring_in(path)
         if first is not None:
             self.show_view("signals")
-            self.ways.show_signal(first)
+            self.navigator.show_signal(first)
 
     def export_signals(self) -> None:
         """Write the signals to a file; those selected in their table are offered apart."""
@@ -190,41 +190,41 @@ class DesignWorkspace(QWidget):
         document.refused.connect(self._say)
         document.offered.connect(self._offer)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
-        self.editor.trying_changed.connect(lambda _on: self.ways.show_properties())
+        self.editor.trying_changed.connect(lambda _on: self.navigator.show_properties())
         self.editor.wanted.connect(self._to_editor)
-        self.editor.field_opened.connect(self.ways.open_field)
-        self.editor.next_screen_wanted.connect(self.ways.next_screen)
-        self.editor.new_signal_wanted.connect(self.ways.add_signal)
+        self.editor.field_opened.connect(self.navigator.open_field)
+        self.editor.next_screen_wanted.connect(self.navigator.next_screen)
+        self.editor.new_signal_wanted.connect(self.navigator.add_signal)
         self.screens.opened.connect(lambda _name: self.show_view("screen"))
         self.map.screen_chosen.connect(document.select_screen)
-        self.map.screen_opened.connect(self.ways.open_screen)
-        self.map.screen_change_chosen.connect(lambda _index: self.ways.show_properties())
-        self.map.screen_change_opened.connect(lambda _index: self.ways.to_properties())
+        self.map.screen_opened.connect(self.navigator.open_screen)
+        self.map.screen_change_chosen.connect(lambda _index: self.navigator.show_properties())
+        self.map.screen_change_opened.connect(lambda _index: self.navigator.to_properties())
         self.map_pane.wanted.connect(self._to_map)
         self.map_pane.delete_wanted.connect(self.screens.delete)
         self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
         self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
         self.signals.import_wanted.connect(self.import_signals)
         self.signals.export_wanted.connect(self.export_signals)
-        self.behaviour.chosen.connect(self.ways.show_properties)
+        self.behaviour.chosen.connect(self.navigator.show_properties)
         self.begun.changed.connect(self._begun_changed)
         for signal in (self.begun.changed, self.begun.completed, self.drafts.changed):
             signal.connect(lambda *_: self.not_taken_over_changed.emit())
-        self.signals.chosen.connect(self.ways.show_properties)
+        self.signals.chosen.connect(self.navigator.show_properties)
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
-        self.signals.uses_wanted.connect(self.ways.to_uses)
-        self.inspector.signal_form.place_wanted.connect(self.ways.go_to)
-        self.lines.chosen.connect(self.ways.show_properties)
+        self.signals.uses_wanted.connect(self.navigator.to_uses)
+        self.inspector.signal_form.place_wanted.connect(self.navigator.go_to)
+        self.lines.chosen.connect(self.navigator.show_properties)
         for view in (self.behaviour, self.signals, self.lines):
-            view.opened.connect(self.ways.to_properties)
-            view.added.connect(self.ways.to_properties)
-        self.inspector.signal_wanted.connect(self.ways.show_signal)
-        self.inspector.screen_form.screen_change_wanted.connect(self.ways.show_screen_change)
-        self.inspector.screen_form.action_wanted.connect(self.ways.show_action)
-        self.inspector.screen_form.add_screen_change_wanted.connect(self.ways.add_screen_change_from)
-        self.inspector.screen_form.add_action_wanted.connect(self.ways.add_action_on)
-        self.findings.place_chosen.connect(self.ways.go_to)
-        self.findings.draft_chosen.connect(self.ways.go_to_draft)
+            view.opened.connect(self.navigator.to_properties)
+            view.added.connect(self.navigator.to_properties)
+        self.inspector.signal_wanted.connect(self.navigator.show_signal)
+        self.inspector.screen_form.screen_change_wanted.connect(self.navigator.show_screen_change)
+        self.inspector.screen_form.action_wanted.connect(self.navigator.show_action)
+        self.inspector.screen_form.add_screen_change_wanted.connect(self.navigator.add_screen_change_from)
+        self.inspector.screen_form.add_action_wanted.connect(self.navigator.add_action_on)
+        self.findings.place_chosen.connect(self.navigator.go_to)
+        self.findings.draft_chosen.connect(self.navigator.go_to_draft)
         self.findings.fix_wanted.connect(self._fix)
         self.findings.accept_wanted.connect(self._accept)
         self.checks.found.connect(self._show_findings)
@@ -255,11 +255,11 @@ class DesignWorkspace(QWidget):
     def _begun_changed(self) -> None:
         if self.view == "behaviour":
             self._refresh_view()
-            self.ways.show_properties()
+            self.navigator.show_properties()
 
     def _shown_changed(self) -> None:
         self._mark_fields()
-        self.ways.show_properties()
+        self.navigator.show_properties()
 
     def _forget_former(self) -> None:
         """Another project: nothing of the former one is true any more."""
@@ -389,7 +389,7 @@ class DesignWorkspace(QWidget):
         elif self.view == "map":
             self.map.select_screen(self.document.selection.screen)
             self.inspector.show_tab(self.inspector.screen_form)
-        self.ways.show_properties()
+        self.navigator.show_properties()
 
     def set_readings_source(self, source: LiveReadings) -> None:
         """Where the live values come from that the face can show. Nothing here writes to a line."""

@@ -40,13 +40,13 @@ class FileStatus(QObject):
     """Follows one file, and says in its bar whatever the user should know about it."""
 
     def __init__(
-        self, document: Document, state: Path | None, ways: FileActions, parent: QObject | None = None
+        self, document: Document, state: Path | None, actions: FileActions, parent: QObject | None = None
     ) -> None:
         """`state` is the folder for notes of open files; None keeps none."""
         super().__init__(parent)
         self._document = document
         self._state = state
-        self._ways = ways
+        self._actions = actions
         self.bar = NoticeSlot()
         self.known: str | None = None
         """The digest of the file as it was read or saved here last."""
@@ -133,8 +133,8 @@ class FileStatus(QObject):
         else:
             words = self.tr("{file} was changed by another program.")
         deeds: tuple[NoticeAction, ...] = (
-            (self.tr("Co&mpare"), lambda: self._ways.compare_conflict(path)),
-            (self.tr("Re&load"), self._ways.reload),
+            (self.tr("Co&mpare"), lambda: self._actions.compare_conflict(path)),
+            (self.tr("Re&load"), self._actions.reload),
         )
         self.bar.say("changed", words.format(file=path.name), deeds)
 
@@ -154,8 +154,8 @@ class FileStatus(QObject):
             "only copy."
         )
         deeds: tuple[NoticeAction, ...] = (
-            (self.tr("Save it &there again"), self._ways.save),
-            (self.tr("Save &as\u2026"), self._ways.save_as),
+            (self.tr("Save it &there again"), self._actions.save),
+            (self.tr("Save &as\u2026"), self._actions.save_as),
         )
         self.bar.say("gone", words.format(file=path.name), deeds)
 
@@ -176,4 +176,4 @@ class FileStatus(QObject):
 
     def _say_read_only(self, path: Path) -> None:
         words = self.tr("{file} is read-only: you can edit it, but must save it under another name.")
-        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._ways.save_as),))
+        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._actions.save_as),))

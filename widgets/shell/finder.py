@@ -233,6 +233,6 @@ def part_targets(design: DesignWorkspace) -> Iterator[Target]:
 def _part(design: DesignWorkspace, name: str, subject: str, kind: str, place: tuple[str, int]) -> Target:
     def go() -> None:
         design.wanted.emit()
-        design.ways.go_to(place)
+        design.navigator.go_to(place)
 
     return Target(name, kind, "", go, always=False, subject=subject)

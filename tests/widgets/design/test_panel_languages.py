@@ -97,7 +97,7 @@ def test_a_signal_chooses_the_language(design: DesignWorkspace, document: Docume
 
 def test_a_key_shows_the_next_language(design: DesignWorkspace, document: Document) -> None:
     index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
-    design.ways.show_action(index)
+    design.navigator.show_action(index)
     form = design.inspector.action_form
     choose(form, "Effect", "switches to the next language")
     action = document.project.actions[index]

@@ -232,7 +232,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
 
 def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignWorkspace, document: Document) -> None:
     before = document.project
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Register", "31o")
     assert reason(form, "Register") == "'31o' is not a whole number"
@@ -243,13 +243,13 @@ def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignW
 
 
 def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Register", "31o")
-    design.ways.show_signal("command")
+    design.navigator.show_signal("command")
     assert reason(form, "Register") == ""
     assert "1 pending" in design.findings.summary.text()
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     assert row_of(form, "Register").texts() == ("31o",)
     assert reason(form, "Register")
     editor = editor_of(form, "Register")
@@ -263,7 +263,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkspace, docume
 
 
 def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkspace) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     design.show_view("map")
     first = design.findings.model.index(0, 1)
@@ -277,7 +277,7 @@ def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkspace) -> No
 def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
     design: DesignWorkspace, document: Document
 ) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Step", "fast")
     QTest.keyClick(editor_of(form, "Step"), Key.Key_Z, CTRL)
@@ -286,7 +286,7 @@ def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
 
 
 def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Step", "5.")
     assert row_of(form, "Step").texts() == ("5.",)
@@ -297,7 +297,7 @@ def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkspace, docu
 
 
 def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_signal("fault code")
+    design.navigator.show_signal("fault code")
     form = design.inspector.signal_form
     type_over(form, "Scale, from", "0", 0)
     assert reason(form, "Scale, from")
@@ -312,7 +312,7 @@ def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkspace, docum
 
 def test_renaming_a_signal_changes_every_use_in_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Name", "reference")
     used = {field.signal for screen in document.project.screens for field in screen.fields}
     assert "reference" in used
@@ -327,7 +327,7 @@ def check_errors(project: Project) -> list[str]:
 
 
 def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Name", "command")
     assert "'command'" in reason(form, "Name")
@@ -368,7 +368,7 @@ def test_a_field_is_edited_in_its_form(design: DesignWorkspace, document: Docume
 
 
 def test_the_cause_of_a_turn_is_changed(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_screen_change(0)
+    design.navigator.show_screen_change(0)
     form = design.inspector.screen_change_form
     choose(form, "Cause", "idle time")
     assert document.project.screen_changes[0].idle_s == 120
@@ -452,7 +452,7 @@ def test_the_list_of_signals_is_narrowed(design: DesignWorkspace, document: Docu
     QTest.keyClicks(table.narrow, "input 40")
     shown = table.table.model().rowCount()
     assert 0 < shown < len(document.project.signals)
-    design.ways.show_signal("command")
+    design.navigator.show_signal("command")
     assert table.narrow.text() == "", "going to a signal that is hidden shows it"
     assert document.project.signals[table.current()].name == "command"
 
@@ -467,10 +467,10 @@ def test_turns_are_reordered(design: DesignWorkspace, document: Document) -> Non
 
 
 def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkspace) -> None:
-    design.ways.show_screen_change(2)
+    design.navigator.show_screen_change(2)
     screen_changes, actions = design.behaviour.screen_changes.table, design.behaviour.actions_table.table
     assert screen_changes.selectionModel().hasSelection()
-    design.ways.show_action(1)
+    design.navigator.show_action(1)
     assert not screen_changes.selectionModel().hasSelection()
     assert actions.selectionModel().hasSelection()
     assert row_of(design.inspector.action_form, "On screen").texts() == ("",)
@@ -537,7 +537,7 @@ def test_every_kind_of_place_is_gone_to(
     design: DesignWorkspace, document: Document, place: tuple[str | int, ...], view: str
 ) -> None:
     design.show_view("map")
-    design.ways.go_to(place)
+    design.navigator.go_to(place)
     assert design.view == view
 
 
@@ -580,7 +580,7 @@ def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkspace, docu
 
 
 def test_another_project_forgets_what_was_typed(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     document.open(load(demo_path("drying-hall")), None)
     assert design.drafts.all() == ()
@@ -595,7 +595,7 @@ def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkspace, view
     assert design.inspector.isAncestorOf(must(QApplication.focusWidget()))
     other = "signals" if view != "signals" else "lines"
     design.show_view(other)
-    design.ways.to_properties()
+    design.navigator.to_properties()
     bar = design.views.tabBar()
     QTest.mouseClick(bar, Qt.MouseButton.LeftButton, pos=bar.tabRect(VIEWS.index(view)).center())
     assert design.view == view
@@ -644,7 +644,7 @@ def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
 ) -> None:
     design.show_view("lines")
     design.lines.select("follower", 0)
-    design.ways.show_properties()
+    design.navigator.show_properties()
     form = design.inspector.follower_form
     QApplication.processEvents()
     area = must(form.parentWidget())

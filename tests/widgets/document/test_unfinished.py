@@ -119,7 +119,7 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
 ) -> None:
     before = document.project
     at = next(n for n, each in enumerate(before.actions) if each.key == "start")
-    design.ways.show_action(at)
+    design.navigator.show_action(at)
     choose(design, "Cause", "a condition, when it becomes true")
     assert document.project is before
     assert "nothing is changed yet" in state(design)
@@ -139,7 +139,7 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
     assert document.project.actions[at].key == "start"
 
     writing = next(n for n, each in enumerate(before.actions) if each.do == "write")
-    design.ways.show_action(writing)
+    design.navigator.show_action(writing)
     choose(design, "Value", "a number")
     assert document.project.actions[writing].value == HeldValue(from_="filling ramp"), "no 0 that nobody typed"
 
@@ -201,7 +201,7 @@ def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
         keys(design, "Ctrl+W, W")
         choose(design, "Condition", signal)
     table = design.behaviour.actions_table
-    design.ways.show_action(count + 1)
+    design.navigator.show_action(count + 1)
     QTest.keyClick(table.table, Key.Key_Delete)
     assert [table.model.index(row, 0).data() for row in range(count, table.model.rowCount())] == [
         "when running is set",
@@ -210,15 +210,15 @@ def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
 
 
 def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: DesignWorkspace, document: Document) -> None:
-    design.ways.show_action(0)
+    design.navigator.show_action(0)
     choose(design, "Cause", "a condition, when it becomes true")
-    design.ways.show_action(1)
+    design.navigator.show_action(1)
     choose(design, "Cause", "a condition, when it becomes true")
-    design.ways.show_action(0)
+    design.navigator.show_action(0)
     assert "nothing is changed yet" in state(design)
     choose(design, "Condition", "remote")
     assert document.project.actions[0].when is not None
-    design.ways.show_action(1)
+    design.navigator.show_action(1)
     assert "nothing is changed yet" in state(design)
 
 

@@ -217,7 +217,7 @@ def test_a_place_leads_to_the_very_row_in_its_language(
     design = designed(hall, qtbot)
     design.resize(1366, 420)
     design.show_view("signals")
-    design.ways.go_to(place)
+    design.navigator.go_to(place)
     assert hall.language == language
     editor = editor_of(design.inspector.messages_form, message_names()[message])
     assert editor.hasFocus()

@@ -45,7 +45,7 @@ def plays(document: Document, name: str) -> str | None:
 
 
 def show(design: DesignWorkspace, name: str) -> SignalForm:
-    design.ways.show_signal(name)
+    design.navigator.show_signal(name)
     return design.inspector.signal_form
 
 
@@ -88,7 +88,7 @@ def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkspace)
 
 
 def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkspace) -> None:
-    design.ways.go_to(("follower", 0))
+    design.navigator.go_to(("follower", 0))
     form = design.inspector.follower_form
     assert row_of(form, "Registers").texts()[0].startswith("built-in registers (300 to 413)")
     choose(form, "Register map", "control word of IEC 61800-7-201")

@@ -110,7 +110,7 @@ def test_fields_that_get_too_narrow_are_named(document: Document, qtbot: QtBot) 
 def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     design.show_view("signals")
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
 
     def answer(dialog: QDialog) -> None:
         assert isinstance(dialog, ScalingAid)
@@ -129,7 +129,7 @@ def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkspace
 
 def test_there_is_none_for_what_has_no_scale(design: DesignWorkspace) -> None:
     design.show_view("signals")
-    design.ways.show_signal("running")
+    design.navigator.show_signal("running")
     QTest.keySequence(design.signals.table.table, "Ctrl+F12")
     assert design.notice.text.text() == "Only a number in registers can be scaled."
 
@@ -142,7 +142,7 @@ def scale_row(design: DesignWorkspace, label: str) -> FormRow:
 
 
 def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
-    design.ways.show_signal("status")
+    design.navigator.show_signal("status")
     first, second = scale_row(design, "Scale, from"), scale_row(design, "Scale, to")
     for row, number in ((first, 0), (first, 1), (second, 0)):
         editor = row.editors()[number]
@@ -166,7 +166,7 @@ def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkspace, docu
 
 
 def test_a_wrong_number_in_a_scale_is_said_at_once(design: DesignWorkspace) -> None:
-    design.ways.show_signal("speed set point")
+    design.navigator.show_signal("speed set point")
     row = scale_row(design, "Scale, from")
     editor = row.editors()[0]
     editor.setFocus()

@@ -15,7 +15,7 @@ from widgets.design.workspace import DesignWorkspace
 
 
 def shown(design: DesignWorkspace, name: str) -> SignalForm:
-    design.ways.show_signal(name)
+    design.navigator.show_signal(name)
     return design.inspector.signal_form
 
 

@@ -72,7 +72,7 @@ _WORKED_OUT_FROM: Final[dict[str, tuple[str, ...]]] = {
     "_acting_on": ("actions", "signals", "panel"),
     "_command_words": ("signals",),
 }
-"""What is taken over from the survey of the former project if what it was worked out from is still the same."""
+"""What is kept from the context of the former project if what it was worked out from is still the same."""
 
 
 _OF_PROJECT: Final = frozenset(Project.model_fields)
@@ -86,7 +86,7 @@ class CheckContext:
     """
 
     def __init__(self, project: Project, former: CheckContext | None = None) -> None:
-        """Look at `project`; what it shares with that of the `former` survey need not be worked out again."""
+        """Look at `project`; what it shares with that of the `former` context need not be worked out again."""
         self.project = project
         self._sights: dict[int, tuple[object, ...]] = {}
         same = former is not None and all(self.same(former, fact) for fact in ("panel", "signals", "followers"))

@@ -2,11 +2,11 @@
 
 A rule says what it looks at, so that a project that changed in one place is not looked at all over again:
 
-- `@each("signal", name=...)` is for rules about parts of one kind, one by one. The function gets the survey and one
+- `@each("signal", name=...)` is for rules about parts of one kind, one by one. The function gets the context and one
   part, and yields faults whose places are relative to that part. It may look at the part, at the panel, and at the
   signals that the part names with all that these stand on (see `CheckContext.dependencies`); at more only if it is
   named in `depends_on`.
-- `@whole(depends_on, name=...)` is for rules about how parts go together. The function gets the survey only, and may
+- `@whole(depends_on, name=...)` is for rules about how parts go together. The function gets the context only, and may
   look at what `depends_on` names.
 
 `tests/app/checks/test_incremental.py` hides from every rule what it has not named.
@@ -38,7 +38,7 @@ Fact = Literal[
     "used",
     "known_names",
 ]
-"""What a rule may look at besides one part: an attribute of the project, or one of the survey that sums up others."""
+"""What a rule may look at besides one part: an attribute of the project, or one of the context that sums up others."""
 
 Function = TypeVar("Function", bound=Callable[..., Iterator[Violation]])
 

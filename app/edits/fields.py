@@ -54,7 +54,7 @@ def delete_fields(project: Project, screen_name: str, indices: Iterable[int]) ->
 
 
 def room_at(project: Project, screen_name: str, row: int, column: int, without: Collection[int] = ()) -> int:
-    """How many cells a field beginning at this cell may have; 0 where none can. `without` are fields left aside."""
+    """How many cells a field beginning at this cell may have; 0 where none can. `without` are fields ignored."""
     screen = screen_called(project, screen_name)
     panel = project.panel
     if not (0 <= row < panel.rows and 0 <= column < panel.columns):

@@ -174,11 +174,11 @@ class Engine:
         """Read registers or bits that no plan names, from wire address `address` on, between the reads of the plan.
 
         The future gets the words (bits as 0 and 1), or raises LineFault: refused, unanswered, or the line is down.
-        While the line is being opened it waits. Cancelling the future takes the wish back. Raises KeyError for an
+        While the line is being opened it waits. Cancelling the future takes it back. Raises KeyError for an
         unknown follower, ValueError for addresses or a count that the protocol does not know.
         """
         line_name = self._project.follower_named[follower].line
-        wish = AdHocRead(follower, table, address, count, Future())
+        ad_hoc = AdHocRead(follower, table, address, count, Future())
         read_request(1, table, address, count)
         line = self._lines.get(line_name)
         reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
@@ -187,10 +187,10 @@ class Engine:
         # Under the lock, so that `stop` comes behind: what was handed over is then still answered.
         with self._lock:
             if line is not None and self._loop is not None and not self._ended:
-                self._loop.call_soon_threadsafe(line.look_up, wish)
-                return wish.words
-        wish.words.set_exception(LineFault(Fault(FaultKind.CLOSED, reason)))
-        return wish.words
+                self._loop.call_soon_threadsafe(line.look_up, ad_hoc)
+                return ad_hoc.words
+        ad_hoc.words.set_exception(LineFault(Fault(FaultKind.CLOSED, reason)))
+        return ad_hoc.words
 
     def write_register(self, follower: str, table: Table, address: int, word: int) -> Future[WriteReport]:
         """Write one raw word, 0..65535, or one coil, 0 or 1, that no signal names, and read it back.

@@ -49,7 +49,7 @@ from app.client.repeated_answers import REPEATED_WITHIN_S
 from app.client.transactions import Transaction
 from app.language import translate
 from app.line.followers import ConnectionStale, Followers, words_of
-from app.line.read_requests import AdHocRead, Wishes
+from app.line.read_requests import AdHocRead, AdHocReads
 from app.line.readings import Readings
 from app.line.states import FollowerState, LineState
 from app.line.write_queue import Obstacle, WriteReport
@@ -103,10 +103,10 @@ class LinePoller:
         self._endpoint = endpoint
         self._readings = readings
         self._changed = changed
-        self._conversation = Followers(project, plan.line, endpoint, readings, record, changed)
-        self._client = self._conversation.client
+        self._followers = Followers(project, plan.line, endpoint, readings, record, changed)
+        self._client = self._followers.client
         self._client.on_closed = lambda _: self._wake()
-        self._writing = WriteExecutor(project, plan.line, self._conversation, readings, changed)
+        self._writing = WriteExecutor(project, plan.line, self._followers, readings, changed)
         self._writing.armed = armed
         self._writing.down = _not_yet()
         self._stays_armed = stays_armed
@@ -117,8 +117,8 @@ class LinePoller:
         self._due: Schedule[Job] = Schedule()
         self._jobs = Jobs(plan.reads, self._job, self._due.put, project.follower_named, self._client.pace)
         self._reading: set[asyncio.Task[None]] = set()
-        self._wishes = Wishes()
-        self._conversation.write_deadline = lambda: self._writing.write_deadline
+        self._ad_hoc_reads = AdHocReads()
+        self._followers.write_deadline = lambda: self._writing.write_deadline
         self._client.pressed = lambda: self._writing.stop_due
         self._connected = False
         self._since = time.monotonic()
@@ -149,7 +149,7 @@ class LinePoller:
 
     def state(self) -> LineState:
         """How the line is doing."""
-        trouble, statistics = self._trouble, self._conversation.statistics
+        trouble, statistics = self._trouble, self._followers.statistics
         return LineState(
             self.name,
             str(self._endpoint),
@@ -163,7 +163,7 @@ class LinePoller:
             self._since,
             self._writing.owed,
             self._disarmed,
-            self._conversation.outages.outages,
+            self._followers.outages.outages,
             connecting=not self._connected and trouble is None,
         )
 
@@ -175,7 +175,7 @@ class LinePoller:
 
     def follower_states(self) -> dict[str, FollowerState]:
         """How its followers are doing, by name."""
-        return {name: polled.state for name, polled in self._conversation.polled_followers.items()}
+        return {name: polled.state for name, polled in self._followers.polled_followers.items()}
 
     def want(
         self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose = Purpose.VALUE
@@ -186,12 +186,12 @@ class LinePoller:
             self._client.hurry()
         self._wake()
 
-    def look_up(self, wish: AdHocRead) -> None:
+    def look_up(self, ad_hoc: AdHocRead) -> None:
         """Let a read that the plan does not have wait for its turn between those that it has."""
         if self._ended is not None:
-            wish.fail(self._ended)
+            ad_hoc.fail(self._ended)
             return
-        self._wishes.put(wish)
+        self._ad_hoc_reads.put(ad_hoc)
         self._wake()
 
     def disarm(self, until: float | None) -> None:
@@ -206,7 +206,7 @@ class LinePoller:
         self._writing.drop_late(now)
         if not self.armed or self._stays_armed:
             return
-        for polled in self._conversation.polled_followers.values():
+        for polled in self._followers.polled_followers.values():
             limit_s = polled.follower.communication_timeout_ms / 1000 or LOST_S
             lost_at = polled.lost_at
             # One answer alone gets lost on any line.
@@ -225,7 +225,7 @@ class LinePoller:
         """Work until cancelled."""
         pause = FIRST_PAUSE_S
         longest = max(FIRST_PAUSE_S, min(LONGEST_PAUSE_S, self._endpoint.timeout_ms / 1000))
-        statistics = self._conversation.statistics
+        statistics = self._followers.statistics
         try:
             while True:
                 good = statistics.good
@@ -265,12 +265,12 @@ class LinePoller:
             self._becomes(False)
             self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "stopped"))
             self._ended = self._trouble or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
-            self._wishes.fail(self._ended)
+            self._ad_hoc_reads.fail(self._ended)
             self._writing.end(translate("bus", "line '{name}' was stopped").format(name=self.name))
 
     def note_ended(self) -> None:
         """The engine has ended: nothing is live any more."""
-        self._conversation.note_ended()
+        self._followers.note_ended()
         self._trouble = Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
 
     def _becomes(self, connected: bool) -> None:
@@ -282,7 +282,7 @@ class LinePoller:
         self._becomes(True)
         self._trouble = None
         self._writing.note_connected()
-        self._conversation.note_connected()
+        self._followers.note_connected()
         now = time.monotonic()
         self._due.clear()
         for job in self._jobs:
@@ -304,8 +304,8 @@ class LinePoller:
         self._becomes(False)
         self._trouble, self._writing.down = fault, fault
         self._writing.forget(fault.sentence)
-        self._wishes.fail(fault)
-        self._conversation.note_lost(fault)
+        self._ad_hoc_reads.fail(fault)
+        self._followers.note_lost(fault)
         self._changed()
 
     async def _poll(self) -> None:
@@ -328,8 +328,8 @@ class LinePoller:
                 pressing = self._writing.write_deadline
                 if len(self._reading) >= self._client.in_flight:
                     await self._idle(None if pressing is None else pressing - now)
-                elif (wish := self._wishes.take(next_due is None or next_due > now)) is not None:
-                    await self._fulfil(wish)
+                elif (ad_hoc := self._ad_hoc_reads.take(next_due is None or next_due > now)) is not None:
+                    await self._fulfil(ad_hoc)
                 elif (entry := self._due.take(now)) is not None:
                     due, job = entry
                     if self._client.in_flight == 1:
@@ -378,21 +378,21 @@ class LinePoller:
         """Read what is due, unless its follower is being left alone, and let it wait for its next time."""
         if job.retired:
             return
-        polled = self._conversation.polled_followers[job.read.follower]
+        polled = self._followers.polled_followers[job.read.follower]
         if polled.retry_at > now:
             self._again(job, polled.retry_at)
             return
-        after = self._conversation.better_after(polled, now)
+        after = self._followers.better_after(polled, now)
         if after is not None:
             self._again(job, after + BEHIND_S)
             return
-        request, free_at = self._conversation.unambiguous(polled, job.request, alone=job.alone)
+        request, free_at = self._followers.unambiguous(polled, job.request, alone=job.alone)
         if request is None:
             self._again(job, free_at)
             return
         whole = request is job.request
         try:
-            pdu, at = await self._conversation.ask(job.read.follower, request)
+            pdu, at = await self._followers.ask(job.read.follower, request)
         except LineFault as failed:
             fault = failed.fault
             if fault.of_connection:
@@ -404,7 +404,7 @@ class LinePoller:
                 if polled.answering is not False:
                     self._readings.unread(job.read.signals, fault.sentence)
             elif whole:
-                if await self._conversation.believes(request, fault):
+                if await self._followers.believes(request, fault):
                     self._note_refusal(job, fault, now)
                 else:
                     self._again(job, now + REPEATED_WITHIN_S)
@@ -429,18 +429,18 @@ class LinePoller:
             self._jobs.note_answer(job, now)
         self._again(job, max(due + job.every_s, now) if brought else now)
 
-    async def _fulfil(self, wish: AdHocRead) -> None:
+    async def _fulfil(self, ad_hoc: AdHocRead) -> None:
         """Read what the plan does not have. Raises LineFault if the line is down, and Reopen."""
         try:
-            wish.fulfil(await self._conversation.registers(wish.follower, wish.table, wish.address, wish.count))
+            ad_hoc.fulfil(await self._followers.registers(ad_hoc.follower, ad_hoc.table, ad_hoc.address, ad_hoc.count))
         except LineFault as failed:
-            wish.fail(failed.fault)
+            ad_hoc.fail(failed.fault)
             if failed.fault.of_connection:
                 raise
         except BaseException:
             # Cancelled, or the connection is opened afresh: whoever waits must not wait for ever.
-            polled = self._conversation.polled_followers[wish.follower]
-            wish.fail(polled.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
+            polled = self._followers.polled_followers[ad_hoc.follower]
+            ad_hoc.fail(polled.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
             raise
 
     def _note_refusal(self, job: Job, fault: Fault, now: float) -> None:

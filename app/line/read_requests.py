@@ -37,19 +37,19 @@ class AdHocRead:
 
 
 @dataclass(slots=True)
-class Wishes:
+class AdHocReads:
     """The wishes of one line that wait, oldest first. Belongs to the engine's event loop."""
 
     _waiting: deque[AdHocRead] = field(default_factory=deque)
     _passed: int = 0
     """Reads of the plan that went since the last wish."""
 
-    def put(self, wish: AdHocRead) -> None:
+    def put(self, ad_hoc: AdHocRead) -> None:
         """Let a wish wait."""
-        self._waiting.append(wish)
+        self._waiting.append(ad_hoc)
 
     def take(self, idle: bool) -> AdHocRead | None:
-        """The wish whose turn it is, if any; `idle` says that no read of the plan is due."""
+        """The read whose turn it is, if any; `idle` says that no read of the plan is due."""
         while self._waiting and self._waiting[0].words.cancelled():
             self._waiting.popleft()
         if not self._waiting:
@@ -63,5 +63,5 @@ class Wishes:
     def fail(self, fault: Fault) -> None:
         """Tell all who wait why nothing is read."""
         waiting, self._waiting = self._waiting, deque()
-        for wish in waiting:
-            wish.fail(fault)
+        for ad_hoc in waiting:
+            ad_hoc.fail(fault)

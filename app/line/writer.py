@@ -120,14 +120,14 @@ class WriteExecutor:
     """The writes of one line. Everything but the plain flag `armed` belongs to the engine's event loop."""
 
     def __init__(
-        self, project: Project, line: str, conversation: Followers, readings: Readings, changed: Callable[[], None]
+        self, project: Project, line: str, followers: Followers, readings: Readings, changed: Callable[[], None]
     ) -> None:
         self.armed = False
         self.down: Fault | None = None
         """Why the line is down; None while it is open."""
         self._line = line
         self._bound = bindings(project)
-        self._conversation = conversation
+        self._followers = followers
         self._readings = readings
         self._changed = changed
         self._queue = WriteQueue()
@@ -234,7 +234,7 @@ class WriteExecutor:
         Raises LineFault if the line is down, and Reopen.
         """
         began = time.monotonic()
-        silent = {name for name, polled in self._conversation.polled_followers.items() if polled.answering is False}
+        silent = {name for name, polled in self._followers.polled_followers.items() if polled.answering is False}
         job = self._queue.take(began, silent)
         if job is None:
             return False
@@ -354,7 +354,7 @@ class WriteExecutor:
         self._unless_owed(binding)
         if job is not None and self._gives_way(job):
             raise Dropped(translate("bus", "a stop was requested in the meantime"), Obstacle.STOP_FIRST)
-        polled = self._conversation.polled_followers[binding.follower.name]
+        polled = self._followers.polled_followers[binding.follower.name]
         if polled.answering is False:
             reason = polled.fault.sentence if polled.fault else translate("bus", "the device could not be reached")
             raise Dropped(
@@ -376,7 +376,7 @@ class WriteExecutor:
 
         job.acknowledged = True
         try:
-            await self._conversation.ask(
+            await self._followers.ask(
                 binding.follower.name, request, permit, at_once=job.stops and not job.tries, patient=not job.stops
             )
         except LineFault as failed:
@@ -466,7 +466,7 @@ class WriteExecutor:
                     break  # each read more is one more that a bad line can lose
                 self._permits(binding, job)
                 former = word
-                (word,) = await self._conversation.registers(follower, binding.table, register, 1)
+                (word,) = await self._followers.registers(follower, binding.table, register, 1)
                 if word == former:
                     break
             else:
@@ -498,7 +498,7 @@ class WriteExecutor:
         """
         binding = job.wanted[0].binding
         try:
-            (word,) = await self._conversation.registers(binding.follower.name, binding.table, register, 1)
+            (word,) = await self._followers.registers(binding.follower.name, binding.table, register, 1)
         except LineFault as failed:
             known = self._readings.words(binding.base.name, time.monotonic() - KNOWN_FOR_S)
             if not job.stops or failed.fault.of_connection or known is None:
@@ -520,14 +520,14 @@ class WriteExecutor:
             return None
         where = binding.follower.name, binding.table, binding.address, binding.count
         try:
-            words = await self._conversation.registers(*where)
+            words = await self._followers.registers(*where)
             if not kept(words):
                 await asyncio.sleep(READ_BACK_AGAIN_S)
-                words = await self._conversation.registers(*where)
+                words = await self._followers.registers(*where)
         except LineFault as failed:
             fault = failed.fault
             reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
-            sure = job.acknowledged and self._conversation.polled_followers[where[0]].acknowledged
+            sure = job.acknowledged and self._followers.polled_followers[where[0]].acknowledged
             if sure and fault.kind is FaultKind.EXCEPTION and fault.code in _REFUSED_OUTRIGHT:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 for one in job.wanted:
@@ -573,7 +573,7 @@ class WriteExecutor:
         refresh = min(self._refreshes.values(), key=lambda refresh: refresh.due)
         binding = refresh.binding
         follower = binding.follower.name
-        polled = self._conversation.polled_followers[follower]
+        polled = self._followers.polled_followers[follower]
         refresh.due = max(refresh.due + refresh.every_s, now)
         if polled.failures >= REFRESH_FAILURES:
             self._refreshes = {key: kept for key, kept in self._refreshes.items() if key[0] != follower}
@@ -583,7 +583,7 @@ class WriteExecutor:
         else:
             request = _write_words(binding, binding.address, refresh.words)
         try:
-            await self._conversation.ask(follower, request, self._line_permits)
+            await self._followers.ask(follower, request, self._line_permits)
         except Dropped:
             self._refreshes.clear()
         except LineFault as failed:

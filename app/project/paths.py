@@ -1,7 +1,7 @@
 """Where in a project something stands: found by the keys of the file, told in words.
 
 Works alike on a project and on the plain tables of a file that is not a project yet, so that all problems of a bad file
-can be told at once, also those that would only show after the others are mended.
+can be told at once, also those that would only show after the others are put right.
 """
 
 from __future__ import annotations

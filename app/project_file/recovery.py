@@ -1,7 +1,7 @@
 """Copies of unsaved work, which outlive the program: one for each window, in a folder of the user's own.
 
 A copy is a project file with a remark in front that tells where it belongs, and a second one for what was typed and not
-taken over yet, if anything was. As long as its window lives it is locked; one that nobody holds was left by a program
+accepted yet, if anything was. As long as its window lives it is locked; one that nobody holds was left by a program
 that died.
 """
 
@@ -52,7 +52,7 @@ class UnsavedWork:
     project: Project
     origin: Origin
     drafts: tuple[KeptDraft, ...] = ()
-    """What was typed and not taken over yet, each of a part that is in the project."""
+    """What was typed and not accepted yet, each of a part that is in the project."""
     all_drafts: bool = True
     """False if some of that makes no sense, or was too large to be kept."""
 
@@ -65,7 +65,7 @@ class Slot:
         self._lock = lock
 
     def write(self, text: str, origin: Origin, drafts: Sequence[KeptDraft] = ()) -> None:
-        """Keep the canonical text of a project and what is not taken over yet, in place of the former copy.
+        """Keep the canonical text of a project and what is not accepted yet, in place of the former copy.
 
         Raises OSError.
         """

@@ -24,7 +24,7 @@ from app.client.timing import (
 @pytest.mark.parametrize(("count", "ms"), [(1, 12.6), (10, 22.9), (50, 68.8), (125, 154.7)])
 def test_a_read_at_19200_bd(count: int, ms: float) -> None:
     # Computed by hand from MODBUS over Serial Line V1.02 (from memory): 8 characters out, 5 + 2n back, two silent
-    # intervals of 3.5 characters, 11 bits a character, no turnaround.
+    # intervals of 3.5 characters, 11 bits a character, no response time.
     assert pace_of(Endpoint.serial("x", baud=19_200)).read_ms("holding", count) == pytest.approx(ms, abs=0.05)
 
 
@@ -46,12 +46,12 @@ def test_bits_are_charged_by_the_byte() -> None:
     assert pace.read_ms("coil", 1) == pace.read_ms("coil", 8) < pace.read_ms("coil", 9)
 
 
-def test_the_turnaround_is_added() -> None:
+def test_the_response_time_is_added() -> None:
     pace = pace_of(Endpoint.tcp("h"))
     assert pace.read_ms("input", 3, 7.5) == pytest.approx(pace.read_ms("input", 3) + 7.5)
 
 
-def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
+def test_response_times_know_their_quantiles_of_the_latest() -> None:
     measured = ResponseTimes(keep=4)
     assert measured.median_ms is None
     for ms in (100.0, 1.0, 2.0, 3.0, 4.0):
@@ -63,7 +63,7 @@ def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
 
 
 @given(st.lists(st.floats(0, 1000), min_size=1, max_size=200), st.integers(1, 20))
-def test_turnarounds_are_those_of_a_sorted_list(times: list[float], keep: int) -> None:
+def test_response_times_are_those_of_a_sorted_list(times: list[float], keep: int) -> None:
     measured = ResponseTimes(keep)
     for ms in times:
         measured.add(ms)
@@ -78,7 +78,7 @@ def test_quantiles_are_those_of_numpy(times: list[float], share: float) -> None:
     assert quantile(sorted(times), share) == np.quantile(times, share, method="inverted_cdf")
 
 
-def test_an_exchange_takes_its_characters_and_the_turnaround() -> None:
+def test_an_exchange_takes_its_characters_and_the_response_time() -> None:
     pace = pace_of(Endpoint.serial("x", baud=19_200))
     # 8 + 7 characters of 11 bits, by hand: 8.594 ms; t3.5 of a follower that is not known: 2.005 ms.
     assert pace.exchange_ms(8, 7, 5.0) == pytest.approx(13.594, abs=1e-3)

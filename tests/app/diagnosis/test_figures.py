@@ -53,7 +53,7 @@ def test_silence_before_a_request_is_use_of_a_serial_line() -> None:
     assert told.used == pytest.approx(1.0)
 
 
-def test_turnaround_is_what_the_characters_leave() -> None:
+def test_response_time_is_what_the_characters_leave() -> None:
     pace = Pace(0.0, 0.0, silence_ms=3.5, character_ms=1.0)
     # 8 characters out and 7 back take 15 ms.
     told = figures([done(0.0, 17.0), done(0.1, 19.0, follower="tank"), done(0.2, 14.0)], pace)
@@ -67,7 +67,7 @@ def test_a_cycle_is_one_pass_over_all_different_reads() -> None:
     assert figures(run, NETWORK).cycle_ms == pytest.approx(12.0 + 30.0)
 
 
-def test_of_what_failed_no_turnaround_is_measured() -> None:
+def test_of_what_failed_no_response_time_is_measured() -> None:
     silent = Fault(FaultKind.SILENCE, "s")
     run = [*(done(n / 10, 90.0, fault=silent) for n in range(4)), done(0.5, 1.0)]
     told = figures(run, NETWORK)

@@ -36,7 +36,7 @@ def test_of_two_turns_of_one_key_the_first_counts() -> None:
 def test_a_turn_to_the_screen_itself_turns_nothing() -> None:
     layout = made({"key": "up", "to": "run"}, {"from": "status", "key": "up", "to": "status"})
     assert leads(layout, "run", "up") is None
-    assert leads(layout, "status", "up") is None, "the screen's own turn stands before the one of every screen"
+    assert leads(layout, "status", "up") is None, "the screen's own change stands before the one of every screen"
 
 
 def test_the_ring_goes_round_in_the_order_of_the_file_without_overrides() -> None:

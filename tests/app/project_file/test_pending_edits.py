@@ -1,4 +1,4 @@
-"""What is not taken over yet, as one line: any texts, and what makes no sense."""
+"""What is not accepted yet, as one line: any texts, and what makes no sense."""
 
 from __future__ import annotations
 

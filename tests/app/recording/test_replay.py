@@ -1,4 +1,4 @@
-"""A recording played: the panel shows what it showed, time runs and jumps, keys turn screens, nothing is written."""
+"""A recording played: the panel shows what it showed, time runs and jumps, keys change screens, nothing is written."""
 
 from __future__ import annotations
 

@@ -335,7 +335,7 @@
     <name>ArrivalsDialog</name>
     <message>
         <source>&amp;Use those of this project</source>
-        <translation>&amp;Die dieses Projekts verwenden</translation>
+        <translation>&amp;Signale dieses Projekts verwenden</translation>
     </message>
     <message>
         <source>Differences</source>

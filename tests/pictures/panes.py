@@ -335,7 +335,7 @@ def panes() -> list[Pane]:
         Pane("design-panel-form", _view("screen", _tab("panel_form"))),
         Pane("design-messages", _view("screen", lambda window: window.design.navigator.to_messages())),
         Pane("design-map", _view("map")),
-        Pane("design-turns", _view("behaviour", _go("screen_change", 0))),
+        Pane("design-screen-changes", _view("behaviour", _go("screen_change", 0))),
         Pane("design-actions", _view("behaviour", _go("action", 0))),
         Pane("design-signal-register", _view("signals", _signal_of("RegisterSignal"))),
         Pane("design-signal-bit", _view("signals", _signal_of("BitSignal"))),
@@ -362,7 +362,9 @@ def panes() -> list[Pane]:
         ),
         Pane("dialog-arming", _dialog(_arming)),
         Pane("dialog-signal", _dialog(lambda window: SignalPicker(window.document.project, window))),
-        Pane("dialog-turn", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))),
+        Pane(
+            "dialog-screen-change", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))
+        ),
         Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),
         Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),
         Pane("dialog-scaling", _dialog(_scaling)),

@@ -10,6 +10,7 @@ import pytest
 import app.line.poller
 import app.line.writer
 from app.client.endpoint import Endpoint
+from app.follower.register_bank import RegisterBank
 from app.follower.simulation import FollowerError, Simulation
 from app.line.engine import Engine
 from app.panel.machine import Entered, Write
@@ -27,6 +28,14 @@ from tests.waiting import wait_for
 def value(session: Session, name: str) -> object:
     reading = session.snapshot().readings.get(name)
     return reading.value if reading is not None and reading.good else None
+
+
+def started(project: Project) -> tuple[Session, RegisterBank]:
+    """A session with the simulated pump, and the model behind it. The caller stops it."""
+    session = Session(project, "simulated")
+    session.start()
+    assert session.simulation is not None
+    return session, session.simulation.models["pump"]
 
 
 def test_a_set_point_goes_from_the_key_to_the_drive_and_back(pump: Project) -> None:
@@ -104,10 +113,7 @@ def test_a_held_momentary_key_is_let_go_at_the_stop(pump: Project) -> None:
 
 
 def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Project) -> None:
-    session = Session(pump, "simulated")
-    session.start()
-    assert session.simulation is not None
-    drive = session.simulation.models["pump"]
+    session, drive = started(pump)
     try:
         wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
         session.panel.key_down("reset")
@@ -120,10 +126,7 @@ def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Projec
 
 
 def test_a_stop_pressed_just_before_the_end_reaches_the_drive(pump: Project) -> None:
-    session = Session(pump, "simulated")
-    session.start()
-    assert session.simulation is not None
-    drive = session.simulation.models["pump"]
+    session, drive = started(pump)
     try:
         wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
         press(session.panel, "start")
@@ -135,10 +138,7 @@ def test_a_stop_pressed_just_before_the_end_reaches_the_drive(pump: Project) -> 
 
 
 def test_the_stop_names_what_it_could_not_release(pump: Project) -> None:
-    session = Session(pump, "simulated")
-    session.start()
-    assert session.simulation is not None
-    drive = session.simulation.models["pump"]
+    session, drive = started(pump)
     try:
         wait_for(lambda: session.panel.tick() is not None and value(session, "command") is not None)
         session.panel.key_down("reset")

@@ -31,6 +31,15 @@ def value(live: LiveSession, name: str) -> object:
     return reading.value if reading is not None and reading.good else None
 
 
+def hold_jog(live: LiveSession, real: Project, device: Simulation, qtbot: QtBot) -> None:
+    """Connect, arm, and hold the key that the device runs by."""
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    live.arm()
+    live.key_down("jog")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
+
+
 def test_simulated_it_reads_and_needs_no_arming(live: LiveSession, qtbot: QtBot) -> None:
     live.connect_to(bench_project(), "simulated")
     qtbot.waitUntil(lambda: value(live, "set point") == 20)
@@ -124,11 +133,7 @@ def test_armed_it_writes_and_disarmed_it_does_not(
 def test_a_held_key_is_let_go_before_writing_ends(
     live: LiveSession, real: Project, device: Simulation, qtbot: QtBot, how: str
 ) -> None:
-    live.connect_to(real, None)
-    qtbot.waitUntil(lambda: value(live, "command") == 0)
-    live.arm()
-    live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
+    hold_jog(live, real, device, qtbot)
     if how == "disarm":
         live.disarm()
         assert live.writing.armed == (), "at once"
@@ -144,11 +149,7 @@ def test_a_held_key_is_let_go_before_writing_ends(
 def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
     live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
 ) -> None:
-    live.connect_to(real, None)
-    qtbot.waitUntil(lambda: value(live, "command") == 0)
-    live.arm()
-    live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
+    hold_jog(live, real, device, qtbot)
     device.models["fan"].silent = True
     with qtbot.waitSignal(live.left_on) as told:
         live.disconnect_from_line()
@@ -158,11 +159,7 @@ def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
 def test_disarming_does_not_wait_for_a_follower_that_is_silent(
     live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
 ) -> None:
-    live.connect_to(real, None)
-    qtbot.waitUntil(lambda: value(live, "command") == 0)
-    live.arm()
-    live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
+    hold_jog(live, real, device, qtbot)
     device.models["fan"].silent = True
     live.disarm()
     qtbot.waitUntil(lambda: live.writing.armed == ())

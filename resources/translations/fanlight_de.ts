@@ -7340,6 +7340,17 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>ToolRow</name>
+    <message>
+        <source>More</source>
+        <translation>Mehr</translation>
+    </message>
+    <message>
+        <source>More tools</source>
+        <translation>Weitere Werkzeuge</translation>
+    </message>
+</context>
+<context>
     <name>TransactionParts</name>
     <message>
         <source>Bytes</source>

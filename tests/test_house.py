@@ -120,7 +120,7 @@ TESTED_BY: Final = {
 """Modules that have no test of their own name, by the test that tests them, seen from tests/. A module is named from
 the room that the test mirrors, one of another room by its whole path."""
 
-OF_NO_ROOM: Final = {"widgets/test_none_references.py"}
+OF_NO_ROOM: Final = {"widgets/test_focus_ring.py", "widgets/test_none_references.py"}
 """Tests of what all rooms stand on, seen from tests/."""
 
 ROOM: Final = 15
@@ -132,7 +132,7 @@ LARGER: Final = {
     "app/exchange": 18,
     "app/follower": 19,
     "app/project": 18,
-    "widgets/kit": 21,
+    "widgets/kit": 22,
     "widgets/live": 17,
 }
 """Rooms that have more, and how many; see LARGEST."""

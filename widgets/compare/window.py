@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QPushButton,
@@ -26,6 +25,7 @@ from app.project.model import Field, Project
 from widgets.compare.faces import ScreenPair
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.kit.commands import command
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import group_row, list_row, set_up_list
 from widgets.kit.scaling import comfortable, scaled
@@ -54,7 +54,7 @@ class _Shown:
     """A screen that is the same on both sides."""
 
 
-class ComparisonWindow(QDialog):
+class ComparisonWindow(RingDialog):
     """Compares `before` with `after`, anew whenever it comes to the front and one of them has changed.
 
     `deeds` are offered as buttons: what they say, and what they do; each closes the window first.

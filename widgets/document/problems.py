@@ -9,7 +9,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextCursor
 from PySide6.QtWidgets import (
     QApplication,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
@@ -20,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.problems import Problem
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
 
@@ -27,7 +27,7 @@ MOST_SHOWN: Final = 500
 """Nobody reads further; a hostile file may hold a million."""
 
 
-class ProblemsDialog(QDialog):
+class ProblemsDialog(RingDialog):
     """A readable list, which can be copied as text."""
 
     def __init__(self, title: str, summary: str, problems: Sequence[Problem], parent: QWidget | None = None) -> None:

@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
@@ -25,6 +24,7 @@ from widgets.document.blank import blank
 from widgets.face.face import PanelFace
 from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.controls import WholeNumber
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
 
@@ -77,7 +77,7 @@ def templates() -> tuple[ProjectTemplate, ...]:
     return sizes + copies
 
 
-class TemplateDialog(QDialog):
+class TemplateDialog(RingDialog):
     """Choose what a new project starts as."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

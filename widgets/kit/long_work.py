@@ -10,9 +10,10 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QDialog, QProgressBar, QWidget
+from PySide6.QtWidgets import QProgressBar, QWidget
 
 from app.exchange.sheet import Progress, Stopped
+from widgets.kit.focus import RingDialog
 
 Work = Callable[[Progress], object]
 
@@ -90,7 +91,7 @@ class LongWork(QObject):
             self.ended.emit(future)
 
 
-class WorkDialog(QDialog):
+class WorkDialog(RingDialog):
     """A dialog with long work, whose `progress` it shows. Escape stops the work first, and then closes the dialog."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

@@ -20,7 +20,6 @@ from PySide6.QtGui import QAction, QBrush, QFont, QFontMetrics, QHideEvent, QPai
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QFrame,
     QHBoxLayout,
@@ -38,6 +37,7 @@ from PySide6.QtWidgets import (
 from app.project.by_itself import ByItself
 from widgets.kit import palette
 from widgets.kit.elided import ShortLabel
+from widgets.kit.focus import RingDialog
 from widgets.kit.look import set_look
 from widgets.kit.notice_slot import BRIEF_ABOVE
 from widgets.kit.plain import plain_label, plain_tip
@@ -118,7 +118,7 @@ class HoldButton(QPushButton):
         self.held.emit()
 
 
-class ArmingDialog(QDialog):
+class ArmingDialog(RingDialog):
     """Accepted only when every caution was ticked and then the button was held."""
 
     def __init__(

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any, Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
@@ -17,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, push_button
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
@@ -25,7 +25,7 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
 REBOOT_S: Final = 5.0
 
 
-class TroubleDialog(QDialog):
+class TroubleDialog(RingDialog):
     """What somebody at the bench can do to one simulated follower. Everything acts at once."""
 
     def __init__(self, bank: RegisterBank, parent: QWidget | None = None) -> None:

@@ -7,7 +7,6 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QHBoxLayout,
@@ -21,6 +20,7 @@ from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_S
 from app.signals.typed import optional_number, plain, whole
 from widgets.face.accessibility import announce
 from widgets.kit.controls import Choice
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable, scaled
 
@@ -32,7 +32,7 @@ MINUTE: Final = 60
 HOUR: Final = 3600
 
 
-class LimitsDialog(QDialog):
+class LimitsDialog(RingDialog):
     """Asks for the limits, and says what will come of them. `limits` are what was chosen once it is accepted."""
 
     def __init__(self, limits: Limits, parent: QWidget | None = None) -> None:

@@ -10,7 +10,6 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QDialog,
     QTreeWidget,
     QVBoxLayout,
     QWidget,
@@ -21,6 +20,7 @@ from widgets.document.settings import Settings
 from widgets.kit import palette
 from widgets.kit.commands import Listed, keys_of, native, why_off
 from widgets.kit.elided import search_box
+from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import Fit, fit
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
@@ -75,7 +75,7 @@ def command_targets(commands: Iterable[Listed]) -> Iterator[Target]:
         )
 
 
-class CommandFinder(QDialog):
+class CommandFinder(RingDialog):
     """Type to narrow the list, Up and Down to choose, Enter to run. `chosen` says what, after it was accepted."""
 
     def __init__(self, targets: Sequence[Target], recent: Sequence[str] = (), parent: QWidget | None = None) -> None:

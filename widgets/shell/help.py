@@ -25,6 +25,7 @@ from widgets.face.keypad import keyboard_map
 from widgets.kit.commands import keys_of, list_commands, native, plain
 from widgets.kit.controls import push_button
 from widgets.kit.elided import search_box
+from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.kit.plain import plain_label
@@ -34,7 +35,7 @@ from widgets.live.arming import cautions
 from widgets.shell.licences import packages
 
 
-class ShortcutsDialog(QDialog):
+class ShortcutsDialog(RingDialog):
     """Every command with its keys, which key of the keyboard stands for which of the panel, and all other keys."""
 
     def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
@@ -91,7 +92,7 @@ def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
     return [child for child in children if child is not None]
 
 
-class CautionsDialog(QDialog):
+class CautionsDialog(RingDialog):
     """What everybody must know who lets a panel write to a machine."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -117,7 +118,7 @@ class CautionsDialog(QDialog):
         _finish(self, label)
 
 
-class AboutDialog(QDialog):
+class AboutDialog(RingDialog):
     """What this program is, and which packages with which licences it runs on."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

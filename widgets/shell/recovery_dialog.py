@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QDateTime, QLocale
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QListWidget,
@@ -28,6 +27,7 @@ from app.project_file.files import ProjectFileError, load
 from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.questions import confirm, question_box, say
 from widgets.kit.scaling import comfortable
@@ -46,7 +46,7 @@ class Copy:
     """What its file holds now; None if it has none or it cannot be read."""
 
 
-class RecoveryDialog(QDialog):
+class RecoveryDialog(RingDialog):
     """Lists the copies, the newest first, and tells of the chosen one where it belongs and how it differs from there.
 
     Nothing is lost by closing it: what is not recovered waits for the next start, unless it is deleted here.

@@ -31,6 +31,7 @@ from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
 from widgets.kit.commands import list_commands
 from widgets.kit.elided import ShortLabel
+from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
 from widgets.kit.look import set_look
 from widgets.kit.notice_slot import slot_height
@@ -631,6 +632,10 @@ class MainWindow(QMainWindow):
 
     # Events
 
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """The Tab key goes through all parts in reading order, whenever each was made."""
+        return next_stop(self, forward=forward)
+
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then disarm, disconnect and go."""
         self.succeed_wholly()
@@ -690,6 +695,9 @@ class _LineDock(QDockWidget):
         self.setTitleBarWidget(None if floating else QWidget())  # type: ignore[arg-type]  # None: Qt's own title
         if former is not None:
             former.deleteLater()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        return next_stop(self, forward=forward) if self.isFloating() else super().focusNextPrevChild(forward)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         super().closeEvent(event)

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QTreeWidget, QVBoxLayout, QWidget
 
 from app.snapshots.differences import RegisterDifference
 from app.snapshots.restoring import place_text
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 from widgets.live.arming import HOLD_MS, HoldButton, cautions
 
 
-class RestoringDialog(QDialog):
+class RestoringDialog(RingDialog):
     """Accepted only when the button was held."""
 
     def __init__(

@@ -6,7 +6,6 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
@@ -18,6 +17,7 @@ from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.face.sample_values import likely_kind, width_needed
 from widgets.kit.controls import Choice
 from widgets.kit.elided import search_box
+from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
@@ -52,7 +52,7 @@ def signal_choices(project: Project) -> tuple[tuple[str, str], ...]:
     return choices
 
 
-class SignalPicker(QDialog):
+class SignalPicker(RingDialog):
     """Type to narrow the list, Up and Down to choose, Enter to place."""
 
     picked = Signal(str, str, bool)

@@ -6,7 +6,6 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialog,
     QDialogButtonBox,
     QGridLayout,
     QLabel,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 from app.project.model import Project
 from widgets.design.page_map.keys import KeyUse, key_uses
 from widgets.kit.elided import search_box
+from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
@@ -26,7 +26,7 @@ from widgets.kit.scaling import comfortable
 _NAME = Qt.ItemDataRole.UserRole
 
 
-class ScreenChangeDialog(QDialog):
+class ScreenChangeDialog(RingDialog):
     """Choose a key with Up and Down, type to narrow the screens, Enter to add the screen change."""
 
     wanted = Signal(object, str, str)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QTreeWidget,
     QVBoxLayout,
@@ -12,12 +11,13 @@ from PySide6.QtWidgets import (
 )
 
 from app.edits import Arrivals
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
 
 
-class ArrivalsDialog(QDialog):
+class ArrivalsDialog(RingDialog):
     """Lists what differs, and offers both ways out; Escape pastes nothing."""
 
     chosen = Signal(bool)

@@ -10,7 +10,6 @@ from typing import Final
 from pydantic import ValidationError
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QGridLayout,
     QLabel,
@@ -27,6 +26,7 @@ from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_float
 from app.signals.typed import number, pair, plain
 from widgets.kit.controls import WholeNumber
+from widgets.kit.focus import RingDialog
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -35,7 +35,7 @@ from widgets.kit.scaling import comfortable
 MOST_NAMED: Final = 4
 
 
-class ScalingAid(QDialog):
+class ScalingAid(RingDialog):
     """Edits the scale and the decimals of one signal; nothing is accepted before it is confirmed."""
 
     def __init__(self, project: Project, signal: RegisterSignal, parent: QWidget | None = None) -> None:

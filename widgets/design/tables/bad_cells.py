@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from widgets.design.values.cell_reading import Proposal
 from widgets.design.values.pasted_tables import text_of
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
 from widgets.kit.scaling import comfortable
@@ -24,7 +25,7 @@ from widgets.kit.scaling import comfortable
 MOST_LISTED: Final = 500
 
 
-class BadCellsDialog(QDialog):
+class BadCellsDialog(RingDialog):
     """Lists bad cells by row and column, in words; the rest can come in without them."""
 
     def __init__(self, proposal: Proposal, parent: QWidget | None = None) -> None:

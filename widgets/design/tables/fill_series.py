@@ -8,7 +8,6 @@ from typing import Any, Final
 from pydantic import ValidationError
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QLineEdit,
@@ -23,6 +22,7 @@ from app.project.model import Project
 from app.project_file.validation_messages import refusal_of
 from widgets.design.forms.signal_picker import signal_origin
 from widgets.kit.controls import WholeNumber
+from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 from widgets.kit.scaling import comfortable
@@ -30,7 +30,7 @@ from widgets.kit.scaling import comfortable
 MOST_SHOWN: Final = 200
 
 
-class _Asking(QDialog):
+class _Asking(RingDialog):
     """Asks, and shows what will come of it; what cannot be is said and cannot be confirmed."""
 
     def __init__(self, columns: int, parent: QWidget | None) -> None:

@@ -13753,6 +13753,101 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>starters</name>
+    <message>
+        <source>A register list to import</source>
+        <translation>Eine Registerliste zum Importieren</translation>
+    </message>
+    <message>
+        <source>Choose the serial port that the device is connected to.</source>
+        <translation>Die serielle Schnittstelle wählen, an der das Gerät angeschlossen ist.</translation>
+    </message>
+    <message>
+        <source>Control word of IEC 61800-7-201: 6 is shutdown (the motor runs out, ready for a start), 15 is enable operation. After power-up and after a fault the drive wants a 6 before it takes a 15: STOP sends it.</source>
+        <translation>Steuerwort nach IEC 61800-7-201: 6 ist Stillsetzen (der Motor läuft aus, bereit zum Start), 15 ist Betrieb freigeben. Nach dem Einschalten und nach einer Störung verlangt der Antrieb eine 6, bevor er eine 15 annimmt: STOP sendet sie.</translation>
+    </message>
+    <message>
+        <source>Empty panel</source>
+        <translation>Leeres Panel</translation>
+    </message>
+    <message>
+        <source>Enter the name or IP address that is set at the device, e.g. 192.0.2.20 or drive-3:502.</source>
+        <translation>Den am Gerät eingestellten Namen oder die IP-Adresse eingeben, z. B. 192.0.2.20 oder antrieb-3:502.</translation>
+    </message>
+    <message>
+        <source>Heating on and off, set point, temperature and output, and an alarm screen.</source>
+        <translation>Heizung ein und aus, Sollwert, Temperatur und Stellgröße sowie ein Alarmbild.</translation>
+    </message>
+    <message>
+        <source>One drive</source>
+        <translation>Ein Antrieb</translation>
+    </message>
+    <message>
+        <source>One empty screen, a line and a device.</source>
+        <translation>Ein leeres Bild, eine Leitung und ein Gerät.</translation>
+    </message>
+    <message>
+        <source>Plain control word: run, reverse, fault reset</source>
+        <translation>Einfaches Steuerwort: Lauf, rückwärts, quittieren</translation>
+    </message>
+    <message>
+        <source>Standard control word (IEC 61800-7-201)</source>
+        <translation>Genormtes Steuerwort (IEC 61800-7-201)</translation>
+    </message>
+    <message>
+        <source>Start, stop, set point, direction, speed and current of one drive, and a fault screen.</source>
+        <translation>Start, Stopp, Sollwert, Richtung, Drehzahl und Strom eines Antriebs sowie ein Störbild.</translation>
+    </message>
+    <message>
+        <source>Status word of IEC 61800-7-201: bit 2 operation enabled, 3 fault, 9 remote.</source>
+        <translation>Statuswort nach IEC 61800-7-201: Bit 2 Betrieb freigegeben, 3 Störung, 9 Fern.</translation>
+    </message>
+    <message>
+        <source>Temperature controller</source>
+        <translation>Temperaturregler</translation>
+    </message>
+    <message>
+        <source>These screens need at least {rows} rows of {columns} cells.</source>
+        <translation>Diese Bilder brauchen mindestens {rows} Zeilen mit {columns} Zellen.</translation>
+    </message>
+    <message>
+        <source>Two drives on one line: each started on its own screen, both stopped by one key.</source>
+        <translation>Zwei Antriebe an einer Leitung: jeder auf seinem eigenen Bild gestartet, beide mit einer Taste gestoppt.</translation>
+    </message>
+    <message>
+        <source>Two pumps</source>
+        <translation>Zwei Pumpen</translation>
+    </message>
+    <message>
+        <source>Unit addresses go from 1 to {last}.</source>
+        <translation>Geräteadressen gehen von 1 bis {last}.</translation>
+    </message>
+    <message>
+        <source>device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
+        <source>en</source>
+        <translation>de</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>main</source>
+        <translation>Haupt</translation>
+    </message>
+    <message>
+        <source>screen {number}</source>
+        <translation>Bild {number}</translation>
+    </message>
+</context>
+<context>
     <name>typed</name>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>

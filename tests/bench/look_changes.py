@@ -82,7 +82,7 @@ def _floor(count: int) -> QWidget:
 
 def _floor_took(plain: QWidget) -> float:
     """Milliseconds that the floor takes for another palette."""
-    dark = plain.palette().color(QPalette.ColorRole.Window).name() == DARK.window
+    dark = plain.palette().color(QPalette.ColorRole.Window).name() == DARK.pane
     return _took(lambda: plain.setPalette(qt_palette(LIGHT if dark else DARK)))
 
 

@@ -97,7 +97,6 @@ class ComparisonWindow(RingDialog):
         self.list.setUniformRowHeights(True)
         set_up_list(self.table, (self.tr("Property"), self._sides[0].name, self._sides[1].name), stretch=(1, 2))
         self.table.setAccessibleName(self.tr("Changes"))
-        self.table.setAlternatingRowColors(True)
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.nothing.setWordWrap(True)
         self._legend = plain_label(

@@ -313,13 +313,11 @@ class _Tree(QTreeView):
         self.setRootIsDecorated(False)
         self.setUniformRowHeights(True)
         self.setItemDelegate(RowDelegate(self))
-        self.setAlternatingRowColors(True)
         self.setIconSize(QSize(scaled(14), scaled(14)))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setTextElideMode(Qt.TextElideMode.ElideRight)
         header = self.header()
         header.setStretchLastSection(True)
-        header.setProperty("look", "narrow")
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

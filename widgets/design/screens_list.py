@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import (
-    QEvent,
     QItemSelectionModel,
     QPersistentModelIndex,
     QPoint,
@@ -35,7 +34,7 @@ from widgets.face.thumbnails import Thumbnails, ThumbnailStyle
 from widgets.kit import palette
 from widgets.kit.commands import Keys, command
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.kit.icons import tool
 from widgets.kit.own_keys import SCREENS
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.tables import Index
@@ -71,17 +70,13 @@ class ScreensList(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         heading = plain_label(self.tr("Screens"), "heading")
-        self.add_button = tool(plus_icon(), self.tr("Add a screen"), self, self.tr("Add a screen (Insert)"))
-        self.copy_button = tool(
-            copies_icon(), self.tr("Duplicate the screen"), self, self.tr("Duplicate the screen (Ctrl+D)")
-        )
-        self.up_button = tool(up_icon(), self.tr("Move the screen up"), self, self.tr("Move the screen up (Alt+Up)"))
+        self.add_button = tool("plus", self.tr("Add a screen"), self, self.tr("Add a screen (Insert)"))
+        self.copy_button = tool("copy", self.tr("Duplicate the screen"), self, self.tr("Duplicate the screen (Ctrl+D)"))
+        self.up_button = tool("up", self.tr("Move the screen up"), self, self.tr("Move the screen up (Alt+Up)"))
         self.down_button = tool(
-            down_icon(), self.tr("Move the screen down"), self, self.tr("Move the screen down (Alt+Down)")
+            "down", self.tr("Move the screen down"), self, self.tr("Move the screen down (Alt+Down)")
         )
-        self.delete_button = tool(
-            cross_icon(), self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)")
-        )
+        self.delete_button = tool("delete", self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)"))
         heading.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         bar = FlowLayout(spacing=0)
         bar.setContentsMargins(8, 2, 4, 0)
@@ -274,18 +269,6 @@ class ScreensList(QWidget):
         menu.addSeparator()
         self.fill_menu(menu)
         menu.exec(self.list.mapToGlobal(at))
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange:
-            for button, icon in (
-                (self.add_button, plus_icon()),
-                (self.copy_button, copies_icon()),
-                (self.up_button, up_icon()),
-                (self.down_button, down_icon()),
-                (self.delete_button, cross_icon()),
-            ):
-                button.setIcon(icon)
 
 
 class _List(QListWidget):

@@ -414,7 +414,7 @@ class DesignWorkspace(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
             self.findings.refresh_colours()
-            self.map_pane.refresh_colours()
+            self.map_pane.view.refresh_colours()
 
     def sizeHint(self) -> QSize:
         return QSize(1366, 640)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtGui import QColor, QPalette
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QColor, QLinearGradient, QPalette
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,8 +14,12 @@ class FaceColours:
     """One set of colours. Ink on glass has a contrast of at least 7 to 1, dim ink at least 4.5 to 1."""
 
     bezel: QColor
+    """At the top; `bezel_low` at the bottom."""
+    bezel_low: QColor
     rim: QColor
     mark: QColor
+    lit: QColor
+    """The accent, drawn on the bezel."""
     glass: QColor
     cell: QColor
     ink: QColor
@@ -24,49 +29,66 @@ class FaceColours:
     accent_ink: QColor
     wrong: QColor
     key: QColor
+    """At the top; `key_low` at the bottom."""
+    key_low: QColor
     key_down: QColor
     key_rim: QColor
     key_ink: QColor
-    ruler: QColor
+    key_off: QColor
+    """The legend of a key that cannot be used now."""
 
+
+_KEYS: Final = {
+    "key": QColor("#e9e7ee"),
+    "key_low": QColor("#d3d0da"),
+    "key_down": QColor("#bab6c4"),
+    "key_rim": QColor("#24202b"),
+    "key_ink": QColor("#24202b"),
+    "key_off": QColor("#6b6577"),
+}
+"""The keys are the same in both sets: the panel is an object, and so they lie in the same light."""
 
 LIGHT: Final = FaceColours(
-    bezel=QColor("#cdd1d6"),
-    rim=QColor("#a3aab2"),
-    mark=QColor("#6d7680"),
-    glass=QColor("#f3ead9"),
-    cell=QColor("#faf4e8"),
+    bezel=QColor("#4b4755"),
+    bezel_low=QColor("#3a3743"),
+    rim=QColor("#2a2731"),
+    mark=QColor("#a59daf"),
+    lit=QColor("#d9b8f8"),
+    glass=QColor("#efe5d1"),
+    cell=QColor("#f6eedd"),
     ink=QColor("#2a2135"),
-    dim=QColor("#5d5568"),
+    dim=QColor("#6a6072"),
     hatch=QColor("#dfd3bd"),
-    accent=QColor("#7a3fa0"),
+    accent=QColor("#6c2f9e"),
     accent_ink=QColor("#ffffff"),
-    wrong=QColor("#b3261e"),
-    key=QColor("#eceef0"),
-    key_down=QColor("#bfc5cc"),
-    key_rim=QColor("#8b949e"),
-    key_ink=QColor("#23282e"),
-    ruler=QColor("#4d555e"),
+    wrong=QColor("#a51f17"),
+    **_KEYS,
 )
 
 DARK: Final = FaceColours(
-    bezel=QColor("#383541"),
+    bezel=QColor("#3d3946"),
+    bezel_low=QColor("#2f2b37"),
     rim=QColor("#57525f"),
     mark=QColor("#a59daf"),
+    lit=QColor("#cba3f3"),
     glass=QColor("#17131d"),
     cell=QColor("#1f1a27"),
     ink=QColor("#f4e6cf"),
     dim=QColor("#a89c8d"),
     hatch=QColor("#3a3243"),
-    accent=QColor("#d2a2f2"),
-    accent_ink=QColor("#1c1523"),
-    wrong=QColor("#ff8f85"),
-    key=QColor("#4a4654"),
-    key_down=QColor("#2a2732"),
-    key_rim=QColor("#78717f"),
-    key_ink=QColor("#f1edf5"),
-    ruler=QColor("#c2bbca"),
+    accent=QColor("#cba3f3"),
+    accent_ink=QColor("#22103a"),
+    wrong=QColor("#ff978c"),
+    **_KEYS,
 )
+
+
+def upright(area: QRectF, top: QColor, bottom: QColor) -> QLinearGradient:
+    """From one colour at the upper edge of an area to another at its lower one."""
+    shade = QLinearGradient(area.topLeft(), area.bottomLeft())
+    shade.setColorAt(0, top)
+    shade.setColorAt(1, bottom)
+    return shade
 
 
 def is_dark(palette: QPalette) -> bool:

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 from app.panel.rendering import Rows
 from app.project.model import Panel
 from widgets.face.cells import LARGEST, SMALLEST, CellGrid
-from widgets.face.colours import LIGHT, face_colours
+from widgets.face.colours import LIGHT, face_colours, upright
 from widgets.face.keypad import KeyPad, keyboard_map
 from widgets.kit import palette
 from widgets.kit.scaling import scaled
@@ -260,7 +260,7 @@ class PanelFace(QWidget):
         body = QRectF(self._bezel).adjusted(2, 2, -2, -2)
         focused = self.hasFocus()
         painter.setPen(QPen(self._colours.accent if focused else self._colours.rim, 2.5 if focused else 1.5))
-        painter.setBrush(self._colours.bezel)
+        painter.setBrush(upright(body, self._colours.bezel, self._colours.bezel_low))
         painter.drawRoundedRect(body, 12, 12)
         glass = QRectF(self.grid.geometry()).adjusted(-2, -2, 2, 2)
         painter.setPen(QPen(self._colours.rim, 2))

@@ -10,7 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from widgets.face.colours import LIGHT, FaceColours
+from widgets.face.colours import LIGHT, FaceColours, upright
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
@@ -113,16 +113,16 @@ class PanelKey(QAbstractButton):
         body = QRectF(self.rect()).adjusted(2.5, 2.5, -2.5, -2.5)
         down = self.isDown()
         painter.setPen(QPen(colours.key_rim, 1))
-        painter.setBrush(colours.key_down if down else colours.key)
+        painter.setBrush(colours.key_down if down else upright(body, colours.key, colours.key_low))
         painter.drawRoundedRect(body, 6, 6)
         if not down:
             painter.setPen(QPen(colours.key_rim, 2))
             painter.drawLine(QPointF(body.left() + 6, body.bottom()), QPointF(body.right() - 6, body.bottom()))
         if self.hasFocus():
-            painter.setPen(QPen(colours.accent, 2))
+            painter.setPen(QPen(colours.lit, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 8, 8)
-        ink = colours.key_ink if self.isEnabled() else colours.mark
+        ink = colours.key_ink if self.isEnabled() else colours.key_off
         if self.key in ARROWS:
             self._paint_arrow(painter, body.center() + QPointF(0, 1 if down else 0), ink)
         else:

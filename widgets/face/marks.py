@@ -184,11 +184,11 @@ def paint_ruler(painter: QPainter, cells: Cells, count: tuple[int, int], font: Q
     small = QFont(font)
     small.setPixelSize(10)
     painter.setFont(small)
-    painter.setPen(colours.ruler)
+    painter.setPen(colours.dim)
     rows, columns = count
     corner = cells.cell_rect(rows, columns)
-    painter.fillRect(0, 0, corner.right() + RULER_PX, RULER_PX - 3, colours.bezel)
-    painter.fillRect(0, 0, RULER_PX, corner.bottom() + RULER_PX, colours.bezel)
+    painter.fillRect(0, 0, corner.right() + RULER_PX, RULER_PX - 3, colours.glass)
+    painter.fillRect(0, 0, RULER_PX, corner.bottom() + RULER_PX, colours.glass)
     for column in range(columns):
         x = cells.cell_rect(0, column).center().x()
         if column == 0 or (column + 1) % 5 == 0:

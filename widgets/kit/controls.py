@@ -38,18 +38,20 @@ class Choice(_Steady, QComboBox):
 
 
 class WholeNumber(_Steady, QSpinBox):
-    """A whole number with arrows."""
+    """A whole number; the keys Up and Down step, and there are no arrows."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
 
 class DecimalNumber(_Steady, QDoubleSpinBox):
-    """A number with decimals and arrows."""
+    """A number with decimals; the keys Up and Down step, and there are no arrows."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
 
@@ -61,9 +63,15 @@ class Slider(_Steady, QSlider):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
 
-def push_button(text: str, run: Callable[[], object]) -> QPushButton:
-    """A button that calls `run`. In a dialog, Enter in another widget does not press it."""
+def push_button(text: str, run: Callable[[], object], rank: str = "") -> QPushButton:
+    """A button that calls `run`. In a dialog, Enter in another widget does not press it.
+
+    Its rank: `primary` for the deed that one comes for, of which a window shows one at most; `quiet` for a tool beside
+    a heading; `caution` for what can let a machine move; empty for all others, which have an outline.
+    """
     button = QPushButton(text)
+    if rank:
+        button.setProperty("look", rank)
     button.setAutoDefault(False)
     button.clicked.connect(lambda _checked=False: run())
     return button

@@ -12,7 +12,10 @@ from typing import Final
 from PySide6.QtGui import QFont, QFontDatabase, QFontInfo
 
 TEXTS_ON_WINDOWS: Final = ("Segoe UI Variable Text", "Segoe UI")
-TEXTS: Final = ("Noto Sans", "DejaVu Sans")
+TEXTS: Final = ("Inter", "Noto Sans", "Open Sans", "Cantarell", "Liberation Sans", "DejaVu Sans")
+"""The last, the widest of all, is mostly nobody's choice: it gives way to any of the others."""
+LEAST: Final = 13
+"""Pixels of the size of texts, where a system asks for less."""
 CELLS_ON: Final = {"win32": ("Cascadia Mono", "Consolas"), "darwin": ("SF Mono", "Menlo")}
 CELLS: Final = ("DejaVu Sans Mono", "Noto Sans Mono")
 """In this order: lines of the second are a sixth higher, which leaves smaller letters on the same glass."""
@@ -21,12 +24,13 @@ CELLS: Final = ("DejaVu Sans Mono", "Noto Sans Mono")
 def text_families(drawn: str, there: Callable[[str], bool], system: str = sys.platform) -> list[str]:
     """The families for texts on a `system` (as `sys.platform`) that draws `drawn` unasked; none where that is right.
 
-    It is on macOS, and on a desktop whose user chose a font: DejaVu Sans, the widest of all, is mostly nobody's choice.
+    It is on macOS, and on a desktop whose user chose a font.
     """
-    if system != "win32" and drawn not in TEXTS:
-        return []
-    names = (*TEXTS_ON_WINDOWS, *TEXTS) if system == "win32" else TEXTS
-    return [name for name in names if there(name)]
+    if system == "win32":
+        return [name for name in (*TEXTS_ON_WINDOWS, *TEXTS) if there(name)]
+    if drawn in TEXTS:
+        return [name for name in (TEXTS if drawn == TEXTS[-1] else (drawn,)) if there(name)]
+    return []
 
 
 def cell_families(fixed: Sequence[str], there: Callable[[str], bool], system: str = sys.platform) -> list[str]:
@@ -37,7 +41,17 @@ def cell_families(fixed: Sequence[str], there: Callable[[str], bool], system: st
 def for_texts(font: QFont) -> QFont:
     """`font`, which the system has for programs, in the family that we draw texts in."""
     families = text_families(QFontInfo(font).family(), QFontDatabase.hasFamily)
-    return _among(font, families, QFont.StyleHint.SansSerif)
+    ours = _among(font, families, QFont.StyleHint.SansSerif)
+    if QFontInfo(ours).pixelSize() < LEAST:
+        ours.setPixelSize(LEAST)
+    return ours
+
+
+def for_figures(font: QFont) -> QFont:
+    """`font` with figures that are all equally wide, so that they stand below one another."""
+    ours = QFont(font)
+    ours.setFeature(QFont.Tag("tnum"), 1)
+    return ours
 
 
 def for_cells(font: QFont) -> QFont:

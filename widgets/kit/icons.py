@@ -1,12 +1,18 @@
-"""Icons drawn in the colours of the window, and the flat buttons that carry them."""
+"""Icons of one hand from `resources/icons`, in the window's colours of the moment, and the buttons that carry them.
+
+A file draws on 16 x 16 with lines of 1.6. In it `currentColor` stands for the colour that is asked for, `#ground` for
+what is written in a filled shape.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from functools import cache, lru_cache
+from importlib import resources
 from typing import Final
 
-from PySide6.QtCore import QPoint, QRectF, QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPen, QPixmap
+from PySide6.QtCore import QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
+from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from widgets.kit import palette
@@ -14,104 +20,92 @@ from widgets.kit.scaling import scaled
 
 SIDE: Final = 16
 """Of an icon, in pixels at 100 per cent."""
+STATES: Final = {
+    "good": "good",
+    "caution": "caution",
+    "alarm": "fault",
+    "note": "faint",
+    "simulated": "sim",
+    "asks": "accent",
+    "running": "accent",
+    "off": "faint",
+    "unread": "off",
+}
+"""The states that have an icon, each of a shape of its own, and the colour of each."""
 
 
-def drawn_icon(draw: Callable[[QPainter], None], colour: str = "ink") -> QIcon:
-    """An icon drawn by a function on 16 x 16, in one of the window's colours."""
-    side = scaled(SIDE)
-    pixmap = QPixmap(2 * side, 2 * side)
-    pixmap.setDevicePixelRatio(2)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.scale(side / SIDE, side / SIDE)
-    pen = QPen(palette.current().colour(colour), 1.7)
-    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    painter.setPen(pen)
-    draw(painter)
+@cache
+def _source(name: str) -> str:
+    return (resources.files("resources") / "icons" / f"{name}.svg").read_text("utf-8")
+
+
+@lru_cache(1024)
+def _picture(name: str, colour: str, ground: str, width: int, height: int) -> QPixmap:
+    """An icon in the middle of so many pixels, its colours as `#rrggbb`."""
+    picture = QPixmap(width, height)
+    picture.fill(Qt.GlobalColor.transparent)
+    drawing = _source(name).replace("currentColor", colour).replace("#ground", ground)
+    side = min(width, height)
+    painter = QPainter(picture)
+    QSvgRenderer(drawing.encode()).render(painter, QRectF((width - side) / 2, (height - side) / 2, side, side))
     painter.end()
-    return QIcon(pixmap)
+    return picture
 
 
-def mark_icon(mark: str, colour: str) -> QIcon:
-    """One character, such as a tick."""
+class _Engine(QIconEngine):
+    """Looks its colour up whenever it is painted, so that a change of palette only paints."""
 
-    def draw(painter: QPainter) -> None:
-        font = painter.font()
-        font.setPixelSize(13)
-        painter.setFont(font)
-        painter.drawText(QRectF(0, 0, SIDE, SIDE), Qt.AlignmentFlag.AlignCenter, mark)
+    def __init__(self, name: str, colour: str) -> None:
+        super().__init__()
+        self._name, self._colour = name, colour
 
-    return drawn_icon(draw, colour)
+    def scaledPixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State, scale: float) -> QPixmap:  # noqa: ARG002
+        colours = palette.current()
+        colour = "off" if mode is QIcon.Mode.Disabled else self._colour
+        return _picture(self._name, getattr(colours, colour), colours.base, size.width(), size.height())
 
+    def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
+        return self.scaledPixmap(size, mode, state, 1.0)
 
-def plus_icon() -> QIcon:
-    """Add."""
+    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+        device = painter.device()
+        ratio = device.devicePixelRatio() if device is not None else 1.0
+        picture = self.scaledPixmap(rect.size() * ratio, mode, state, ratio)
+        painter.drawPixmap(rect, picture, picture.rect())
 
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 3, 8, 13)
-        painter.drawLine(3, 8, 13, 8)
-
-    return drawn_icon(draw)
-
-
-def cross_icon() -> QIcon:
-    """Delete."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(4, 4, 12, 12)
-        painter.drawLine(12, 4, 4, 12)
-
-    return drawn_icon(draw)
+    def clone(self) -> QIconEngine:
+        return _Engine(self._name, self._colour)
 
 
-def copies_icon() -> QIcon:
-    """Duplicate."""
+def icon(name: str, colour: str = "ink") -> QIcon:
+    """An icon by the name of its file, in one of the window's colours; disabled it is drawn in `off`.
 
-    def draw(painter: QPainter) -> None:
-        painter.drawRect(QRectF(2.5, 2.5, 7.5, 7.5))
-        painter.drawPolyline([QPoint(12, 6), QPoint(13, 6), QPoint(13, 13), QPoint(6, 13), QPoint(6, 12)])
-
-    return drawn_icon(draw)
-
-
-def up_icon() -> QIcon:
-    """One place up."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 4, 8, 13)
-        painter.drawPolyline([QPoint(4, 8), QPoint(8, 4), QPoint(12, 8)])
-
-    return drawn_icon(draw)
+    Raises FileNotFoundError at once, and not as late as it is painted, if there is none of this name.
+    """
+    _source(name)
+    return QIcon(_Engine(name, colour))
 
 
-def down_icon() -> QIcon:
-    """One place down."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 3, 8, 12)
-        painter.drawPolyline([QPoint(4, 8), QPoint(8, 12), QPoint(12, 8)])
-
-    return drawn_icon(draw)
+def state_icon(state: str, *, none: bool = False) -> QIcon:
+    """The icon of one of STATES, in its colour; in `off` where `none` is in that state."""
+    return icon(f"state-{state}", "off" if none else STATES[state])
 
 
-def tool(icon: QIcon, name: str, parent: QWidget, tip: str = "") -> QToolButton:
-    """A flat button with an icon and a spoken name."""
+def paint_icon(painter: QPainter, name: str, colour: str, place: QRect) -> None:
+    """Paint an icon, as large as it fits, into the middle of a place."""
+    side = min(place.width(), place.height())
+    square = QRect(0, 0, side, side)
+    square.moveCenter(place.center())
+    icon(name, colour).paint(painter, square)
+
+
+def tool(picture: QIcon | str, name: str, parent: QWidget, tip: str = "") -> QToolButton:
+    """A flat button with an icon (or the name of one) and a spoken name."""
     button = QToolButton(parent)
-    button.setIcon(icon)
+    button.setIcon(icon(picture) if isinstance(picture, str) else picture)
     button.setIconSize(QSize(scaled(SIDE), scaled(SIDE)))
     button.setAutoRaise(True)
     button.setToolTip(tip or name)
     button.setAccessibleName(name)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     return button
-
-
-def minus_icon() -> QIcon:
-    """Less, smaller."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(3, 8, 13, 8)
-
-    return drawn_icon(draw)

@@ -8,7 +8,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
-from widgets.kit.icons import cross_icon, tool
+from widgets.kit.icons import tool
 from widgets.kit.plain import plain_label
 
 NOTICE_MS: Final = 9000
@@ -27,7 +27,7 @@ class Notice(QFrame):
             parent.installEventFilter(self)
         self.text = plain_label(wrap=True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._close = tool(cross_icon(), self.tr("Close the message"), self)
+        self._close = tool("cross", self.tr("Close the message"), self)
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(10, 4, 4, 4)
@@ -52,7 +52,6 @@ class Notice(QFrame):
         text = text[:1].upper() + text[1:]
         self.text.setText(text)
         self.setAccessibleName(text)
-        self._close.setIcon(cross_icon())
         self.show()
         self.raise_()
         self._place()

@@ -9,7 +9,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from widgets.kit.elided import ShortLines
-from widgets.kit.icons import cross_icon, tool
+from widgets.kit.icons import tool
 from widgets.kit.scaling import percent, scaled
 
 NoticeAction = tuple[str, Callable[[], object]]
@@ -42,7 +42,7 @@ class NoticeSlot(QFrame):
         self.buttons: list[QPushButton] = []
         self._row = QHBoxLayout()
         self._row.setSpacing(6)
-        self._close = tool(cross_icon(), self.tr("Close the message"), self)
+        self._close = tool("cross", self.tr("Close the message"), self)
         self._close.clicked.connect(lambda: self.retract(self.about))
         layout = QHBoxLayout(self)
         layout.setContentsMargins(10, 0, 6, 0)
@@ -86,7 +86,6 @@ class NoticeSlot(QFrame):
         text, deeds = self._notices[about]
         self.text.setText(f"\u26a0 {text}")
         self.setAccessibleName(text)
-        self._close.setIcon(cross_icon())
         for words, deed in deeds:
             button = QPushButton(words, self)
             button.setAutoDefault(False)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Final
 
@@ -30,16 +30,22 @@ class Colours:
     """
 
     dark: bool
-    window: str
-    """Behind everything."""
+    frame: str
+    """Behind the menu, the header, bars of tools and the status bar."""
+    canvas: str
+    """Behind the face of the panel, the page map and the page."""
+    pane: str
+    """Behind side panes, headings of tables and dialogs."""
     base: str
     """Behind lists, tables and text that can be edited."""
-    band: str
-    """Every other row of a table; bars and headings."""
     raised: str
     """Buttons."""
+    hover: str
+    """Under the pointer."""
+    soft: str
+    """Behind what is selected, and a button that is on."""
     line: str
-    """Thin lines between parts."""
+    """Hairlines between parts, which mean nothing."""
     edge: str
     """Around what can be filled in or pressed."""
     ink: str
@@ -47,16 +53,25 @@ class Colours:
     faint: str
     """Text of less weight: units, times, hints."""
     off: str
-    """Text of what cannot be used now."""
+    """Text, icon and arrow of what cannot be used now."""
     accent: str
     """What is selected, has the focus, or is the next thing to do."""
+    accent_hover: str
+    """The accent under the pointer."""
     on_accent: str
     good: str
     caution: str
     fault: str
-    armed: str
-    """Behind the words that say that motion can start."""
-    on_armed: str
+    sim: str
+    """What is simulated: nothing real can move."""
+    good_soft: str
+    """The grounds of notices, on which their own colour is written."""
+    caution_soft: str
+    fault_soft: str
+    sim_soft: str
+    armed: str = "#ffb31a"
+    """Behind the words that say that motion can start, and nothing else in the window."""
+    on_armed: str = "#221600"
 
     def colour(self, name: str) -> QColor:
         """The colour called `name` (an attribute of this class)."""
@@ -70,53 +85,99 @@ def _colour(code: str) -> QColor:
 
 LIGHT: Final = Colours(
     dark=False,
-    window="#f1f3f4",
+    frame="#f1eff4",
+    canvas="#dfdde5",
+    pane="#f8f7fa",
     base="#ffffff",
-    band="#f5f7f8",
-    raised="#fbfcfc",
-    line="#c9cfd3",
-    edge="#7c878f",
-    ink="#182127",
-    faint="#525f67",
-    off="#87929a",
-    accent="#73399a",
+    raised="#ffffff",
+    hover="#ece8f1",
+    soft="#ece1f5",
+    line="#dcd9e2",
+    edge="#807a8b",
+    ink="#1d1927",
+    faint="#585264",
+    off="#817a8c",
+    accent="#6c2f9e",
+    accent_hover="#57247f",
     on_accent="#ffffff",
-    good="#1b6b3a",
-    caution="#845400",
-    fault="#a62117",
-    armed="#f6b73c",
-    on_armed="#2a1a00",
+    good="#17673a",
+    caution="#7d4d00",
+    fault="#a51f17",
+    sim="#1b5a8c",
+    good_soft="#dff1e5",
+    caution_soft="#fbecc9",
+    fault_soft="#fbe2df",
+    sim_soft="#deebf6",
 )
 DARK: Final = Colours(
     dark=True,
-    window="#1b2126",
-    base="#14191d",
-    band="#1a2025",
-    raised="#2a333a",
-    line="#3a454d",
-    edge="#75828c",
-    ink="#e6ebee",
-    faint="#a3b0b9",
-    off="#6f7c85",
-    accent="#cf9cf0",
-    on_accent="#24102f",
-    good="#74d093",
-    caution="#e8b353",
-    fault="#ff9183",
-    armed="#f0a72e",
-    on_armed="#2a1a00",
+    frame="#211e28",
+    canvas="#121016",
+    pane="#1b1921",
+    base="#15131a",
+    raised="#2d2936",
+    hover="#38333f",
+    soft="#3a2b4c",
+    line="#35303d",
+    edge="#827c8d",
+    ink="#ece8f1",
+    faint="#b0a9ba",
+    off="#857e90",
+    accent="#cba3f3",
+    accent_hover="#dcc0fa",
+    on_accent="#22103a",
+    good="#79d39a",
+    caution="#edbc60",
+    fault="#ff978c",
+    sim="#8ac4f4",
+    good_soft="#1c3226",
+    caution_soft="#38290f",
+    fault_soft="#421d1b",
+    sim_soft="#19303f",
 )
+STRONG_LIGHT: Final = replace(
+    LIGHT,
+    line="#807a8b",
+    edge="#3b3645",
+    ink="#000000",
+    faint="#2e2937",
+    off="#5f596a",
+    accent="#4c1a76",
+    accent_hover="#33104f",
+    good="#0b4526",
+    caution="#553300",
+    fault="#75120c",
+    sim="#0e3e63",
+)
+STRONG_DARK: Final = replace(
+    DARK,
+    line="#827c8d",
+    edge="#cbc5d3",
+    ink="#ffffff",
+    faint="#e0dbe6",
+    off="#aaa4b4",
+    accent="#e3ccfb",
+    accent_hover="#f3e8fd",
+    good="#a9e8c0",
+    caution="#f8d795",
+    fault="#ffc3bc",
+    sim="#b9dcf9",
+)
+"""Where the system asks for more contrast: the same grounds with stronger inks and outlines."""
 
-TEXT_PAIRS: Final = tuple(
-    (front, back)
-    for fronts, backs in (
-        (("ink", "faint", "accent", "good", "caution", "fault"), ("window", "base", "band", "raised")),
-        (("on_accent",), ("accent",)),
-        (("on_armed",), ("armed",)),
-        (("base",), ("fault",)),
-    )
-    for front in fronts
-    for back in backs
+GROUNDS: Final = ("frame", "canvas", "pane", "base", "raised", "hover", "soft")
+"""What anything may be written on."""
+INKS: Final = ("ink", "faint", "accent", "good", "caution", "fault", "sim")
+"""What may be written on each of the grounds."""
+STATES: Final = ("good", "caution", "fault", "sim")
+"""Colours that have a soft ground of their own, for notices."""
+TEXT_PAIRS: Final = (
+    *((front, back) for front in INKS for back in GROUNDS),
+    *((front, f"{state}_soft") for state in STATES for front in (state, "ink")),
+    ("on_accent", "accent"),
+    ("on_accent", "accent_hover"),
+    ("on_armed", "armed"),
+    ("base", "fault"),
 )
 """Every pair of colours in which something is written: (front, back)."""
 
@@ -149,7 +210,10 @@ class Theme(QObject):
         self._application = application
         self._wish = Appearance.SYSTEM
         self._font = application.font()
-        application.styleHints().colorSchemeChanged.connect(self._apply)
+        hints = application.styleHints()
+        hints.colorSchemeChanged.connect(self._apply)
+        if hasattr(hints, "accessibility"):  # since Qt 6.10
+            hints.accessibility().contrastPreferenceChanged.connect(self._apply)
 
     @property
     def appearance(self) -> Appearance:
@@ -165,7 +229,7 @@ class Theme(QObject):
         global _current
         self._wish = appearance
         dark = appearance is Appearance.DARK or (appearance is Appearance.SYSTEM and system_is_dark())
-        _current = DARK if dark else LIGHT
+        _current = _SETS[dark, system_wants_contrast()]
         self._application.setPalette(qt_palette(_current))
         self.changed.emit()
 
@@ -173,6 +237,13 @@ class Theme(QObject):
         self.choose(self._wish)
 
 
+_SETS: Final = {
+    (False, False): LIGHT,
+    (True, False): DARK,
+    (False, True): STRONG_LIGHT,
+    (True, True): STRONG_DARK,
+}
+"""By whether they are dark, and whether more contrast is wanted."""
 _current: Colours = LIGHT
 
 
@@ -186,9 +257,18 @@ def system_is_dark() -> bool:
     return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
 
 
+def system_wants_contrast() -> bool:
+    """Whether the desktop asks for more contrast; False where it says nothing, as before Qt 6.10."""
+    hints = QGuiApplication.styleHints()
+    if not hasattr(hints, "accessibility"):
+        return False
+    return hints.accessibility().contrastPreference() == Qt.ContrastPreference.HighContrast
+
+
 GOOD: Final = QPalette.ColorRole.LinkVisited
 CAUTION: Final = QPalette.ColorRole.Midlight
 FAULT: Final = QPalette.ColorRole.BrightText
+SIM: Final = QPalette.ColorRole.Light
 ON_ARMED: Final = QPalette.ColorRole.Shadow
 """Roles of our palette that hold a colour which Qt has no role for; Fusion draws nothing of ours with them."""
 
@@ -198,9 +278,8 @@ def qt_palette(colours: Colours) -> QPalette:
     palette = QPalette()
     role = QPalette.ColorRole
     for name, roles in {
-        "window": (role.Window,),
-        "base": (role.Base,),
-        "band": (role.AlternateBase, role.ToolTipBase),
+        "pane": (role.Window, role.AlternateBase),
+        "base": (role.Base, role.ToolTipBase),
         "raised": (role.Button,),
         "ink": (role.WindowText, role.Text, role.ButtonText, role.ToolTipText),
         "faint": (role.PlaceholderText,),
@@ -209,12 +288,12 @@ def qt_palette(colours: Colours) -> QPalette:
         "good": (GOOD,),
         "caution": (CAUTION,),
         "fault": (FAULT,),
+        "sim": (SIM,),
         "on_armed": (ON_ARMED,),
     }.items():
         for each in roles:
             palette.setColor(each, colours.colour(name))
     # Fusion draws frames and grooves with these; left to Qt they would be derived for a light desktop.
-    palette.setColor(role.Light, colours.colour("raised").lighter(120))
     palette.setColor(role.Mid, colours.colour("line"))
     palette.setColor(role.Dark, colours.colour("line").darker(125))
     for each in (role.WindowText, role.Text, role.ButtonText):

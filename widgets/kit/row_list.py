@@ -15,8 +15,8 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width
-from widgets.kit.tables import Index
+from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.tables import ROW, Index
 
 
 class RowDelegate(QStyledItemDelegate):
@@ -29,7 +29,7 @@ class RowDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         size = super().sizeHint(option, index)
-        return QSize(size.width(), max(size.height(), option.fontMetrics.height() + 6))
+        return QSize(size.width(), max(size.height(), scaled(ROW)))
 
 
 def list_row(*texts: str, data: object = None) -> QTreeWidgetItem:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QFont, QFontMetrics
+from PySide6.QtGui import QFont, QFontInfo, QFontMetrics
 from PySide6.QtWidgets import QApplication, QHeaderView, QWidget
 
 SIZES: Final = (100, 125, 150, 175, 200)
@@ -52,13 +52,23 @@ def comfortable(dialog: QWidget, width: int, height: int) -> QSize:
     return QSize(scaled(width), scaled(height)).boundedTo(room)
 
 
-def heading_margin(header: QWidget | None) -> int:
-    """Pixels beside the heading of a column, on either side."""
-    return scaled(3 if header is not None and header.property("look") == "narrow" else 8)
+HEADING: Final = 28
+"""Height of the headings of columns, in pixels at 100 per cent."""
+
+
+def heading_margin() -> int:
+    """Pixels beside the heading of a column and the text of a cell, on either side."""
+    return scaled(8)
+
+
+def heading_font(font: QFont) -> QFont:
+    """The font of the headings of columns whose cells are written in `font`."""
+    other = QFont(font)
+    other.setWeight(QFont.Weight.DemiBold)
+    other.setPixelSize(round(0.92 * QFontInfo(font).pixelSize()))
+    return other
 
 
 def heading_width(header: QHeaderView, text: str) -> int:
     """Pixels that the heading of a column needs, in its weight and with its margins."""
-    font = QFont(header.font())
-    font.setWeight(QFont.Weight.DemiBold)
-    return QFontMetrics(font).horizontalAdvance(text) + 2 * heading_margin(header) + 2
+    return QFontMetrics(heading_font(header.font())).horizontalAdvance(text) + 2 * heading_margin() + 2

@@ -11,8 +11,9 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView, QTreeView, QWidget
 
 from widgets.kit import palette
+from widgets.kit.fonts import for_figures
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width
+from widgets.kit.scaling import heading_width, scaled
 
 Index: TypeAlias = QModelIndex | QPersistentModelIndex
 R = TypeVar("R")
@@ -155,11 +156,15 @@ class LogModel(TableModel, Generic[R]):
             self.endInsertRows()
 
 
-def set_up(view: QTableView, *, striped: bool = False) -> None:
-    """Set a table up to be read: whole rows are selected, the Tab key leaves it, each row is one line of text high."""
+ROW: Final = 28
+LOG_ROW: Final = 26
+"""Pixels at 100 per cent of a row, and of one of many that come by themselves."""
+
+
+def set_up(view: QTableView, row: int = ROW) -> None:
+    """Set a table up to be read: whole rows are selected, the Tab key leaves it, each row has so many pixels."""
     view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
     view.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-    view.setAlternatingRowColors(striped)
     view.setShowGrid(False)
     view.setWordWrap(False)
     view.setTabKeyNavigation(False)
@@ -168,9 +173,15 @@ def set_up(view: QTableView, *, striped: bool = False) -> None:
     rows, titles = view.verticalHeader(), view.horizontalHeader()
     rows.hide()
     rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-    rows.setDefaultSectionSize(view.fontMetrics().height() + 6)
+    rows.setDefaultSectionSize(row_height(view, row))
+    view.setFont(for_figures(view.font()))
     titles.setHighlightSections(False)
     titles.setDefaultAlignment(_LEFT)
+
+
+def row_height(view: QWidget, row: int = ROW) -> int:
+    """Pixels of a row: those at the size in use, or more where the font of the system needs them."""
+    return max(scaled(row), view.fontMetrics().height() + 2)
 
 
 def set_widths(view: QTableView | QTreeView, widths: Mapping[int, int]) -> None:

@@ -283,7 +283,7 @@ class ActivityStrip(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         colours = palette.current()
         painter = QPainter(self)
-        painter.fillRect(self.rect(), colours.colour("band"))
+        painter.fillRect(self.rect(), colours.colour("frame"))
         painter.fillRect(QRect(0, 0, self.width(), 1), colours.colour("line"))
         metrics = self.fontMetrics()
         if not self._lanes:
@@ -338,7 +338,7 @@ class ActivityStrip(QWidget):
             if not any(left <= x <= right for left, right in among):
                 continue
             if strip_mark.gap:
-                painter.fillRect(QRectF(x - GAP, y - 2, 2 * GAP, 4), colours.colour("band"))
+                painter.fillRect(QRectF(x - GAP, y - 2, 2 * GAP, 4), colours.colour("frame"))
                 breaks += [QLineF(x - 4, y + 8, x, y - 8), QLineF(x, y + 8, x + 4, y - 8)]
             elif not strip_mark.good:
                 crosses += [QLineF(x - 2.5, y - 8, x + 2.5, y + 8), QLineF(x - 2.5, y + 8, x + 2.5, y - 8)]

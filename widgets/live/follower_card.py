@@ -27,12 +27,11 @@ from app.project.binding import bindings_of
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.text import number_digits
-from widgets.kit import palette
 from widgets.kit.commands import mark_entry
 from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortChoice, ShortLabel, ShortLines
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import mark_icon
+from widgets.kit.icons import state_icon
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import percent, scaled
@@ -352,20 +351,19 @@ class FollowerCards(QWidget):
 
     def _mark(self, number: int, state: FollowerState | None) -> None:
         if state is None or state.answering is None:
-            mark, ink, words = "\u25cb", "faint", self.tr("not connected")
+            mark, words = "off", self.tr("not connected")
         elif state.answering or state.two_devices:
             status = self._statuses.of(state.name) if self._statuses is not None else None
             if status is not None and status.level >= DOUBTED:
-                mark, ink, words = "\u26a0", status_look(status), status.words
+                mark, words = "alarm" if status_look(status) == "fault" else "caution", status.words
             else:
-                mark, ink, words = "\u2713", "good", self.tr("answering")
+                mark, words = "good", self.tr("answering")
         else:
-            mark, ink, words = "\u26a0", "fault", self.tr("not answering")
-        colours = palette.current()
-        if self.heads.tabData(number) == (mark, ink, colours.dark):
+            mark, words = "alarm", self.tr("not answering")
+        if self.heads.tabData(number) == mark:
             return
-        self.heads.setTabData(number, (mark, ink, colours.dark))
-        self.heads.setTabIcon(number, mark_icon(mark, ink))
+        self.heads.setTabData(number, mark)
+        self.heads.setTabIcon(number, state_icon(mark))
         name = self._project.followers[number].name if self._project is not None else ""
         said = self.tr("{name}: {state}").format(name=name, state=words)
         self.heads.setTabToolTip(number, said)

@@ -26,7 +26,6 @@ class LineFigures(QTreeWidget):
         set_up_list(self, (self.tr("Statistics"), self.tr("Value")))
         self.setItemsExpandable(False)
         self.setIndentation(10)
-        self.setAlternatingRowColors(True)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []

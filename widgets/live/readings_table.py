@@ -22,8 +22,8 @@ from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.quick_cells import PADDING, QuickTable
-from widgets.kit.scaling import scaled
+from widgets.kit.quick_cells import QuickTable
+from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import add_copying, keep_headings_whole, selected_rows
 from widgets.live.readings_model import MARKS, ReadingColumn, ReadingsModel, quality_words
 
@@ -65,7 +65,7 @@ class ReadingsTable(QWidget):
         ):
             self.raw_form.addItem(words, form)
         self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())
-        self.view = QuickTable(self.model, striped=True)
+        self.view = QuickTable(self.model)
         self._build_view()
         heading = plain_label(self.tr("Readings"), "heading")
         self.filter.setMinimumWidth(scaled(160))
@@ -193,7 +193,7 @@ class ReadingsTable(QWidget):
         """Room for the widest raw number that the project has, as it is written now."""
         metrics = self.view.fontMetrics()
         text = widest(self.model.most_registers, self.model.form)
-        self.view.setColumnWidth(ReadingColumn.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
+        self.view.setColumnWidth(ReadingColumn.RAW, metrics.horizontalAdvance(text) + 2 * heading_margin() + 2)
 
     def _keep_selection(self) -> None:
         self._kept = [self.model.name(row) for row in selected_rows(self.view)], self.current_signal()

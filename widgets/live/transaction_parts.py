@@ -77,7 +77,6 @@ class TransactionParts(QWidget):
         self.tree.setItemsExpandable(False)
         self.tree.setIndentation(10)
         self.tree.setWordWrap(True)
-        self.tree.setAlternatingRowColors(True)
         self.tree.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.tree.header().setStretchLastSection(True)

@@ -12,8 +12,9 @@ from PySide6.QtCore import QItemSelectionModel, QModelIndex, QObject
 from PySide6.QtWidgets import QAbstractItemView, QWidget
 
 from app.language import translate
-from widgets.kit.quick_cells import PADDING, QuickTable
-from widgets.kit.tables import LogModel, selected_rows, set_widths, to_the_right
+from widgets.kit.quick_cells import QuickTable
+from widgets.kit.scaling import heading_margin
+from widgets.kit.tables import LOG_ROW, LogModel, selected_rows, set_widths, to_the_right
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
@@ -173,7 +174,7 @@ class TransactionsTable(QuickTable):
     """The list itself; it follows the newest row until somebody scrolls back or selects one."""
 
     def __init__(self, model: TransactionsModel, parent: QWidget | None = None) -> None:
-        super().__init__(model, parent, striped=True)
+        super().__init__(model, parent, LOG_ROW)
         self.setAccessibleName(self.tr("Transactions"))
         self._model = model
         self._following = True
@@ -237,4 +238,4 @@ class TransactionsTable(QuickTable):
             TransactionColumn.PREDICTED: "000.0",
         }
         measure = self.fontMetrics().horizontalAdvance
-        set_widths(self, {column: measure(sample) + 2 * PADDING for column, sample in samples.items()})
+        set_widths(self, {column: measure(sample) + 2 * heading_margin() for column, sample in samples.items()})

@@ -18,7 +18,7 @@ from app.signals.reading import NEVER_READ, Reading, Value
 from app.signals.typed import number
 from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortChoice, ShortLabel
-from widgets.kit.icons import cross_icon, tool
+from widgets.kit.icons import tool
 from widgets.kit.look import set_look
 from widgets.kit.scaling import scaled
 from widgets.live.live_session import LiveSession
@@ -58,7 +58,7 @@ class WriteBar(QFrame):
         self.button = push_button(self.tr("&Write"), self.write)
         self.arm = push_button(self.tr("Arm\u2026"), arm)
         self.result = ShortLabel()
-        away = tool(cross_icon(), self.tr("Close"), self)
+        away = tool("cross", self.tr("Close"), self)
         away.clicked.connect(self.close_bar)
         head, row = QHBoxLayout(), QHBoxLayout()
         head.addWidget(self.name, 2)

@@ -17,8 +17,9 @@ from PySide6.QtWidgets import QWidget
 
 from app.events.events import Event, EventKind
 from app.exchange.quoting import quoted
-from widgets.kit.quick_cells import PADDING, QuickTable
-from widgets.kit.tables import LogModel, selected_rows, set_widths
+from widgets.kit.quick_cells import QuickTable
+from widgets.kit.scaling import heading_margin
+from widgets.kit.tables import LOG_ROW, LogModel, selected_rows, set_widths
 
 translate = QCoreApplication.translate
 
@@ -197,7 +198,7 @@ class EventsTable(QuickTable):
     """The table; it follows the newest event while its last row is in sight."""
 
     def __init__(self, model: EventsModel, parent: QWidget | None = None) -> None:
-        super().__init__(model, parent)
+        super().__init__(model, parent, LOG_ROW)
         self._events = model
         self.setAccessibleName(self.tr("Events"))
         measure = self.fontMetrics().horizontalAdvance
@@ -206,7 +207,7 @@ class EventsTable(QuickTable):
             EventColumn.KIND: max(measure(kind_text(kind)) for kind in EventKind),
             EventColumn.SUBJECT: measure("n" * 16),
         }
-        set_widths(self, {column: width + 2 * PADDING + ROUNDING for column, width in widths.items()})
+        set_widths(self, {column: width + 2 * heading_margin() + ROUNDING for column, width in widths.items()})
         self._following = True
         model.rowsInserted.connect(self._follow_growth)
         model.modelReset.connect(self.scrollToBottom)

@@ -9,7 +9,7 @@ from PySide6.QtGui import QFont, QFontInfo, QFontMetricsF
 from pytestqt.qtbot import QtBot
 
 import widgets
-from widgets.kit.fonts import TEXTS, cell_families, for_cells, text_families
+from widgets.kit.fonts import LEAST, TEXTS, cell_families, for_cells, text_families
 from widgets.shell.application import make_application
 
 NEW = {"Segoe UI Variable Text", "Segoe UI", "Cascadia Mono", "Consolas", "Courier New", "Tahoma"}
@@ -25,9 +25,11 @@ DEBIAN = {"DejaVu Sans", "DejaVu Sans Mono"}
         ("win32", "Segoe UI", OLDER, "Segoe UI"),
         ("win32", "Century Schoolbook", DEBIAN, "DejaVu Sans"),  # a Windows without its fonts: drawn with serifs
         ("darwin", ".AppleSystemUIFont", MACOS | {"Noto Sans"}, None),
-        ("linux", "Cantarell", DEBIAN | {"Cantarell", "Noto Sans"}, None),
+        ("linux", "Ubuntu Sans", DEBIAN | {"Ubuntu Sans", "Noto Sans"}, None),
         ("linux", "DejaVu Sans", DEBIAN | {"Noto Sans"}, "Noto Sans"),
+        ("linux", "DejaVu Sans", DEBIAN | {"Liberation Sans", "Inter"}, "Inter"),
         ("linux", "DejaVu Sans", DEBIAN, "DejaVu Sans"),
+        ("linux", "Open Sans", DEBIAN | {"Open Sans", "Noto Sans"}, "Open Sans"),
         ("linux", "Helvetica", {"Helvetica"}, None),
     ],
 )
@@ -62,12 +64,13 @@ def test_what_is_drawn_here(qtbot: QtBot) -> None:
         assert application.font().families()[0] == drawn, (
             "the name of a group, such as Sans Serif, is not left to chance"
         )
+    assert QFontInfo(application.font()).pixelSize() >= LEAST
     large = QFont(application.font())
-    large.setPointSizeF(2 * large.pointSizeF())
+    large.setPixelSize(2 * QFontInfo(large).pixelSize())
     large.setBold(True)
     cells = for_cells(large)
     assert len({QFontMetricsF(cells).horizontalAdvance(letter) for letter in "iW0.\u00e4"}) == 1
-    assert (cells.pointSizeF(), cells.bold()) == (large.pointSizeF(), True)
+    assert (cells.pixelSize(), cells.bold()) == (large.pixelSize(), True)
 
 
 def test_no_other_place_names_a_family() -> None:

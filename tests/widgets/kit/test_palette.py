@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 import widgets
 from widgets.kit import palette
-from widgets.kit.palette import DARK, LIGHT, TEXT_PAIRS, Appearance, Colours, Theme, contrast
+from widgets.kit.palette import DARK, GROUNDS, LIGHT, TEXT_PAIRS, Appearance, Colours, Theme, contrast
 
 
 @pytest.fixture
@@ -35,9 +35,9 @@ def test_every_pair_that_carries_text_is_readable(colours: Colours, front: str, 
 @pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
 def test_the_focus_and_the_edges_of_controls_stand_out(colours: Colours) -> None:
     # WCAG 2.2, success criterion 1.4.11: 3 to 1 for parts of controls that one must see.
-    for back in (colours.window, colours.base, colours.band, colours.raised):
-        assert contrast(colours.accent, back) >= 3
-        assert contrast(colours.edge, back) >= 3
+    for ground in GROUNDS:
+        for part in ("accent", "edge", "off"):
+            assert contrast(getattr(colours, part), getattr(colours, ground)) >= 3, (part, ground)
 
 
 @pytest.mark.parametrize(
@@ -58,14 +58,14 @@ def test_contrast_as_wcag_defines_it(first: str, second: str, ratio: float) -> N
 
 def test_no_widget_has_a_style_sheet() -> None:
     """Under one, every change of the window takes many times as long: `widgets/kit/look.py` draws instead."""
-    for file in Path(widgets.__path__[0]).glob("*.py"):
+    for file in Path(widgets.__path__[0]).rglob("*.py"):
         assert "setStyleSheet(" not in file.read_text("utf-8"), file
 
 
 def test_a_choice_of_the_user_changes_palette_and_sheet(theme: Theme, qapp: QApplication) -> None:
     theme.choose(Appearance.DARK)
     assert palette.current() is DARK
-    assert qapp.palette().color(QPalette.ColorRole.Window).name() == DARK.window
+    assert qapp.palette().color(QPalette.ColorRole.Window).name() == DARK.pane
     theme.choose(Appearance.LIGHT)
     assert palette.current() is LIGHT
     assert qapp.palette().color(QPalette.ColorRole.Text).name() == LIGHT.ink

@@ -154,9 +154,9 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot, mo
     assert isinstance(cells, QuickCells)
     draw = cells.draw
 
-    def note(painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, selected: bool) -> None:
+    def note(painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
         drawn.append((row, ReadingColumn(column)))
-        draw(painter, rect, metrics, row, column, selected)
+        draw(painter, rect, metrics, row, column)
 
     table.view.viewport().repaint()
     monkeypatch.setattr(cells, "draw", note)

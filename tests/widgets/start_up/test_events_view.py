@@ -17,7 +17,7 @@ from app.events.alarms import Alarm, AlarmState
 from app.events.events import Event, EventKind
 from tests.widgets.driving import shown
 from widgets.document.settings import Settings
-from widgets.kit.quick_cells import PADDING
+from widgets.kit.scaling import heading_margin
 from widgets.start_up.events_table import EventColumn, EventGroup, EventsModel, kind_text
 from widgets.start_up.events_view import EventsView
 
@@ -164,7 +164,7 @@ def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: Even
 
 
 def test_no_kind_of_event_is_cut(view: EventsView) -> None:
-    width = view.table.columnWidth(EventColumn.KIND) - 2 * PADDING
+    width = view.table.columnWidth(EventColumn.KIND) - 2 * heading_margin()
     metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
     assert [metrics.elidedText(kind_text(kind), right, width) for kind in EventKind] == [
         kind_text(kind) for kind in EventKind

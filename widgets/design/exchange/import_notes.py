@@ -66,10 +66,9 @@ class NotesList(QTableView):
         self.notes = NotesModel()
         self.setModel(self.notes)
         self.setAccessibleName(self.tr("Notes on rows"))
-        set_up(self, striped=True)
+        set_up(self)
         add_copying(self, self.tr("Copy the selected notes"), lambda: self.notes.as_lines(selected_rows(self)))
         header = self.horizontalHeader()
-        header.setProperty("look", "narrow")
         header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
         for column, width in enumerate((76, 150, 150)):
             self.setColumnWidth(column, width)

@@ -27,7 +27,7 @@ from widgets.kit import palette
 from widgets.kit.controls import Choice
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
-from widgets.kit.tables import Index
+from widgets.kit.tables import Index, row_height
 
 translate = QCoreApplication.translate
 Role = Qt.ItemDataRole
@@ -244,7 +244,7 @@ class MatchHeader(QHeaderView):
         return self._boxes[0].sizeHint().height() + 2 if self._boxes else self.fontMetrics().height() + 10
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
-        painter.fillRect(rect, palette.current().colour("band"))
+        painter.fillRect(rect, palette.current().colour("pane"))
         super().paintSection(painter, rect.adjusted(0, self._box_height() + 2, 0, 0), section)
 
     def updateGeometries(self) -> None:
@@ -274,12 +274,10 @@ class SheetView(QTableView):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setAlternatingRowColors(True)
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
+        self.verticalHeader().setDefaultSectionSize(row_height(self))
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self.verticalHeader().setProperty("look", "narrow")
         self.horizontalScrollBar().valueChanged.connect(lambda _value: self.header._place())
 
         self.selectionModel().currentRowChanged.connect(lambda *_: self.row_chosen.emit(self.current_row()))

@@ -171,13 +171,13 @@ class KeyStrip(QGraphicsItem):
         window = palette.current()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(window.colour("line"), 1))
-        painter.setBrush(window.colour("window"))
+        painter.setBrush(window.colour("pane"))
         painter.drawRoundedRect(self._area.adjusted(0.5, 0.5, -0.5, -0.5), 5, 5)
         painter.setFont(_font())
         for number, (use, cap) in enumerate(zip(self._uses, self._caps, strict=True)):
             under = number == self._under
             painter.setPen(QPen(window.colour("accent" if under else "edge"), 1.6 if under else 1))
-            painter.setBrush(window.colour("raised" if use.leads_to is None else "band"))
+            painter.setBrush(window.colour("raised" if use.leads_to is None else "pane"))
             painter.drawRoundedRect(cap.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
             painter.setPen(window.colour("ink" if use.leads_to is not None or use.deeds else "faint"))
             painter.drawText(cap, Qt.AlignmentFlag.AlignCenter, self._text(use))

@@ -210,10 +210,10 @@ class Node(QGraphicsItem):
             style = Qt.PenStyle.DashLine if self.facts.unreachable else Qt.PenStyle.SolidLine
             pen = QPen(window.colour("caution"), 2.4, style)
         else:
-            pen = QPen(colours.rim, 1.2)
+            pen = QPen(window.colour("edge"), 1.2)
         pen.setCosmetic(True)
         painter.setPen(pen)
-        painter.setBrush(colours.bezel if scale >= DETAIL else colours.cell)
+        painter.setBrush(window.colour("base") if scale >= DETAIL else colours.cell)
         painter.drawRoundedRect(area, 6, 6)
 
     def _detail(self, painter: QPainter, scale: float, colours: FaceColours) -> None:
@@ -222,16 +222,16 @@ class Node(QGraphicsItem):
         if self.facts.start:
             flag = QRectF(PAD, TITLE / 2 - 5, 9, 10)
             painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(colours.key_ink)
+            painter.setBrush(palette.current().colour("ink"))
             point = QPointF(flag.right(), flag.center().y())
             painter.drawPolygon(QPolygonF([flag.topLeft(), point, flag.bottomLeft()]))
             title.setLeft(flag.right() + 4)
         if self.facts.findings_words:
             title.setRight(title.right() - 18)
-            _sign(painter, QPointF(area.right() - PAD - 7, TITLE / 2), 7, bool(self.facts.errors), colours)
+            _sign(painter, QPointF(area.right() - PAD - 7, TITLE / 2), 7, bool(self.facts.errors))
         font = _font(min(round(max(12, scaled(10) / scale)), 19), bold=True)
         painter.setFont(font)
-        painter.setPen(colours.key_ink)
+        painter.setPen(palette.current().colour("ink"))
         name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideMiddle, title.width())
         painter.drawText(title, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
         size = cell_size(CELL_PIXELS)
@@ -247,9 +247,9 @@ class Node(QGraphicsItem):
         painter.resetTransform()
         painter.drawPixmap(QPointF(round(at.x() * ratio) / ratio, round(at.y() * ratio) / ratio), self._picture[1])
         painter.setWorldTransform(transform)
-        self._foot(painter, scale, area, colours)
+        self._foot(painter, scale, area)
 
-    def _foot(self, painter: QPainter, scale: float, area: QRectF, colours: FaceColours) -> None:
+    def _foot(self, painter: QPainter, scale: float, area: QRectF) -> None:
         below = QRectF(PAD, area.bottom() - FOOT + 1, area.width() - 2 * PAD, FOOT - 2)
         pixels = min(round(max(10, scaled(9) / scale)), FOOT - 3)
         painter.setFont(_font(pixels))
@@ -260,7 +260,7 @@ class Node(QGraphicsItem):
             aside = str(self.facts.presses)
         if aside:
             width = QFontMetricsF(_font(pixels)).horizontalAdvance(aside)
-            painter.setPen(colours.mark if self.facts.ring else colours.key_ink)
+            painter.setPen(palette.current().colour("faint" if self.facts.ring else "ink"))
             painter.drawText(below, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, aside)
             if self.facts.ring is None:
                 # No room for "2 presses" beside the warning: the number on a key.
@@ -270,11 +270,11 @@ class Node(QGraphicsItem):
             below.setRight(below.right() - width - 8)
         if self.facts.caution:
             area = QRectF(below.left(), below.top() + 1, 12, below.height() - 2)
-            _sign(painter, area.center(), 6, False, colours)
+            _sign(painter, area.center(), 6, False)
             below.setLeft(area.right() + 4)
         font = _font(pixels, bold=self.facts.caution)
         painter.setFont(font)
-        painter.setPen(palette.current().colour("caution") if self.facts.caution else colours.key_ink)
+        painter.setPen(palette.current().colour("caution" if self.facts.caution else "ink"))
         shown = self.facts.cautions or self.facts.words
         words = QFontMetricsF(font).elidedText(", ".join(shown), Qt.TextElideMode.ElideRight, below.width() + 1)
         painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
@@ -328,11 +328,11 @@ class Node(QGraphicsItem):
             painter.drawPolygon(QPolygonF([at + QPointF(x, y) for x, y in ((-5, -6), (5, 0), (-5, 6))]))
         if self.facts.caution or self.facts.findings_words:
             size = 6 if frame.height() > 20 else 4.5
-            _sign(painter, frame.topRight() + QPointF(size / 2, -size / 2), size, bool(self.facts.errors), colours)
+            _sign(painter, frame.topRight() + QPointF(size / 2, -size / 2), size, bool(self.facts.errors))
         painter.setWorldTransform(transform)
 
 
-def _sign(painter: QPainter, at: QPointF, size: float, error: bool, colours: FaceColours) -> None:
+def _sign(painter: QPainter, at: QPointF, size: float, error: bool) -> None:
     """An error (a disc) or a warning (a triangle), each with its own sign in it."""
     window = palette.current()
     painter.setPen(Qt.PenStyle.NoPen)
@@ -342,7 +342,7 @@ def _sign(painter: QPainter, at: QPointF, size: float, error: bool, colours: Fac
     else:
         corners = ((0, -size), (size, 0.9 * size), (-size, 0.9 * size))
         painter.drawPolygon(QPolygonF([at + QPointF(x, y) for x, y in corners]))
-    painter.setPen(QPen(colours.bezel, size / 4))
+    painter.setPen(QPen(window.colour("base"), size / 4))
     if error:
         reach = size * 0.4
         painter.drawLine(at + QPointF(-reach, -reach), at + QPointF(reach, reach))

@@ -24,7 +24,6 @@ from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.page_map.arrows import ArrowItem, InletItem
-from widgets.design.page_map.icons import arrange_icon, fit_icon, line_icon, selection_icon
 from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
 from widgets.document.document import Document, Selection
@@ -32,6 +31,7 @@ from widgets.kit.commands import OWN_KEYS, command, native, plain
 from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.fuzzy_match import best_first
+from widgets.kit.icons import icon
 from widgets.kit.own_keys import MAP
 from widgets.kit.scaling import scaled
 
@@ -136,21 +136,22 @@ class PageMapPane(QWidget):
         row = FlowLayout(bar, spacing=4)
         row.setContentsMargins(6, 3, 6, 3)
         row.addWidget(self.search)
-        tools: tuple[tuple[QAction | None, str], ...] = (
-            (self.screen_change_action, self.tr("Add screen change")),
-            (self.arrange_action, self.tr("Arrange")),
-            (None, ""),
-            (self.override_action, self.tr("Overrides")),
-            (self.idle_action, self.tr("Idle returns")),
-            (None, ""),
-            (self.selection_action, self.tr("Selection")),
-            (self.fit_action, self.tr("All")),
+        tools: tuple[tuple[QAction | None, str, str], ...] = (
+            (self.screen_change_action, "arrow", self.tr("Add screen change")),
+            (self.arrange_action, "arrange", self.tr("Arrange")),
+            (None, "", ""),
+            (self.override_action, "arrow-dashed", self.tr("Overrides")),
+            (self.idle_action, "arrow-dotted", self.tr("Idle returns")),
+            (None, "", ""),
+            (self.selection_action, "selection", self.tr("Selection")),
+            (self.fit_action, "fit", self.tr("All")),
         )
-        for action, text in tools:
+        for action, picture, text in tools:
             if action is None:
                 row.add_stretch()
                 continue
             button = QToolButton()
+            action.setIcon(icon(picture))
             action.setIconText(text)
             button.setDefaultAction(action)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
@@ -167,7 +168,6 @@ class PageMapPane(QWidget):
         layout.setSpacing(0)
         layout.addWidget(bar)
         layout.addWidget(self.view, 1)
-        self.refresh_colours()
 
     def _connect(self) -> None:
         view, document = self.view, self._document
@@ -193,16 +193,6 @@ class PageMapPane(QWidget):
                 menu.addSeparator()
             else:
                 menu.addAction(action)
-
-    def refresh_colours(self) -> None:
-        """Draw in the colours of now."""
-        self.screen_change_action.setIcon(line_icon(Qt.PenStyle.SolidLine))
-        self.override_action.setIcon(line_icon(Qt.PenStyle.DashLine))
-        self.idle_action.setIcon(line_icon(Qt.PenStyle.DotLine))
-        self.arrange_action.setIcon(arrange_icon())
-        self.selection_action.setIcon(selection_icon())
-        self.fit_action.setIcon(fit_icon())
-        self.view.refresh_colours()
 
     # What is shown
 

@@ -26,7 +26,7 @@ from app.project.model import Project
 from widgets.document.document import Document, Selection
 from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import cross_icon, down_icon, tool, up_icon
+from widgets.kit.icons import tool
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
 
@@ -76,11 +76,11 @@ class FindBar(QFrame):
         self.count = plain_label()
         self.count.setMinimumWidth(80)
         self.count.setContentsMargins(4, 0, 8, 0)
-        self.before = tool(up_icon(), self.tr("Previous match"), self, self.tr("Previous match (Shift+F3)"))
+        self.before = tool("up", self.tr("Previous match"), self, self.tr("Previous match (Shift+F3)"))
         self.before.clicked.connect(lambda: self.go(-1))
-        self.after = tool(down_icon(), self.tr("Next match"), self, self.tr("Next match (F3)"))
+        self.after = tool("down", self.tr("Next match"), self, self.tr("Next match (F3)"))
         self.after.clicked.connect(lambda: self.go(1))
-        self.close_button = tool(cross_icon(), self.tr("Close the search"), self, self.tr("Close the search (Escape)"))
+        self.close_button = tool("cross", self.tr("Close the search"), self, self.tr("Close the search (Escape)"))
         self.close_button.clicked.connect(self.close_bar)
         self.replace_button = QPushButton(self.tr("&Replace"))
         self.replace_button.clicked.connect(self.replace)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QToolButton, QWidget
 
 from widgets.face.sample_values import FieldContents
 from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import cross_icon, minus_icon, plus_icon, tool
+from widgets.kit.icons import tool
 from widgets.kit.plain import plain_tip
 
 
@@ -35,7 +35,7 @@ class EditorBar(QWidget):
         self.place_button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.place_button.clicked.connect(self.place_wanted)
         self.delete_button = tool(
-            cross_icon(), self.tr("Delete the field"), self, self.tr("Delete the selected fields (Delete)")
+            "delete", self.tr("Delete the field"), self, self.tr("Delete the selected fields (Delete)")
         )
         self.delete_button.clicked.connect(self.delete_wanted)
         self.mode = self._button(self.tr("Overwrite"), self.tr("Typing overwrites or inserts (Insert)"))
@@ -65,13 +65,12 @@ class EditorBar(QWidget):
             self.tr("Try it"), self.tr("Operate the panel here, with simulated values (F9; Space on a field)")
         )
         self.try_button.clicked.connect(self.try_wanted)
-        self.smaller = tool(minus_icon(), self.tr("Smaller"), self, self.tr("Smaller cells (Ctrl+-)"))
+        self.smaller = tool("minus", self.tr("Smaller"), self, self.tr("Smaller cells (Ctrl+-)"))
         self.smaller.clicked.connect(lambda: self.zoom_wanted.emit(-2))
         self.fitting = self._button(self.tr("Fit"), self.tr("As large as fits (Ctrl+0)"))
         self.fitting.clicked.connect(lambda: self.zoom_wanted.emit(0))
-        self.larger = tool(plus_icon(), self.tr("Larger"), self, self.tr("Larger cells (Ctrl++)"))
+        self.larger = tool("plus", self.tr("Larger"), self, self.tr("Larger cells (Ctrl++)"))
         self.larger.clicked.connect(lambda: self.zoom_wanted.emit(2))
-        self._redraw()
         row = FlowLayout(self, spacing=4)
         row.setContentsMargins(6, 2, 6, 2)
         row.addWidget(self.place_button)
@@ -107,14 +106,3 @@ class EditorBar(QWidget):
             self.language.addItems(list(languages))
         self.language.setCurrentIndex(chosen)
         self.language.setVisible(len(languages) > 1)
-
-    def _redraw(self) -> None:
-        self.place_button.setIcon(plus_icon())
-        self.delete_button.setIcon(cross_icon())
-        self.smaller.setIcon(minus_icon())
-        self.larger.setIcon(plus_icon())
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "larger"):
-            self._redraw()

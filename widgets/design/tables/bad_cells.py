@@ -55,13 +55,11 @@ class BadCellsDialog(RingDialog):
         self.list.setAccessibleName(self.windowTitle())
         set_up_list(self.list, (self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Reason")), stretch=(2, 3))
         self.list.setUniformRowHeights(True)
-        self.list.setAlternatingRowColors(True)
         for cell in bad[:MOST_LISTED]:
             item = list_row(str(cell.row), cell.column, cell.text, cell.reason)
             item.setTextAlignment(0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             self.list.addTopLevelItem(item)
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
-        self.list.header().setProperty("look", "narrow")
         buttons = QDialogButtonBox()
         self.take = buttons.addButton(self.tr("Accept the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.take.setEnabled(bool(changed or added))

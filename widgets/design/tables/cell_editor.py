@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLineEdit,
-    QStyle,
     QStyleOptionViewItem,
     QTableView,
     QWidget,
@@ -37,8 +36,6 @@ LIST_WIDTH: Final = 300
 """The most that the list of choices is made wider than its cell for."""
 LIST_EDGES: Final = 34
 """What it needs beside its texts: frame, padding and scroll bar."""
-CELL_PADDING: Final = 4
-"""As in the headings over the cells, in device-independent pixels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,7 +162,7 @@ class CellDelegate(QuickCells):
     """The row and column of a cell that was edited, its text, and how it was left; see CellEditor.done."""
 
     def __init__(self, view: QTableView, model: PartModel, ways: CellWays | None) -> None:
-        super().__init__(view, model.cell, CELL_PADDING)
+        super().__init__(view, model.cell)
         self._view = view
         self._model = model
         self._ways = ways
@@ -176,8 +173,7 @@ class CellDelegate(QuickCells):
         super().paint(painter, option, index)
         if self._ways is None or index != self._view.currentIndex() or not self._view.hasFocus():
             return
-        selected = bool(option.state & QStyle.StateFlag.State_Selected)
-        painter.setPen(QPen(palette.current().colour("on_accent" if selected else "accent"), 2))
+        painter.setPen(QPen(palette.current().colour("accent"), 2))
         painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002

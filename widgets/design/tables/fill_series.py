@@ -38,7 +38,6 @@ class _Asking(RingDialog):
         self.form = QFormLayout()
         self.preview = RowList(columns)
         self.preview.setHeaderHidden(False)
-        self.preview.header().setProperty("look", "narrow")
         self.preview.setAccessibleName(self.tr("Result"))
         self.reason = plain_label("", "fault", wrap=True)
         self.reason.hide()

@@ -10,8 +10,10 @@ from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEve
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from widgets.design.tables.part_model import PartModel
+from widgets.kit.fonts import for_figures
 from widgets.kit.own_keys import TABLE
 from widgets.kit.scaling import scaled
+from widgets.kit.tables import row_height
 
 WIDEST_NAMES: Final = 190
 """Pixels at 100 per cent for the names at the left of the rows."""
@@ -48,15 +50,13 @@ class PartGrid(QTableView):
         self.setEditTriggers(
             trigger.DoubleClicked | trigger.EditKeyPressed | trigger.AnyKeyPressed if cells else trigger.NoEditTriggers
         )
-        self.setAlternatingRowColors(True)
-        self.setShowGrid(cells)
+        self.setShowGrid(False)
+        self.setFont(for_figures(self.font()))
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setProperty("look", "narrow")
         self.verticalHeader().setHighlightSections(False)
-        self.verticalHeader().setProperty("look", "narrow")
         self.verticalHeader().setVisible(cells)
         self.setCornerButtonEnabled(cells)
         self.verticalHeader().setMaximumWidth(scaled(WIDEST_NAMES))
@@ -78,7 +78,7 @@ class PartGrid(QTableView):
     def _fit_rows(self) -> None:
         header = self.verticalHeader()
         header.setMinimumSectionSize(10)
-        header.setDefaultSectionSize(self.fontMetrics().height() + 8)
+        header.setDefaultSectionSize(row_height(self))
         header.setSectionResizeMode(header.ResizeMode.Fixed)
 
     # What is selected

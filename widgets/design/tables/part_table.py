@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -30,7 +30,7 @@ from widgets.design.values.column import Column
 from widgets.kit.commands import mark_entry
 from widgets.kit.controls import Choice
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.kit.icons import tool
 from widgets.kit.own_keys import TABLE
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import heading_width, scaled
@@ -107,11 +107,11 @@ class PartTable(QWidget):
             self.which.addItem(text)
         self.file_order = QPushButton(self.tr("File order"))
         self.file_order.setToolTip(self.tr("Sorting changes the view only. Go back to the order of the file"))
-        self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
-        self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
-        self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
-        self.down_button = tool(down_icon(), self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
-        self.delete_button = tool(cross_icon(), self.tr("Delete"), self, self.tr("Delete the rows (Ctrl+Delete)"))
+        self.add_button = tool("plus", self.tr("Add"), self, self.tr("Add (Insert)"))
+        self.copy_button = tool("copy", self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
+        self.up_button = tool("up", self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
+        self.down_button = tool("down", self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
+        self.delete_button = tool("delete", self.tr("Delete"), self, self.tr("Delete the rows (Ctrl+Delete)"))
         if len(self._kinds) > 1:
             menu = QMenu(self)
             for value, text in self._kinds:
@@ -432,12 +432,3 @@ class PartTable(QWidget):
             self.delete_rows()
         else:
             self.work.clear()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "delete_button"):
-            self.add_button.setIcon(plus_icon())
-            self.copy_button.setIcon(copies_icon())
-            self.up_button.setIcon(up_icon())
-            self.down_button.setIcon(down_icon())
-            self.delete_button.setIcon(cross_icon())

@@ -63,6 +63,7 @@ class EditHistory:
         self._steps: list[_Step] = []
         self._position = 0
         self._saved: Project | None = project if saved else None
+        self._saved_at: int | None = 0 if saved else None
         self._mergeable = False
 
     @property
@@ -101,6 +102,11 @@ class EditHistory:
         return self._position
 
     @property
+    def saved_at(self) -> int | None:
+        """The position of the document that was saved last; None if none was, or if a new step took its place."""
+        return self._saved_at
+
+    @property
     def dirty(self) -> bool:
         """Whether the present document differs from the saved one."""
         return self._saved is None or (self.project is not self._saved and self.project != self._saved)
@@ -116,6 +122,8 @@ class EditHistory:
             return
         at = time.monotonic() if at is None else at
         del self._steps[self._position :]
+        if self._saved_at is not None and self._saved_at > self._position:
+            self._saved_at = None
         last = self._steps[-1] if self._steps else None
         same_kind = merge_key is not None and last is not None and merge_key == last.merge_key
         before = self._present
@@ -152,9 +160,22 @@ class EditHistory:
         self.seal()
         return self._present
 
+    def go_to(self, position: int) -> Project:
+        """Take steps back, or do them again, until so many are done, and return the document.
+
+        ValueError where there are not as many steps.
+        """
+        if not 0 <= position <= len(self._steps):
+            raise ValueError(f"there is no position {position} among {len(self._steps)} steps")
+        while self._position > position:
+            self.undo()
+        while self._position < position:
+            self.redo()
+        return self._present
+
     def mark_saved(self) -> None:
         """The present document is in its file now."""
-        self._saved = self._present
+        self._saved, self._saved_at = self._present, self._position
         self.seal()
 
     def _before_last(self) -> Project:

@@ -148,19 +148,11 @@ class Document(QObject):
 
     def undo(self) -> None:
         """Take the last step back."""
-        if self.undo_name is not None:
-            before, step = self.project, self._history.position
-            self._history.undo()
-            looked_at = self._looked_at.get(step)
-            self._tell(self._where_changed(before, looked_at[0] if looked_at else None))
+        self.go_to_step(self.position - 1)
 
     def redo(self) -> None:
         """Make the step again that was taken back last."""
-        if self.redo_name is not None:
-            before = self.project
-            self._history.redo()
-            looked_at = self._looked_at.get(self._history.position)
-            self._tell(self._where_changed(before, looked_at[1] if looked_at else None))
+        self.go_to_step(self.position + 1)
 
     def seal(self) -> None:
         """The next edit is a step of its own, whatever it is."""
@@ -175,6 +167,31 @@ class Document(QObject):
     def redo_name(self) -> str | None:
         """What redo would make again; None if there is nothing."""
         return self._history.redo_name
+
+    def go_to_step(self, position: int) -> None:
+        """Take steps back, or make them again, until so many of `steps` are made."""
+        back = position < self._history.position
+        if position == self._history.position or not 0 <= position <= len(self.steps):
+            return
+        before = self.project
+        self._history.go_to(position)
+        looked_at = self._looked_at.get(position + 1 if back else position)
+        self._tell(self._where_changed(before, looked_at[0 if back else 1] if looked_at else None))
+
+    @property
+    def steps(self) -> tuple[str, ...]:
+        """The names of all steps since the project was opened, the oldest first; also of those that were taken back."""
+        return self._history.names
+
+    @property
+    def position(self) -> int:
+        """How many of `steps` are made now."""
+        return self._history.position
+
+    @property
+    def saved_at(self) -> int | None:
+        """How many of `steps` were made when it was saved last; None if that is not among them."""
+        return self._history.saved_at
 
     def _where_changed(self, before: Project, looked_at: Selection | None) -> Selection | None:
         """What to look at after undo or redo: the one screen that differs from `before`; None: stay here.

@@ -182,3 +182,20 @@ def test_steps_merge_behind_a_document_that_is_put_together_again(monkeypatch: p
     assert history.undo() == titled("2")
     assert history.redo() == titled("3")
     assert history.redo() == titled("pum")
+
+
+def test_any_step_is_gone_to_and_the_saved_one_is_known(history: EditHistory) -> None:
+    documents = [history.project, *(titled(str(number)) for number in range(1, 200))]
+    for number, document in enumerate(documents[1:], start=1):
+        history.record(document, f"Step {number}")
+        if number == 50:
+            history.mark_saved()
+    for position in (0, 199, 50, 120, 3):
+        assert history.go_to(position) == documents[position]
+        assert (history.position, history.dirty) == (position, position != 50)
+    assert history.saved_at == 50
+    history.record(titled("another"), "Another")
+    assert (history.saved_at, history.dirty) == (None, True)  # the saved document is among the steps no longer
+    for position in (-1, 5):
+        with pytest.raises(ValueError, match="no position"):
+            history.go_to(position)

@@ -133,13 +133,7 @@ class CheckContext:
     @cached_property
     def shown(self) -> frozenset[str]:
         """The names that fields show, and those that their blinking hangs on."""
-        names = set[str]()
-        for screen in self.project.screens:
-            for field in screen.fields:
-                names.add(field.signal)
-                if field.blink is not None:
-                    names.add(field.blink.signal)
-        return frozenset(names)
+        return frozenset().union(*[screen.signal_names for screen in self.project.screens])
 
     @cached_property
     def used(self) -> frozenset[str]:
@@ -376,9 +370,7 @@ def fields_of(screen: Screen) -> Iterator[tuple[Place, Field]]:
 def conditions_of(part: Screen | ScreenChange | Action) -> Iterator[tuple[Place, Condition]]:
     """The conditions that stand in a part, each with its place in it."""
     if isinstance(part, Screen):
-        for place, field in fields_of(part):
-            if field.blink is not None:
-                yield place, field.blink
+        yield from part.conditions
     elif part.when is not None:
         yield (), part.when
 
@@ -387,10 +379,7 @@ def signals_named_in(part: Part) -> list[str]:
     """The names of all signals that a part has to do with; of a signal its own, too."""
     names: list[str] = []
     if isinstance(part, Screen):
-        for field in part.fields:
-            names.append(field.signal)
-            if field.blink is not None:
-                names.append(field.blink.signal)
+        names.extend(part.signal_names)
     elif isinstance(part, ScreenChange | Action):
         if part.when is not None:
             names.append(part.when.signal)

@@ -96,6 +96,19 @@ def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Fix | None:
     return Fix(words, fixes.reshape_field, (found, screen.fields[index].width))
 
 
+@each("screen", name="blinking-outside-panel")
+def blinking_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Violation]:
+    """Cells that are to blink, and that the panel does not have."""
+    for number, blinking in enumerate(screen.blinking):
+        if not any(blinking.cells(context.panel)):
+            yield Violation(
+                "warning",
+                ("blink", number),
+                translate("checks", "the cells that are to blink lie outside the panel"),
+                translate("checks", "give them a place on the panel, or delete this"),
+            )
+
+
 @each("screen", name="fields-overlap")
 def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Violation]:
     """Two fields in the same cells: one hides a part of the other, and the rest reads like a value."""

@@ -6,15 +6,15 @@ refused. Typing and pasting write over text; moving does not.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import Literal, NamedTuple
 
 from app.edits.fields import change_field, delete_fields, move_fields, with_fields
-from app.edits.refused import EditRefused, changed, must_be_index
+from app.edits.refused import EditRefused, changed, must_be_index, with_names_in_order
 from app.edits.rows import BLANK, RowTexts, full_rows, texts_of, with_text, with_texts
-from app.edits.screens import screen_called
+from app.edits.screens import screen_called, with_screen
 from app.language import translate
-from app.project.model import Field, Project, Screen
+from app.project.model import Blinking, Condition, Field, Project, Screen
 from app.project.problems import quoted
 
 Alignment = Literal["left", "centre", "right"]
@@ -32,9 +32,11 @@ class Block(NamedTuple):
         """The block of the same size so many rows and columns further."""
         return Block(self.top + down, self.left + right, self.rows, self.columns)
 
-    def holds(self, field: Field) -> bool:
-        """Whether a field lies wholly in it."""
-        (row, column), end = field.at, field.at[1] + field.width
+    def holds(self, run: Field | Blinking) -> bool:
+        """Whether a field, or a run of cells that blinks, lies wholly in it."""
+        if run.at is None or run.width is None:
+            return False
+        (row, column), end = run.at, run.at[1] + run.width
         return self.top <= row < self.top + self.rows and self.left <= column and end <= self.left + self.columns
 
     def touches(self, field: Field) -> bool:
@@ -48,10 +50,53 @@ def fields_in(screen: Screen, block: Block) -> tuple[int, ...]:
     return tuple(index for index, field in enumerate(screen.fields) if block.holds(field))
 
 
+def blinking_at(screen: Screen, row: int, column: int) -> Blinking | None:
+    """What lets a cell blink, besides its field: the run that it lies in, else what is said of the whole screen."""
+    whole = None
+    for blinking in screen.blinking:
+        if blinking.at is None or blinking.width is None:
+            whole = blinking
+        elif blinking.at[0] == row and blinking.at[1] <= column < blinking.at[1] + blinking.width:
+            return blinking
+    return whole
+
+
+def set_blinking(project: Project, screen_name: str, block: Block | None, when: Condition | None) -> Project:
+    """With the cells of a block blinking while a condition holds, or never (None); without a block the whole screen.
+
+    What was said before of cells in the block goes. Refused where the block leaves the panel.
+    """
+    places: list[tuple[tuple[int, int] | None, int | None]] = [(None, None)]
+    if block is not None:
+        _must_lie_inside(project, block)
+        places = [((row, block.left), block.columns) for row in range(block.top, block.top + block.rows)]
+    new = () if when is None else tuple(Blinking(at=at, width=width, when=when) for at, width in places)
+    screen = screen_called(project, screen_name)
+    kept = tuple(each for each in screen.blinking if not (each.at is None if block is None else block.holds(each)))
+    if kept + new == screen.blinking:
+        return project
+    return with_names_in_order(with_screen(project, changed(screen, blinking=kept + new)), project)
+
+
+def with_runs(
+    project: Project, screen_name: str, block: Block, change: Callable[[Blinking], tuple[Blinking, ...]]
+) -> Project:
+    """With `change` made to the runs of cells that blink and lie wholly in a block; each may become several or none."""
+    screen = screen_called(project, screen_name)
+    blinking = tuple(new for run in screen.blinking for new in (change(run) if block.holds(run) else (run,)))
+    return project if blinking == screen.blinking else with_screen(project, changed(screen, blinking=blinking))
+
+
+def shifted(run: Blinking, down: int, right: int) -> Blinking:
+    """A run of cells that blinks, so many rows and columns further."""
+    return run if run.at is None else changed(run, at=(run.at[0] + down, run.at[1] + right))
+
+
 def clear_block(project: Project, screen_name: str, block: Block, *, in_all_languages: bool = False) -> Project:
     """With the cells of a block blank and without the fields that lie wholly in it."""
     screen = screen_called(project, screen_name)
     project = delete_fields(project, screen_name, fields_in(screen, block))
+    project = with_runs(project, screen_name, block, lambda _run: ())
     screen = screen_called(project, screen_name)
     if in_all_languages:
         return with_texts(project, screen, lambda rows, _: _lift(rows, block)[0])
@@ -67,6 +112,7 @@ def move_block(project: Project, screen_name: str, block: Block, down: int, righ
     moving = fields_in(screen, block)
     staying = [field for index, field in enumerate(screen.fields) if index not in moving]
     project = move_fields(project, screen_name, moving, down, right)
+    project = with_runs(project, screen_name, block, lambda run: (shifted(run, down, right),))
     after = screen_called(project, screen_name)
 
     def move(rows: RowTexts, _language: str) -> RowTexts:
@@ -86,6 +132,7 @@ def copy_block(project: Project, screen_name: str, block: Block, down: int, righ
     )
     first = len(screen.fields)
     project = with_fields(project, screen, (*screen.fields, *copies), range(first, first + len(copies)))
+    project = with_runs(project, screen_name, block, lambda run: (run, shifted(run, down, right)))
 
     def copy(rows: RowTexts, _language: str) -> RowTexts:
         _must_leave_text(rows, copies)

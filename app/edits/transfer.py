@@ -12,12 +12,12 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from app.edits.blocks import Block, fields_in
+from app.edits.blocks import Block, fields_in, shifted
 from app.edits.fields import with_fields
 from app.edits.languages import set_languages
 from app.edits.refused import EditRefused, changed, free_name, must_exist, with_names_in_order
 from app.edits.rows import BLANK, RowTexts, full_rows, with_texts
-from app.edits.screens import screen_called
+from app.edits.screens import screen_called, with_screen
 from app.edits.signals import rename_signal
 from app.language import translate
 from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen, ScreenChange
@@ -88,7 +88,9 @@ def cells_of(project: Project, screen_name: str, block: Block, fields: Iterable[
 
     text = () if fields is not None else cut(screen.text)
     text_in = {} if fields is not None else {language: cut(rows) for language, rows in screen.text_in.items()}
-    part = changed(screen, text=text, text_in=text_in, fields=copied, notes="", map=None)
+    runs = [run for run in screen.blinking if block.holds(run)] if fields is None else []
+    blinking = tuple(shifted(run, -block.top, -block.left) for run in runs)
+    part = changed(screen, text=text, text_in=text_in, blinking=blinking, fields=copied, notes="", map=None)
     return _piece(project, (part,), block.rows, block.columns)
 
 
@@ -138,12 +140,7 @@ def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: in
 
 def _signals_of(project: Project, screens: Iterable[Screen]) -> set[str]:
     """The signals that the fields of some screens show or blink by, and the signals that bits among them are of."""
-    names: set[str] = set()
-    for screen in screens:
-        for field in screen.fields:
-            names.add(field.signal)
-            if field.blink is not None:
-                names.add(field.blink.signal)
+    names: set[str] = set().union(*[screen.signal_names for screen in screens])
     for name in tuple(names):
         signal = project.signal_named.get(name)
         if isinstance(signal, BitSignal):
@@ -207,6 +204,9 @@ def paste_cells(
     pasted = tuple(changed(field, at=(field.at[0] + row, field.at[1] + column)) for field in part.fields)
     first = len(screen.fields)
     after = with_fields(project, screen, (*screen.fields, *pasted), range(first, first + len(pasted)))
+    if part.blinking:
+        blinking = (*screen.blinking, *(shifted(run, row, column) for run in part.blinking))
+        after = with_screen(after, changed(screen_called(after, screen_name), blinking=blinking))
     if not part.text:
         return after
     return _with_pasted_text(after, screen, part, block)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -71,6 +71,9 @@ def render(project: Project, state: State, readings: Mapping[str, Reading], at: 
                 continue
         text, stale = _field_text(project, field, seen)
         canvas.draw(field.at[0], field.at[1], text, look | stale)
+    for blinking in screen.screen.blinking:
+        if holds(blinking.when, seen):
+            canvas.blink(blinking.cells(layout.panel))
     if state.message is not None and at < state.message.until:
         rows, columns = layout.panel.rows, layout.panel.columns
         kept_row = screen.fields[chosen].at[0] if chosen is not None else None
@@ -172,6 +175,15 @@ class _Canvas:
                 return
             looks = self._looks[row] = [0] * self._columns
         looks[column:end] = [look] * (end - column)
+
+    def blink(self, cells: Iterable[tuple[int, int]]) -> None:
+        """Let cells blink, but for those under the operator's hand, where blinking means the cursor."""
+        for row, column in cells:
+            looks = self._looks[row]
+            if looks is None:
+                looks = self._looks[row] = [0] * self._columns
+            if not looks[column] & _INVERSE:
+                looks[column] |= _BLINK
 
     def rows(self) -> Rows:
         """The rows as they are shown."""

@@ -6,9 +6,10 @@ point to nothing are possible in a value (see `app.project.references`); reading
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 from functools import cached_property
+from itertools import product
 from typing import Annotated, Any, Final, Literal, Protocol, Self, TypeVar
 
 from pydantic import (
@@ -456,6 +457,29 @@ class Field(Part):
     blink: Condition | None = None
 
 
+class Blinking(Part):
+    """Cells of a screen that blink while a condition holds, whatever stands in them: a run on one row, or all."""
+
+    at: tuple[int, int] | None = Key(None, description="Row and column, counted from 0. Left out: the whole screen.")
+    width: int | None = Key(None, ge=1, le=132)
+    when: Condition
+
+    @model_validator(mode="after")
+    def _whole_or_run(self) -> Self:
+        if (self.at is None) != (self.width is None):
+            raise ValueError(translate("project", "'at' and 'width' belong together; without both all cells blink"))
+        return self
+
+    def cells(self, panel: Panel) -> Iterator[tuple[int, int]]:
+        """The cells of a panel that it is about, by row and column; what lies outside is left out."""
+        row, column = self.at or (0, 0)
+        rows, columns = range(panel.rows), range(panel.columns)
+        if self.width is not None:
+            rows = range(max(row, 0), min(row + 1, panel.rows))
+            columns = range(max(column, 0), min(column + self.width, panel.columns))
+        return product(rows, columns)
+
+
 MapEighths = Annotated[int, Key(ge=-10_000, le=10_000)]
 
 
@@ -471,11 +495,27 @@ class Screen(Part):
     text_in: Annotated[dict[Name, tuple[str, ...]], BeforeValidator(_lists_are_tuples)] = Key(
         {}, description="The text in the panel's other languages; where it is left out, 'text' is shown."
     )
+    blinking: tuple[Blinking, ...] = Key((), alias="blink")
     fields: tuple[Field, ...] = Key((), alias="field")
     notes: str = ""
     map: tuple[MapEighths, MapEighths] | None = Key(
         None, description="Place on the page map, right and down, in eighths of a step. Left out: found by itself."
     )
+
+    @property
+    def conditions(self) -> Iterator[tuple[tuple[str | int, ...], Condition]]:
+        """The conditions by which something on it blinks, each with its place on the screen."""
+        for index, blinking in enumerate(self.blinking):
+            yield ("blink", index), blinking.when
+        for index, field in enumerate(self.fields):
+            if field.blink is not None:
+                yield ("field", index), field.blink
+
+    @property
+    def signal_names(self) -> frozenset[str]:
+        """The signals that it shows or that something on it blinks by."""
+        shown = {field.signal for field in self.fields}
+        return frozenset(shown | {condition.signal for _, condition in self.conditions})
 
 
 class ScreenChange(Part):

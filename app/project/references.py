@@ -24,6 +24,7 @@ _REFERENCES: Final[tuple[tuple[tuple[str, ...], _Sought], ...]] = (
     (("follower", "line"), "line"),
     (("signal", "follower"), "follower"),
     (("signal", "bit", "of"), "register"),
+    (("screen", "blink", "when", "signal"), "signal"),
     (("screen", "field", "signal"), "signal"),
     (("screen", "field", "blink", "signal"), "signal"),
     (("screen_change", "from"), "screen"),

@@ -276,9 +276,7 @@ class Session:
         if self.panel.state.shown != self._shown:
             self._shown = self.panel.state.shown
             screen = self.project.screen_named.get(self._shown)
-            fields = screen.fields if screen is not None else ()
-            blinking = (field.blink.signal for field in fields if field.blink is not None)
-            self.engine.show({*(field.signal for field in fields), *blinking})
+            self.engine.show(set(screen.signal_names) if screen is not None else set())
 
     def _outcome(self, write: Write, future: Future[WriteReport]) -> PanelEvent:
         report = future.result()

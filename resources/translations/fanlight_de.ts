@@ -651,6 +651,45 @@
     </message>
 </context>
 <context>
+    <name>BlinkDialog</name>
+    <message>
+        <source>Blink</source>
+        <translation>Blinken</translation>
+    </message>
+    <message>
+        <source>Blinks when</source>
+        <translation>Blinkt, wenn</translation>
+    </message>
+    <message>
+        <source>Let cells blink</source>
+        <translation>Zellen blinken lassen</translation>
+    </message>
+    <message>
+        <source>Stop blinking</source>
+        <translation>Nicht mehr blinken</translation>
+    </message>
+    <message>
+        <source>Take over</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Text and values there blink. A value that the operator is changing does not.</source>
+        <translation>Texte und Werte blinken dort. Ein Wert, den der Bediener gerade ändert, blinkt nicht.</translation>
+    </message>
+    <message>
+        <source>What blinks</source>
+        <translation>Was blinkt</translation>
+    </message>
+    <message>
+        <source>the selected cells ({n})</source>
+        <translation>die gewählten Zellen ({n})</translation>
+    </message>
+    <message>
+        <source>the whole screen</source>
+        <translation>das ganze Bild</translation>
+    </message>
+</context>
+<context>
     <name>CautionsDialog</name>
     <message>
         <source>Cautions</source>
@@ -7118,6 +7157,32 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>StepsDialog</name>
+    <message>
+        <source>Click a step to go back to it. What is below it is kept until you change something else.</source>
+        <translation>Ein Klick führt zu diesem Schritt zurück. Was darunter steht, bleibt, bis Sie etwas anderes ändern.</translation>
+    </message>
+    <message>
+        <source>Steps</source>
+        <translation>Schritte</translation>
+    </message>
+</context>
+<context>
+    <name>StepsModel</name>
+    <message>
+        <source>As it was opened</source>
+        <translation>Wie geöffnet</translation>
+    </message>
+    <message>
+        <source>{step} – saved</source>
+        <translation>{step} – gespeichert</translation>
+    </message>
+    <message>
+        <source>{step}, taken back</source>
+        <translation>{step}, zurückgenommen</translation>
+    </message>
+</context>
+<context>
     <name>StopAlarm</name>
     <message>
         <source>Confirm: machine checked</source>
@@ -10025,6 +10090,10 @@ otherwise = unbekannt</translation>
         <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
+        <source>give them a place on the panel, or delete this</source>
+        <translation>ihnen einen Platz auf dem Panel geben oder dies löschen</translation>
+    </message>
+    <message>
         <source>it cannot be reached from the start screen {screen}</source>
         <translation>vom Startbild {screen} aus nicht erreichbar</translation>
     </message>
@@ -10495,6 +10564,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>the cells needed for this are no longer free</source>
         <translation>die dafür nötigen Zellen sind nicht mehr frei</translation>
+    </message>
+    <message>
+        <source>the cells that are to blink lie outside the panel</source>
+        <translation>die Zellen, die blinken sollen, liegen außerhalb des Panels</translation>
     </message>
     <message>
         <source>the field allows entry, but both limits of {signal} are {limit}</source>
@@ -12098,6 +12171,10 @@ otherwise = unbekannt</translation>
         <translation>einem Bitsignal</translation>
     </message>
     <message>
+        <source>a blinking part</source>
+        <translation>einer blinkenden Stelle</translation>
+    </message>
+    <message>
         <source>a condition</source>
         <translation>einer Bedingung</translation>
     </message>
@@ -12262,6 +12339,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>&apos;&apos;</source>
         <translation>„“</translation>
+    </message>
+    <message>
+        <source>&apos;at&apos; and &apos;width&apos; belong together; without both all cells blink</source>
+        <translation>„at“ und „width“ gehören zusammen; ohne beide blinken alle Zellen</translation>
     </message>
     <message>
         <source>&apos;do = &quot;next-language&quot;&apos; has no signal; it is set by the panel&apos;s &apos;language&apos;</source>

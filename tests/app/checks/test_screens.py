@@ -7,7 +7,7 @@ import pytest
 
 from app.checks import check
 from app.project.binding import shown_text, value_span
-from app.project.model import Field, HeldSignal, RegisterSignal
+from app.project.model import Blinking, Condition, Field, HeldSignal, RegisterSignal
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -42,6 +42,19 @@ def test_a_field_outside_the_panel(good: Draft, at: tuple[int, int]) -> None:
     assert (finding.rule, finding.severity) == ("field-outside-panel", "error")
     assert finding.place == (*good.place("screen", "slow"), "field", 1)
     assert broken.field("slow", 1, at=(1, 15)).clean()
+
+
+def test_cells_that_blink_outside_the_panel(good: Draft) -> None:
+    when = Condition(signal="fault")
+    broken = good.change(good.place("screen", "slow"), blinking=(Blinking(at=(0, 40), width=3, when=when),))
+    finding = broken.only()
+    assert (finding.rule, finding.severity) == ("blinking-outside-panel", "warning")
+    assert finding.place == (*good.place("screen", "slow"), "blink", 0)
+    assert good.change(good.place("screen", "slow"), blinking=(Blinking(at=(0, 0), width=3, when=when),)).clean()
+    unknown = good.change(
+        good.place("screen", "slow"), blinking=(Blinking(when=Condition(signal="slow speed")),)
+    ).only()
+    assert unknown.place[-2:] == ("blink", 0)  # set and clear are for single bits
 
 
 def test_fields_that_overlap(good: Draft) -> None:

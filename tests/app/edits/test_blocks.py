@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
 from app.edits import (
@@ -9,17 +11,22 @@ from app.edits import (
     EditRefused,
     align_block,
     align_fields,
+    blinking_at,
+    cells_of,
     clear_block,
     copy_block,
     copy_fields,
     move_block,
+    paste_cells,
+    rename_signal,
     same_width,
+    set_blinking,
     set_languages,
     stretch_field,
     translate_screen,
     type_text,
 )
-from app.project.model import Field, Project
+from app.project.model import Condition, Field, Project
 
 
 def text(project: Project, name: str = "run") -> tuple[str, ...]:
@@ -153,3 +160,38 @@ def test_the_left_edge_of_a_field_is_moved(project: Project) -> None:
     assert (after.at, after.width) == ((0, 10), 1), "never narrower than a cell"
     with pytest.raises(EditRefused, match="outside the panel"):
         stretch_field(project, "run", 0, -1)
+
+
+ON = Condition(signal="running")
+
+
+def runs(project: Project) -> list[tuple[tuple[int, int] | None, int | None]]:
+    return [(run.at, run.width) for run in project.screen_named["run"].blinking]
+
+
+def test_cells_blink_and_go_with_their_block(project: Project) -> None:
+    blinking = set_blinking(project, "run", Block(0, 0, 1, 5), ON)
+    assert runs(blinking) == [((0, 0), 5)]
+    assert runs(move_block(blinking, "run", Block(0, 0, 1, 14), 1, 2)) == [((1, 2), 5)]
+    assert runs(copy_block(blinking, "run", Block(0, 0, 1, 5), 1, 0)) == [((0, 0), 5), ((1, 0), 5)]
+    assert runs(move_block(blinking, "run", Block(0, 0, 1, 3), 1, 0)) == [((0, 0), 5)]  # lies only partly in it
+    assert runs(clear_block(blinking, "run", Block(0, 0, 1, 16))) == []
+    piece = cells_of(blinking, "run", Block(0, 0, 1, 5))
+    assert runs(paste_cells(blinking, piece, "run", 1, 3)) == [((0, 0), 5), ((1, 3), 5)]
+    assert rename_signal(blinking, "running", "on").screen_named["run"].blinking[0].when.signal == "on"
+
+
+def test_what_is_said_of_cells_takes_the_place_of_what_was_said(project: Project) -> None:
+    other = Condition(signal="speed", is_="above", value=Decimal(3))
+    both = set_blinking(set_blinking(project, "run", Block(0, 2, 2, 3), ON), "run", None, ON)
+    assert runs(both) == [((0, 2), 3), ((1, 2), 3), (None, None)]
+    screen = both.screen_named["run"]
+    assert blinking_at(screen, 0, 3) == screen.blinking[0]
+    assert blinking_at(screen, 0, 9) == screen.blinking[2]
+    assert runs(set_blinking(both, "run", Block(0, 0, 1, 16), other)) == [((1, 2), 3), (None, None), ((0, 0), 16)]
+    assert set_blinking(both, "run", None, ON) is both
+    assert runs(set_blinking(both, "run", None, None)) == [((0, 2), 3), ((1, 2), 3)]
+    with pytest.raises(EditRefused, match="outside the panel"):
+        set_blinking(project, "run", Block(0, 10, 1, 9), ON)
+    with pytest.raises(EditRefused, match="does not exist"):
+        set_blinking(project, "run", None, Condition(signal="nothing"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -15,7 +16,9 @@ from app.signals.reading import Quality
 from tests.app.panel.operating import Operator, project, register
 
 
-def panel(*fields: dict[str, Any], text: list[str] | None = None, **panel_keys: Any) -> Operator:
+def panel(
+    *fields: dict[str, Any], text: list[str] | None = None, blink: Sequence[dict[str, Any]] = (), **panel_keys: Any
+) -> Operator:
     return Operator(
         project(
             panel=panel_keys,
@@ -25,7 +28,7 @@ def panel(*fields: dict[str, Any], text: list[str] | None = None, **panel_keys: 
                 register("tag", 312, encoding="string", length=4),
                 {"name": "on", "bit": {"of": "mode", "number": 0}},
             ],
-            screen=[{"name": "run", "text": text or [], "field": list(fields)}],
+            screen=[{"name": "run", "text": text or [], "blink": list(blink), "field": list(fields)}],
         )
     )
 
@@ -119,6 +122,24 @@ def test_a_field_blinks_while_its_condition_holds_on_good_readings() -> None:
     assert operator.looks(Attribute.BLINK)[0] == ".. 25.0........."
     operator.lose("mode")
     assert operator.looks(Attribute.BLINK)[0] == "." * 16
+
+
+def test_text_and_values_blink_together_but_not_the_value_under_change() -> None:
+    on = {"when": {"signal": "on"}}
+    operator = panel(
+        field((0, 2), 5, "speed", entry=True),
+        text=["A", "STOPPED"],
+        blink=[{"at": [0, 0], "width": 9, **on}, {"at": [1, 12], "width": 9, **on}, {"at": [7, 0], "width": 1, **on}],
+    )
+    operator.read("speed", 25)
+    assert operator.looks(Attribute.BLINK) == ["." * 16] * 2
+    operator.read("mode", 1)
+    assert operator.looks(Attribute.BLINK) == ["A  25.0  .......", "............    "]
+    operator.press("enter")
+    assert operator.looks(Attribute.BLINK)[0] == "A ....0  ......."  # the cursor only
+    whole = panel(text=["A"], blink=[on])
+    whole.read("mode", 1)
+    assert whole.looks(Attribute.BLINK) == [row.text for row in whole.rows]
 
 
 def test_the_value_under_change_is_inverse_and_not_the_reading() -> None:

@@ -28,7 +28,7 @@ from widgets.design.screen.cursor_line import CursorLine
 from widgets.design.screen.field_places import field_at
 from widgets.design.screen.find_bar import FindBar
 from widgets.design.screen.keys import EditorKeys
-from widgets.design.screen.live_rows import LiveReadings, live_rows, names_on, reading_in_words
+from widgets.design.screen.live_rows import LiveReadings, live_rows, reading_in_words
 from widgets.design.screen.mouse import KIND_LINES, EditorMouse
 from widgets.design.screen.tool_bar import EditorBar
 from widgets.design.screen.try_it import Tryout
@@ -305,7 +305,7 @@ class ScreenEditor(QWidget):
             rows = specimen_rows(project, screen, FieldContents.LIVE)
             note = self.tr("No live values: nothing is connected. Connect with Ctrl+K.")
         else:
-            self._readings = self._live.of(self._document.project, names_on(screen))
+            self._readings = self._live.of(self._document.project, screen.signal_names)
             rows = live_rows(project, screen, self._readings)
         if note != self.live_note.text():
             self.live_note.setText(note)

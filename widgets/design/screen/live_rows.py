@@ -67,12 +67,6 @@ def same_signal(one: Project, other: Project, name: str) -> bool:
     return mine.base == others.base and mine.follower == others.follower
 
 
-def names_on(screen: Screen) -> frozenset[str]:
-    """The signals that the fields of a screen show or blink by."""
-    names = {field.signal for field in screen.fields}
-    return frozenset(names | {field.blink.signal for field in screen.fields if field.blink is not None})
-
-
 def live_rows(project: Project, screen: Screen, readings: Mapping[str, Reading]) -> Rows:
     """The cells of a screen as its panel would show them with these readings; nothing on it is under change.
 
@@ -95,6 +89,10 @@ def live_rows(project: Project, screen: Screen, readings: Mapping[str, Reading])
             look |= Attribute.BLINK
         rows[row][column : column + len(text)] = text
         looks[row][column : column + len(text)] = [look] * len(text)
+    for blinking in screen.blinking:
+        if holds(blinking.when, readings):
+            for row, column in blinking.cells(project.panel):
+                looks[row][column] |= Attribute.BLINK
     return tuple(Row("".join(cells), tuple(look)) for cells, look in zip(rows, looks, strict=True))
 
 

@@ -161,12 +161,8 @@ class EditHistory:
         return self._present
 
     def go_to(self, position: int) -> Project:
-        """Take steps back, or do them again, until so many are done, and return the document.
-
-        ValueError where there are not as many steps.
-        """
-        if not 0 <= position <= len(self._steps):
-            raise ValueError(f"there is no position {position} among {len(self._steps)} steps")
+        """Take steps back, or do them again, until so many are done, or none or all are, and return the document."""
+        position = min(max(position, 0), len(self._steps))
         while self._position > position:
             self.undo()
         while self._position < position:

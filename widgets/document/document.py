@@ -171,7 +171,7 @@ class Document(QObject):
     def go_to_step(self, position: int) -> None:
         """Take steps back, or make them again, until so many of `steps` are made."""
         back = position < self._history.position
-        if position == self._history.position or not 0 <= position <= len(self.steps):
+        if position == self.position or not 0 <= position <= len(self.steps):
             return
         before = self.project
         self._history.go_to(position)

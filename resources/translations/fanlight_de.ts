@@ -3827,24 +3827,28 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Overwriting</name>
     <message>
-        <source>&amp;Overwrite</source>
-        <translation>&amp;Überschreiben</translation>
+        <source>&amp;Insert {count}</source>
+        <translation>Als &amp;neue Zeilen: {count}</translation>
+    </message>
+    <message>
+        <source>&amp;Replace {count}</source>
+        <translation>&amp;Ersetzen: {count}</translation>
     </message>
     <message>
         <source>(empty)</source>
         <translation>(leer)</translation>
     </message>
     <message>
-        <source>Paste as &amp;new rows</source>
-        <translation>Als neue &amp;Zeilen einfügen</translation>
+        <source>Cells that are not selected would get other contents: {count}</source>
+        <translation>Nicht ausgewählte Zellen, deren Inhalt sich ändern würde: {count}</translation>
     </message>
     <message>
         <source>Paste over cells</source>
         <translation>Über Zellen einfügen</translation>
     </message>
     <message>
-        <source>This overwrites cells that are not selected: {count}</source>
-        <translation>Dabei werden nicht ausgewählte Zellen überschrieben: {count}</translation>
+        <source>Replace rows: {replaced}, or insert rows: {pasted}?</source>
+        <translation>Vorhandene Zeilen ersetzen ({replaced}) oder neue Zeilen einfügen ({pasted})?</translation>
     </message>
     <message>
         <source>and {count} more</source>
@@ -3962,6 +3966,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum nächsten oder vorigen Bereich</translation>
     </message>
     <message>
+        <source>Go to the next or previous cell that can be edited, also into the next row</source>
+        <translation>Zur nächsten oder vorigen änderbaren Zelle, auch in die nächste Zeile</translation>
+    </message>
+    <message>
         <source>Go to the next screen in that direction</source>
         <translation>Zum nächsten Bild in dieser Richtung</translation>
     </message>
@@ -3976,6 +3984,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>In the findings: go to the location</source>
         <translation>In den Prüfergebnissen: zur Stelle</translation>
+    </message>
+    <message>
+        <source>Leave the table for the next or previous area</source>
+        <translation>Die Tabelle verlassen, zum nächsten oder vorigen Bereich</translation>
     </message>
     <message>
         <source>Line strip</source>
@@ -4044,6 +4056,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Select all</source>
         <translation>Alles auswählen</translation>
+    </message>
+    <message>
+        <source>Select the current cell only; if it is, leave the table</source>
+        <translation>Nur die aktuelle Zelle auswählen; ist es nur sie, die Tabelle verlassen</translation>
     </message>
     <message>
         <source>Select the previous or next screen change</source>

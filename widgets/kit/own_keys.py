@@ -221,6 +221,18 @@ def table_keys() -> OwnKeys:
             KeyRow(translate("OwnKeys", "Select the whole rows"), {"whole rows": "Shift+Space"}),
             KeyRow(translate("OwnKeys", "Select all"), {"all": "Ctrl+A"}),
             KeyRow(translate("OwnKeys", "Go down or up a row"), {"down": "Return", "up": "Shift+Return"}),
+            KeyRow(
+                translate("OwnKeys", "Go to the next or previous cell that can be edited, also into the next row"),
+                {"next cell": "Tab", "cell before": "Shift+Tab"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Leave the table for the next or previous area"),
+                {"leave": "Ctrl+Tab", "leave back": "Ctrl+Shift+Tab"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Select the current cell only; if it is, leave the table"),
+                {"escape": "Esc"},
+            ),
             KeyRow(translate("OwnKeys", "Properties of the row"), {"open": "Alt+Return"}),
             KeyRow(
                 translate("OwnKeys", "Copy the current cell to all selected rows"),

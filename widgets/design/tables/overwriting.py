@@ -34,9 +34,16 @@ class Overwritten:
     new: str
 
 
-def what_of_overwriting(cells: Sequence[Overwritten], parent: QWidget) -> Over:
-    """Say what would be overwritten, and ask."""
+def what_of_overwriting(cells: Sequence[Overwritten], replaced: int, pasted: int, parent: QWidget) -> Over:
+    """Say which cells would be overwritten, and ask: `replaced` rows of the table by what is pasted, or `pasted` rows
+    added.
+    """
     lines = [
+        translate("Overwriting", "Cells that are not selected would get other contents: {count}").format(
+            count=len(cells)
+        )
+    ]
+    lines += [
         translate("Overwriting", "{name}, {column}: {old} \u2192 {new}").format(
             name=cell.name,
             column=cell.column,
@@ -51,14 +58,16 @@ def what_of_overwriting(cells: Sequence[Overwritten], parent: QWidget) -> Over:
         parent.window(),
         QMessageBox.Icon.Warning,
         translate("Overwriting", "Paste over cells"),
-        translate("Overwriting", "This overwrites cells that are not selected: {count}").format(count=len(cells)),
+        translate("Overwriting", "Replace rows: {replaced}, or insert rows: {pasted}?").format(
+            replaced=replaced, pasted=pasted
+        ),
         "\n".join(lines),
     )
     return answer_to(
         box,
         (
-            (translate("Overwriting", "&Overwrite"), Over.OVERWRITE),
-            (translate("Overwriting", "Paste as &new rows"), Over.AS_NEW),
+            (translate("Overwriting", "&Replace {count}").format(count=replaced), Over.OVERWRITE),
+            (translate("Overwriting", "&Insert {count}").format(count=pasted), Over.AS_NEW),
         ),
         Over.NOTHING,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal, Slot
 from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
@@ -37,6 +37,8 @@ class PartGrid(QTableView):
     key = Signal(object)
     """A key was pressed; whoever uses it accepts the event."""
     gained_focus = Signal()
+    wanted = Signal(str)
+    """The Edit menu wants a deed of TABLE done."""
 
     def __init__(self, model: PartModel, *, cells: bool) -> None:
         super().__init__()
@@ -153,6 +155,50 @@ class PartGrid(QTableView):
         self.edit(self.parts.index(row, column))
         return True
 
+    def tab(self, way: int) -> None:
+        """To the next cell that can be edited (1), or the one before (-1), also in another row; out of the table where
+        there is none."""
+        index = self.currentIndex()
+        there = self.next_editable(index.row(), index.column(), way) if index.isValid() else None
+        if there is not None:
+            self.go(*there)
+        else:
+            self.leave(way)
+
+    def leave(self, way: int) -> None:
+        """To what comes behind the table (1) or before it (-1)."""
+        self.focusNextPrevChild(way > 0)
+
+    def escape(self) -> None:
+        """Select the current cell only; where that is so already, leave the table."""
+        index, area = self.currentIndex(), self.area()
+        if len(area.rows) > 1 or len(area.columns) > 1:
+            self.go(index.row(), index.column())
+        else:
+            self.leave(1)
+
+    # What the Edit menu calls in whatever has the focus
+
+    @Slot()
+    def cut(self) -> None:
+        """Copy the selected cells, then delete what they hold."""
+        self.wanted.emit("cut")
+
+    @Slot()
+    def copy(self) -> None:
+        """Copy the selected cells."""
+        self.wanted.emit("copy")
+
+    @Slot()
+    def paste(self) -> None:
+        """Paste over the cells, or as new rows."""
+        self.wanted.emit("paste")
+
+    @Slot()
+    def delete(self) -> None:
+        """Delete whole rows, or empty the selected cells."""
+        self.wanted.emit("delete")
+
     # Events
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -180,6 +226,10 @@ class PartGrid(QTableView):
         ):
             event.accept()
             return True
+        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and self._cells:
+            # Qt would leave by Tab before it asks what the key means here.
+            self.keyPressEvent(event)
+            return event.isAccepted()
         return super().event(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:

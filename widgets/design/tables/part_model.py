@@ -260,7 +260,7 @@ class PartModel(QAbstractTableModel):
         text = column.cell_text(project, self._parts[place])
         if at == 0 and place in self._wrong:
             return f"\N{WARNING SIGN} {text}", "fault", side
-        return text, "ink" if column.read is not None else "faint", side
+        return text, "ink", side
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         project = self._project

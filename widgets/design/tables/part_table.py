@@ -194,6 +194,7 @@ class PartTable(QWidget):
         if editing is None:
             self.table.doubleClicked.connect(lambda _index: self.open_current())
         self.table.key.connect(self._press)
+        self.table.wanted.connect(self._do_deed)
 
     def _take(self, row: int, column: int, text: str) -> None:
         if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
@@ -325,10 +326,15 @@ class PartTable(QWidget):
     def _press(self, event: QKeyEvent) -> None:
         """Do what a key asks for; the event is accepted if that was anything."""
         deed = TABLE.deed(event)
-        run = None if deed is None else (self._deeds_on_rows() | self._deeds_on_cells()).get(deed)
+        if deed is not None and self._do_deed(deed):
+            event.accept()
+
+    def _do_deed(self, deed: str) -> bool:
+        """Do what a key or the menu asks for. False if it means nothing in this table."""
+        run = (self._deeds_on_rows() | self._deeds_on_cells()).get(deed)
         if run is not None:
             run()
-            event.accept()
+        return run is not None
 
     def _deeds_on_rows(self) -> dict[str, Callable[[], object]]:
         grid = self.table
@@ -365,6 +371,11 @@ class PartTable(QWidget):
             "fill": work.fill_current,
             "down": lambda: work.down(1),
             "up": lambda: work.down(-1),
+            "next cell": lambda: self.table.tab(1),
+            "cell before": lambda: self.table.tab(-1),
+            "leave": lambda: self.table.leave(1),
+            "leave back": lambda: self.table.leave(-1),
+            "escape": self.table.escape,
         }
 
     def _tell_chosen(self) -> None:

@@ -257,7 +257,9 @@ class TableWork(QObject):
     def _may_overwrite(self, proposal: Proposal) -> bool:
         """Ask before cells are overwritten that nobody selected, such as more rows than were in sight."""
         cells = list(self._overwritten(proposal))
-        answer = what_of_overwriting(cells, self._grid) if cells else Over.OVERWRITE
+        replaced = len(proposal.parts)
+        pasted = replaced + len(proposal.added)
+        answer = what_of_overwriting(cells, replaced, pasted, self._grid) if cells else Over.OVERWRITE
         if answer is Over.AS_NEW:
             self.paste(as_new=True)
         return answer is Over.OVERWRITE
@@ -276,7 +278,7 @@ class TableWork(QObject):
         count = len(self._model.parts)
         places = [*done.parts, *range(count - len(done.added), count)]
         rows = sorted(row for place in places if (row := self._model.row_of(place)) >= 0)
-        if rows:
+        if rows and (done.added or rows != list(self._grid.area().rows)):  # or Delete would then be of whole rows
             self._grid.select_rows(rows)
             self._grid.scrollTo(self._model.index(rows[-1], max(self._grid.currentIndex().column(), 0)))
 

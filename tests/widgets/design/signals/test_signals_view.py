@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QMetaObject, QPoint, Qt
 from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
@@ -130,6 +130,69 @@ def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkspace
     assert editor().text() == "holding"
     press(Key.Key_Escape)
     assert QApplication.focusWidget() is grid
+
+
+def test_tab_walks_the_cells_that_can_be_edited_and_goes_on_in_the_next_row(
+    design: DesignWorkspace, document: Document
+) -> None:
+    grid = grid_of(design)
+    editable = [at for at in range(grid.parts.columnCount()) if grid.parts.editable(0, at)]
+    go(design, document.project.signals[0].name, "name")
+    walked = [(grid.currentIndex().row(), grid.currentIndex().column())]
+    for _ in editable:
+        press(Key.Key_Tab)
+        walked.append((grid.currentIndex().row(), grid.currentIndex().column()))
+    assert walked == [*((0, at) for at in editable), (1, 0)]
+    press(Key.Key_Backtab, SHIFT)
+    assert (grid.currentIndex().row(), grid.currentIndex().column()) == (0, editable[-1])
+    assert grid.state() != QAbstractItemView.State.EditingState, "walking opens nothing"
+
+
+@pytest.mark.parametrize(("key", "held"), [(Key.Key_Tab, CTRL), (Key.Key_Backtab, CTRL | SHIFT), (Key.Key_Escape, NO)])
+def test_there_is_a_way_out_of_the_table(
+    design: DesignWorkspace, document: Document, key: Qt.Key, held: Qt.KeyboardModifier
+) -> None:
+    go(design, document.project.signals[0].name, "name")
+    press(key, held)
+    assert QApplication.focusWidget() not in (None, grid_of(design))
+
+
+def test_tab_leaves_behind_the_last_cell_and_before_the_first(design: DesignWorkspace) -> None:
+    grid = grid_of(design)
+    last = grid.next_editable(grid.parts.rowCount(), 0, -1)
+    assert last is not None
+    grid.go(*last)
+    press(Key.Key_Tab)
+    assert QApplication.focusWidget() is not grid
+    grid.setFocus()
+    grid.go(0, 0)
+    press(Key.Key_Backtab, SHIFT)
+    assert QApplication.focusWidget() is not grid
+
+
+def test_escape_lets_go_of_what_is_selected_first(design: DesignWorkspace, document: Document) -> None:
+    grid = grid_of(design)
+    go(design, "command", "register")
+    press(Key.Key_Down, SHIFT, 2)
+    press(Key.Key_Escape)
+    assert QApplication.focusWidget() is grid
+    assert len(grid.area().rows) == 1
+
+
+def test_the_edit_menu_works_on_the_cells(design: DesignWorkspace, document: Document) -> None:
+    grid = grid_of(design)
+    go(design, "speed set point", "unit")
+    unit = signal(document, "speed set point").unit
+    QMetaObject.invokeMethod(grid, "cut")
+    assert QApplication.clipboard().text() == unit
+    assert signal(document, "speed set point").unit == ""
+    QMetaObject.invokeMethod(grid, "paste")
+    assert signal(document, "speed set point").unit == unit
+    QMetaObject.invokeMethod(grid, "delete")
+    assert signal(document, "speed set point").unit == ""
+    go(design, "command", "name")
+    QMetaObject.invokeMethod(grid, "copy")
+    assert QApplication.clipboard().text() == "command"
 
 
 def test_a_double_click_opens_a_cell(design: DesignWorkspace, document: Document) -> None:
@@ -518,7 +581,8 @@ def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorksp
     assert document.project is before
     third = before.signals[5]
     assert isinstance(third, RegisterSignal)
-    assert told[0] == "This overwrites cells that are not selected: 2"
+    assert told[0] == "Replace rows: 3, or insert rows: 3?"
+    assert "Cells that are not selected would get other contents: 2" in told[1]
     assert f"{third.name}, Register: {third.number} \N{RIGHTWARDS ARROW} 501" in told[1].splitlines()
 
 
@@ -534,7 +598,7 @@ def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWor
     before = document.project
     go(design, "speed set point", "name")
     QApplication.clipboard().setText("level\tpump\nflow\tpump\n")
-    when_asked(press_button("Paste as new rows"))
+    when_asked(press_button("Insert 2"))
     press(Key.Key_V, CTRL)
     assert document.project.signals[:-2] == before.signals
     assert [part.name for part in document.project.signals[-2:]] == ["level", "flow"]
@@ -546,7 +610,7 @@ def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
     before = document.project
     last = before.signals[-1].name
     go(design, last, "name")
-    when_asked(press_button("Overwrite"))
+    when_asked(press_button("Replace 1"))
     table = f"{last}\t\theld\t\t\tl\nnew a\tpump\tinput\t701\tuint32\nnew b\t\t\t\t\n"
     QApplication.clipboard().setText(table)
     press(Key.Key_V, CTRL)
@@ -565,7 +629,7 @@ def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
 def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkspace, document: Document) -> None:
     go(design, "status", "unit")
     QApplication.clipboard().setText("Unit\tName\tColour\nkHz\tspeed set point\tred\nV\tbrand new\tblue\n")
-    when_asked(press_button("Overwrite"))
+    when_asked(press_button("Replace 1"))
     press(Key.Key_V, CTRL)
     assert signal(document, "speed set point").unit == "kHz"
     assert document.project.signals[-1].name == "brand new"

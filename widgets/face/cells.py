@@ -39,7 +39,7 @@ from widgets.face.marks import (
 from widgets.kit.fonts import for_cells
 
 SMALLEST: Final = 6
-LARGEST: Final = 40
+LARGEST: Final = 72
 """Font sizes of a cell in pixels."""
 BLINK_MS: Final = 500
 _INVERSE: Final = int(Attribute.INVERSE)
@@ -341,7 +341,7 @@ class CellGrid(QWidget):
         return min(max(row, 0), rows - 1), min(max(column, 0), columns - 1)
 
     def _edge(self, pixels: int) -> int:
-        return max(4, pixels // 2)
+        return max(4, pixels // 3)
 
     def _margins(self, pixels: int) -> tuple[int, int]:
         edge = self._edge(pixels)

@@ -17,6 +17,8 @@ class FaceColours:
     """At the top; `bezel_low` at the bottom."""
     bezel_low: QColor
     rim: QColor
+    edge: QColor
+    """Of the bezel, where light falls on it."""
     mark: QColor
     lit: QColor
     """The accent, drawn on the bezel."""
@@ -52,13 +54,14 @@ LIGHT: Final = FaceColours(
     bezel=QColor("#4b4755"),
     bezel_low=QColor("#3a3743"),
     rim=QColor("#2a2731"),
+    edge=QColor("#5c5767"),
     mark=QColor("#a59daf"),
     lit=QColor("#d9b8f8"),
     glass=QColor("#efe5d1"),
     cell=QColor("#f6eedd"),
     ink=QColor("#2a2135"),
     dim=QColor("#6a6072"),
-    hatch=QColor("#dfd3bd"),
+    hatch=QColor("#eadfca"),
     accent=QColor("#6c2f9e"),
     accent_ink=QColor("#ffffff"),
     wrong=QColor("#a51f17"),
@@ -68,7 +71,8 @@ LIGHT: Final = FaceColours(
 DARK: Final = FaceColours(
     bezel=QColor("#3d3946"),
     bezel_low=QColor("#2f2b37"),
-    rim=QColor("#57525f"),
+    rim=QColor("#0c0a0f"),
+    edge=QColor("#57525f"),
     mark=QColor("#a59daf"),
     lit=QColor("#cba3f3"),
     glass=QColor("#17131d"),

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
 
 from widgets.face.face import PanelFace
+from widgets.kit import palette
 from widgets.kit.scaling import scaled
 
 MOST_BELOW: Final = 0.44
@@ -34,18 +35,23 @@ class FaceColumn(QWidget):
         below: QWidget | None = None,
         wanted: int = 0,
         narrowest: int = LEAST_FACE[0],
+        *,
+        beside: int = 0,
+        around: int = 0,
     ) -> None:
         """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls.
 
-        `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more.
+        `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more. `beside`
+        the face and `around` what stands below, so many pixels at 100 per cent show the ground.
         """
         super().__init__()
+        self._beside, self._around = scaled(beside), scaled(around) if below is not None else 0
         self._face = face
         self._face_area = in_scroll_area(face)
         self._slot = slot
         self._below = below if below is None or isinstance(below, QScrollArea) else in_scroll_area(below)
         self._narrowest = narrowest
-        self._wanted = wanted if below is not None else 0
+        self._wanted = wanted + self._around if below is not None else 0
         face.fitted.connect(self._place_slot)
         for part in (self._face_area, self._slot, self._below):
             if part is not None:
@@ -53,7 +59,8 @@ class FaceColumn(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def set_wanted(self, wanted: int) -> None:
-        """Another project wants another height of what stands below."""
+        """Another project wants another height of what stands below, where anything does."""
+        wanted = wanted + self._around if self._below is not None else 0
         if wanted != self._wanted:
             self._wanted = wanted
             self.updateGeometry()
@@ -70,27 +77,31 @@ class FaceColumn(QWidget):
         beside_keys = height - said - self._face.minimumSizeHint().height()
         low = min(self._wanted, int(height * MOST_BELOW), max(scaled(LEAST_BELOW), beside_keys))
         top = max(0, height - low - said)
-        self._face_area.setGeometry(0, 0, width, top)
+        self._face_area.setGeometry(self._beside, 0, width - 2 * self._beside, top)
         self._place_slot()
         if self._below is not None:
-            self._below.setGeometry(0, height - low, width, low)
+            around = self._around
+            self._below.setGeometry(around, height - low, width - 2 * around, low - around)
 
     def _place_slot(self) -> None:
         """Right below the panel, where the eye is; nothing but the size of the window moves that either."""
         area = self._face_area.geometry()
         top = min(area.bottom() + 1, self._face.bezel_rect().bottom() + 1 + BELOW_FACE)
-        self._slot.setGeometry(0, top, self.width(), self._slot.sizeHint().height())
+        self._slot.setGeometry(self._beside, top, self.width() - 2 * self._beside, self._slot.sizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        QPainter(self).fillRect(self.rect(), palette.current().colour("canvas"))
 
     def sizeHint(self) -> QSize:
         face = self._face.sizeHint()
-        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + self._wanted)
+        return QSize(face.width() + 2 * self._beside, face.height() + self._slot.sizeHint().height() + self._wanted)
 
     def minimumSizeHint(self) -> QSize:
         """Some of the face, which can be scrolled to the rest, beside the least of what else there is."""
         least = QSize(scaled(self._narrowest), scaled(LEAST_FACE[1]))
         face = self._face.minimumSizeHint().boundedTo(least)
         below = min(self._wanted, scaled(LEAST_BELOW))
-        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + below)
+        return QSize(face.width() + 2 * self._beside, face.height() + self._slot.sizeHint().height() + below)
 
 
 def in_scroll_area(widget: QWidget) -> QScrollArea:
@@ -100,4 +111,6 @@ def in_scroll_area(widget: QWidget) -> QScrollArea:
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    for part in (widget, area.viewport()):
+        part.setAutoFillBackground(False)  # the ground is that of whatever lies behind
     return area

@@ -27,14 +27,17 @@ from widgets.face.keypad import KeyPad, keyboard_map
 from widgets.kit import palette
 from widgets.kit.scaling import scaled
 
-MARGIN: Final = 16
-GAP: Final = 12
+MARGIN: Final = 20
+GAP: Final = 14
 MARK: Final = 16
 TOP: Final = 20
 """Pixels: around the glass, between glass and keys, of the mark below the glass, above the whole."""
+ROUND: Final = 12.0
+"""Radius of its corners, in pixels."""
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
-FITTING_LARGEST: Final = 34
+FITTING_LARGEST: Final = 64
+"""The character height in pixels up to which it grows with its space."""
 MARK_SMALLEST: Final = 9
 MARK_LARGEST: Final = 15
 """Pixels of the letters of what is written above the glass; the largest at 100 per cent."""
@@ -257,14 +260,21 @@ class PanelFace(QWidget):
             return  # the glass covers all that changed
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        body = QRectF(self._bezel).adjusted(2, 2, -2, -2)
-        focused = self.hasFocus()
-        painter.setPen(QPen(self._colours.accent if focused else self._colours.rim, 2.5 if focused else 1.5))
-        painter.setBrush(upright(body, self._colours.bezel, self._colours.bezel_low))
-        painter.drawRoundedRect(body, 12, 12)
+        colours, whole = self._colours, QRectF(self._bezel)
+        body = whole.adjusted(3, 3, -3, -3)
+        painter.setPen(QPen(colours.rim, 1))
+        painter.setBrush(upright(body, colours.bezel, colours.bezel_low))
+        painter.drawRoundedRect(body, ROUND, ROUND)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(colours.edge, 1))  # where light falls on it
+        painter.drawRoundedRect(body.adjusted(1, 1, -1, -1), ROUND - 1, ROUND - 1)
+        if self.hasFocus():
+            painter.setPen(QPen(colours.accent, 2))
+            painter.drawRoundedRect(whole.adjusted(1, 1, -1, -1), ROUND + 2, ROUND + 2)
         glass = QRectF(self.grid.geometry()).adjusted(-2, -2, 2, 2)
-        painter.setPen(QPen(self._colours.rim, 2))
-        painter.drawRoundedRect(glass, 3, 3)
+        painter.setPen(QPen(colours.rim, 2))
+        painter.setBrush(colours.rim)
+        painter.drawRoundedRect(glass, 4, 4)
         self._paint_mark(painter, body)
         if self._mark:
             self._paint_caution(painter, glass)

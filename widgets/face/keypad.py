@@ -7,22 +7,27 @@ from math import ceil
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from widgets.face.colours import LIGHT, FaceColours, upright
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
+ROUND: Final = 6.0
+"""Radius of the corners of a key, in pixels."""
 ARROWS: Final = ("left", "right", "up", "down")
-ROOMY: Final = 36
-"""The height in pixels, at 100 per cent, of a key where there is room."""
-APART: Final = {True: 8, False: 2}
-"""Pixels between keys, roomy or not."""
+HEIGHTS: Final = {True: 36, False: 24}
+APART: Final = {True: 8, False: 4}
+"""The height of a key and the room between keys in pixels at 100 per cent, where there is room and where not."""
+RING: Final = 2
+"""Pixels around a key that belong to it: the place of the ring that shows the focus."""
+SAME_WIDTH: Final = 96
+"""Pixels at 100 per cent up to which roomy keys, but for the arrows, are all as wide as the widest."""
 BETWEEN: Final = 3
 """The column between the arrows and the others."""
-BESIDE_ARROWS: Final = 16
-"""Its width in pixels."""
+BESIDE_ARROWS: Final = 24
+"""Its width in pixels at 100 per cent."""
 _PLACES: Final = {"up": (0, 1), "left": (1, 0), "down": (1, 1), "right": (1, 2)}
 _NAMED: Final = {
     "left": Qt.Key.Key_Left,
@@ -89,10 +94,23 @@ class PanelKey(QAbstractButton):
 
     def size_when(self, *, roomy: bool) -> QSize:
         """The size of a roomy or of a compact key: by its legend, never by what the panel shows or does."""
-        height = max(self.fontMetrics().height() + 14, scaled(ROOMY) if roomy else 0)
-        if self.key in ARROWS:
-            return QSize(height + 10, height)
-        return QSize(max(height + 10, self.fontMetrics().horizontalAdvance(self.text()) + 24), height)
+        metrics = QFontMetrics(self._legend_font())
+        height = max(metrics.height() + 4, scaled(HEIGHTS[roomy])) + 2 * RING
+        width = height + scaled(10 if roomy else 2)
+        if self.key not in ARROWS:
+            width = max(width, metrics.horizontalAdvance(self.legend) + scaled(28 if roomy else 8) + 2 * RING)
+        return QSize(width, height)
+
+    @property
+    def legend(self) -> str:
+        """What is printed on the key."""
+        return self.key.upper()
+
+    def _legend_font(self) -> QFont:
+        font = QFont(self.font())
+        font.setWeight(QFont.Weight.DemiBold)
+        font.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, 0.5)
+        return font
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
@@ -109,40 +127,39 @@ class PanelKey(QAbstractButton):
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        colours = self._colours
-        body = QRectF(self.rect()).adjusted(2.5, 2.5, -2.5, -2.5)
-        down = self.isDown()
-        painter.setPen(QPen(colours.key_rim, 1))
-        painter.setBrush(colours.key_down if down else upright(body, colours.key, colours.key_low))
-        painter.drawRoundedRect(body, 6, 6)
-        if not down:
-            painter.setPen(QPen(colours.key_rim, 2))
-            painter.drawLine(QPointF(body.left() + 6, body.bottom()), QPointF(body.right() - 6, body.bottom()))
+        colours, down = self._colours, self.isDown()
+        body = QRectF(self.rect()).adjusted(RING, RING, -RING, -RING)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(colours.key_rim)
+        painter.drawRoundedRect(body, ROUND, ROUND)  # its shadow: what the body above leaves of it
+        top = body.adjusted(1, 2, -1, 0) if down else body.adjusted(0, 0, 0, -2)
+        painter.setBrush(colours.key_down if down else upright(top, colours.key, colours.key_low))
+        painter.drawRoundedRect(top, ROUND, ROUND)
         if self.hasFocus():
-            painter.setPen(QPen(colours.lit, 2))
+            painter.setPen(QPen(colours.lit, RING))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 8, 8)
+            half = RING / 2
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(half, half, -half, -half), ROUND + 1, ROUND + 1)
         ink = colours.key_ink if self.isEnabled() else colours.key_off
         if self.key in ARROWS:
-            self._paint_arrow(painter, body.center() + QPointF(0, 1 if down else 0), ink)
+            self._paint_arrow(painter, top.center(), ink)
         else:
+            painter.setFont(self._legend_font())
             painter.setPen(ink)
-            painter.drawText(body.translated(0, 1 if down else 0), Qt.AlignmentFlag.AlignCenter, self.text())
+            painter.drawText(top, Qt.AlignmentFlag.AlignCenter, self.legend)
 
     def _paint_arrow(self, painter: QPainter, centre: QPointF, ink: QColor) -> None:
-        """A chevron with a dot behind it."""
-        reach = self.height() * 0.17
+        reach = self.height() * 0.15
         painter.save()
         painter.translate(centre)
         painter.rotate({"right": 0, "down": 90, "left": 180, "up": 270}[self.key])
-        pen = QPen(ink, max(2.0, self.height() / 14))
+        pen = QPen(ink, max(1.6, self.height() / 16))
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
         painter.setPen(pen)
-        painter.drawPolyline(QPolygonF([QPointF(0, -reach), QPointF(reach, 0), QPointF(0, reach)]))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(ink)
-        painter.drawEllipse(QPointF(-reach * 0.9, 0), reach / 3, reach / 3)
+        painter.drawPolyline(
+            QPolygonF([QPointF(-reach / 2, -reach), QPointF(reach / 2, 0), QPointF(-reach / 2, reach)])
+        )
         painter.restore()
 
 
@@ -224,9 +241,13 @@ class KeyPad(QWidget):
             size = self.buttons[name].size_when(roomy=roomy)
             widths[column] = max(widths.get(column, 0), size.width())
             height = max(height, size.height())
+        others = {column: width for column, width in widths.items() if column > BETWEEN}
+        widest = max(others.values(), default=0)
+        if roomy and widest <= scaled(SAME_WIDTH):
+            widths.update(dict.fromkeys(others, widest))
         if len({name in ARROWS for name in self._cells}) == 2:
-            widths[BETWEEN] = BESIDE_ARROWS
-        return widths, height, APART[roomy]
+            widths[BETWEEN] = scaled(BESIDE_ARROWS)
+        return widths, height, scaled(APART[roomy]) - 2 * RING
 
     def keys_down(self) -> tuple[str, ...]:
         """The keys that are down by the mouse or the space bar."""

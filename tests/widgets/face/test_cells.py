@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
+
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QImage
@@ -175,9 +177,23 @@ def test_the_colours_of_the_face_can_be_read(colours: FaceColours) -> None:
     assert ratio("ink", "glass") >= 7
     assert ratio("dim", "cell") >= 4.5
     assert ratio("dim", "hatch") >= 4.5
-    assert ratio("key_ink", "key") >= 7
-    assert ratio("key_ink", "bezel") >= 4.5
-    assert ratio("ruler", "bezel") >= 4.5
+    assert ratio("dim", "glass") >= 4.5, "the numbers of the ruler"
+    for key in ("key", "key_low"):
+        assert ratio("key_ink", key) >= 7
+        assert ratio("key_off", key) >= 3
+    for bezel in ("bezel", "bezel_low"):
+        assert ratio("key_low", bezel) >= 3
+        assert ratio("lit", bezel) >= 3
+        assert ratio("mark", bezel) >= 3
     for shape in ("accent", "wrong"):
         assert ratio(shape, "cell") >= 3
-        assert ratio(shape, "bezel") >= 3
+
+
+def test_the_keys_are_the_same_in_both_palettes() -> None:
+    keys = [name for name in fields_of(LIGHT) if name.startswith("key")]
+    assert len(keys) > 4
+    assert all(getattr(LIGHT, name) == getattr(DARK, name) for name in keys)
+
+
+def fields_of(colours: FaceColours) -> list[str]:
+    return [field.name for field in fields(colours)]

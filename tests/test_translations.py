@@ -324,3 +324,17 @@ def test_nothing_is_said_past_the_translator() -> None:
     spared = tuple(place for place, _ in NOT_SAID)
     paths = [path for path in SOURCES if not str(path.relative_to(ROOT)).startswith(spared)]
     assert [text for path in paths for text in silent_texts(path)] == []
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
+def test_findings_name_rows_of_forms_by_their_labels(file: Path) -> None:
+    """A finding says \u201cPoll interval\u201d where a form does, in every language, and no key of the file."""
+    known = {message.source: message.translations[0] for message in messages(file) if message.context != "checks"}
+    labels = {message.source: message.translations[0] for message in messages(file) if message.context == "checks"}
+    named = 0
+    for source, translation in labels.items():
+        for label in re.findall("\u201c([A-Z][^\u201d{]*)\u201d", source):
+            named += 1
+            assert label in known, f"no form has a row {label!r}: {source!r}"
+            assert f"\u201e{known[label]}\u201c" in translation, f"{known[label]!r} is its label: {translation!r}"
+    assert named > 15

@@ -37,7 +37,7 @@ def action_refused(context: CheckContext, action: Action) -> Iterator[Violation]
             translate("checks", "it does '{deed}' on {signal}, which is read-only").format(
                 deed=action.do, signal=quoted(signal.name)
             ),
-            translate("checks", "make the signal writable ('write'), or use another one"),
+            translate("checks", "allow writing of the signal, or use another one"),
             fix if fixes.writable(signal, word) else None,
         )
         return

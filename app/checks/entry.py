@@ -31,7 +31,7 @@ def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Violat
                 "error",
                 place,
                 translate("checks", "{signal} is a text; texts cannot be entered").format(signal=quoted(signal.name)),
-                translate("checks", "remove 'entry' from the field"),
+                translate("checks", "do not let the operator change it in this field (\u201cEntry\u201d)"),
                 _without_entry(),
             )
         elif not isinstance(signal, HeldSignal) and not signal.write:
@@ -47,7 +47,7 @@ def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Violat
                 translate("checks", "the field allows entry, but {signal} is read-only").format(
                     signal=quoted(signal.name)
                 ),
-                translate("checks", "make the signal writable ('write'), or remove entry from the field"),
+                translate("checks", "allow writing of the signal, or switch \u201cEntry\u201d off in the field"),
                 let if fixes.writable(signal, word) else _without_entry(),
             )
 
@@ -221,7 +221,7 @@ def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Violation]:
                 translate("checks", "the field allows entry, but both limits of {signal} are {limit}").format(
                     signal=quoted(signal.name), limit=signal.limits[0]
                 ),
-                translate("checks", "widen the limits, or remove 'entry' from the field"),
+                translate("checks", "widen the limits, or switch \u201cEntry\u201d off in the field"),
                 _without_entry(),
             )
 
@@ -345,7 +345,10 @@ def entry_without_keys(context: CheckContext) -> Iterator[Violation]:
             translate("checks", "key {key} is set both to increase and to decrease a value").format(
                 key=quoted(panel.entry.up)
             ),
-            translate("checks", "set two different keys as 'up' and 'down' in the panel's entry keys"),
+            translate(
+                "checks",
+                "choose two different keys as \u201cIncrease key\u201d and \u201cDecrease key\u201d of the panel",
+            ),
         )
     if panel.entry.abandon in (panel.entry.confirm, panel.entry.up, panel.entry.down):
         yield Violation(
@@ -354,7 +357,7 @@ def entry_without_keys(context: CheckContext) -> Iterator[Violation]:
             translate("checks", "key {key} cancels an entry, but also does something else during entry").format(
                 key=quoted(panel.entry.abandon)
             ),
-            translate("checks", "set another key as 'abandon' in the panel's entry keys"),
+            translate("checks", "choose another \u201cCancel key\u201d of the panel"),
         )
 
 

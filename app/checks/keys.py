@@ -70,7 +70,7 @@ def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange)
             translate("checks", "it goes from {screen} to the same screen, so nothing happens").format(
                 screen=quoted(screen_change.to)
             ),
-            translate("checks", "set another screen in 'to', or remove the screen change"),
+            translate("checks", "choose another screen, or delete the screen change"),
             remove_screen_change(),
         )
 
@@ -116,7 +116,7 @@ def actions_fight(context: CheckContext) -> Iterator[Violation]:
                     second=second.do,
                     other=quoted(other),
                 ),
-                translate("checks", "remove one of the two, or use another key or another screen ('from')"),
+                translate("checks", "delete one of the two, or choose another key or another screen for it"),
                 remove_action() if mild and first.from_ in (None, second.from_) else None,
             )
 

@@ -145,9 +145,9 @@ def polled_too_slowly(context: CheckContext) -> Iterator[Violation]:
                 "checks",
                 "it stops by itself after {limit} ms without a request, but its signals are only read every {every} ms",
             ).format(limit=limit, every=signal_read.every_ms),
-            translate("checks", "read one of them more often, for example every {every} ms ('every_ms')").format(
-                every=wanted
-            ),
+            translate(
+                "checks", "read one of them more often: \u201cPoll interval\u201d {every} ms, for example"
+            ).format(every=wanted),
             None
             if wanted >= limit
             else Fix(
@@ -178,7 +178,7 @@ def drive_by_itself(context: CheckContext) -> Iterator[Violation]:
                 "note",
                 ("follower", index),
                 translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
-                translate("checks", "give its signals roles in the drive ('drive_role')"),
+                translate("checks", "give its signals a \u201cRole\u201d in the drive"),
                 Fix(translate("checks", "Simulate plain registers instead"), fixes.set_at, (("simulate",), "bank")),
             )
 
@@ -206,7 +206,7 @@ def role_without_effect(context: CheckContext) -> Iterator[Violation]:
                     "checks",
                     "its role in the simulated drive ({role}) has no effect: the drive is controlled by {signal}",
                 ).format(role=translate("project", DRIVE_VALUES[role]), signal=word),
-                translate("checks", "remove this role ('drive_role'), or the role of {signal}").format(signal=word),
+                translate("checks", "remove this \u201cRole\u201d, or that of {signal}").format(signal=word),
                 Fix(translate("checks", "Remove this role"), fixes.set_at, (("drive_role",), None)),
             )
 
@@ -240,8 +240,8 @@ def bit_without_meaning(context: CheckContext) -> Iterator[Violation]:
                 message.format(number=number),
                 translate(
                     "checks",
-                    "use one of bits {bits}, set another register map, or give the signals of this device roles in the "
-                    "drive ('drive_role')",
+                    "use one of bits {bits}, choose another \u201cRegister map\u201d, "
+                    "or give the signals of this device a \u201cRole\u201d in the drive",
                 ).format(bits=", ".join(map(str, sorted(known)))),
             )
 
@@ -260,7 +260,8 @@ def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[V
         "warning",
         (),
         translate(
-            "checks", "it is written every {every} ms ('refresh_ms'), but its device stops after {limit} ms"
+            "checks",
+            "it is written every {every} ms (\u201cWrite interval\u201d), but its device stops after {limit} ms",
         ).format(every=signal.refresh_ms, limit=limit),
         translate("checks", "write it more often, for example every {every} ms").format(every=wanted),
         None

@@ -118,6 +118,6 @@ def idle_screen_changes_conflict(context: CheckContext) -> Iterator[Violation]:
             ).format(
                 number=sooner + 1, screen=quoted(screen_changes[sooner].to), seconds=screen_changes[sooner].idle_s
             ),
-            translate("checks", "remove one of the two, or use different screens ('from')"),
+            translate("checks", "delete one of the two, or choose different screens for them"),
             remove_screen_change(),
         )

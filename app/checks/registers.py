@@ -69,7 +69,8 @@ def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Violatio
             (),
             translate(
                 "checks",
-                "it takes {count} registers, but device {follower} answers at most {most} per read ('max_registers')",
+                "it takes {count} registers, but device {follower} answers at most {most} per read "
+                "(\u201cRegisters per read\u201d)",
             ).format(count=block.count, follower=quoted(block.follower.name), most=block.follower.max_registers),
             translate("checks", "correct the limit of the device, or read a shorter value"),
         )
@@ -84,7 +85,7 @@ def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[V
                 wire_address(follower.numbering, part.table, number)
             except NotARegister as error:
                 hint = translate(
-                    "checks", "correct the range ('never_read'); it uses the numbering of the device's manual"
+                    "checks", "correct the range (\u201cNever read\u201d); it uses the numbering of the device's manual"
                 )
                 message = translate("checks", "never-read range: {reason}").format(reason=error)
                 yield Violation("error", (), message, hint)
@@ -103,7 +104,7 @@ def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Viol
                 "error",
                 (),
                 translate(
-                    "checks", "it is in registers that are never read from device {follower} ('never_read')"
+                    "checks", "it is in registers that are never read from device {follower} (\u201cNever read\u201d)"
                 ).format(follower=quoted(block.follower.name)),
                 translate("checks", "remove the signal, or correct the range"),
             )
@@ -124,7 +125,10 @@ def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Viol
             "error",
             (),
             translate("checks", "{reason}; it can never be written").format(reason=reason),
-            translate("checks", "remove 'write', or correct the functions the device offers ('write_functions')"),
+            translate(
+                "checks",
+                "do not allow writing, or correct the functions that the device offers (\u201cWrites with\u201d)",
+            ),
             _unwritten(),
         )
 
@@ -188,7 +192,7 @@ def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Vio
         "error",
         (),
         translate("checks", "it is writable, but the table '{table}' is read-only").format(table=base.table),
-        translate("checks", "remove 'write', or use the table '{table}' if the device has it there").format(
+        translate("checks", "do not allow writing, or use the table '{table}' if the device has it there").format(
             table=writable
         ),
         _unwritten(),
@@ -202,10 +206,10 @@ def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator
         yield Violation(
             "warning",
             (),
-            translate("checks", "it is set to be written every {every} ms ('refresh_ms'), but is read-only").format(
-                every=signal.refresh_ms
-            ),
-            translate("checks", "make it writable ('write'), or remove 'refresh_ms'"),
+            translate(
+                "checks", "it is set to be written every {every} ms (\u201cWrite interval\u201d), but is read-only"
+            ).format(every=signal.refresh_ms),
+            translate("checks", "allow writing, or leave \u201cWrite interval\u201d blank"),
             Fix(translate("checks", "Disable repeated writing"), fixes.set_at, (("refresh_ms",), 0)),
         )
 
@@ -249,16 +253,18 @@ def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Violatio
             "error",
             (),
             translate("checks", "it is a string without a length"),
-            translate("checks", "set the number of registers, two characters each: 'length = 8' for 16 characters"),
+            translate(
+                "checks", "set the number of registers (\u201cLength\u201d), two characters each: 8 for 16 characters"
+            ),
         )
     elif not context.is_text(signal) and signal.length is not None:
         yield Violation(
             "warning",
             (),
             translate(
-                "checks", "it has a length ('length = {length}') but is not a string; the length has no effect"
+                "checks", "it has a length of {length} registers but is not a string; the length has no effect"
             ).format(length=signal.length),
-            translate("checks", "remove 'length', or choose the data type 'string'"),
+            translate("checks", "remove the \u201cLength\u201d, or choose the \u201cData type\u201d string"),
             Fix(translate("checks", "Remove the length"), fixes.set_at, (("length",), None)),
         )
 
@@ -277,7 +283,7 @@ def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iter
     else:
         message = translate("checks", "it has one register; its word order has no effect")
     fix = Fix(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
-    yield Violation("warning", (), message, translate("checks", "remove 'word_order'"), fix)
+    yield Violation("warning", (), message, translate("checks", "remove its own \u201cWord order\u201d"), fix)
 
 
 @each("signal", name="hexadecimal-without-meaning")
@@ -288,7 +294,7 @@ def hexadecimal_without_meaning(_context: CheckContext, signal: AnySignal) -> It
             "warning",
             (),
             translate("checks", "it is not a whole number in registers and cannot be shown in hexadecimal"),
-            translate("checks", "remove 'hex'"),
+            translate("checks", "switch \u201cHexadecimal\u201d off"),
             Fix(translate("checks", "Show it in decimal"), fixes.set_at, (("hex",), False)),
         )
 
@@ -305,4 +311,4 @@ def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[
     else:
         return
     fix = Fix(translate("checks", "Remove the scale"), fixes.set_at, (("scale",), None))
-    yield Violation("warning", (), message, translate("checks", "remove 'scale'"), fix)
+    yield Violation("warning", (), message, translate("checks", "remove the \u201cScale\u201d"), fix)

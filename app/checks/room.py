@@ -123,7 +123,7 @@ def _narrow_for_string(
             translate("checks", "{signal} can have {count} characters, but the field is {cells} wide").format(
                 signal=quoted(signal.name), count=count, cells=cells(field.width)
             ),
-            translate("checks", "make the field {cells} wide, or read fewer registers ('length')").format(
+            translate("checks", "make the field {cells} wide, or read fewer registers (\u201cLength\u201d)").format(
                 cells=cells(count)
             ),
             widen_fix(panel, screen, place, count),
@@ -189,7 +189,7 @@ def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Viola
                 "warning",
                 place,
                 translate("checks", "{signal} has no texts to choose from").format(signal=quoted(signal.name)),
-                translate("checks", "add 'texts' to the signal, or change it to a number field"),
+                translate("checks", "give the signal \u201cTexts\u201d, or make it a number field"),
                 _texts_or_number(context, screen, place, field, signal),
             )
             continue

@@ -262,7 +262,7 @@ def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Violati
                 translate(
                     "checks", "the bar of {signal} has no range: the field has no range and the signal has no limits"
                 ).format(signal=quoted(signal.name)),
-                translate("checks", "set 'range = [empty, full]' for the field"),
+                translate("checks", "set the \u201cBar range\u201d of the field"),
             )
         elif ends[0] == ends[1]:
             yield Violation(

@@ -56,7 +56,7 @@ def stop_out_of_reach(context: CheckContext) -> Iterator[Violation]:
     A warning where the start works and the stop does not, a note where both are on some screens only.
     """
     screens = set(context.screen_names)
-    hint = translate("checks", "make the stop act on every screen: remove its 'from'")
+    hint = translate("checks", "make the stop act on every screen")
     for index, action in enumerate(context.project.actions):
         stops = _stops(context, action) if _starts(context, action) else []
         if not stops or any(stop.from_ is None for stop in stops):
@@ -146,7 +146,7 @@ def stop_sent_once(context: CheckContext) -> Iterator[Violation]:
                 "checks",
                 "key {key} stops {signal}, but the command is sent only once: if it is lost, nothing stops",
             ).format(key=quoted(stop.key or ""), signal=quoted(action.signal or "")),
-            translate("checks", "mark it as a stop ('stops = true'): it is then repeated until confirmed"),
+            translate("checks", "mark it as a stop: it is then repeated until confirmed"),
             Fix(
                 translate("checks", "Repeat the stop of key {key} until it is confirmed").format(
                     key=quoted(stop.key or "")
@@ -172,10 +172,12 @@ def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Violatio
     yield Violation(
         "warning",
         (),
-        translate("checks", "it is marked as a stop ('stops'), but sets {signal} to {value}").format(
+        translate("checks", "it is marked as a stop, but sets {signal} to {value}").format(
             signal=quoted(signal.name), value=action.value
         ),
-        translate("checks", "write 0, or remove 'stops': what is not a stop must not be repeated automatically"),
+        translate(
+            "checks", "write 0, or do not mark it as a stop: what is not a stop must not be repeated automatically"
+        ),
         Fix(translate("checks", "Do not treat it as a stop"), fixes.set_at, (("stops",), None)),
     )
 
@@ -194,7 +196,7 @@ def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Violation]:
                 translate(
                     "checks", "{signal} is set as a stop here, and cleared as a stop elsewhere: one of them starts"
                 ).format(signal=quoted(action.signal or "")),
-                translate("checks", "set 'stops = false' for the one that starts"),
+                translate("checks", "do not mark the one that starts as a stop"),
             )
 
 
@@ -219,9 +221,9 @@ def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[
         yield Violation(
             "note",
             (),
-            translate("checks", "once written, it is rewritten automatically every {every} ms ('refresh_ms')").format(
-                every=signal.refresh_ms
-            ),
+            translate(
+                "checks", "once written, it is rewritten automatically every {every} ms (\u201cWrite interval\u201d)"
+            ).format(every=signal.refresh_ms),
             translate("checks", "accept this if the device needs it"),
         )
 
@@ -243,8 +245,8 @@ def momentary_without_time_out(context: CheckContext, action: Action) -> Iterato
             ).format(key=quoted(action.key or ""), signal=quoted(action.signal or ""), follower=quoted(follower.name)),
             translate(
                 "checks",
-                "set the device's own communication time-out and enter it here as 'communication_timeout_ms'; if it "
-                "has none, do not use a momentary action",
+                "set the device's own \u201cCommunication time-out\u201d and enter it here; "
+                "if it has none, do not use a momentary action",
             ),
         )
 

@@ -9966,10 +9966,6 @@ otherwise = unbekannt</translation>
         <translation>dies akzeptieren, wenn das Gerät es braucht</translation>
     </message>
     <message>
-        <source>add &apos;texts&apos; to the signal, or change it to a number field</source>
-        <translation>beim Signal „texts“ angeben oder ein Zahlenfeld verwenden</translation>
-    </message>
-    <message>
         <source>add a line, a device and its signals</source>
         <translation>eine Leitung, ein Gerät und seine Signale anlegen</translation>
     </message>
@@ -10018,6 +10014,18 @@ otherwise = unbekannt</translation>
         <translation>dort in einem Feld die Eingabe zulassen oder die Aktion entfernen</translation>
     </message>
     <message>
+        <source>allow writing of the signal, or switch “Entry” off in the field</source>
+        <translation>das Schreiben des Signals zulassen oder „Eingabe“ im Feld abschalten</translation>
+    </message>
+    <message>
+        <source>allow writing of the signal, or use another one</source>
+        <translation>das Schreiben des Signals zulassen oder ein anderes verwenden</translation>
+    </message>
+    <message>
+        <source>allow writing, or leave “Write interval” blank</source>
+        <translation>das Schreiben zulassen oder „Schreibintervall“ leer lassen</translation>
+    </message>
+    <message>
         <source>an error cannot be accepted: the panel cannot work as designed</source>
         <translation>ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten</translation>
     </message>
@@ -10058,8 +10066,20 @@ otherwise = unbekannt</translation>
         <translation>ein Signal wählen, das eine Zahl ist: 0 ist die erste Sprache</translation>
     </message>
     <message>
+        <source>choose another screen, or delete the screen change</source>
+        <translation>ein anderes Bild wählen oder den Bildwechsel löschen</translation>
+    </message>
+    <message>
+        <source>choose another “Cancel key” of the panel</source>
+        <translation>eine andere „Taste Abbrechen“ des Panels wählen</translation>
+    </message>
+    <message>
         <source>choose that language above the panel and write it there</source>
         <translation>diese Sprache über dem Panel wählen und dort schreiben</translation>
+    </message>
+    <message>
+        <source>choose two different keys as “Increase key” and “Decrease key” of the panel</source>
+        <translation>als „Taste Erhöhen“ und „Taste Verringern“ des Panels zwei verschiedene wählen</translation>
     </message>
     <message>
         <source>clear that text, or move the field</source>
@@ -10074,8 +10094,8 @@ otherwise = unbekannt</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>correct the range (&apos;never_read&apos;); it uses the numbering of the device&apos;s manual</source>
-        <translation>den Bereich („never_read“) berichtigen; es gilt die Zählweise des Handbuchs</translation>
+        <source>correct the range (“Never read”); it uses the numbering of the device&apos;s manual</source>
+        <translation>den Bereich („Nie lesen“) berichtigen; es gilt die Zählweise des Handbuchs</translation>
     </message>
     <message>
         <source>correct the register or the data type</source>
@@ -10090,6 +10110,30 @@ otherwise = unbekannt</translation>
         <translation>den Wert, die Grenzen oder das Signal der Aktion berichtigen</translation>
     </message>
     <message>
+        <source>delete one of the two, or choose another key or another screen for it</source>
+        <translation>eine der beiden löschen oder für sie eine andere Taste oder ein anderes Bild wählen</translation>
+    </message>
+    <message>
+        <source>delete one of the two, or choose different screens for them</source>
+        <translation>einen der beiden löschen oder für sie verschiedene Bilder wählen</translation>
+    </message>
+    <message>
+        <source>do not allow writing, or correct the functions that the device offers (“Writes with”)</source>
+        <translation>das Schreiben nicht zulassen oder die Funktionen berichtigen, die das Gerät anbietet („Schreibt mit“)</translation>
+    </message>
+    <message>
+        <source>do not allow writing, or use the table &apos;{table}&apos; if the device has it there</source>
+        <translation>das Schreiben nicht zulassen oder die Tabelle „{table}“ verwenden, falls das Gerät es dort hat</translation>
+    </message>
+    <message>
+        <source>do not let the operator change it in this field (“Entry”)</source>
+        <translation>den Bediener es in diesem Feld nicht ändern lassen („Eingabe“)</translation>
+    </message>
+    <message>
+        <source>do not mark the one that starts as a stop</source>
+        <translation>die Aktion, die startet, nicht als Stopp kennzeichnen</translation>
+    </message>
+    <message>
         <source>enter the name or IP address set at the device or converter</source>
         <translation>den Namen oder die IP-Adresse eintragen, die am Gerät oder am Umsetzer eingestellt ist</translation>
     </message>
@@ -10102,8 +10146,12 @@ otherwise = unbekannt</translation>
         <translation>Feld {number} von Bild {screen} hat keinen Platz für diese Texte</translation>
     </message>
     <message>
-        <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
-        <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
+        <source>give its signals a “Role” in the drive</source>
+        <translation>seinen Signalen eine „Rolle“ im Antrieb geben</translation>
+    </message>
+    <message>
+        <source>give the signal “Texts”, or make it a number field</source>
+        <translation>dem Signal „Texte“ geben oder ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
         <source>give them a place on the panel, or delete this</source>
@@ -10126,8 +10174,8 @@ otherwise = unbekannt</translation>
         <translation>führt von {screen} auf dasselbe Bild, ohne Wirkung</translation>
     </message>
     <message>
-        <source>it has a length (&apos;length = {length}&apos;) but is not a string; the length has no effect</source>
-        <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge hat keine Wirkung</translation>
+        <source>it has a length of {length} registers but is not a string; the length has no effect</source>
+        <translation>hat eine Länge von {length} Registern, ist aber kein String; die Länge hat keine Wirkung</translation>
     </message>
     <message>
         <source>it has no devices</source>
@@ -10170,12 +10218,12 @@ otherwise = unbekannt</translation>
         <translation>ist ein Text; die Skalierung hat keine Wirkung</translation>
     </message>
     <message>
-        <source>it is in registers that are never read from device {follower} (&apos;never_read&apos;)</source>
-        <translation>liegt in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
+        <source>it is in registers that are never read from device {follower} (“Never read”)</source>
+        <translation>liegt in Registern, die von Gerät {follower} nie gelesen werden („Nie lesen“)</translation>
     </message>
     <message>
-        <source>it is marked as a stop (&apos;stops&apos;), but sets {signal} to {value}</source>
-        <translation>ist als Stopp gekennzeichnet („stops“), setzt {signal} aber auf {value}</translation>
+        <source>it is marked as a stop, but sets {signal} to {value}</source>
+        <translation>ist als Stopp gekennzeichnet, setzt {signal} aber auf {value}</translation>
     </message>
     <message>
         <source>it is not a whole number in registers and cannot be shown in hexadecimal</source>
@@ -10194,16 +10242,16 @@ otherwise = unbekannt</translation>
         <translation>wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is set to be written every {every} ms (&apos;refresh_ms&apos;), but is read-only</source>
-        <translation>soll alle {every} ms geschrieben werden („refresh_ms“), ist aber nur lesbar</translation>
+        <source>it is set to be written every {every} ms (“Write interval”), but is read-only</source>
+        <translation>soll alle {every} ms geschrieben werden („Schreibintervall“), ist aber nur lesbar</translation>
     </message>
     <message>
         <source>it is writable, but the table &apos;{table}&apos; is read-only</source>
         <translation>soll geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
-        <source>it is written every {every} ms (&apos;refresh_ms&apos;), but its device stops after {limit} ms</source>
-        <translation>wird alle {every} ms geschrieben („refresh_ms“), aber das Gerät stoppt nach {limit} ms</translation>
+        <source>it is written every {every} ms (“Write interval”), but its device stops after {limit} ms</source>
+        <translation>wird alle {every} ms geschrieben („Schreibintervall“), aber das Gerät stoppt nach {limit} ms</translation>
     </message>
     <message>
         <source>it overlaps registers of {signal}: {second} against {first}</source>
@@ -10226,8 +10274,8 @@ otherwise = unbekannt</translation>
         <translation>stoppt von selbst nach {limit} ms ohne Anfrage, aber seine Signale werden nur alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it takes {count} registers, but device {follower} answers at most {most} per read (&apos;max_registers&apos;)</source>
-        <translation>belegt {count} Register, aber Gerät {follower} liefert höchstens {most} je Anfrage („max_registers“)</translation>
+        <source>it takes {count} registers, but device {follower} answers at most {most} per read (“Registers per read”)</source>
+        <translation>belegt {count} Register, aber Gerät {follower} liefert höchstens {most} je Anfrage („Register je Anfrage“)</translation>
     </message>
     <message>
         <source>it uses {device} port {port}, like line {line}</source>
@@ -10334,10 +10382,6 @@ otherwise = unbekannt</translation>
         <translation>eine Taste für die nächste Sprache anlegen oder das Signal angeben, das die Sprache wählt</translation>
     </message>
     <message>
-        <source>make it writable (&apos;write&apos;), or remove &apos;refresh_ms&apos;</source>
-        <translation>das Schreiben zulassen („write“) oder „refresh_ms“ entfernen</translation>
-    </message>
-    <message>
         <source>make the field wider or shorten the text</source>
         <translation>das Feld verbreitern oder den Text kürzen</translation>
     </message>
@@ -10350,8 +10394,8 @@ otherwise = unbekannt</translation>
         <translation>das Feld auf {cells} verbreitern oder den Text kürzen</translation>
     </message>
     <message>
-        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
-        <translation>das Feld auf {cells} verbreitern oder weniger Register lesen („length“)</translation>
+        <source>make the field {cells} wide, or read fewer registers (“Length”)</source>
+        <translation>das Feld auf {cells} verbreitern oder weniger Register lesen („Länge“)</translation>
     </message>
     <message>
         <source>make the field {cells} wide, or show fewer decimals</source>
@@ -10362,20 +10406,12 @@ otherwise = unbekannt</translation>
         <translation>das Schreiben des sprachwählenden Signals zulassen oder die Aktion entfernen</translation>
     </message>
     <message>
-        <source>make the signal writable (&apos;write&apos;), or remove entry from the field</source>
-        <translation>das Schreiben des Signals zulassen („write“) oder die Eingabe im Feld abschalten</translation>
+        <source>make the stop act on every screen</source>
+        <translation>den Stopp auf jedem Bild wirken lassen</translation>
     </message>
     <message>
-        <source>make the signal writable (&apos;write&apos;), or use another one</source>
-        <translation>das Schreiben des Signals zulassen („write“) oder ein anderes verwenden</translation>
-    </message>
-    <message>
-        <source>make the stop act on every screen: remove its &apos;from&apos;</source>
-        <translation>den Stopp auf jedem Bild wirken lassen: „from“ entfernen</translation>
-    </message>
-    <message>
-        <source>mark it as a stop (&apos;stops = true&apos;): it is then repeated until confirmed</source>
-        <translation>als Stopp kennzeichnen („stops = true“): dann wird er bis zur Bestätigung wiederholt</translation>
+        <source>mark it as a stop: it is then repeated until confirmed</source>
+        <translation>als Stopp kennzeichnen: dann wird er bis zur Bestätigung wiederholt</translation>
     </message>
     <message>
         <source>move it up or to another screen</source>
@@ -10418,8 +10454,8 @@ otherwise = unbekannt</translation>
         <translation>nichts wählt die Sprache, deshalb wird nur {language} gezeigt</translation>
     </message>
     <message>
-        <source>once written, it is rewritten automatically every {every} ms (&apos;refresh_ms&apos;)</source>
-        <translation>nach dem ersten Schreiben wird es automatisch alle {every} ms neu geschrieben („refresh_ms“)</translation>
+        <source>once written, it is rewritten automatically every {every} ms (“Write interval”)</source>
+        <translation>nach dem ersten Schreiben wird es automatisch alle {every} ms neu geschrieben („Schreibintervall“)</translation>
     </message>
     <message>
         <source>place a field on a screen</source>
@@ -10430,64 +10466,40 @@ otherwise = unbekannt</translation>
         <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss oder Host verwenden</translation>
     </message>
     <message>
-        <source>read one of them more often, for example every {every} ms (&apos;every_ms&apos;)</source>
-        <translation>eines davon öfter lesen, zum Beispiel alle {every} ms („every_ms“)</translation>
+        <source>read one of them more often: “Poll interval” {every} ms, for example</source>
+        <translation>eines davon öfter lesen, zum Beispiel „Abfrageintervall“ {every} ms</translation>
     </message>
     <message>
         <source>read {signal} as uint16 or uint32</source>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
-        <source>remove &apos;entry&apos; from the field</source>
-        <translation>„entry“ beim Feld entfernen</translation>
-    </message>
-    <message>
-        <source>remove &apos;hex&apos;</source>
-        <translation>„hex“ entfernen</translation>
-    </message>
-    <message>
-        <source>remove &apos;length&apos;, or choose the data type &apos;string&apos;</source>
-        <translation>„length“ entfernen oder den Datentyp „string“ wählen</translation>
-    </message>
-    <message>
-        <source>remove &apos;scale&apos;</source>
-        <translation>„scale“ entfernen</translation>
-    </message>
-    <message>
-        <source>remove &apos;word_order&apos;</source>
-        <translation>„word_order“ entfernen</translation>
-    </message>
-    <message>
-        <source>remove &apos;write&apos;, or correct the functions the device offers (&apos;write_functions&apos;)</source>
-        <translation>„write“ entfernen oder die Funktionen berichtigen, die das Gerät anbietet („write_functions“)</translation>
-    </message>
-    <message>
-        <source>remove &apos;write&apos;, or use the table &apos;{table}&apos; if the device has it there</source>
-        <translation>„write“ entfernen oder die Tabelle „{table}“ verwenden, falls das Gerät es dort hat</translation>
-    </message>
-    <message>
         <source>remove it; this message has no value</source>
         <translation>entfernen; diese Meldung hat keinen Wert</translation>
+    </message>
+    <message>
+        <source>remove its own “Word order”</source>
+        <translation>die eigene „Wortreihenfolge“ entfernen</translation>
     </message>
     <message>
         <source>remove one of the two, or use another key</source>
         <translation>einen der beiden entfernen oder eine andere Taste verwenden</translation>
     </message>
     <message>
-        <source>remove one of the two, or use another key or another screen (&apos;from&apos;)</source>
-        <translation>eine der beiden entfernen oder eine andere Taste oder ein anderes Bild („from“) verwenden</translation>
-    </message>
-    <message>
-        <source>remove one of the two, or use different screens (&apos;from&apos;)</source>
-        <translation>einen der beiden entfernen oder verschiedene Bilder („from“) verwenden</translation>
-    </message>
-    <message>
         <source>remove the signal, or correct the range</source>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
-        <source>remove this role (&apos;drive_role&apos;), or the role of {signal}</source>
-        <translation>diese Rolle („drive_role“) oder die Rolle von {signal} entfernen</translation>
+        <source>remove the “Length”, or choose the “Data type” string</source>
+        <translation>die „Länge“ entfernen oder den „Datentyp“ string wählen</translation>
+    </message>
+    <message>
+        <source>remove the “Scale”</source>
+        <translation>die „Skalierung“ entfernen</translation>
+    </message>
+    <message>
+        <source>remove this “Role”, or that of {signal}</source>
+        <translation>diese „Rolle“ oder die von {signal} entfernen</translation>
     </message>
     <message>
         <source>screen change {number} already goes to {screen} after {seconds} s, so this one never happens</source>
@@ -10502,28 +10514,12 @@ otherwise = unbekannt</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set &apos;range = [empty, full]&apos; for the field</source>
-        <translation>für das Feld „range = [leer, voll]“ angeben</translation>
-    </message>
-    <message>
-        <source>set &apos;stops = false&apos; for the one that starts</source>
-        <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
-    </message>
-    <message>
         <source>set a range with two different ends</source>
         <translation>einen Bereich mit zwei verschiedenen Enden angeben</translation>
     </message>
     <message>
         <source>set a start value within the limits</source>
         <translation>einen Startwert innerhalb der Grenzen angeben</translation>
-    </message>
-    <message>
-        <source>set another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
-        <translation>bei den Eingabetasten des Panels eine andere Taste als „abandon“ einstellen</translation>
-    </message>
-    <message>
-        <source>set another screen in &apos;to&apos;, or remove the screen change</source>
-        <translation>in „to“ ein anderes Bild angeben oder den Bildwechsel entfernen</translation>
     </message>
     <message>
         <source>set limits for the values to expect</source>
@@ -10534,20 +10530,20 @@ otherwise = unbekannt</translation>
         <translation>Grenzen angeben, die für die Maschine zulässig sind</translation>
     </message>
     <message>
-        <source>set the device&apos;s own communication time-out and enter it here as &apos;communication_timeout_ms&apos;; if it has none, do not use a momentary action</source>
-        <translation>den Kommunikations-Timeout des Geräts einstellen und hier als „communication_timeout_ms“ eintragen; hat es keinen, keine Tastfunktion verwenden</translation>
+        <source>set the device&apos;s own “Communication time-out” and enter it here; if it has none, do not use a momentary action</source>
+        <translation>den Kommunikations-Timeout des Geräts („Komm.-Timeout“) einstellen und hier eintragen; hat es keinen, keine Tastfunktion verwenden</translation>
     </message>
     <message>
-        <source>set the number of registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
-        <translation>die Anzahl der Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
+        <source>set the number of registers (“Length”), two characters each: 8 for 16 characters</source>
+        <translation>die Anzahl der Register („Länge“) angeben, je zwei Zeichen: 8 für 16 Zeichen</translation>
     </message>
     <message>
         <source>set the step to {size} or more</source>
         <translation>die Schrittweite auf {size} oder mehr setzen</translation>
     </message>
     <message>
-        <source>set two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
-        <translation>bei den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ einstellen</translation>
+        <source>set the “Bar range” of the field</source>
+        <translation>den „Balkenbereich“ des Feldes angeben</translation>
     </message>
     <message>
         <source>shorten it</source>
@@ -10568,6 +10564,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>signal {signal} no longer exists</source>
         <translation>das Signal {signal} gibt es nicht mehr</translation>
+    </message>
+    <message>
+        <source>switch “Hexadecimal” off</source>
+        <translation>„Hexadezimal“ abschalten</translation>
     </message>
     <message>
         <source>the bar of {signal} has no range: the field has no range and the signal has no limits</source>
@@ -10722,8 +10722,8 @@ otherwise = unbekannt</translation>
         <translation>für den Bildwechsel oder die Aktion eine andere Taste verwenden</translation>
     </message>
     <message>
-        <source>use one of bits {bits}, set another register map, or give the signals of this device roles in the drive (&apos;drive_role&apos;)</source>
-        <translation>eines der Bits {bits} verwenden, eine andere Registerbelegung einstellen oder den Signalen dieses Geräts Rollen im Antrieb geben („drive_role“)</translation>
+        <source>use one of bits {bits}, choose another “Register map”, or give the signals of this device a “Role” in the drive</source>
+        <translation>eines der Bits {bits} verwenden, eine andere „Registerbelegung“ wählen oder den Signalen dieses Geräts eine „Rolle“ im Antrieb geben</translation>
     </message>
     <message>
         <source>use other characters; if the real panel can show these, choose its character set: {names}</source>
@@ -10750,16 +10750,16 @@ otherwise = unbekannt</translation>
         <translation>solange {key} gedrückt ist, ist {signal} ein; fällt dann die Leitung aus, lässt Gerät {follower} es ein, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
     <message>
-        <source>widen the limits, or remove &apos;entry&apos; from the field</source>
-        <translation>die Grenzen erweitern oder „entry“ beim Feld entfernen</translation>
-    </message>
-    <message>
         <source>widen the limits, or remove the text if the value must not be entered</source>
         <translation>die Grenzen erweitern, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>write 0, or remove &apos;stops&apos;: what is not a stop must not be repeated automatically</source>
-        <translation>0 schreiben oder „stops“ entfernen: was kein Stopp ist, darf nicht automatisch wiederholt werden</translation>
+        <source>widen the limits, or switch “Entry” off in the field</source>
+        <translation>die Grenzen erweitern oder „Eingabe“ im Feld abschalten</translation>
+    </message>
+    <message>
+        <source>write 0, or do not mark it as a stop: what is not a stop must not be repeated automatically</source>
+        <translation>0 schreiben oder nicht als Stopp kennzeichnen: was kein Stopp ist, darf nicht automatisch wiederholt werden</translation>
     </message>
     <message>
         <source>write it more often, for example every {every} ms</source>

@@ -97,6 +97,12 @@ def guess(sheet: Sheet, heading: int | None = None) -> Guess:
     return Guess(matching, tuple(remarks))
 
 
+def known_titles(sheet: Sheet) -> frozenset[Key]:
+    """The keys for which the titles of a sheet are known; none without a row of titles."""
+    row = _heading(sheet)
+    return frozenset(key for cell in row.cells if (key := key_of_title(cell)) is not None) if row else frozenset()
+
+
 # Titles ---------------------------------------------------------------------------------------------------------------
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import lru_cache
-from typing import Literal, TypeAlias
+from typing import Any, Final, Literal, TypeAlias
 
 from app import edits
 from app.edits import EditRefused
@@ -16,6 +16,7 @@ from app.exchange.column_mapping import Matching, prefixed_table
 from app.exchange.row_parser import LONGEST_NAME, Draft, Note, ParsedRows
 from app.exchange.sheet import Progress, no_progress
 from app.language import translate
+from app.project.attributes import SIGNAL
 from app.project.model import AnySignal, BitSignal, Follower, HeldValue, Project, RegisterSignal, Scale
 from app.signals.encoding import has_word_order, is_integer, register_count
 from app.signals.numbering import (
@@ -27,8 +28,13 @@ from app.signals.numbering import (
     wire_address,
 )
 
-SameName: TypeAlias = Literal["skip", "replace", "rename"]
-"""What becomes of a row whose name a signal of the project has already."""
+WhatIsThere: TypeAlias = Literal["skip", "replace", "rename"]
+"""What becomes of a row for a signal that the project has already, by its name or by its register or bit: it is left
+as it is; it gets what the list says, and keeps its name and what the list has no column for; the row comes in beside
+it, under another name where its own is taken."""
+
+_PLACES: Final = ("name", "follower", "table", "register", "number", "bit", "bit_of", "held")
+"""What says which signal it is and where it stands, not what it is like."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +48,7 @@ class ImportTarget:
     """
     line: AnyLine | None
     """For followers that the project does not have; it may be new itself. None: their rows stay out."""
-    same_name: SameName = "skip"
+    there: WhatIsThere = "skip"
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,8 +110,15 @@ class _Placed:
     name: str = ""
     how: Literal["new", "replaces", "renamed"] = "new"
 
+    @property
+    def where(self) -> _Where | None:
+        """The register that it is, or a bit of which it is, if it says so itself."""
+        return (self.follower.name, self.table, self.number) if self.follower is not None else None
+
 
 _Where: TypeAlias = tuple[str, Table, int]
+_Spot: TypeAlias = tuple[_Where, int | None]
+"""A register, or a bit of one."""
 
 
 @dataclass(slots=True)
@@ -123,6 +136,12 @@ class _Planner:
     """Names of the list and what they became."""
     numbers: dict[str, int] = field(default_factory=dict)
     """The last number that was tried behind a name."""
+    listed: dict[str, _Where] = field(default_factory=dict)
+    """The registers of the list by its names for them."""
+    free_spots: dict[_Spot, str] = field(default_factory=dict)
+    """Signals of the project that no row has the name of, by where they stand."""
+    kept: frozenset[str] = frozenset()
+    """Attributes that the list says nothing about: a signal that is replaced keeps them."""
 
     def plan(self, progress: Progress) -> ImportPlan:
         self.notes += self.drafts.notes
@@ -131,8 +150,10 @@ class _Planner:
             if at % 1000 == 0:
                 progress(0.3 * at / len(self.drafts.drafts))
             found = self._find_place(draft)
-            if found is not None and self._give_name(found):
+            if found is not None:
                 placed.append(found)
+        self._look_around(placed)
+        placed = [found for found in placed if self._give_name(found)]
         signals: dict[int, AnySignal] = {}
         for at, found in enumerate(placed):
             if at % 1000 == 0:
@@ -231,13 +252,50 @@ class _Planner:
 
     # Names
 
+    def _look_around(self, placed: Sequence[_Placed]) -> None:
+        """Note what is there already, in the project and in the list."""
+        said = set(self.matching.columns)
+        self.kept = frozenset(
+            attribute.key
+            for attribute in SIGNAL
+            if said.isdisjoint({column.key for column in attribute.list_columns}) and attribute.key not in _PLACES
+        )
+        for found in placed:
+            if found.where is not None and not found.draft.is_bit:
+                self.listed.setdefault(found.draft.name, found.where)
+        names = {found.draft.name for found in placed}
+        for signal in self.project.signals:
+            spot = self._spot_of(signal)
+            if spot is not None and signal.name not in names:
+                self.free_spots.setdefault(spot, signal.name)
+
+    def _spot_of(self, signal: AnySignal) -> _Spot | None:
+        if isinstance(signal, RegisterSignal):
+            return (signal.follower, signal.table, signal.number), None
+        word = self.project.signal_named.get(signal.bit.of) if isinstance(signal, BitSignal) else None
+        if isinstance(word, RegisterSignal) and isinstance(signal, BitSignal):
+            return (word.follower, word.table, word.number), signal.bit.number
+        return None
+
+    def _there_by_place(self, placed: _Placed) -> str:
+        """The signal of the project that stands where a row wants to; empty if there is none. Each is found once."""
+        draft = placed.draft
+        where = placed.where
+        if draft.bit_of:
+            word = self.project.signal_named.get(draft.bit_of)
+            spot = self._spot_of(word) if word is not None else None
+            where = self.listed.get(draft.bit_of) or (spot[0] if spot is not None else None)
+        if where is None:
+            return ""
+        return self.free_spots.pop((where, draft.bit if draft.is_bit else None), "")
+
     def _give_name(self, placed: _Placed) -> bool:
         """Give it the name it will have. False if it stays out for its name; that has been noted."""
         draft = placed.draft
         wanted = draft.name
         if not wanted:
             wanted = f"{placed.table} {placed.number}" if not draft.is_bit else self._name_of_bit(placed)
-        policy = self.target.same_name
+        policy = self.target.there
         cut = len(wanted) >= LONGEST_NAME  # a cut name is not what the list says twice
         if wanted in self.taken:
             if policy != "rename" and draft.name and not cut:
@@ -264,6 +322,19 @@ class _Planner:
                 placed.name, placed.how = self._free(wanted), "renamed"
             else:
                 placed.name, placed.how = wanted, "replaces"
+        elif there := self._there_by_place(placed):
+            if policy == "skip":
+                words = translate("exchange", "this is signal '{name}' of the project; it is not changed")
+                self._note(draft, "register", words.format(name=there), "aside")
+                self.final.setdefault(wanted, there)
+                return False
+            if policy == "replace":
+                placed.name, placed.how = there, "replaces"
+                words = translate("exchange", "updates signal '{name}', which stands at the same place")
+            else:
+                placed.name = wanted
+                words = translate("exchange", "signal '{name}' stands at the same place already")
+            self._note(draft, "register", words.format(name=there), "remark")
         else:
             placed.name = wanted
         if placed.how == "renamed":
@@ -308,7 +379,7 @@ class _Planner:
             if draft.held is not None:
                 return edits.held_signal(name=placed.name, held=draft.held, **draft.rest)
             assert placed.follower is not None
-            rest = dict(draft.rest)
+            rest = self._with_kept(placed, RegisterSignal)
             if "encoding" in rest and placed.table not in ("coil", "discrete"):
                 last = wire_address(placed.follower.numbering, placed.table, placed.number) - 1
                 last += register_count(rest["encoding"], rest.get("length"))
@@ -318,7 +389,7 @@ class _Planner:
                 order = self.matching.word_order
                 if order not in (None, placed.follower.word_order) and has_word_order(rest["encoding"]):
                     rest.setdefault("word_order", order)
-            if "scale" in rest:
+            if "scale" in draft.rest:
                 rest["scale"] = _scale(rest["scale"])
             return edits.register_signal(
                 name=placed.name, follower=placed.follower.name, table=placed.table, number=placed.number, **rest
@@ -326,6 +397,12 @@ class _Planner:
         except EditRefused as error:
             self._note_refusal(draft, error)
             return None
+
+    def _with_kept(self, placed: _Placed, kind: type[AnySignal]) -> dict[str, Any]:
+        """What a row says of its signal, and what the one that it updates keeps."""
+        there = self.project.signal_named.get(placed.name) if placed.how == "replaces" else None
+        kept = self.kept if isinstance(there, kind) else ()
+        return {key: getattr(there, key) for key in kept if key in kind.model_fields} | placed.draft.rest
 
     def _breaks_a_use(self, placed: _Placed) -> str:
         if placed.how != "replaces":
@@ -396,7 +473,8 @@ class _Planner:
         if fault := _no_bit(base, draft.bit) or self._breaks_a_use(placed):
             self._note(draft, "bit", fault)
             return
-        kept = {key: value for key, value in draft.rest.items() if key in BitSignal.model_fields}
+        rest = self._with_kept(placed, BitSignal)
+        kept = {key: value for key, value in rest.items() if key in BitSignal.model_fields}
         try:
             signal = edits.bit_signal(name=placed.name, bit={"of": base.name, "number": draft.bit}, **kept)
         except EditRefused as error:

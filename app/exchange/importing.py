@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Final
 
 from app.edits import EditRefused
-from app.exchange.column_mapping import Guess, Matching, from_memory, guess, signature
+from app.exchange.column_mapping import Guess, Matching, from_memory, guess, known_titles, signature
 from app.exchange.import_plan import ImportPlan, ImportTarget, plan
 from app.exchange.reading import ListSource, ReadOptions, read, source_of
 from app.exchange.row_parser import ParsedRows, drafts_of
-from app.exchange.sheet import Progress, Sheet, no_progress
+from app.exchange.sheet import CannotRead, Progress, Sheet, no_progress
 from app.exchange.sunspec import COLUMNS
 from app.project.model import Project
 
@@ -21,6 +21,9 @@ Memory = Callable[[str], str]
 
 OF_MODELS: Final = Matching(COLUMNS, heading=1, mark=".", numbering="from-0", word_order="high-first")
 """How the rows of a SunSpec model are to be understood."""
+
+_PLAINLY_A_LIST: Final = 3
+"""Known titles, one of them of the register, by which a sheet is taken for the list of registers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +75,9 @@ def read_again(
     heading: int | None = None,
 ) -> Import:
     """The same for a file that was read before: in another way, or with its titles in another row."""
-    sheet, way = read(source, way, _part(progress, 0.0, 0.35))
+    if way.sheet is None and len(source.sheets) > 1:
+        way = replace(way, sheet=_likely_sheet(source, way, _part(progress, 0.0, 0.2)))
+    sheet, way = read(source, way, _part(progress, 0.2, 0.35))
     if source.kind == "model":
         return match_again(source, way, sheet, Guess(OF_MODELS), OF_MODELS, project, target, _part(progress, 0.35, 1))
     guessed = guess(sheet, heading)
@@ -82,6 +87,22 @@ def read_again(
         source, way, sheet, guessed, matching or guessed.matching, project, target, _part(progress, 0.35, 1)
     )
     return replace(done, from_memory=matching is not None)
+
+
+def _likely_sheet(source: ListSource, way: ReadOptions, progress: Progress) -> str:
+    """The first sheet with titles of a register list, or the one with the most that are known: covers and histories
+    come before the registers in many workbooks. Raises Stopped if `progress` does."""
+    known: dict[str, int] = {}
+    for at, name in enumerate(source.sheets):
+        try:
+            sheet, _ = read(source, replace(way, sheet=name), _part(progress, at / len(source.sheets), 1))
+        except CannotRead:
+            continue  # told if it is the one that is chosen
+        found = known_titles(sheet)
+        if len(found) >= _PLAINLY_A_LIST and found & {"register", "held", "bit_of"}:
+            return name
+        known[name] = len(found)
+    return max(known, key=known.__getitem__, default=source.sheets[0])
 
 
 def match_again(

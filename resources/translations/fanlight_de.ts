@@ -2713,10 +2713,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Registerlisten (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;Alle Dateien (*)</translation>
     </message>
     <message>
-        <source>Replaced: {count}</source>
-        <translation>Ersetzt: {count}</translation>
-    </message>
-    <message>
         <source>Result for the row</source>
         <translation>Ergebnis für die Zeile</translation>
     </message>
@@ -2743,6 +2739,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Under another name: {count}</source>
         <translation>Unter anderem Namen: {count}</translation>
+    </message>
+    <message>
+        <source>Updated: {count}</source>
+        <translation>Aktualisiert: {count}</translation>
     </message>
     <message>
         <source>{names} and {count} more</source>
@@ -7314,6 +7314,10 @@ otherwise = unbekannt</translation>
         <translation>Auch von Geräten, die die Liste nennt und das Projekt nicht hat.</translation>
     </message>
     <message>
+        <source>By their name, or by device, table, register and bit. Updated ones keep their name and what the list has no column for; names that are taken get a number.</source>
+        <translation>Am Namen erkannt oder an Gerät, Tabelle, Register und Bit. Aktualisierte behalten ihren Namen und alles, wofür die Liste keine Spalte hat; vergebene Namen bekommen eine Nummer.</translation>
+    </message>
+    <message>
         <source>For rows that do not name a device.</source>
         <translation>Für Zeilen, die kein Gerät nennen.</translation>
     </message>
@@ -7334,28 +7338,28 @@ otherwise = unbekannt</translation>
         <translation>Keines: solche Zeilen überspringen</translation>
     </message>
     <message>
-        <source>Signals with the same na&amp;me</source>
-        <translation>Signale gleichen Na&amp;mens</translation>
+        <source>Si&amp;gnals that are there already</source>
+        <translation>Schon vorhandene Si&amp;gnale</translation>
+    </message>
+    <message>
+        <source>add the rows beside them</source>
+        <translation>die Zeilen daneben anlegen</translation>
     </message>
     <message>
         <source>device</source>
         <translation>Gerät</translation>
     </message>
     <message>
-        <source>keep both; number the new ones</source>
-        <translation>beide behalten; neue nummerieren</translation>
-    </message>
-    <message>
-        <source>keep the existing ones</source>
-        <translation>vorhandene behalten</translation>
+        <source>keep them as they are</source>
+        <translation>unverändert lassen</translation>
     </message>
     <message>
         <source>line</source>
         <translation>Leitung</translation>
     </message>
     <message>
-        <source>replace the existing ones</source>
-        <translation>vorhandene ersetzen</translation>
+        <source>update them</source>
+        <translation>aktualisieren</translation>
     </message>
 </context>
 <context>
@@ -11647,6 +11651,10 @@ otherwise = unbekannt</translation>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
+        <source>signal &apos;{name}&apos; stands at the same place already</source>
+        <translation>Signal „{name}“ liegt schon an derselben Stelle</translation>
+    </message>
+    <message>
         <source>the bit number is missing</source>
         <translation>die Bitnummer fehlt</translation>
     </message>
@@ -11717,6 +11725,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>there is no other language &apos;{name}&apos; in the panel; add it first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst anlegen</translation>
+    </message>
+    <message>
+        <source>this is signal &apos;{name}&apos; of the project; it is not changed</source>
+        <translation>das ist Signal „{name}“ des Projekts; es wird nicht geändert</translation>
+    </message>
+    <message>
+        <source>updates signal &apos;{name}&apos;, which stands at the same place</source>
+        <translation>aktualisiert Signal „{name}“, das an derselben Stelle liegt</translation>
     </message>
     <message>
         <source>{encoding} takes {own} registers, but the row has {given}</source>

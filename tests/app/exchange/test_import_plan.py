@@ -11,7 +11,7 @@ import pytest
 from app.edits import EditRefused
 from app.exchange.column_mapping import memory_text
 from app.exchange.delimited import TextWay
-from app.exchange.import_plan import ImportTarget, SameName
+from app.exchange.import_plan import ImportTarget, WhatIsThere
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
 from app.project_file.files import dump, parse
@@ -29,16 +29,16 @@ def kiln_project(*signals: dict[str, object], numbering: str = "from-0") -> Proj
     )
 
 
-def target(same_name: SameName = "skip", follower: Follower = KILN) -> ImportTarget:
-    return ImportTarget(follower, LINE, same_name)
+def target(there: WhatIsThere = "skip", follower: Follower = KILN) -> ImportTarget:
+    return ImportTarget(follower, LINE, there)
 
 
-def brought(tmp_path: Path, text: str, into: Project | None = None, same_name: SameName = "skip") -> Import:
+def brought(tmp_path: Path, text: str, into: Project | None = None, there: WhatIsThere = "skip") -> Import:
     path = tmp_path / "list.csv"
     path.write_bytes(text.encode())
     into = into or kiln_project()
     follower = into.follower_named["kiln"]
-    return begin(path, into, target(same_name, follower))
+    return begin(path, into, target(there, follower))
 
 
 def signal(done: Import, name: str) -> RegisterSignal:
@@ -170,7 +170,7 @@ def test_a_number_that_can_be_read_in_two_ways_waits_for_the_decimal_mark(tmp_pa
     ("policy", "names", "register"),
     [("skip", ["A", "B"], 7), ("replace", ["A", "B"], 1), ("rename", ["A", "A 2", "B"], 7)],
 )
-def test_a_name_that_exists(tmp_path: Path, policy: SameName, names: list[str], register: int) -> None:
+def test_a_name_that_exists(tmp_path: Path, policy: WhatIsThere, names: list[str], register: int) -> None:
     there = kiln_project({"name": "A", "follower": "kiln", "register": 7})
     done = brought(tmp_path, "Name,Register\nA,1\nB,2\n", there, policy)
     after = done.plan.edit(there)
@@ -179,6 +179,61 @@ def test_a_name_that_exists(tmp_path: Path, policy: SameName, names: list[str], 
     assert isinstance(first, RegisterSignal)
     assert first.number == register
     assert parse(dump(after)) == after
+
+
+THERE: tuple[dict[str, object], ...] = (
+    {"name": "Control word", "follower": "kiln", "register": 7, "drive_role": "control-word", "notes": "ours"},
+    {"name": "Start", "bit": {"of": "Control word", "number": 0}},
+    {"name": "Level", "follower": "kiln", "table": "input", "register": 7},
+)
+
+
+@pytest.mark.parametrize(
+    ("policy", "names"),
+    [
+        ("skip", ["Control word", "Level", "New", "Start"]),
+        ("replace", ["Control word", "Level", "New", "Start"]),
+        ("rename", ["Control Word", "Control word", "Level", "New", "Run", "Start"]),
+    ],
+)
+def test_what_is_there_under_another_name_is_known_by_its_place(
+    tmp_path: Path, policy: WhatIsThere, names: list[str]
+) -> None:
+    text = "Name,Register,Bit of,Bit,Unit\nControl Word,7,,,rpm\nRun,,Control Word,0,\nNew,8,,,\n"
+    done = brought(tmp_path, text, kiln_project(*THERE), policy)
+    after = done.plan.edit(done.project)
+    assert sorted(after.signal_named) == names
+    word = signal(done, "Control word")
+    assert word.unit == ("rpm" if policy == "replace" else "")
+    assert (word.drive_role, word.notes) == ("control-word", "ours"), "the list has no column for them"
+    assert not notes(done), "none of it is a fault"
+    told = [message for _, _, message in notes(done, "aside") + notes(done, "remark")]
+    assert any("'Control word'" in message for message in told)
+    assert any("'Start'" in message for message in told)
+    run = after.signal_named.get("Run")
+    assert (run.bit.of == "Control Word") if isinstance(run, BitSignal) else policy != "rename"
+    assert parse(dump(after)) == after
+
+
+def test_an_update_takes_away_what_the_list_leaves_empty(tmp_path: Path) -> None:
+    there = kiln_project({"name": "A", "follower": "kiln", "register": 7, "unit": "Hz", "limits": [0, 9], "step": 1})
+    done = brought(tmp_path, "Name,Register,Min,Max\nA,7,,\n", there, "replace")
+    after = signal(done, "A")
+    assert after.limits is None, "its columns are there, and empty"
+    assert (after.unit, after.step) == ("Hz", Decimal(1)), "no column is about these"
+
+
+def test_two_rows_at_one_place_are_two_signals(tmp_path: Path) -> None:
+    there = kiln_project({"name": "A", "follower": "kiln", "register": 7})
+    done = brought(tmp_path, "Name,Register\nA,7\nB,7\nC,7\n", there, "replace")
+    assert sorted(done.plan.edit(there).signal_named) == ["A", "B", "C"]
+
+
+def test_registers_are_compared_as_their_device_counts_them(tmp_path: Path) -> None:
+    there = kiln_project({"name": "A", "follower": "kiln", "register": 7})
+    done = brought(tmp_path, "Name,Register\nfirst,40008\nother,40009\n", there, "skip")
+    assert done.matching.numbering == "prefixed"
+    assert [one.signal.name for one in done.plan.incoming] == ["other"]
 
 
 def test_what_breaks_a_use_stays_out(tmp_path: Path) -> None:

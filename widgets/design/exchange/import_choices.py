@@ -211,11 +211,11 @@ class TargetChoices(CaptionedChoices):
         self.line = box([(line.name, line.name) for line in project.lines])
         self.line.addItem(self.tr("New line, Modbus TCP"), _NEW_TCP)
         self.line.addItem(self.tr("New line, serial port"), _NEW_SERIAL)
-        self.same_name = box(
+        self.there = box(
             [
-                (self.tr("keep the existing ones"), "skip"),
-                (self.tr("replace the existing ones"), "replace"),
-                (self.tr("keep both; number the new ones"), "rename"),
+                (self.tr("keep them as they are"), "skip"),
+                (self.tr("update them"), "replace"),
+                (self.tr("add the rows beside them"), "rename"),
             ]
         )
         self.add(self.tr("&Device of the signals"), self.follower, self.tr("For rows that do not name a device."))
@@ -225,8 +225,15 @@ class TargetChoices(CaptionedChoices):
             self.line,
             self.tr("Also of devices that the list names and the project does not have."),
         )
-        self.add(self.tr("Signals with the same na&me"), self.same_name)
-        for editor in (self.follower, self.line, self.same_name):
+        self.add(
+            self.tr("Si&gnals that are there already"),
+            self.there,
+            self.tr(
+                "By their name, or by device, table, register and bit. Updated ones keep their name and what the list "
+                "has no column for; names that are taken get a number."
+            ),
+        )
+        for editor in (self.follower, self.line, self.there):
             editor.activated.connect(lambda _index: self._tell())
         self.name.editingFinished.connect(self._tell)
         self._last: ImportTarget | None = None
@@ -262,4 +269,4 @@ class TargetChoices(CaptionedChoices):
                 follower = None  # without a name it is none; the rows say so
         elif self.follower.currentData() is not None:
             follower = project.follower_named[self.follower.currentData()]
-        return ImportTarget(follower, line, self.same_name.currentData())
+        return ImportTarget(follower, line, self.there.currentData())

@@ -7,14 +7,13 @@ from concurrent.futures import Future
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFileDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QPushButton,
     QSplitter,
     QVBoxLayout,
@@ -31,10 +30,24 @@ from widgets.design.exchange.import_notes import NotesList
 from widgets.design.exchange.import_table import SheetView
 from widgets.document.document import Document
 from widgets.document.settings import Settings
+from widgets.kit.elided import ShortLabel
 from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import comfortable
+
+translate = QCoreApplication.translate
+
+
+def choose_list(parent: QWidget, folder: Path | str) -> Path | None:
+    """Ask for the file of a register list; None if none is chosen."""
+    name, _ = QFileDialog.getOpenFileName(
+        parent,
+        translate("ImportDialog", "Choose a register list"),
+        str(folder),
+        translate("ImportDialog", "Register lists (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;All files (*)"),
+    )
+    return Path(name) if name else None
 
 
 class ImportDialog(WorkDialog):
@@ -60,8 +73,7 @@ class ImportDialog(WorkDialog):
             self.open(path)
 
     def _make_parts(self) -> None:
-        self.file = QLineEdit()
-        self.file.setReadOnly(True)
+        self.file = ShortLabel()
         self.file.setAccessibleName(self.tr("File"))
         self.choose = QPushButton(self.tr("Ch&oose a file\u2026"))
         # The frame of a default button takes room of its own.
@@ -293,7 +305,7 @@ class ImportDialog(WorkDialog):
         faults = {note.row for note in plan.notes if note.level == "fault"}
         parts = [
             (self.tr("Rows skipped because of errors: {count}"), len(faults)),
-            (self.tr("Replaced: {count}"), plan.count("replaces")),
+            (self.tr("Updated: {count}"), plan.count("replaces")),
             (self.tr("Under another name: {count}"), plan.count("renamed")),
         ]
         told = [text.format(count=count) for text, count in parts if count]
@@ -309,15 +321,9 @@ class ImportDialog(WorkDialog):
     # The end
 
     def _choose(self) -> None:
-        folder = str(self._path.parent if self._path else self._settings.list_folder)
-        name, _ = QFileDialog.getOpenFileName(
-            self,
-            self.tr("Choose a register list"),
-            folder,
-            self.tr("Register lists (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;All files (*)"),
-        )
-        if name:
-            self.open(Path(name))
+        path = choose_list(self, self._path.parent if self._path else self._settings.list_folder)
+        if path is not None:
+            self.open(path)
 
     def _bring_in(self) -> None:
         done = self.done_so_far

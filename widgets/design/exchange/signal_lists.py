@@ -27,8 +27,12 @@ class SignalLists:
 
     def bring_in(self, path: Path | None = None) -> str | None:
         """Import a list, of this file or of one that is chosen. The name of the first new signal; None if none came."""
-        from widgets.design.exchange.import_list import ImportDialog  # made, and so imported, when it is first wanted
+        # Made, and so imported, when it is first wanted.
+        from widgets.design.exchange.import_list import ImportDialog, choose_list
 
+        path = path or choose_list(self._window, self._settings.list_folder)
+        if path is None:
+            return None
         before = self._document.project
         dialog = ImportDialog(self._document, self._settings, path, self._window)
         dialog.exec()

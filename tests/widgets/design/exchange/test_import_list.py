@@ -126,6 +126,35 @@ def test_enter_chooses_a_file_and_enter_brings_in_what_was_chosen(
     assert "flow" in document.project.signal_named
 
 
+def test_import_asks_for_the_file_first_and_enter_brings_it_in(
+    qtbot: QtBot, tmp_path: Path, document: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    design = DesignWorkspace(document)
+    qtbot.addWidget(design)
+    design.show()
+    before = document.project
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: ("", ""))
+    design.import_signals()  # nothing chosen: no window comes up that would have to be closed
+    path = tmp_path / "list.csv"
+    path.write_text(LIST)
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+
+    def enter() -> None:
+        dialog = QApplication.activeModalWidget()
+        if not isinstance(dialog, ImportDialog) or not dialog.bring_in.isEnabled():
+            QTimer.singleShot(20, enter)
+            return
+        assert dialog.file.text() == str(path)
+        focus = dialog.focusWidget()
+        assert focus is not None
+        QTest.keyClick(focus, Key.Key_Return)
+
+    QTimer.singleShot(0, enter)
+    design.import_signals()
+    assert document.project is not before
+    assert design.view == "signals"
+
+
 def test_what_is_good_comes_in_as_one_step_and_the_rest_is_named(opened: Opened, document: Document) -> None:
     before = document.project
     dialog = opened()
@@ -188,10 +217,10 @@ def test_names_that_exist(opened: Opened, document: Document, qtbot: QtBot) -> N
     dialog = opened("Name,Register\ncommand,700\nflow,701\n")
     assert dialog.bring_in.text() == "&Import 1 of 2 signals"
     assert "already" in said(dialog)[0][3]
-    choose(dialog.target.same_name, "replace the existing ones")
+    choose(dialog.target.there, "update them")
     settled(qtbot, dialog)
     assert dialog.bring_in.text() == "&Import 2 of 2 signals"
-    assert "Replaced: 1" in dialog.summary.text()
+    assert "Updated: 1" in dialog.summary.text()
     press(dialog.bring_in)
     replaced = document.project.signal_named["command"]
     assert isinstance(replaced, RegisterSignal)
@@ -250,12 +279,13 @@ def test_sheets_of_a_workbook(opened: Opened, qtbot: QtBot, tmp_path: Path) -> N
         second.append(row)
     book.save(tmp_path / "book.xlsx")
     dialog = opened((tmp_path / "book.xlsx").read_bytes(), "book.xlsx")
-    assert not dialog.bring_in.isEnabled()
-    choose(dialog.reading.sheet, "Registers")
-    settled(qtbot, dialog)
+    assert dialog.reading.sheet.currentText() == "Registers", "the sheet with titles that are known"
     assert dialog.bring_in.text() == "&Import 1 of 2 signals"
     assert "C3" in dialog.remarks.text()
     assert "without its result" in said(dialog)[0][3]
+    choose(dialog.reading.sheet, "Sheet")
+    settled(qtbot, dialog)
+    assert not dialog.bring_in.isEnabled()
 
 
 @pytest.mark.parametrize(
@@ -325,7 +355,7 @@ def test_long_work_shows_its_progress_and_is_stopped(
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "replace the existing ones")
+    choose(dialog.target.there, "update them")
     qtbot.waitUntil(reached.is_set)
     assert not dialog.bring_in.isEnabled()
     qtbot.waitUntil(lambda: dialog.stop.isVisible() and dialog.progress.value() >= 40)
@@ -344,7 +374,7 @@ def test_escape_stops_first_and_closes_then(opened: Opened, qtbot: QtBot, monkey
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "replace the existing ones")
+    choose(dialog.target.there, "update them")
     assert dialog.work.busy
     QTest.keyClick(dialog, Key.Key_Escape)
     settled(qtbot, dialog)
@@ -363,7 +393,7 @@ def test_closing_ends_the_thread(opened: Opened, qtbot: QtBot, monkeypatch: pyte
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "replace the existing ones")
+    choose(dialog.target.there, "update them")
     qtbot.waitUntil(started.is_set)
     dialog.close()
     assert not any("fanlight-long-work" in thread.name for thread in threading.enumerate())
@@ -373,7 +403,7 @@ def test_the_window_goes_on_while_a_large_list_is_read(
     qtbot: QtBot, tmp_path: Path, document: Document, settings: Settings
 ) -> None:
     path = tmp_path / "large.csv"
-    rows = "".join(f"signal {number},{number},UINT,0.1\n" for number in range(20_000))
+    rows = "".join(f"signal {number},{number + 1000},UINT,0.1\n" for number in range(20_000))
     path.write_text(f"Name,Register,Type,Factor\n{rows}", "utf-8")
     dialog = ImportDialog(document, settings, path)
     qtbot.addWidget(dialog)

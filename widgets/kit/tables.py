@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTab
 from widgets.kit import palette
 from widgets.kit.fonts import for_figures
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import heading_width, line_height
 
 Index: TypeAlias = QModelIndex | QPersistentModelIndex
 R = TypeVar("R")
@@ -181,7 +181,7 @@ def set_up(view: QTableView, row: int = ROW) -> None:
 
 def row_height(view: QWidget, row: int = ROW) -> int:
     """Pixels of a row: those at the size in use, or more where the font of the system needs them."""
-    return max(scaled(row), view.fontMetrics().height() + 2)
+    return max(line_height(row), view.fontMetrics().height() + 2)
 
 
 def set_widths(view: QTableView | QTreeView, widths: Mapping[int, int]) -> None:

@@ -2364,8 +2364,40 @@ Warum ist das in Ordnung?</translation>
         <translation>, {ms} ms</translation>
     </message>
     <message>
+        <source>All of what is wrong with {name}</source>
+        <translation>Alles, was mit {name} nicht stimmt</translation>
+    </message>
+    <message>
+        <source>Connect first</source>
+        <translation>Zuerst verbinden</translation>
+    </message>
+    <message>
+        <source>Connect to simulated devices first</source>
+        <translation>Zuerst mit simulierten Geräten verbinden</translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>Faults</source>
+        <translation>Störungen</translation>
+    </message>
+    <message>
+        <source>Good answers</source>
+        <translation>Gute Antworten</translation>
+    </message>
+    <message>
         <source>Inputs and line of {name}</source>
         <translation>Eingänge und Leitung von {name}</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Make it</source>
+        <translation>Stellen</translation>
     </message>
     <message>
         <source>More…</source>
@@ -2376,36 +2408,64 @@ Warum ist das in Ordnung?</translation>
         <translation>Weitere Eingänge und Leitungsstörungen</translation>
     </message>
     <message>
-        <source>Simulated:</source>
-        <translation>Simuliert:</translation>
+        <source>Output</source>
+        <translation>Ausgang</translation>
+    </message>
+    <message>
+        <source>Requests</source>
+        <translation>Anfragen</translation>
+    </message>
+    <message>
+        <source>Set</source>
+        <translation>Setzen</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Drehmoment</translation>
     </message>
     <message>
         <source>Values of {name}</source>
         <translation>Werte von {name}</translation>
     </message>
     <message>
+        <source>answering</source>
+        <translation>antwortet</translation>
+    </message>
+    <message>
+        <source>not answering</source>
+        <translation>antwortet nicht</translation>
+    </message>
+    <message>
         <source>not connected</source>
         <translation>nicht verbunden</translation>
     </message>
     <message>
-        <source>on line {line}, good answers: {good}, faults: {faults}</source>
-        <translation>an Leitung {line}, gute Antworten: {good}, Störungen: {faults}</translation>
+        <source>not polled yet</source>
+        <translation>noch nicht abgefragt</translation>
     </message>
     <message>
-        <source>{name}, unit address {unit}</source>
-        <translation>{name}, Geräteadresse {unit}</translation>
+        <source>unit address {unit}</source>
+        <translation>Geräteadresse {unit}</translation>
     </message>
     <message>
-        <source>… not polled yet</source>
-        <translation>… noch nicht abgefragt</translation>
+        <source>unit address {unit}, line {line}</source>
+        <translation>Geräteadresse {unit}, Leitung {line}</translation>
     </message>
     <message>
-        <source>⚠ not answering</source>
-        <translation>⚠ antwortet nicht</translation>
+        <source>{where} · simulated</source>
+        <translation>{where} · simuliert</translation>
     </message>
     <message>
-        <source>✓ answering</source>
-        <translation>✓ antwortet</translation>
+        <source>{where} · time-out {ms} ms</source>
+        <translation>{where} · Timeout {ms} ms</translation>
     </message>
 </context>
 <context>
@@ -4582,6 +4642,30 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Reason for this panel message: {words}</source>
         <translation>Grund dieser Panelmeldung: {words}</translation>
+    </message>
+    <message>
+        <source>{count} more</source>
+        <translation>{count} weitere</translation>
+    </message>
+    <message>
+        <source>{key} clears “{signal}”</source>
+        <translation>{key} löscht „{signal}“</translation>
+    </message>
+    <message>
+        <source>{key} holds “{signal}” while pressed</source>
+        <translation>{key} hält „{signal}“, solange sie gedrückt ist</translation>
+    </message>
+    <message>
+        <source>{key} sets “{signal}”</source>
+        <translation>{key} setzt „{signal}“</translation>
+    </message>
+    <message>
+        <source>{key} switches “{signal}”</source>
+        <translation>{key} schaltet „{signal}“ um</translation>
+    </message>
+    <message>
+        <source>{key} writes “{signal}”</source>
+        <translation>{key} schreibt „{signal}“</translation>
     </message>
     <message>
         <source>“{text}”: {reason}</source>
@@ -6946,12 +7030,12 @@ otherwise = unbekannt</translation>
         <translation>&amp;Eingänge und Leitung…</translation>
     </message>
     <message>
-        <source>As if unplugged from the line: receives nothing and answers nothing.</source>
-        <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
+        <source>&amp;Silent</source>
+        <translation>&amp;Stumm</translation>
     </message>
     <message>
-        <source>Does not &amp;answer</source>
-        <translation>Antwortet &amp;nicht</translation>
+        <source>As if unplugged from the line: receives nothing and answers nothing.</source>
+        <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
     </message>
     <message>
         <source>Shaft &amp;blocked</source>
@@ -6960,6 +7044,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>Something holds the shaft fast: a running motor trips, one that starts stays at the torque limit.</source>
         <translation>Etwas hält die Welle fest: Ein laufender Motor geht auf Störung, ein anlaufender bleibt an der Drehmomentgrenze.</translation>
+    </message>
+    <message>
+        <source>Supply &amp;low</source>
+        <translation>&amp;Unterspannung</translation>
+    </message>
+    <message>
+        <source>The supply sags to {share} %: the drive trips on undervoltage.</source>
+        <translation>Die Netzspannung sinkt auf {share} %: Der Umrichter löst mit Unterspannung aus.</translation>
     </message>
 </context>
 <context>
@@ -7842,10 +7934,6 @@ otherwise = unbekannt</translation>
         <translation>Setzen</translation>
     </message>
     <message>
-        <source>Set signal</source>
-        <translation>Signal setzen</translation>
-    </message>
-    <message>
         <source>Signal to set</source>
         <translation>Zu setzendes Signal</translation>
     </message>
@@ -7854,8 +7942,12 @@ otherwise = unbekannt</translation>
         <translation>Zu setzender Wert</translation>
     </message>
     <message>
-        <source>⚠ “{text}” is not a number</source>
-        <translation>⚠ „{text}“ ist keine Zahl</translation>
+        <source>Write</source>
+        <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a number</source>
+        <translation>„{text}“ ist keine Zahl</translation>
     </message>
 </context>
 <context>
@@ -8001,6 +8093,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Cannot be written: {why}</source>
         <translation>Nicht schreibbar: {why}</translation>
+    </message>
+    <message>
+        <source>Choose one of the values first.</source>
+        <translation>Zuerst einen der Werte wählen.</translation>
     </message>
     <message>
         <source>Close</source>

@@ -85,6 +85,7 @@ class BenchWorkspace(QWidget):
         self.readings.view.addAction(self.write_action)
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
+        self.cards.write_wanted.connect(self._write)
         self._followers_menu = QMenu(self.tr("Simulated d&evices"), self)
         self.notices = notices or NoticeSlot()
         self._lay_out(own_notices=notices is None)
@@ -208,6 +209,12 @@ class BenchWorkspace(QWidget):
 
     def _next_raw_form(self) -> None:
         self.readings.next_raw_form()
+
+    def _write(self, name: str, text: str) -> None:
+        """Write what was typed on the card of a real device, by the bar that asks what has to be asked."""
+        session = self.live.session
+        if session is not None and name in session.project.signal_named:
+            self.write_bar.write_typed(session.project, name, text)
 
     def _write_value(self) -> None:
         name, session = self.readings.current_signal(), self.live.session

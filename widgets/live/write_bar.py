@@ -102,6 +102,15 @@ class WriteBar(QFrame):
         self._connection_changed()
         (self.choice if choices else self.value).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def write_typed(self, project: Project, name: str, text: str) -> None:
+        """Write what was typed elsewhere, as if it were typed here."""
+        self.open_for(project, name)
+        if self._editors.currentWidget() is self.choice:
+            self.choice.setCurrentIndex(self.choice.place_of(text))
+        else:
+            self.value.setText(text)
+        self.write()
+
     def close_bar(self) -> None:
         """Write nothing more."""
         self._signal = ""
@@ -131,6 +140,8 @@ class WriteBar(QFrame):
 
     def _value(self, signal: AnySignal) -> Value:
         if self._editors.currentWidget() is self.choice:
+            if self.choice.currentIndex() < 0:
+                raise ValueError(self.tr("Choose one of the values first."))
             return Fraction(str(self.choice.currentData()))
         text = self.value.text()
         if isinstance(signal, RegisterSignal) and signal.table in ("holding", "input") and is_text(signal.encoding):

@@ -1081,6 +1081,10 @@
 <context>
     <name>CopiesDialog</name>
     <message>
+        <source>&amp;Device</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
         <source>&amp;Number of copies</source>
         <translation>&amp;Anzahl der Kopien</translation>
     </message>
@@ -1089,24 +1093,48 @@
         <translation>&amp;Registerversatz je Kopie</translation>
     </message>
     <message>
+        <source>&amp;Unit address of the first</source>
+        <translation>Geräteadresse des &amp;ersten</translation>
+    </message>
+    <message>
+        <source>Copy by an offset</source>
+        <translation>Mit Versatz kopieren</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Name of the &amp;first copy</source>
+        <translation>Name der ersten &amp;Kopie</translation>
+    </message>
+    <message>
         <source>New signal</source>
         <translation>Neues Signal</translation>
     </message>
     <message>
-        <source>Number of copies</source>
-        <translation>Anzahl der Kopien</translation>
+        <source>Note</source>
+        <translation>Hinweis</translation>
     </message>
     <message>
-        <source>Numbered copies</source>
-        <translation>Nummerierte Kopien</translation>
+        <source>Numbers left out because a signal has such a name: {count}</source>
+        <translation>Ausgelassene Nummern, weil ein Signal so heißt: {count}</translation>
     </message>
     <message>
-        <source>Register offset per copy</source>
-        <translation>Registerversatz je Kopie</translation>
+        <source>Register</source>
+        <translation>Register</translation>
     </message>
     <message>
         <source>Source</source>
         <translation>Quelle</translation>
+    </message>
+    <message>
+        <source>a new device for each copy</source>
+        <translation>ein neues Gerät je Kopie</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>dasselbe</translation>
     </message>
 </context>
 <context>
@@ -6903,8 +6931,8 @@ otherwise = unbekannt</translation>
         <translation>Signale ändern</translation>
     </message>
     <message>
-        <source>Copy signals</source>
-        <translation>Signale kopieren</translation>
+        <source>Copy signals by an offset</source>
+        <translation>Signale mit Versatz kopieren</translation>
     </message>
     <message>
         <source>Delete signal</source>
@@ -7320,6 +7348,10 @@ otherwise = unbekannt</translation>
         <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
+        <source>Cop&amp;y by an offset…</source>
+        <translation>Mit Versatz &amp;kopieren…</translation>
+    </message>
+    <message>
         <source>Copy with &amp;headings</source>
         <translation>Mit Überschriften kop&amp;ieren</translation>
     </message>
@@ -7334,10 +7366,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Nu&amp;mber the names…</source>
         <translation>&amp;Namen nummerieren…</translation>
-    </message>
-    <message>
-        <source>Numbered cop&amp;ies…</source>
-        <translation>Nummerierte Ko&amp;pien…</translation>
     </message>
     <message>
         <source>Paste as &amp;new rows</source>
@@ -11200,8 +11228,32 @@ otherwise = unbekannt</translation>
 <context>
     <name>edits</name>
     <message>
+        <source>&apos;{signal}&apos; is in the same register</source>
+        <translation>„{signal}“ liegt im selben Register</translation>
+    </message>
+    <message>
+        <source>a bit of &apos;{word}&apos;, which is not copied</source>
+        <translation>ein Bit von „{word}“, das nicht kopiert wird</translation>
+    </message>
+    <message>
+        <source>a new device for each copy needs registers of one device only</source>
+        <translation>ein neues Gerät je Kopie setzt Register nur eines Geräts voraus</translation>
+    </message>
+    <message>
         <source>a screen cannot be called {name}: screen changes use this word; choose another name</source>
         <translation>ein Bild kann nicht {name} heißen: Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; is never asked for register {number}</source>
+        <translation>Gerät „{device}“ wird nie nach Register {number} gefragt</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; offers no function that writes it</source>
+        <translation>Gerät „{device}“ bietet keine Funktion, die es schreibt</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; returns {most} registers at once, the value has {size}</source>
+        <translation>Gerät „{device}“ liefert höchstens {most} Register auf einmal, der Wert hat {size}</translation>
     </message>
     <message>
         <source>device {name} cannot be deleted: it is used by {places}</source>
@@ -11234,6 +11286,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
         <translation>Bild {screen} ist für {rows} x {columns} Zellen gemacht; dieses Panel hat {here} x {across}</translation>
+    </message>
+    <message>
+        <source>signal &apos;{word}&apos; has no bit {bit}</source>
+        <translation>Signal „{word}“ hat kein Bit {bit}</translation>
     </message>
     <message>
         <source>signal {name} cannot be deleted: it is used by {places}</source>
@@ -11308,6 +11364,10 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
+        <source>the value extends beyond the last register</source>
+        <translation>der Wert reicht über das letzte Register hinaus</translation>
+    </message>
+    <message>
         <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
@@ -11330,6 +11390,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>this needs {rows} x {columns} cells, but there are only {left_rows} x {left} from the cursor</source>
         <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
+    </message>
+    <message>
+        <source>unit address {unit} belongs to device &apos;{device}&apos;</source>
+        <translation>Geräteadresse {unit} gehört schon zu Gerät „{device}“</translation>
     </message>
     <message>
         <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>

@@ -75,7 +75,7 @@ TESTED_BY: Final = {
     ),
     "pictures/test_plain_text.py": "widgets/kit/plain",
     "pictures/test_wheel.py": "widgets/kit/controls",
-    "widgets/bench/test_workspace.py": "widgets/face/column widgets/kit/notice_slot widgets/live/panel_reason",
+    "widgets/bench/test_workspace.py": "widgets/face/column widgets/live/panel_reason",
     "widgets/compare/test_window.py": "faces widgets/design/forms/part_texts widgets/kit/row_list",
     "widgets/design/exchange/test_import_list.py": (
         "import_choices import_model import_notes import_table app/exchange/row_summary"
@@ -116,7 +116,9 @@ TESTED_BY: Final = {
         "recovery_dialog widgets/document/file_questions widgets/document/file_status widgets/document/file_watch "
         "widgets/document/recent_files"
     ),
-    "widgets/shell/test_window.py": "menus window_state widgets/document/blank widgets/live/recording",
+    "widgets/shell/test_window.py": (
+        "header line_dock menus window_news window_state widgets/document/blank widgets/live/recording"
+    ),
     "widgets/snapshots/test_dialog.py": "registers_table restoring_dialog",
     "widgets/start_up/test_events_view.py": "events_table",
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_legend trend_plot",

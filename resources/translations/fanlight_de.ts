@@ -181,24 +181,48 @@
 <context>
     <name>ArmingBadge</name>
     <message>
-        <source>ARMED: keys write to {lines}</source>
-        <translation>FREIGEGEBEN: Tasten schreiben auf {lines}</translation>
+        <source>ARMED</source>
+        <translation>FREIGEGEBEN</translation>
     </message>
     <message>
-        <source>Disarmed: only stops are written</source>
-        <translation>Schreiben gesperrt: nur Stopps werden geschrieben</translation>
+        <source>Disarmed itself</source>
+        <translation>Selbst gesperrt</translation>
     </message>
     <message>
-        <source>Not armed: read only</source>
-        <translation>Schreiben gesperrt: nur lesen</translation>
+        <source>Keys write to {lines}</source>
+        <translation>Tasten schreiben auf {lines}</translation>
     </message>
     <message>
-        <source>Not connected: nothing is written</source>
-        <translation>Nicht verbunden: nichts wird geschrieben</translation>
+        <source>Not connected</source>
+        <translation>Nicht verbunden</translation>
     </message>
     <message>
-        <source>Simulated: no machine can move</source>
-        <translation>Simuliert: keine Maschine kann sich bewegen</translation>
+        <source>Real line, locked</source>
+        <translation>Leitung gesperrt</translation>
+    </message>
+    <message>
+        <source>Simulated</source>
+        <translation>Simuliert</translation>
+    </message>
+    <message>
+        <source>keys move the machine</source>
+        <translation>Tasten bewegen die Maschine</translation>
+    </message>
+    <message>
+        <source>nothing can be written</source>
+        <translation>nichts kann geschrieben werden</translation>
+    </message>
+    <message>
+        <source>nothing real can move</source>
+        <translation>nichts kann sich bewegen</translation>
+    </message>
+    <message>
+        <source>only stops are written</source>
+        <translation>schreibt nur noch Stopps</translation>
+    </message>
+    <message>
+        <source>reading only</source>
+        <translation>es wird nur gelesen</translation>
     </message>
 </context>
 <context>
@@ -530,60 +554,12 @@
 <context>
     <name>BenchWorkspace</name>
     <message>
-        <source>&amp;Arm…</source>
-        <translation>S&amp;chreiben freigeben…</translation>
-    </message>
-    <message>
-        <source>&amp;Connect</source>
-        <translation>&amp;Verbinden</translation>
-    </message>
-    <message>
-        <source>&amp;Disarm</source>
-        <translation>Sch&amp;reiben sperren</translation>
-    </message>
-    <message>
         <source>&amp;Operate the panel</source>
         <translation>&amp;Panel bedienen</translation>
     </message>
     <message>
-        <source>Connect</source>
-        <translation>Verbinden</translation>
-    </message>
-    <message>
-        <source>Connect &amp;to</source>
-        <translation>Verbinden &amp;mit</translation>
-    </message>
-    <message>
-        <source>Connect to</source>
-        <translation>Verbinden mit</translation>
-    </message>
-    <message>
-        <source>Connected, simulated: {where}</source>
-        <translation>Verbunden, simuliert: {where}</translation>
-    </message>
-    <message>
-        <source>Connected: {where}</source>
-        <translation>Verbunden: {where}</translation>
-    </message>
-    <message>
-        <source>Connecting: {where}</source>
-        <translation>Verbindet: {where}</translation>
-    </message>
-    <message>
-        <source>D&amp;isconnect</source>
-        <translation>&amp;Trennen</translation>
-    </message>
-    <message>
-        <source>Disconnect</source>
-        <translation>Trennen</translation>
-    </message>
-    <message>
         <source>Filter the readin&amp;gs</source>
         <translation>Werte &amp;filtern</translation>
-    </message>
-    <message>
-        <source>Not connected</source>
-        <translation>Nicht verbunden</translation>
     </message>
     <message>
         <source>Only readings that are &amp;not good</source>
@@ -598,56 +574,12 @@
         <translation>Ro&amp;hwertformat wechseln</translation>
     </message>
     <message>
-        <source>To &amp;simulated devices</source>
-        <translation>Mit s&amp;imulierten Geräten</translation>
-    </message>
-    <message>
-        <source>To the &amp;real line</source>
-        <translation>Mit der &amp;echten Leitung</translation>
-    </message>
-    <message>
         <source>Write a &amp;value…</source>
         <translation>Wert schrei&amp;ben…</translation>
     </message>
     <message>
-        <source>already armed</source>
-        <translation>das Schreiben ist bereits freigegeben</translation>
-    </message>
-    <message>
         <source>connect first</source>
         <translation>zuerst verbinden</translation>
-    </message>
-    <message>
-        <source>connect to the real line first</source>
-        <translation>zuerst mit der echten Leitung verbinden</translation>
-    </message>
-    <message>
-        <source>disconnect first</source>
-        <translation>zuerst trennen</translation>
-    </message>
-    <message>
-        <source>none in this project</source>
-        <translation>keine in diesem Projekt</translation>
-    </message>
-    <message>
-        <source>not armed</source>
-        <translation>das Schreiben ist nicht freigegeben</translation>
-    </message>
-    <message>
-        <source>nothing is connected</source>
-        <translation>nichts ist verbunden</translation>
-    </message>
-    <message>
-        <source>simulated devices</source>
-        <translation>simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>the real line: {lines}</source>
-        <translation>die echte Leitung: {lines}</translation>
-    </message>
-    <message>
-        <source>{line} at {endpoint}</source>
-        <translation>{line} an {endpoint}</translation>
     </message>
 </context>
 <context>
@@ -1076,6 +1008,104 @@
     <message>
         <source>{name} (missing)</source>
         <translation>{name} (fehlt)</translation>
+    </message>
+</context>
+<context>
+    <name>ConnectBar</name>
+    <message>
+        <source>Connect</source>
+        <translation>Verbinden</translation>
+    </message>
+    <message>
+        <source>Connect to</source>
+        <translation>Verbinden mit</translation>
+    </message>
+    <message>
+        <source>Disconnect</source>
+        <translation>Trennen</translation>
+    </message>
+    <message>
+        <source>Lin&amp;e</source>
+        <translation>L&amp;eitung</translation>
+    </message>
+    <message>
+        <source>Reconnect</source>
+        <translation>Neu verbinden</translation>
+    </message>
+    <message>
+        <source>Simulated devices</source>
+        <translation>Simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>The design was changed after connecting. The panel still runs the previous version.</source>
+        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
+    </message>
+    <message>
+        <source>no line in this project</source>
+        <translation>keine Leitung in diesem Projekt</translation>
+    </message>
+    <message>
+        <source>{line} at {endpoint}</source>
+        <translation>{line} an {endpoint}</translation>
+    </message>
+</context>
+<context>
+    <name>Connecting</name>
+    <message>
+        <source>&amp;Arm…</source>
+        <translation>S&amp;chreiben freigeben…</translation>
+    </message>
+    <message>
+        <source>&amp;Connect</source>
+        <translation>&amp;Verbinden</translation>
+    </message>
+    <message>
+        <source>&amp;Disarm</source>
+        <translation>Sch&amp;reiben sperren</translation>
+    </message>
+    <message>
+        <source>Arm…</source>
+        <translation>Freigeben…</translation>
+    </message>
+    <message>
+        <source>D&amp;isconnect</source>
+        <translation>&amp;Trennen</translation>
+    </message>
+    <message>
+        <source>Disarm</source>
+        <translation>Sperren</translation>
+    </message>
+    <message>
+        <source>Re&amp;connect</source>
+        <translation>&amp;Neu verbinden</translation>
+    </message>
+    <message>
+        <source>To &amp;simulated devices</source>
+        <translation>Mit s&amp;imulierten Geräten</translation>
+    </message>
+    <message>
+        <source>To the &amp;real line</source>
+        <translation>Mit der echten Leitun&amp;g</translation>
+    </message>
+    <message>
+        <source>already armed</source>
+        <translation>das Schreiben ist bereits freigegeben</translation>
+    </message>
+    <message>
+        <source>connect to the real line first</source>
+        <translation>zuerst mit der echten Leitung verbinden</translation>
+    </message>
+    <message>
+        <source>disconnect first</source>
+        <translation>zuerst trennen</translation>
+    </message>
+    <message>
+        <source>not armed</source>
+        <translation>das Schreiben ist nicht freigegeben</translation>
+    </message>
+    <message>
+        <source>nothing is connected</source>
+        <translation>nichts ist verbunden</translation>
     </message>
 </context>
 <context>
@@ -2743,6 +2773,17 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>Header</name>
+    <message>
+        <source>Workspace: {name}</source>
+        <translation>Arbeitsbereich: {name}</translation>
+    </message>
+    <message>
+        <source>Workspaces</source>
+        <translation>Arbeitsbereiche</translation>
+    </message>
+</context>
+<context>
     <name>ImportDialog</name>
     <message>
         <source>&amp;Import</source>
@@ -3109,6 +3150,25 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>LineDock</name>
+    <message>
+        <source>At this size the line view does not fit in this window</source>
+        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
+    </message>
+    <message>
+        <source>Line view</source>
+        <translation>Leitungsansicht</translation>
+    </message>
+    <message>
+        <source>List of &amp;transactions</source>
+        <translation>Liste der Tra&amp;nsaktionen</translation>
+    </message>
+    <message>
+        <source>This transaction is no longer in the list</source>
+        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
+    </message>
+</context>
+<context>
     <name>LineFigures</name>
     <message>
         <source>Bus load</source>
@@ -3470,36 +3530,8 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MainWindow</name>
     <message>
-        <source>At this size the line view does not fit in this window</source>
-        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
-    </message>
-    <message>
-        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
-        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
-    </message>
-    <message>
-        <source>Possibly still on</source>
-        <translation>Möglicherweise noch eingeschaltet</translation>
-    </message>
-    <message>
-        <source>Reconnect</source>
-        <translation>Neu verbinden</translation>
-    </message>
-    <message>
-        <source>The design was changed after connecting. The panel still runs the previous version.</source>
-        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
-    </message>
-    <message>
-        <source>This transaction is no longer in the list</source>
-        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
-    </message>
-    <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
-    </message>
-    <message>
-        <source>{why}. Keys that stop still write; arm again for the others.</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
     </message>
 </context>
 <context>
@@ -3860,6 +3892,18 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Close the message</source>
         <translation>Meldung schließen</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>What was said last</source>
+        <translation>Zuletzt gemeldet</translation>
     </message>
 </context>
 <context>
@@ -8102,6 +8146,21 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>WindowNews</name>
+    <message>
+        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
+        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
+    </message>
+    <message>
+        <source>Possibly still on</source>
+        <translation>Möglicherweise noch eingeschaltet</translation>
+    </message>
+    <message>
+        <source>{why}. Keys that stop still write; arm again for the others.</source>
+        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
+    </message>
+</context>
+<context>
     <name>WorkDialog</name>
     <message>
         <source>Progress</source>
@@ -8237,10 +8296,14 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>_LineDock</name>
+    <name>_SaidList</name>
     <message>
-        <source>Line view</source>
-        <translation>Leitungsansicht</translation>
+        <source>Nothing has been said yet</source>
+        <translation>Noch keine Meldung</translation>
+    </message>
+    <message>
+        <source>What was said last</source>
+        <translation>Zuletzt gemeldet</translation>
     </message>
 </context>
 <context>

@@ -15,9 +15,11 @@ from PySide6.QtWidgets import (
     QFrame,
     QLabel,
     QLineEdit,
+    QPlainTextEdit,
     QProxyStyle,
     QStyle,
     QStyleOption,
+    QTextEdit,
     QWidget,
 )
 
@@ -138,6 +140,8 @@ class Look(QProxyStyle):
     def pixelMetric(
         self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
     ) -> int:
+        if metric is _Metric.PM_DefaultFrameWidth and isinstance(widget, QPlainTextEdit | QTextEdit):
+            return 2  # room for the outline of the focus, over which Qt would draw the text
         own = _METRICS.get(metric)
         return super().pixelMetric(metric, option, widget) if own is None else scaled(own[0]) + own[1]
 

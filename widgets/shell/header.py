@@ -15,18 +15,22 @@ from widgets.frame.connect_bar import ConnectBar
 from widgets.frame.connecting import Connecting
 from widgets.kit import palette
 from widgets.kit.commands import plain
+from widgets.kit.icons import icon
 from widgets.kit.look import set_look
 from widgets.kit.scaling import scaled
 
 MARK: Final = 40
 """Width of the mark with its margins, in pixels at 100 per cent."""
 BEFORE_BADGE: Final = 12
+ICON: Final = 40
+"""Width of the list of workspaces as an icon, in pixels at 100 per cent."""
 ARROW: Final = 40
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""
 
 
 class Header(QWidget):
-    """In a narrow window first the word "Line" goes, then the target narrows, then the tabs become one list.
+    """In a narrow window first the word "Line" goes, then the target narrows, then the tabs become one list, which at
+    last is a mere icon in the place of the mark.
 
     The badge never gives way.
     """
@@ -57,7 +61,8 @@ class Header(QWidget):
             self.tabs.setTabToolTip(self.tabs.count() - 1, action.toolTip() + "  " + action.shortcut().toString())
             action.toggled.connect(lambda _on: self._follow())
         names = max(self.list.fontMetrics().horizontalAdvance(plain(action.text())) for action in self._workspaces)
-        self.list.setFixedWidth(names + scaled(ARROW))
+        self._list_width = names + scaled(ARROW)
+        self.list.setIcon(icon("list"))
         self.tabs.currentChanged.connect(self._choose)
         self.connect_bar = ConnectBar(connecting, document)
         self.badge = ArmingBadge(connecting.arm_action, connecting.disarm_action)
@@ -65,7 +70,8 @@ class Header(QWidget):
         row = QHBoxLayout()
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
-        row.addWidget(_Mark())
+        self._mark = _Mark()
+        row.addWidget(self._mark)
         row.addWidget(self.tabs)
         row.addWidget(self.list)
         row.addStretch()
@@ -97,32 +103,43 @@ class Header(QWidget):
                 self.tabs.setCurrentIndex(number)
                 self.list.setText(plain(action.text()))
                 self.list.setAccessibleName(self.tr("Workspace: {name}").format(name=plain(action.text())))
+                self.list.setToolTip(self.list.accessibleName())
 
     def _fit(self) -> None:
         """Let give way what may, in its order."""
-        room = self.width() - self._stays()
-        tabs = self.tabs.sizeHint().width()
-        ways = ((False, False, tabs), (True, False, tabs), (True, True, tabs))
-        for short, narrow, left in ways:
-            if left + self.connect_bar.width_as(short=short, narrow=narrow) <= room:
-                break
-        else:
-            left = 0
-            short = narrow = True
-        self.tabs.setVisible(bool(left))
-        self.list.setVisible(not left)
+        room = self.width() - scaled(BEFORE_BADGE) - self.badge.width()
+        tabs, mark = self.tabs.sizeHint().width(), scaled(MARK)
+        ways = (
+            (False, False, mark + tabs),
+            (True, False, mark + tabs),
+            (True, True, mark + tabs),
+            (True, True, mark + self._list_width),
+            (True, True, scaled(ICON)),
+        )
+        way = next(
+            (at for at, (short, narrow, left) in enumerate(ways) if left + self._bar(short, narrow) <= room),
+            len(ways) - 1,
+        )
+        icon_only = way == len(ways) - 1
+        self._mark.setVisible(not icon_only)
+        self.tabs.setVisible(way < 3)
+        self.list.setVisible(way >= 3)
+        style = Qt.ToolButtonStyle
+        self.list.setToolButtonStyle(style.ToolButtonIconOnly if icon_only else style.ToolButtonTextOnly)
+        self.list.setFixedWidth(scaled(ICON) if icon_only else self._list_width)
+        short, narrow, _left = ways[way]
         self.connect_bar.fit(short=short, narrow=narrow)
         layout = self.layout()
         if layout is not None:
             layout.activate()  # at once: what gave way must not be seen cut before
 
-    def _stays(self) -> int:
-        return scaled(MARK) + scaled(BEFORE_BADGE) + self.badge.width()
+    def _bar(self, short: bool, narrow: bool) -> int:
+        return self.connect_bar.width_as(short=short, narrow=narrow)
 
     def minimumSizeHint(self) -> QSize:
-        """With the list in place of the tabs."""
-        bar = self.connect_bar.width_as(short=True, narrow=True)
-        return QSize(self._stays() + self.list.width() + bar, super().minimumSizeHint().height())
+        """With everything given way that may."""
+        width = scaled(ICON) + self._bar(True, True) + scaled(BEFORE_BADGE) + self.badge.width()
+        return QSize(width, super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

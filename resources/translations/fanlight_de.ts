@@ -5155,6 +5155,10 @@ Warum ist das in Ordnung?</translation>
         <translation>nie gelesen</translation>
     </message>
     <message>
+        <source>panel value</source>
+        <translation>Panelwert</translation>
+    </message>
+    <message>
         <source>refused</source>
         <translation>abgelehnt</translation>
     </message>
@@ -5340,16 +5344,44 @@ Warum ist das in Ordnung?</translation>
         <translation>Darstellung der Rohwerte (Strg+Alt+X: nächste)</translation>
     </message>
     <message>
-        <source>Only readings that are &amp;not good</source>
-        <translation>Nur &amp;nicht gute Werte</translation>
+        <source>No signals yet</source>
+        <translation>Noch keine Signale</translation>
     </message>
     <message>
-        <source>Raw numbers</source>
-        <translation>Rohwerte</translation>
+        <source>Not connected yet</source>
+        <translation>Noch nicht verbunden</translation>
+    </message>
+    <message>
+        <source>Only not good</source>
+        <translation>Nur nicht gute</translation>
+    </message>
+    <message>
+        <source>Only readings that are not good (Ctrl+Shift+N)</source>
+        <translation>Nur Werte, die nicht gut sind (Strg+Umschalt+N)</translation>
+    </message>
+    <message>
+        <source>Raw: binary</source>
+        <translation>Roh: binär</translation>
+    </message>
+    <message>
+        <source>Raw: decimal</source>
+        <translation>Roh: dezimal</translation>
+    </message>
+    <message>
+        <source>Raw: hexadecimal</source>
+        <translation>Roh: hexadezimal</translation>
     </message>
     <message>
         <source>Readings</source>
         <translation>Gelesene Werte</translation>
+    </message>
+    <message>
+        <source>The panel is live and the {total} signals are read here once it is connected. With simulated devices nothing real can move.</source>
+        <translation>Sobald verbunden ist, läuft das Panel, und hier stehen die Werte der {total} Signale. Mit simulierten Geräten kann sich nichts Wirkliches bewegen.</translation>
+    </message>
+    <message>
+        <source>What the panel reads and writes is listed in Design, under Signals.</source>
+        <translation>Was das Panel liest und schreibt, steht im Entwurf unter Signale.</translation>
     </message>
     <message>
         <source>all {total} good</source>
@@ -5360,24 +5392,12 @@ Warum ist das in Ordnung?</translation>
         <translation>keine Signale</translation>
     </message>
     <message>
-        <source>not read yet</source>
-        <translation>noch nicht gelesen</translation>
-    </message>
-    <message>
-        <source>raw binary</source>
-        <translation>roh binär</translation>
-    </message>
-    <message>
-        <source>raw in decimal</source>
-        <translation>roh dezimal</translation>
-    </message>
-    <message>
-        <source>raw in hexadecimal</source>
-        <translation>roh hexadezimal</translation>
-    </message>
-    <message>
         <source>{count} of {total} not good</source>
         <translation>{count} von {total} nicht gut</translation>
+    </message>
+    <message>
+        <source>{total} signals</source>
+        <translation>{total} Signale</translation>
     </message>
 </context>
 <context>

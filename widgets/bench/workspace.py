@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from app.panel.rendering import Rows
     from app.panel.state import State
     from app.session.session import Session
+    from app.signals.reading import Reading
 
 TABLE_EVERY_S: Final = 0.4
 """How often the cards, and ages in the table, are brought up to date: nobody reads faster."""
@@ -57,6 +58,8 @@ class BenchWorkspace(QWidget):
         self._rows: Rows = ()
         self._seen: tuple[State | None, int, int] = (None, 0, 0)
         self._shown: Project | None = None
+        self._writes: dict[str, float] = {}
+        """When a write was asked for whose value was not read again yet, by signal."""
         self._make_actions()
         self.face = PanelFace()
         self.why = PanelReason()
@@ -64,6 +67,7 @@ class BenchWorkspace(QWidget):
         self.readings.choose_raw_form(self.settings.raw_form)
         self.readings.raw_form_chosen.connect(lambda form: setattr(self.settings, "raw_form", form))
         self.write_bar = WriteBar(live, arm)
+        self.write_bar.written.connect(lambda name: self.readings.set_written(name, time.monotonic()))
         self.readings.put_below(self.write_bar)
         self.readings.view.addAction(self.write_action)
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
@@ -75,6 +79,7 @@ class BenchWorkspace(QWidget):
         self.face.key_pressed.connect(live.key_down)
         self.face.key_released.connect(live.key_up)
         live.frame.connect(self._frame)
+        live.happened.connect(self._note_write)
         live.connection_changed.connect(self._connection_changed)
         document.changed.connect(self._document_changed)
         self._show_project(document.project)
@@ -208,6 +213,7 @@ class BenchWorkspace(QWidget):
             if rows != self._rows:
                 self._rows = rows
                 self.face.set_rows(rows)
+            self._show_written(snapshot.readings, now)
             self.readings.set_readings(self.live.readings(snapshot), now)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
@@ -215,7 +221,23 @@ class BenchWorkspace(QWidget):
             statuses = self.live.statuses()
             self.cards.show_states(snapshot.followers, now, statuses)
             if statuses is not None:
+                worst = statuses.worst
+                self.readings.set_worst(worst.words if worst.kind == "refusing" else "")
                 self.readings.set_not_good(statuses.not_good)
+
+    def _note_write(self, effect: object) -> None:
+        """The panel asked for a write: once its signal is read again, the value is to stand out."""
+        from app.panel.events import Write
+
+        if isinstance(effect, Write):
+            self._writes[effect.signal] = time.monotonic()
+
+    def _show_written(self, readings: Mapping[str, Reading], now: float) -> None:
+        for name, asked in tuple(self._writes.items()):
+            reading = readings.get(name)
+            if reading is not None and reading.good and reading.time is not None and reading.time > asked:
+                del self._writes[name]
+                self.readings.set_written(name, now)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QSizePolicy, QStackedWidget, QVBoxLayout
 
@@ -34,6 +34,9 @@ class WriteBar(QFrame):
 
     It is no dialog: the keys of the panel, and the one that disarms, work while it is open.
     """
+
+    written = Signal(str)
+    """The value of this signal was written."""
 
     def __init__(self, live: LiveSession, arm: Callable[[], object]) -> None:
         """`arm` asks for the cautions."""
@@ -157,6 +160,8 @@ class WriteBar(QFrame):
         report, self._future = self._future.result(), None
         signal = self._project.signal_named[self._signal]
         wanted = _value_text(self._project, signal, report.wanted)
+        if report.ok:
+            self.written.emit(self._signal)
         if not report.ok:
             self._say(self.tr("Not written: {why}").format(why=report.reason), "fault")
         elif report.kept is None:

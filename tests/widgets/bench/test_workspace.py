@@ -113,6 +113,22 @@ def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkspace, qtb
     qtbot.waitUntil(lambda: face(bench)[1] not in ("Speed         0.0 Hz", "Speed      -----  Hz"))
 
 
+def test_a_value_that_the_panel_wrote_stands_out_for_a_moment(bench: BenchWorkspace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    model = bench.readings.model
+
+    def ground(name: str) -> str:
+        row = next(row for row in range(model.rowCount()) if model.name(row) == name)
+        trim = model.trim(row, ReadingColumn.VALUE)
+        return "" if trim is None else trim.ground
+
+    assert ground("set point") == ""
+    press(bench, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: ground("set point") == "soft")
+    assert ground("frequency") == ""
+    qtbot.waitUntil(lambda: ground("set point") == "")
+
+
 def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     keys = keyboard_map(bench.document.project.panel.keys)
@@ -232,8 +248,9 @@ def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: B
     drive(bench).faults.exceptions = 1.0
     qtbot.waitUntil(lambda: "refuses all" in around(bench).notices.words, timeout=20_000)
     assert around(bench).notices.gravity is Gravity.FAULT
+    qtbot.waitUntil(lambda: "refuses all" in bench.readings.summary.text())
     card = bench.cards.card(0)
-    assert "refuses all" in card.state.text()
+    qtbot.waitUntil(lambda: "refuses all" in card.state.text())
     assert "illegal data address (02) at holding register" in card.body.text()
     assert card.body.whole or card.more_words.isVisible(), "the sentence is cut"
     assert card.state.property("look") == "fault"
@@ -316,7 +333,8 @@ def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkspace, qtb
     connecting(bench).disconnect_line()
     assert set(face(bench)) <= {""}
     assert bench.cards.card(0).state.text() == "not connected"
-    assert bench.readings.summary.text() == "not read yet"
+    assert bench.readings.summary.text() == "8 signals"
+    assert bench.readings.empty.isVisible()
 
 
 def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkspace) -> None:
@@ -340,5 +358,5 @@ def test_raw_numbers_are_written_as_they_were_last(bench: BenchWorkspace, real: 
     document = Document(real)
     other = BenchWorkspace(document, LiveSession(document), connecting(bench).arm, settings=bench.settings)
     qtbot.addWidget(other)
-    assert other.readings.raw_form.currentData() == RawForm.HEXADECIMAL
+    assert other.readings.model.form is RawForm.HEXADECIMAL
     assert other.readings.model.form is RawForm.HEXADECIMAL

@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Follower, Project, SerialLine
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 from widgets.kit import palette
 from widgets.kit.commands import plain
 from widgets.kit.controls import push_button
@@ -546,5 +546,5 @@ def _text(quantity: Quantity) -> str:
         return value
     # The model counts in binary floats: what it means by 41.649999999 is 41.65, and that is shown as 41.7.
     exact = Fraction(repr(round(float(value), 6)))
-    text = number_digits(exact, 0 if abs(exact) >= 1000 else 1)
+    text = spoken_digits(exact, 0 if abs(exact) >= 1000 else 1)
     return f"{text} {quantity.unit}".strip()

@@ -7,11 +7,12 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
-from typing import Final
+from typing import Final, Literal, TypeAlias
 
 from app.errors import FanlightError
-from app.language import DecimalMark, translate
+from app.language import translate
 
+DecimalMark: TypeAlias = Literal[".", ","]
 """The decimal mark of a file."""
 
 

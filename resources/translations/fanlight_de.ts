@@ -37,101 +37,6 @@
     </message>
 </context>
 <context>
-    <name>ActionForm</name>
-    <message>
-        <source>(the first entry field)</source>
-        <translation>(das erste Eingabefeld)</translation>
-    </message>
-    <message>
-        <source>Change action</source>
-        <translation>Aktion ändern</translation>
-    </message>
-    <message>
-        <source>Effect</source>
-        <translation>Wirkung</translation>
-    </message>
-    <message>
-        <source>Held value</source>
-        <translation>Panelwert</translation>
-    </message>
-    <message>
-        <source>Number</source>
-        <translation>Zahl</translation>
-    </message>
-    <message>
-        <source>Signal</source>
-        <translation>Signal</translation>
-    </message>
-    <message>
-        <source>Stop command</source>
-        <translation>Stoppbefehl</translation>
-    </message>
-    <message>
-        <source>Value</source>
-        <translation>Wert</translation>
-    </message>
-    <message>
-        <source>a condition, when it becomes true</source>
-        <translation>eine Bedingung, sobald sie eintritt</translation>
-    </message>
-    <message>
-        <source>a held value</source>
-        <translation>ein Panelwert</translation>
-    </message>
-    <message>
-        <source>a key</source>
-        <translation>eine Taste</translation>
-    </message>
-    <message>
-        <source>a number</source>
-        <translation>eine Zahl</translation>
-    </message>
-    <message>
-        <source>clears the signal</source>
-        <translation>setzt das Signal zurück</translation>
-    </message>
-    <message>
-        <source>no: sent once</source>
-        <translation>nein: einmal gesendet</translation>
-    </message>
-    <message>
-        <source>sets it while the key is held</source>
-        <translation>setzt es, solange die Taste gehalten wird</translation>
-    </message>
-    <message>
-        <source>sets the signal</source>
-        <translation>setzt das Signal</translation>
-    </message>
-    <message>
-        <source>starts entry</source>
-        <translation>beginnt die Eingabe</translation>
-    </message>
-    <message>
-        <source>switches to the next language</source>
-        <translation>schaltet auf die nächste Sprache um</translation>
-    </message>
-    <message>
-        <source>the project has no held value yet; add one in the Signals view</source>
-        <translation>das Projekt hat noch keinen Panelwert; zuerst in der Ansicht Signale einen anlegen</translation>
-    </message>
-    <message>
-        <source>toggles the signal</source>
-        <translation>schaltet das Signal um</translation>
-    </message>
-    <message>
-        <source>writes a value to it</source>
-        <translation>schreibt einen Wert hinein</translation>
-    </message>
-    <message>
-        <source>yes, by writing 0: repeated until confirmed</source>
-        <translation>ja, durch Schreiben von 0: wiederholt bis zur Bestätigung</translation>
-    </message>
-    <message>
-        <source>yes: repeated until confirmed</source>
-        <translation>ja: wiederholt bis zur Bestätigung</translation>
-    </message>
-</context>
-<context>
     <name>ActivityStrip</name>
     <message>
         <source>Each mark is one transaction, the newest on the right. Stroke: good read. Dot: good write. Cross: fault, described beside it. Two slanted strokes: no answer for one second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
@@ -181,48 +86,24 @@
 <context>
     <name>ArmingBadge</name>
     <message>
-        <source>ARMED</source>
-        <translation>FREIGEGEBEN</translation>
+        <source>ARMED: keys write to {lines}</source>
+        <translation>FREIGEGEBEN: Tasten schreiben auf {lines}</translation>
     </message>
     <message>
-        <source>Disarmed itself</source>
-        <translation>Selbst gesperrt</translation>
+        <source>Disarmed: only stops are written</source>
+        <translation>Schreiben gesperrt: nur Stopps werden geschrieben</translation>
     </message>
     <message>
-        <source>Keys write to {lines}</source>
-        <translation>Tasten schreiben auf {lines}</translation>
+        <source>Not armed: read only</source>
+        <translation>Schreiben gesperrt: nur lesen</translation>
     </message>
     <message>
-        <source>Not connected</source>
-        <translation>Nicht verbunden</translation>
+        <source>Not connected: nothing is written</source>
+        <translation>Nicht verbunden: nichts wird geschrieben</translation>
     </message>
     <message>
-        <source>Real line, locked</source>
-        <translation>Leitung gesperrt</translation>
-    </message>
-    <message>
-        <source>Simulated</source>
-        <translation>Simuliert</translation>
-    </message>
-    <message>
-        <source>keys move the machine</source>
-        <translation>Tasten bewegen die Maschine</translation>
-    </message>
-    <message>
-        <source>nothing can be written</source>
-        <translation>nichts kann geschrieben werden</translation>
-    </message>
-    <message>
-        <source>nothing real can move</source>
-        <translation>nichts kann sich bewegen</translation>
-    </message>
-    <message>
-        <source>only stops are written</source>
-        <translation>schreibt nur noch Stopps</translation>
-    </message>
-    <message>
-        <source>reading only</source>
-        <translation>es wird nur gelesen</translation>
+        <source>Simulated: no machine can move</source>
+        <translation>Simuliert: keine Maschine kann sich bewegen</translation>
     </message>
 </context>
 <context>
@@ -467,99 +348,119 @@
 <context>
     <name>BehaviourView</name>
     <message>
-        <source>A condition needs a signal; add one first.</source>
-        <translation>Eine Bedingung braucht ein Signal; zuerst eines anlegen.</translation>
+        <source>Add</source>
+        <translation>Hinzufügen</translation>
     </message>
     <message>
-        <source>A screen change needs a screen to go to; add one first.</source>
-        <translation>Ein Bildwechsel braucht ein Zielbild; zuerst eines anlegen.</translation>
+        <source>After time without a key: show a screen</source>
+        <translation>Nach einer Zeit ohne Taste: ein Bild zeigen</translation>
     </message>
     <message>
-        <source>Actions</source>
-        <translation>Aktionen</translation>
+        <source>All {count}</source>
+        <translation>Alle {count}</translation>
     </message>
     <message>
-        <source>After idle time</source>
-        <translation>Nach Zeit ohne Bedienung</translation>
+        <source>Copy as text</source>
+        <translation>Als Text kopieren</translation>
     </message>
     <message>
-        <source>An action needs a signal; add one first.</source>
-        <translation>Eine Aktion braucht ein Signal; zuerst eines anlegen.</translation>
+        <source>Delete</source>
+        <translation>Löschen</translation>
     </message>
     <message>
-        <source>By a condition</source>
-        <translation>Durch eine Bedingung</translation>
+        <source>Duplicate</source>
+        <translation>Duplizieren</translation>
     </message>
     <message>
-        <source>By a key</source>
-        <translation>Durch eine Taste</translation>
+        <source>Filter the sentences</source>
+        <translation>Sätze filtern</translation>
     </message>
     <message>
-        <source>Cause</source>
-        <translation>Ursache</translation>
+        <source>Find a key, screen or signal</source>
+        <translation>Taste, Bild oder Signal suchen</translation>
     </message>
     <message>
-        <source>Delete action</source>
-        <translation>Aktion löschen</translation>
+        <source>Keys and screen changes</source>
+        <translation>Tasten und Bildwechsel</translation>
     </message>
     <message>
-        <source>Delete screen change</source>
-        <translation>Bildwechsel löschen</translation>
+        <source>Move down</source>
+        <translation>Nach unten</translation>
     </message>
     <message>
-        <source>Duplicate action</source>
-        <translation>Aktion duplizieren</translation>
+        <source>Move up</source>
+        <translation>Nach oben</translation>
     </message>
     <message>
-        <source>Duplicate screen change</source>
-        <translation>Bildwechsel duplizieren</translation>
+        <source>Screen {name} and everywhere</source>
+        <translation>Bild {name} und überall</translation>
     </message>
     <message>
-        <source>Effect</source>
-        <translation>Wirkung</translation>
+        <source>When a condition becomes true: do something</source>
+        <translation>Sobald eine Bedingung zutrifft: etwas tun</translation>
     </message>
     <message>
-        <source>Goes to</source>
-        <translation>Wechselt zu</translation>
-    </message>
-    <message>
-        <source>Move action</source>
-        <translation>Aktion verschieben</translation>
-    </message>
-    <message>
-        <source>Move screen change</source>
-        <translation>Bildwechsel verschieben</translation>
-    </message>
-    <message>
-        <source>No actions yet. Insert adds one.</source>
-        <translation>Noch keine Aktionen. Einfg legt eine an.</translation>
-    </message>
-    <message>
-        <source>No screen changes yet. Insert adds one.</source>
-        <translation>Noch keine Bildwechsel. Einfg legt einen an.</translation>
-    </message>
-    <message>
-        <source>On screen</source>
-        <translation>Auf Bild</translation>
-    </message>
-    <message>
-        <source>Screen changes</source>
-        <translation>Bildwechsel</translation>
-    </message>
-    <message>
-        <source>The panel has no keys; add some in its properties first.</source>
-        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche anlegen.</translation>
+        <source>While a condition is true: show a screen</source>
+        <translation>Solange eine Bedingung zutrifft: ein Bild zeigen</translation>
     </message>
 </context>
 <context>
     <name>BenchWorkspace</name>
     <message>
+        <source>&amp;Arm…</source>
+        <translation>S&amp;chreiben freigeben…</translation>
+    </message>
+    <message>
+        <source>&amp;Connect</source>
+        <translation>&amp;Verbinden</translation>
+    </message>
+    <message>
+        <source>&amp;Disarm</source>
+        <translation>Sch&amp;reiben sperren</translation>
+    </message>
+    <message>
         <source>&amp;Operate the panel</source>
         <translation>&amp;Panel bedienen</translation>
     </message>
     <message>
+        <source>Connect</source>
+        <translation>Verbinden</translation>
+    </message>
+    <message>
+        <source>Connect &amp;to</source>
+        <translation>Verbinden &amp;mit</translation>
+    </message>
+    <message>
+        <source>Connect to</source>
+        <translation>Verbinden mit</translation>
+    </message>
+    <message>
+        <source>Connected, simulated: {where}</source>
+        <translation>Verbunden, simuliert: {where}</translation>
+    </message>
+    <message>
+        <source>Connected: {where}</source>
+        <translation>Verbunden: {where}</translation>
+    </message>
+    <message>
+        <source>Connecting: {where}</source>
+        <translation>Verbindet: {where}</translation>
+    </message>
+    <message>
+        <source>D&amp;isconnect</source>
+        <translation>&amp;Trennen</translation>
+    </message>
+    <message>
+        <source>Disconnect</source>
+        <translation>Trennen</translation>
+    </message>
+    <message>
         <source>Filter the readin&amp;gs</source>
         <translation>Werte &amp;filtern</translation>
+    </message>
+    <message>
+        <source>Not connected</source>
+        <translation>Nicht verbunden</translation>
     </message>
     <message>
         <source>Only readings that are &amp;not good</source>
@@ -574,12 +475,56 @@
         <translation>Ro&amp;hwertformat wechseln</translation>
     </message>
     <message>
+        <source>To &amp;simulated devices</source>
+        <translation>Mit s&amp;imulierten Geräten</translation>
+    </message>
+    <message>
+        <source>To the &amp;real line</source>
+        <translation>Mit der &amp;echten Leitung</translation>
+    </message>
+    <message>
         <source>Write a &amp;value…</source>
         <translation>Wert schrei&amp;ben…</translation>
     </message>
     <message>
+        <source>already armed</source>
+        <translation>das Schreiben ist bereits freigegeben</translation>
+    </message>
+    <message>
         <source>connect first</source>
         <translation>zuerst verbinden</translation>
+    </message>
+    <message>
+        <source>connect to the real line first</source>
+        <translation>zuerst mit der echten Leitung verbinden</translation>
+    </message>
+    <message>
+        <source>disconnect first</source>
+        <translation>zuerst trennen</translation>
+    </message>
+    <message>
+        <source>none in this project</source>
+        <translation>keine in diesem Projekt</translation>
+    </message>
+    <message>
+        <source>not armed</source>
+        <translation>das Schreiben ist nicht freigegeben</translation>
+    </message>
+    <message>
+        <source>nothing is connected</source>
+        <translation>nichts ist verbunden</translation>
+    </message>
+    <message>
+        <source>simulated devices</source>
+        <translation>simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>the real line: {lines}</source>
+        <translation>die echte Leitung: {lines}</translation>
+    </message>
+    <message>
+        <source>{line} at {endpoint}</source>
+        <translation>{line} an {endpoint}</translation>
     </message>
 </context>
 <context>
@@ -661,6 +606,13 @@
         <source>(choose)</source>
         <translation>(wählen)</translation>
     </message>
+    <message>
+        <source>{name} (missing)</source>
+        <translation>{name} (fehlt)</translation>
+    </message>
+</context>
+<context>
+    <name>ChosenWord</name>
     <message>
         <source>{name} (missing)</source>
         <translation>{name} (fehlt)</translation>
@@ -960,6 +912,57 @@
     </message>
 </context>
 <context>
+    <name>ConditionDeeds</name>
+    <message>
+        <source>clear</source>
+        <translation>lösche</translation>
+    </message>
+    <message>
+        <source>do what?</source>
+        <translation>was tun?</translation>
+    </message>
+    <message>
+        <source>set</source>
+        <translation>setze</translation>
+    </message>
+    <message>
+        <source>show screen</source>
+        <translation>zeige Bild</translation>
+    </message>
+    <message>
+        <source>toggle</source>
+        <translation>invertiere</translation>
+    </message>
+    <message>
+        <source>write</source>
+        <translation>schreibe</translation>
+    </message>
+    <message>
+        <source>write the value of</source>
+        <translation>schreibe den Wert von</translation>
+    </message>
+    <message>
+        <source>{do}</source>
+        <translation>{do}</translation>
+    </message>
+    <message>
+        <source>{do} {held} to {target}</source>
+        <translation>{do} {held} in {target}</translation>
+    </message>
+    <message>
+        <source>{do} {number} to {target}</source>
+        <translation>{do} {number} in {target}</translation>
+    </message>
+    <message>
+        <source>{do} {target}</source>
+        <translation>{do} {target}</translation>
+    </message>
+    <message>
+        <source>{do} {to}</source>
+        <translation>{do} {to}</translation>
+    </message>
+</context>
+<context>
     <name>ConditionRow</name>
     <message>
         <source>(choose)</source>
@@ -1011,109 +1014,7 @@
     </message>
 </context>
 <context>
-    <name>ConnectBar</name>
-    <message>
-        <source>Connect</source>
-        <translation>Verbinden</translation>
-    </message>
-    <message>
-        <source>Connect to</source>
-        <translation>Verbinden mit</translation>
-    </message>
-    <message>
-        <source>Disconnect</source>
-        <translation>Trennen</translation>
-    </message>
-    <message>
-        <source>Lin&amp;e</source>
-        <translation>L&amp;eitung</translation>
-    </message>
-    <message>
-        <source>Reconnect</source>
-        <translation>Neu verbinden</translation>
-    </message>
-    <message>
-        <source>Simulated devices</source>
-        <translation>Simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>The design was changed after connecting. The panel still runs the previous version.</source>
-        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
-    </message>
-    <message>
-        <source>no line in this project</source>
-        <translation>keine Leitung in diesem Projekt</translation>
-    </message>
-    <message>
-        <source>{line} at {endpoint}</source>
-        <translation>{line} an {endpoint}</translation>
-    </message>
-</context>
-<context>
-    <name>Connecting</name>
-    <message>
-        <source>&amp;Arm…</source>
-        <translation>S&amp;chreiben freigeben…</translation>
-    </message>
-    <message>
-        <source>&amp;Connect</source>
-        <translation>&amp;Verbinden</translation>
-    </message>
-    <message>
-        <source>&amp;Disarm</source>
-        <translation>Sch&amp;reiben sperren</translation>
-    </message>
-    <message>
-        <source>Arm…</source>
-        <translation>Freigeben…</translation>
-    </message>
-    <message>
-        <source>D&amp;isconnect</source>
-        <translation>&amp;Trennen</translation>
-    </message>
-    <message>
-        <source>Disarm</source>
-        <translation>Sperren</translation>
-    </message>
-    <message>
-        <source>Re&amp;connect</source>
-        <translation>&amp;Neu verbinden</translation>
-    </message>
-    <message>
-        <source>To &amp;simulated devices</source>
-        <translation>Mit s&amp;imulierten Geräten</translation>
-    </message>
-    <message>
-        <source>To the &amp;real line</source>
-        <translation>Mit der echten Leitun&amp;g</translation>
-    </message>
-    <message>
-        <source>already armed</source>
-        <translation>das Schreiben ist bereits freigegeben</translation>
-    </message>
-    <message>
-        <source>connect to the real line first</source>
-        <translation>zuerst mit der echten Leitung verbinden</translation>
-    </message>
-    <message>
-        <source>disconnect first</source>
-        <translation>zuerst trennen</translation>
-    </message>
-    <message>
-        <source>not armed</source>
-        <translation>das Schreiben ist nicht freigegeben</translation>
-    </message>
-    <message>
-        <source>nothing is connected</source>
-        <translation>nichts ist verbunden</translation>
-    </message>
-</context>
-<context>
     <name>CopiesDialog</name>
-    <message>
-        <source>&amp;Device</source>
-        <translation>&amp;Gerät</translation>
-    </message>
     <message>
         <source>&amp;Number of copies</source>
         <translation>&amp;Anzahl der Kopien</translation>
@@ -1123,48 +1024,24 @@
         <translation>&amp;Registerversatz je Kopie</translation>
     </message>
     <message>
-        <source>&amp;Unit address of the first</source>
-        <translation>Geräteadresse des &amp;ersten</translation>
-    </message>
-    <message>
-        <source>Copy by an offset</source>
-        <translation>Mit Versatz kopieren</translation>
-    </message>
-    <message>
-        <source>Device</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Name of the &amp;first copy</source>
-        <translation>Name der ersten &amp;Kopie</translation>
-    </message>
-    <message>
         <source>New signal</source>
         <translation>Neues Signal</translation>
     </message>
     <message>
-        <source>Note</source>
-        <translation>Hinweis</translation>
+        <source>Number of copies</source>
+        <translation>Anzahl der Kopien</translation>
     </message>
     <message>
-        <source>Numbers left out because a signal has such a name: {count}</source>
-        <translation>Ausgelassene Nummern, weil ein Signal so heißt: {count}</translation>
+        <source>Numbered copies</source>
+        <translation>Nummerierte Kopien</translation>
     </message>
     <message>
-        <source>Register</source>
-        <translation>Register</translation>
+        <source>Register offset per copy</source>
+        <translation>Registerversatz je Kopie</translation>
     </message>
     <message>
         <source>Source</source>
         <translation>Quelle</translation>
-    </message>
-    <message>
-        <source>a new device for each copy</source>
-        <translation>ein neues Gerät je Kopie</translation>
-    </message>
-    <message>
-        <source>the same</source>
-        <translation>dasselbe</translation>
     </message>
 </context>
 <context>
@@ -2422,40 +2299,8 @@ Warum ist das in Ordnung?</translation>
         <translation>, {ms} ms</translation>
     </message>
     <message>
-        <source>All of what is wrong with {name}</source>
-        <translation>Alles, was mit {name} nicht stimmt</translation>
-    </message>
-    <message>
-        <source>Connect first</source>
-        <translation>Zuerst verbinden</translation>
-    </message>
-    <message>
-        <source>Connect to simulated devices first</source>
-        <translation>Zuerst mit simulierten Geräten verbinden</translation>
-    </message>
-    <message>
-        <source>Current</source>
-        <translation>Strom</translation>
-    </message>
-    <message>
-        <source>Faults</source>
-        <translation>Störungen</translation>
-    </message>
-    <message>
-        <source>Good answers</source>
-        <translation>Gute Antworten</translation>
-    </message>
-    <message>
         <source>Inputs and line of {name}</source>
         <translation>Eingänge und Leitung von {name}</translation>
-    </message>
-    <message>
-        <source>Line</source>
-        <translation>Leitung</translation>
-    </message>
-    <message>
-        <source>Make it</source>
-        <translation>Stellen</translation>
     </message>
     <message>
         <source>More…</source>
@@ -2466,64 +2311,36 @@ Warum ist das in Ordnung?</translation>
         <translation>Weitere Eingänge und Leitungsstörungen</translation>
     </message>
     <message>
-        <source>Output</source>
-        <translation>Ausgang</translation>
-    </message>
-    <message>
-        <source>Requests</source>
-        <translation>Anfragen</translation>
-    </message>
-    <message>
-        <source>Set</source>
-        <translation>Setzen</translation>
-    </message>
-    <message>
-        <source>Speed</source>
-        <translation>Drehzahl</translation>
-    </message>
-    <message>
-        <source>State</source>
-        <translation>Zustand</translation>
-    </message>
-    <message>
-        <source>Torque</source>
-        <translation>Drehmoment</translation>
+        <source>Simulated:</source>
+        <translation>Simuliert:</translation>
     </message>
     <message>
         <source>Values of {name}</source>
         <translation>Werte von {name}</translation>
     </message>
     <message>
-        <source>answering</source>
-        <translation>antwortet</translation>
-    </message>
-    <message>
-        <source>not answering</source>
-        <translation>antwortet nicht</translation>
-    </message>
-    <message>
         <source>not connected</source>
         <translation>nicht verbunden</translation>
     </message>
     <message>
-        <source>not polled yet</source>
-        <translation>noch nicht abgefragt</translation>
+        <source>on line {line}, good answers: {good}, faults: {faults}</source>
+        <translation>an Leitung {line}, gute Antworten: {good}, Störungen: {faults}</translation>
     </message>
     <message>
-        <source>unit address {unit}</source>
-        <translation>Geräteadresse {unit}</translation>
+        <source>{name}, unit address {unit}</source>
+        <translation>{name}, Geräteadresse {unit}</translation>
     </message>
     <message>
-        <source>unit address {unit}, line {line}</source>
-        <translation>Geräteadresse {unit}, Leitung {line}</translation>
+        <source>… not polled yet</source>
+        <translation>… noch nicht abgefragt</translation>
     </message>
     <message>
-        <source>{where} · simulated</source>
-        <translation>{where} · simuliert</translation>
+        <source>⚠ not answering</source>
+        <translation>⚠ antwortet nicht</translation>
     </message>
     <message>
-        <source>{where} · time-out {ms} ms</source>
-        <translation>{where} · Timeout {ms} ms</translation>
+        <source>✓ answering</source>
+        <translation>✓ antwortet</translation>
     </message>
 </context>
 <context>
@@ -2773,17 +2590,6 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>Header</name>
-    <message>
-        <source>Workspace: {name}</source>
-        <translation>Arbeitsbereich: {name}</translation>
-    </message>
-    <message>
-        <source>Workspaces</source>
-        <translation>Arbeitsbereiche</translation>
-    </message>
-</context>
-<context>
     <name>ImportDialog</name>
     <message>
         <source>&amp;Import</source>
@@ -2889,20 +2695,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Meldungen</translation>
     </message>
     <message>
-        <source>No action is selected. Choose one in the table, or add one.</source>
-        <translation>Keine Aktion ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
-    </message>
-    <message>
         <source>No device is selected. Choose one in the table, or add one.</source>
         <translation>Kein Gerät ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No line is selected. Choose one in the table, or add one.</source>
         <translation>Keine Leitung ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
-    </message>
-    <message>
-        <source>No screen change is selected. Choose one in the table, or add one.</source>
-        <translation>Kein Bildwechsel ausgewählt. In der Tabelle einen wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No signal is selected. Choose one in the table, or add one.</source>
@@ -2922,10 +2720,123 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>KeyDeeds</name>
+    <message>
+        <source>clears</source>
+        <translation>löscht</translation>
+    </message>
+    <message>
+        <source>does what?</source>
+        <translation>tut was?</translation>
+    </message>
+    <message>
+        <source>edits</source>
+        <translation>ändert</translation>
+    </message>
+    <message>
+        <source>sets</source>
+        <translation>setzt</translation>
+    </message>
+    <message>
+        <source>sets while it is held</source>
+        <translation>setzt, solange sie gedrückt ist</translation>
+    </message>
+    <message>
+        <source>shows</source>
+        <translation>zeigt</translation>
+    </message>
+    <message>
+        <source>shows screen</source>
+        <translation>zeigt Bild</translation>
+    </message>
+    <message>
+        <source>switches</source>
+        <translation>wechselt</translation>
+    </message>
+    <message>
+        <source>switches to the next language</source>
+        <translation>wechselt zur nächsten Sprache</translation>
+    </message>
+    <message>
+        <source>toggles</source>
+        <translation>invertiert</translation>
+    </message>
+    <message>
+        <source>writes</source>
+        <translation>schreibt</translation>
+    </message>
+    <message>
+        <source>writes the value of</source>
+        <translation>schreibt den Wert von</translation>
+    </message>
+    <message>
+        <source>{do}</source>
+        <translation>{do}</translation>
+    </message>
+    <message>
+        <source>{do} to the next language</source>
+        <translation>{do} zur nächsten Sprache</translation>
+    </message>
+    <message>
+        <source>{do} {held} to {target}</source>
+        <translation>{do} {held} in {target}</translation>
+    </message>
+    <message>
+        <source>{do} {number} to {target}</source>
+        <translation>{do} {number} in {target}</translation>
+    </message>
+    <message>
+        <source>{do} {target}</source>
+        <translation>{do} {target}</translation>
+    </message>
+    <message>
+        <source>{do} {target} while it is held</source>
+        <translation>{do} {target}, solange sie gedrückt ist</translation>
+    </message>
+    <message>
+        <source>{do} {to}</source>
+        <translation>{do} {to}</translation>
+    </message>
+</context>
+<context>
     <name>KeyPad</name>
     <message>
         <source>On the keyboard: %s</source>
         <translation>Auf der Tastatur: %s</translation>
+    </message>
+</context>
+<context>
+    <name>Keys</name>
+    <message>
+        <source>+ Use it</source>
+        <translation>+ Belegen</translation>
+    </message>
+    <message>
+        <source>edits {signal}</source>
+        <translation>ändert {signal}</translation>
+    </message>
+    <message>
+        <source>everywhere</source>
+        <translation>überall</translation>
+    </message>
+    <message>
+        <source>free</source>
+        <translation>frei</translation>
+    </message>
+    <message>
+        <source>new: not complete</source>
+        <translation>neu: nicht vollständig</translation>
+    </message>
+</context>
+<context>
+    <name>KeysPane</name>
+    <message>
+        <source>Keys of the panel</source>
+        <translation>Tasten des Panels</translation>
+    </message>
+    <message>
+        <source>What each key does here</source>
+        <translation>Was jede Taste hier tut</translation>
     </message>
 </context>
 <context>
@@ -3147,25 +3058,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>line</source>
         <translation>Leitung</translation>
-    </message>
-</context>
-<context>
-    <name>LineDock</name>
-    <message>
-        <source>At this size the line view does not fit in this window</source>
-        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
-    </message>
-    <message>
-        <source>Line view</source>
-        <translation>Leitungsansicht</translation>
-    </message>
-    <message>
-        <source>List of &amp;transactions</source>
-        <translation>Liste der Tra&amp;nsaktionen</translation>
-    </message>
-    <message>
-        <source>This transaction is no longer in the list</source>
-        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
     </message>
 </context>
 <context>
@@ -3530,8 +3422,36 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MainWindow</name>
     <message>
+        <source>At this size the line view does not fit in this window</source>
+        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
+    </message>
+    <message>
+        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
+        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
+    </message>
+    <message>
+        <source>Possibly still on</source>
+        <translation>Möglicherweise noch eingeschaltet</translation>
+    </message>
+    <message>
+        <source>Reconnect</source>
+        <translation>Neu verbinden</translation>
+    </message>
+    <message>
+        <source>The design was changed after connecting. The panel still runs the previous version.</source>
+        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
+    </message>
+    <message>
+        <source>This transaction is no longer in the list</source>
+        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
+    </message>
+    <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
+    </message>
+    <message>
+        <source>{why}. Keys that stop still write; arm again for the others.</source>
+        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
     </message>
 </context>
 <context>
@@ -3822,10 +3742,6 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Navigator</name>
     <message>
-        <source>Action {n}</source>
-        <translation>Aktion {n}</translation>
-    </message>
-    <message>
         <source>Device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
@@ -3838,8 +3754,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
-        <source>Screen change {n}</source>
-        <translation>Bildwechsel {n}</translation>
+        <source>Screen change</source>
+        <translation>Bildwechsel</translation>
     </message>
     <message>
         <source>Signal &apos;{name}&apos;</source>
@@ -3848,6 +3764,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Simulated devices</source>
         <translation>Simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>What each key does</source>
+        <translation>Was jede Taste tut</translation>
     </message>
 </context>
 <context>
@@ -3892,18 +3812,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Close the message</source>
         <translation>Meldung schließen</translation>
-    </message>
-    <message>
-        <source>Progress</source>
-        <translation>Fortschritt</translation>
-    </message>
-    <message>
-        <source>Stop</source>
-        <translation>Abbrechen</translation>
-    </message>
-    <message>
-        <source>What was said last</source>
-        <translation>Zuletzt gemeldet</translation>
     </message>
 </context>
 <context>
@@ -4716,30 +4624,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Grund dieser Panelmeldung: {words}</translation>
     </message>
     <message>
-        <source>{count} more</source>
-        <translation>{count} weitere</translation>
-    </message>
-    <message>
-        <source>{key} clears “{signal}”</source>
-        <translation>{key} löscht „{signal}“</translation>
-    </message>
-    <message>
-        <source>{key} holds “{signal}” while pressed</source>
-        <translation>{key} hält „{signal}“, solange sie gedrückt ist</translation>
-    </message>
-    <message>
-        <source>{key} sets “{signal}”</source>
-        <translation>{key} setzt „{signal}“</translation>
-    </message>
-    <message>
-        <source>{key} switches “{signal}”</source>
-        <translation>{key} schaltet „{signal}“ um</translation>
-    </message>
-    <message>
-        <source>{key} writes “{signal}”</source>
-        <translation>{key} schreibt „{signal}“</translation>
-    </message>
-    <message>
         <source>“{text}”: {reason}</source>
         <translation>„{text}“: {reason}</translation>
     </message>
@@ -5155,10 +5039,6 @@ Warum ist das in Ordnung?</translation>
         <translation>nie gelesen</translation>
     </message>
     <message>
-        <source>panel value</source>
-        <translation>Panelwert</translation>
-    </message>
-    <message>
         <source>refused</source>
         <translation>abgelehnt</translation>
     </message>
@@ -5344,44 +5224,16 @@ Warum ist das in Ordnung?</translation>
         <translation>Darstellung der Rohwerte (Strg+Alt+X: nächste)</translation>
     </message>
     <message>
-        <source>No signals yet</source>
-        <translation>Noch keine Signale</translation>
+        <source>Only readings that are &amp;not good</source>
+        <translation>Nur &amp;nicht gute Werte</translation>
     </message>
     <message>
-        <source>Not connected yet</source>
-        <translation>Noch nicht verbunden</translation>
-    </message>
-    <message>
-        <source>Only not good</source>
-        <translation>Nur nicht gute</translation>
-    </message>
-    <message>
-        <source>Only readings that are not good (Ctrl+Shift+N)</source>
-        <translation>Nur Werte, die nicht gut sind (Strg+Umschalt+N)</translation>
-    </message>
-    <message>
-        <source>Raw: binary</source>
-        <translation>Roh: binär</translation>
-    </message>
-    <message>
-        <source>Raw: decimal</source>
-        <translation>Roh: dezimal</translation>
-    </message>
-    <message>
-        <source>Raw: hexadecimal</source>
-        <translation>Roh: hexadezimal</translation>
+        <source>Raw numbers</source>
+        <translation>Rohwerte</translation>
     </message>
     <message>
         <source>Readings</source>
         <translation>Gelesene Werte</translation>
-    </message>
-    <message>
-        <source>The panel is live and the {total} signals are read here once it is connected. With simulated devices nothing real can move.</source>
-        <translation>Sobald verbunden ist, läuft das Panel, und hier stehen die Werte der {total} Signale. Mit simulierten Geräten kann sich nichts Wirkliches bewegen.</translation>
-    </message>
-    <message>
-        <source>What the panel reads and writes is listed in Design, under Signals.</source>
-        <translation>Was das Panel liest und schreibt, steht im Entwurf unter Signale.</translation>
     </message>
     <message>
         <source>all {total} good</source>
@@ -5392,12 +5244,24 @@ Warum ist das in Ordnung?</translation>
         <translation>keine Signale</translation>
     </message>
     <message>
-        <source>{count} of {total} not good</source>
-        <translation>{count} von {total} nicht gut</translation>
+        <source>not read yet</source>
+        <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>{total} signals</source>
-        <translation>{total} Signale</translation>
+        <source>raw binary</source>
+        <translation>roh binär</translation>
+    </message>
+    <message>
+        <source>raw in decimal</source>
+        <translation>roh dezimal</translation>
+    </message>
+    <message>
+        <source>raw in hexadecimal</source>
+        <translation>roh hexadezimal</translation>
+    </message>
+    <message>
+        <source>{count} of {total} not good</source>
+        <translation>{count} von {total} nicht gut</translation>
     </message>
 </context>
 <context>
@@ -5839,6 +5703,49 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>RuleEdits</name>
+    <message>
+        <source>A condition needs a signal; add one first.</source>
+        <translation>Eine Bedingung braucht ein Signal; zuerst eines anlegen.</translation>
+    </message>
+    <message>
+        <source>A screen change needs a screen to go to; add one first.</source>
+        <translation>Ein Bildwechsel braucht ein Zielbild; zuerst eines anlegen.</translation>
+    </message>
+    <message>
+        <source>Add “{sentence}”</source>
+        <translation>„{sentence}“ hinzufügen</translation>
+    </message>
+    <message>
+        <source>Change “{sentence}”</source>
+        <translation>Ändern zu „{sentence}“</translation>
+    </message>
+    <message>
+        <source>Delete {count} sentences</source>
+        <translation>{count} Sätze löschen</translation>
+    </message>
+    <message>
+        <source>Delete “{sentence}”</source>
+        <translation>„{sentence}“ löschen</translation>
+    </message>
+    <message>
+        <source>Duplicate “{sentence}”</source>
+        <translation>„{sentence}“ duplizieren</translation>
+    </message>
+    <message>
+        <source>Move {count} sentences</source>
+        <translation>{count} Sätze verschieben</translation>
+    </message>
+    <message>
+        <source>Move “{sentence}”</source>
+        <translation>„{sentence}“ verschieben</translation>
+    </message>
+    <message>
+        <source>The panel has no keys; add some in its properties first.</source>
+        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften anlegen.</translation>
+    </message>
+</context>
+<context>
     <name>Save</name>
     <message>
         <source>{file} cannot be written: {why}. Choose another folder or name.</source>
@@ -6069,65 +5976,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{key}: {uses}</source>
         <translation>{key}: {uses}</translation>
-    </message>
-</context>
-<context>
-    <name>ScreenChangeForm</name>
-    <message>
-        <source>After this time without a key press the panel changes the screen by itself.</source>
-        <translation>Nach dieser Zeit ohne Tastendruck wechselt das Panel von selbst das Bild.</translation>
-    </message>
-    <message>
-        <source>Change screen change</source>
-        <translation>Bildwechsel ändern</translation>
-    </message>
-    <message>
-        <source>Goes to</source>
-        <translation>Wechselt zu</translation>
-    </message>
-    <message>
-        <source>Idle time</source>
-        <translation>Zeit ohne Bedienung</translation>
-    </message>
-    <message>
-        <source>Meaning</source>
-        <translation>Bedeutung</translation>
-    </message>
-    <message>
-        <source>On every screen, except where the same key has its own screen change.</source>
-        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Bildwechsel hat.</translation>
-    </message>
-    <message>
-        <source>On this screen the key goes there.</source>
-        <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
-    </message>
-    <message>
-        <source>Seconds without a key press</source>
-        <translation>Sekunden ohne Tastendruck</translation>
-    </message>
-    <message>
-        <source>While the condition is true, this screen replaces the one that the operator is on. If several overrides apply, the first of them in the list is shown.</source>
-        <translation>Solange die Bedingung erfüllt ist, ersetzt dieses Bild das aktuelle. Gelten mehrere Vorrangbilder, wird das erste in der Liste angezeigt.</translation>
-    </message>
-    <message>
-        <source>a condition (override)</source>
-        <translation>eine Bedingung (Vorrangbild)</translation>
-    </message>
-    <message>
-        <source>a key</source>
-        <translation>eine Taste</translation>
-    </message>
-    <message>
-        <source>idle time</source>
-        <translation>Zeit ohne Bedienung</translation>
-    </message>
-    <message>
-        <source>the next screen</source>
-        <translation>das nächste Bild</translation>
-    </message>
-    <message>
-        <source>the previous screen</source>
-        <translation>das vorige Bild</translation>
     </message>
 </context>
 <context>
@@ -6448,6 +6296,282 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>unreachable</source>
         <translation>nicht erreichbar</translation>
+    </message>
+</context>
+<context>
+    <name>SentenceDelegate</name>
+    <message>
+        <source>Add</source>
+        <translation>Hinzufügen</translation>
+    </message>
+</context>
+<context>
+    <name>SentenceEditor</name>
+    <message>
+        <source>Delete</source>
+        <translation>Löschen</translation>
+    </message>
+    <message>
+        <source>Delete (Del)</source>
+        <translation>Löschen (Entf)</translation>
+    </message>
+    <message>
+        <source>Duplicate</source>
+        <translation>Duplizieren</translation>
+    </message>
+    <message>
+        <source>Duplicate (Ctrl+D)</source>
+        <translation>Duplizieren (Strg+D)</translation>
+    </message>
+    <message>
+        <source>there is no “{name}”</source>
+        <translation>„{name}“ gibt es nicht</translation>
+    </message>
+    <message>
+        <source>{name}: {value}</source>
+        <translation>{name}: {value}</translation>
+    </message>
+    <message>
+        <source>{note}. Missing: {what}</source>
+        <translation>{note}. Es fehlt: {what}</translation>
+    </message>
+</context>
+<context>
+    <name>SentenceModel</name>
+    <message>
+        <source>On every screen</source>
+        <translation>Auf jedem Bild</translation>
+    </message>
+    <message>
+        <source>On screen {name}</source>
+        <translation>Auf Bild {name}</translation>
+    </message>
+    <message>
+        <source>Without a key</source>
+        <translation>Ohne Taste</translation>
+    </message>
+    <message>
+        <source>before all others</source>
+        <translation>vor allen anderen</translation>
+    </message>
+    <message>
+        <source>missing: {what}</source>
+        <translation>es fehlt: {what}</translation>
+    </message>
+    <message>
+        <source>not complete: acts as before</source>
+        <translation>nicht vollständig: wirkt wie bisher</translation>
+    </message>
+    <message>
+        <source>not complete: has no effect yet</source>
+        <translation>nicht vollständig: noch ohne Wirkung</translation>
+    </message>
+    <message>
+        <source>{title}, {count}. Insert adds a sentence</source>
+        <translation>{title}, {count}. Einfg fügt einen Satz hinzu</translation>
+    </message>
+</context>
+<context>
+    <name>Sentences</name>
+    <message>
+        <source>After {idle} without a key {deed}</source>
+        <translation>Nach {idle} ohne Taste {deed}</translation>
+    </message>
+    <message>
+        <source>Cause</source>
+        <translation>Auslöser</translation>
+    </message>
+    <message>
+        <source>Comparison</source>
+        <translation>Vergleich</translation>
+    </message>
+    <message>
+        <source>Held value</source>
+        <translation>Panelwert</translation>
+    </message>
+    <message>
+        <source>Key</source>
+        <translation>Taste</translation>
+    </message>
+    <message>
+        <source>Key {key} {deed}</source>
+        <translation>Taste {key} {deed}</translation>
+    </message>
+    <message>
+        <source>On screen</source>
+        <translation>Auf Bild</translation>
+    </message>
+    <message>
+        <source>Signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>Signal of the condition</source>
+        <translation>Signal der Bedingung</translation>
+    </message>
+    <message>
+        <source>Stop command</source>
+        <translation>Stoppbefehl</translation>
+    </message>
+    <message>
+        <source>Target screen</source>
+        <translation>Zielbild</translation>
+    </message>
+    <message>
+        <source>Time without a key</source>
+        <translation>Zeit ohne Taste</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Value to compare with</source>
+        <translation>Vergleichswert</translation>
+    </message>
+    <message>
+        <source>What it does</source>
+        <translation>Wirkung</translation>
+    </message>
+    <message>
+        <source>When {signal} {is} {deed}</source>
+        <translation>Sobald {signal} {is} ist, {deed}</translation>
+    </message>
+    <message>
+        <source>When {signal} {is} {value} {deed}</source>
+        <translation>Sobald {signal} {is} {value} ist, {deed}</translation>
+    </message>
+    <message>
+        <source>While {signal} {is} {deed}</source>
+        <translation>Solange {signal} {is} ist, {deed}</translation>
+    </message>
+    <message>
+        <source>While {signal} {is} {value} {deed}</source>
+        <translation>Solange {signal} {is} {value} ist, {deed}</translation>
+    </message>
+    <message>
+        <source>after time without a key</source>
+        <translation>nach einer Zeit ohne Taste</translation>
+    </message>
+    <message>
+        <source>becomes clear</source>
+        <translation>gelöscht</translation>
+    </message>
+    <message>
+        <source>becomes equal to</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>becomes set</source>
+        <translation>gesetzt</translation>
+    </message>
+    <message>
+        <source>by a condition</source>
+        <translation>durch eine Bedingung</translation>
+    </message>
+    <message>
+        <source>by a key</source>
+        <translation>durch eine Taste</translation>
+    </message>
+    <message>
+        <source>equals</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>every screen</source>
+        <translation>jedem Bild</translation>
+    </message>
+    <message>
+        <source>falls below</source>
+        <translation>kleiner als</translation>
+    </message>
+    <message>
+        <source>how long?</source>
+        <translation>wie lange?</translation>
+    </message>
+    <message>
+        <source>is above</source>
+        <translation>größer als</translation>
+    </message>
+    <message>
+        <source>is below</source>
+        <translation>kleiner als</translation>
+    </message>
+    <message>
+        <source>is clear</source>
+        <translation>gelöscht</translation>
+    </message>
+    <message>
+        <source>is set</source>
+        <translation>gesetzt</translation>
+    </message>
+    <message>
+        <source>is what?</source>
+        <translation>was?</translation>
+    </message>
+    <message>
+        <source>its 0 repeated until confirmed</source>
+        <translation>0 wiederholt bis zur Bestätigung</translation>
+    </message>
+    <message>
+        <source>repeated until confirmed</source>
+        <translation>wiederholt bis zur Bestätigung</translation>
+    </message>
+    <message>
+        <source>rises above</source>
+        <translation>größer als</translation>
+    </message>
+    <message>
+        <source>sent once</source>
+        <translation>einmal gesendet</translation>
+    </message>
+    <message>
+        <source>the first entry field</source>
+        <translation>das erste Eingabefeld</translation>
+    </message>
+    <message>
+        <source>the next screen</source>
+        <translation>das nächste Bild</translation>
+    </message>
+    <message>
+        <source>the previous screen</source>
+        <translation>das vorige Bild</translation>
+    </message>
+    <message>
+        <source>the project has no held value yet; add one in the Signals view</source>
+        <translation>das Projekt hat noch keinen Panelwert; in der Ansicht „Signale“ anlegen</translation>
+    </message>
+    <message>
+        <source>the time must be 1 to {most} s</source>
+        <translation>die Zeit muss 1 bis {most} s sein</translation>
+    </message>
+    <message>
+        <source>which held value?</source>
+        <translation>welcher Panelwert?</translation>
+    </message>
+    <message>
+        <source>which key?</source>
+        <translation>welche Taste?</translation>
+    </message>
+    <message>
+        <source>which one?</source>
+        <translation>welches?</translation>
+    </message>
+    <message>
+        <source>which signal?</source>
+        <translation>welches Signal?</translation>
+    </message>
+    <message>
+        <source>which value?</source>
+        <translation>welcher Wert?</translation>
+    </message>
+    <message>
+        <source>{sentence} on {from}</source>
+        <translation>{sentence} auf {from}</translation>
+    </message>
+    <message>
+        <source>{sentence}, {stops}</source>
+        <translation>{sentence}, {stops}</translation>
     </message>
 </context>
 <context>
@@ -6995,8 +7119,8 @@ otherwise = unbekannt</translation>
         <translation>Signale ändern</translation>
     </message>
     <message>
-        <source>Copy signals by an offset</source>
-        <translation>Signale mit Versatz kopieren</translation>
+        <source>Copy signals</source>
+        <translation>Signale kopieren</translation>
     </message>
     <message>
         <source>Delete signal</source>
@@ -7122,12 +7246,12 @@ otherwise = unbekannt</translation>
         <translation>&amp;Eingänge und Leitung…</translation>
     </message>
     <message>
-        <source>&amp;Silent</source>
-        <translation>&amp;Stumm</translation>
-    </message>
-    <message>
         <source>As if unplugged from the line: receives nothing and answers nothing.</source>
         <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
+    </message>
+    <message>
+        <source>Does not &amp;answer</source>
+        <translation>Antwortet &amp;nicht</translation>
     </message>
     <message>
         <source>Shaft &amp;blocked</source>
@@ -7136,14 +7260,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Something holds the shaft fast: a running motor trips, one that starts stays at the torque limit.</source>
         <translation>Etwas hält die Welle fest: Ein laufender Motor geht auf Störung, ein anlaufender bleibt an der Drehmomentgrenze.</translation>
-    </message>
-    <message>
-        <source>Supply &amp;low</source>
-        <translation>&amp;Unterspannung</translation>
-    </message>
-    <message>
-        <source>The supply sags to {share} %: the drive trips on undervoltage.</source>
-        <translation>Die Netzspannung sinkt auf {share} %: Der Umrichter löst mit Unterspannung aus.</translation>
     </message>
 </context>
 <context>
@@ -7412,10 +7528,6 @@ otherwise = unbekannt</translation>
         <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
-        <source>Cop&amp;y by an offset…</source>
-        <translation>Mit Versatz &amp;kopieren…</translation>
-    </message>
-    <message>
         <source>Copy with &amp;headings</source>
         <translation>Mit Überschriften kop&amp;ieren</translation>
     </message>
@@ -7430,6 +7542,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Nu&amp;mber the names…</source>
         <translation>&amp;Namen nummerieren…</translation>
+    </message>
+    <message>
+        <source>Numbered cop&amp;ies…</source>
+        <translation>Nummerierte Ko&amp;pien…</translation>
     </message>
     <message>
         <source>Paste as &amp;new rows</source>
@@ -7991,8 +8107,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>Unfinished</name>
     <message>
-        <source>the cause</source>
-        <translation>die Ursache</translation>
+        <source>the comparison</source>
+        <translation>der Vergleich</translation>
     </message>
     <message>
         <source>the key</source>
@@ -8011,8 +8127,16 @@ otherwise = unbekannt</translation>
         <translation>das Zielbild</translation>
     </message>
     <message>
+        <source>the time without a key</source>
+        <translation>die Zeit ohne Taste</translation>
+    </message>
+    <message>
         <source>the value</source>
         <translation>der Wert</translation>
+    </message>
+    <message>
+        <source>the value to compare with</source>
+        <translation>der Vergleichswert</translation>
     </message>
     <message>
         <source>what it does</source>
@@ -8026,6 +8150,10 @@ otherwise = unbekannt</translation>
         <translation>Setzen</translation>
     </message>
     <message>
+        <source>Set signal</source>
+        <translation>Signal setzen</translation>
+    </message>
+    <message>
         <source>Signal to set</source>
         <translation>Zu setzendes Signal</translation>
     </message>
@@ -8034,12 +8162,8 @@ otherwise = unbekannt</translation>
         <translation>Zu setzender Wert</translation>
     </message>
     <message>
-        <source>Write</source>
-        <translation>Schreiben</translation>
-    </message>
-    <message>
-        <source>“{text}” is not a number</source>
-        <translation>„{text}“ ist keine Zahl</translation>
+        <source>⚠ “{text}” is not a number</source>
+        <translation>⚠ „{text}“ ist keine Zahl</translation>
     </message>
 </context>
 <context>
@@ -8166,18 +8290,10 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>WindowNews</name>
+    <name>WordEditor</name>
     <message>
-        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
-        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
-    </message>
-    <message>
-        <source>Possibly still on</source>
-        <translation>Möglicherweise noch eingeschaltet</translation>
-    </message>
-    <message>
-        <source>{why}. Keys that stop still write; arm again for the others.</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
+        <source>nothing is chosen yet</source>
+        <translation>noch nichts gewählt</translation>
     </message>
 </context>
 <context>
@@ -8200,10 +8316,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Cannot be written: {why}</source>
         <translation>Nicht schreibbar: {why}</translation>
-    </message>
-    <message>
-        <source>Choose one of the values first.</source>
-        <translation>Zuerst einen der Werte wählen.</translation>
     </message>
     <message>
         <source>Close</source>
@@ -8262,49 +8374,6 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>_CausedForm</name>
-    <message>
-        <source>Cause</source>
-        <translation>Ursache</translation>
-    </message>
-    <message>
-        <source>Condition</source>
-        <translation>Bedingung</translation>
-    </message>
-    <message>
-        <source>Incomplete, so it has no effect yet. Missing: {what}</source>
-        <translation>Unvollständig und noch ohne Wirkung. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>Incomplete, so nothing is changed yet. Missing: {what}</source>
-        <translation>Unvollständig, noch ist nichts geändert. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>Key</source>
-        <translation>Taste</translation>
-    </message>
-    <message>
-        <source>On screen</source>
-        <translation>Auf Bild</translation>
-    </message>
-    <message>
-        <source>State</source>
-        <translation>Zustand</translation>
-    </message>
-    <message>
-        <source>a condition needs a signal; the project has none yet</source>
-        <translation>eine Bedingung braucht ein Signal; das Projekt hat noch keines</translation>
-    </message>
-    <message>
-        <source>choose the signal of the condition</source>
-        <translation>das Signal der Bedingung wählen</translation>
-    </message>
-    <message>
-        <source>every screen</source>
-        <translation>jedes Bild</translation>
-    </message>
-</context>
-<context>
     <name>_Head</name>
     <message>
         <source>closed</source>
@@ -8316,14 +8385,25 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>_SaidList</name>
+    <name>_LineDock</name>
     <message>
-        <source>Nothing has been said yet</source>
-        <translation>Noch keine Meldung</translation>
+        <source>Line view</source>
+        <translation>Leitungsansicht</translation>
+    </message>
+</context>
+<context>
+    <name>_Lines</name>
+    <message>
+        <source>Key {key}: {words}</source>
+        <translation>Taste {key}: {words}</translation>
     </message>
     <message>
-        <source>What was said last</source>
-        <translation>Zuletzt gemeldet</translation>
+        <source>{line}, everywhere</source>
+        <translation>{line}, überall</translation>
+    </message>
+    <message>
+        <source>{line}. Enter uses it</source>
+        <translation>{line}. Die Eingabetaste belegt sie</translation>
     </message>
 </context>
 <context>
@@ -11311,32 +11391,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>edits</name>
     <message>
-        <source>&apos;{signal}&apos; is in the same register</source>
-        <translation>„{signal}“ liegt im selben Register</translation>
-    </message>
-    <message>
-        <source>a bit of &apos;{word}&apos;, which is not copied</source>
-        <translation>ein Bit von „{word}“, das nicht kopiert wird</translation>
-    </message>
-    <message>
-        <source>a new device for each copy needs registers of one device only</source>
-        <translation>ein neues Gerät je Kopie setzt Register nur eines Geräts voraus</translation>
-    </message>
-    <message>
         <source>a screen cannot be called {name}: screen changes use this word; choose another name</source>
         <translation>ein Bild kann nicht {name} heißen: Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
-    </message>
-    <message>
-        <source>device &apos;{device}&apos; is never asked for register {number}</source>
-        <translation>Gerät „{device}“ wird nie nach Register {number} gefragt</translation>
-    </message>
-    <message>
-        <source>device &apos;{device}&apos; offers no function that writes it</source>
-        <translation>Gerät „{device}“ bietet keine Funktion, die es schreibt</translation>
-    </message>
-    <message>
-        <source>device &apos;{device}&apos; returns {most} registers at once, the value has {size}</source>
-        <translation>Gerät „{device}“ liefert höchstens {most} Register auf einmal, der Wert hat {size}</translation>
     </message>
     <message>
         <source>device {name} cannot be deleted: it is used by {places}</source>
@@ -11369,10 +11425,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
         <translation>Bild {screen} ist für {rows} x {columns} Zellen gemacht; dieses Panel hat {here} x {across}</translation>
-    </message>
-    <message>
-        <source>signal &apos;{word}&apos; has no bit {bit}</source>
-        <translation>Signal „{word}“ hat kein Bit {bit}</translation>
     </message>
     <message>
         <source>signal {name} cannot be deleted: it is used by {places}</source>
@@ -11447,10 +11499,6 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
-        <source>the value extends beyond the last register</source>
-        <translation>der Wert reicht über das letzte Register hinaus</translation>
-    </message>
-    <message>
         <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
@@ -11473,10 +11521,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>this needs {rows} x {columns} cells, but there are only {left_rows} x {left} from the cursor</source>
         <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
-    </message>
-    <message>
-        <source>unit address {unit} belongs to device &apos;{device}&apos;</source>
-        <translation>Geräteadresse {unit} gehört schon zu Gerät „{device}“</translation>
     </message>
     <message>
         <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>

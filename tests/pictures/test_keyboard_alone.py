@@ -125,7 +125,7 @@ def test_views_workplaces_properties_and_findings_have_keys(window: MainWindow) 
     press_keys("Ctrl+F")
     assert focused() is window.bench.readings.filter
     press_keys("Ctrl+L")
-    assert window.line_dock.view.isVisible()
+    assert window.line_view.isVisible()
     press_keys("Ctrl+L")
     press_keys("Ctrl+1")
     assert focused() is design.editor.face
@@ -190,11 +190,14 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     press_keys("Alt+3")
     press_keys("Ctrl+W, G")
     assert not document.project.screen_changes, "it has no screen to go to yet"
-    for _ in range(5):
-        if focused().accessibleName() != "Goes to":
-            press(KEY.Key_Tab)
-    press(KEY.Key_Down)
-    assert document.project.screen_changes
+    assert focused().accessibleName() == "Key"
+    type_text("r")
+    press(KEY.Key_Tab)
+    press(KEY.Key_Tab)
+    assert focused().accessibleName() == "Target screen"
+    type_text("level")
+    press(KEY.Key_Return)
+    assert [(each.key, each.to) for each in document.project.screen_changes] == [("right", "level")]
     press(KEY.Key_F8)
     assert focused() is window.design.findings.tree
     press_keys("Alt+1")

@@ -7,7 +7,6 @@ from collections.abc import Hashable
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
-from widgets.design.behaviour.screen_change_forms import ActionForm, ScreenChangeForm
 from widgets.design.forms.form import Form
 from widgets.design.forms.message_forms import MessagesForm
 from widgets.design.forms.screen_forms import FieldForm, PanelForm, ScreenForm
@@ -15,7 +14,6 @@ from widgets.design.lines.forms import FollowerForm, LineForm
 from widgets.design.signals.form import SignalForm
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
-from widgets.document.unfinished import Unfinished
 from widgets.kit.elided import shorten_tabs
 from widgets.kit.plain import plain_label
 
@@ -30,7 +28,7 @@ class Inspector(QWidget):
 
     signal_wanted = Signal(str)
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.field_form = FieldForm(document, drafts)
@@ -38,8 +36,6 @@ class Inspector(QWidget):
         self.panel_form = PanelForm(document, drafts)
         self.messages_form = MessagesForm(document, drafts)
         self.signal_form = SignalForm(document, drafts)
-        self.screen_change_form = ScreenChangeForm(document, drafts, begun)
-        self.action_form = ActionForm(document, drafts, begun)
         self.line_form = LineForm(document, drafts)
         self.follower_form = FollowerForm(document, drafts)
         self.field_form.signal_wanted.connect(self.signal_wanted)
@@ -62,12 +58,6 @@ class Inspector(QWidget):
         self._pages: dict[str, tuple[Form, QWidget, QLabel]] = {}
         for kind, other, nothing in (
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
-            (
-                "screen_change",
-                self.screen_change_form,
-                self.tr("No screen change is selected. Choose one in the table, or add one."),
-            ),
-            ("action", self.action_form, self.tr("No action is selected. Choose one in the table, or add one.")),
             ("line", self.line_form, self.tr("No line is selected. Choose one in the table, or add one.")),
             ("follower", self.follower_form, self.tr("No device is selected. Choose one in the table, or add one.")),
         ):

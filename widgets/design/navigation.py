@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from app.project.messages import MESSAGES
 from app.project.model import Project
 from app.project.problems import Place
+from widgets.design.behaviour.sentence_editor import SentenceEditor
 from widgets.design.inspector import Inspector
 from widgets.design.views import DesignViews
 from widgets.document.document import Document, Selection
+from widgets.document.drafts import Drafts
 from widgets.document.unfinished import Unfinished
 
 
@@ -20,7 +22,13 @@ class Navigator(QObject):
     """Shows a part and its properties, and leads the focus there."""
 
     def __init__(
-        self, document: Document, begun: Unfinished, screens: QWidget, views: DesignViews, inspector: Inspector
+        self,
+        document: Document,
+        drafts: Drafts,
+        begun: Unfinished,
+        screens: QWidget,
+        views: DesignViews,
+        inspector: Inspector,
     ) -> None:
         super().__init__(views)
         self._document = document
@@ -29,6 +37,9 @@ class Navigator(QObject):
         self._views = views
         self._inspector = inspector
         self._simulated = inspector.add_guest(views.editor.tryout.followers, self.tr("Simulated devices"))
+        self._keys = inspector.add_guest(views.behaviour.keys, self.tr("What each key does"))
+        self.sentence = SentenceEditor(views.behaviour.edits, drafts, upright=True)
+        self._screen_change = inspector.add_guest(self.sentence, self.tr("Screen change"))
 
     def show_properties(self) -> None:
         """Show the properties of what is chosen in the view in the middle; while a screen is tried, its followers."""
@@ -40,15 +51,10 @@ class Navigator(QObject):
             if screen_change is None:
                 self._inspector.show_screen()
             else:
-                self._show_screen_change_form(screen_change)
+                self.sentence.show_place(("screen_change", screen_change))
+                self._inspector.show_guest(self._screen_change)
         elif self._views.view == "behaviour":
-            kind, index = self._views.behaviour.current()
-            if kind == "screen_change":
-                self._show_screen_change_form(index)
-            else:
-                some = self._begun.rule(project, "action", index) is not None
-                title = self.tr("Action {n}").format(n=index + 1)
-                self._inspector.show_part("action", ("action", index) if some else None, title)
+            self._inspector.show_guest(self._keys)
         elif self._views.view == "signals":
             index = self._views.signals.current()
             name = project.signals[index].name if 0 <= index < len(project.signals) else None
@@ -61,11 +67,6 @@ class Navigator(QObject):
             title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Device '{name}'")).format(name=name)
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
-    def _show_screen_change_form(self, index: int) -> None:
-        some = self._begun.rule(self._document.project, "screen_change", index) is not None
-        title = self.tr("Screen change {n}").format(n=index + 1)
-        self._inspector.show_part("screen_change", ("screen_change", index) if some else None, title)
-
     def show_signal(self, name: str) -> None:
         """Go to a signal in its table."""
         names = [signal.name for signal in self._document.project.signals]
@@ -75,13 +76,13 @@ class Navigator(QObject):
             self.show_properties()
 
     def show_screen_change(self, index: int) -> None:
-        """Go to a screen change in its table."""
+        """Go to the sentence of a screen change."""
         self._views.bring_up("behaviour")
         self._views.behaviour.select("screen_change", index)
         self.show_properties()
 
     def show_action(self, index: int) -> None:
-        """Go to an action in its table."""
+        """Go to the sentence of an action."""
         self._views.bring_up("behaviour")
         self._views.behaviour.select("action", index)
         self.show_properties()
@@ -90,7 +91,12 @@ class Navigator(QObject):
         """Give the focus to the first of the properties that are shown."""
         page = self._inspector.current_form()
         if page is None:
-            self._simulated.focusNextChild()
+            if self._views.view == "behaviour":
+                self._views.behaviour.keys.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            elif self._views.view == "map":
+                self.sentence.focus_first()
+            else:
+                self._simulated.focusNextChild()
             return
         if page is self._inspector.field_form and not self._document.selection.fields:
             page = self._inspector.screen_form  # no field is selected: the screen has properties all the same
@@ -146,16 +152,14 @@ class Navigator(QObject):
         self.to_properties()
 
     def add_screen_change_from(self, screen: str) -> None:
-        """Make a screen change by a key of this screen and go to its properties."""
+        """Begin a screen change by a key of this screen and go to its words."""
         self._views.bring_up("behaviour")
         self._views.behaviour.add_screen_change("key", screen)
-        self.to_properties()
 
     def add_action_on(self, screen: str) -> None:
-        """Make an action of a key on this screen and go to its properties."""
+        """Begin what a key does on this screen and go to its words."""
         self._views.bring_up("behaviour")
         self._views.behaviour.add_action("key", screen)
-        self.to_properties()
 
     def go_to(self, place: Place) -> None:
         """Show the part at a place of the project, as a finding names it, with the focus on it."""
@@ -226,7 +230,7 @@ class Navigator(QObject):
         project = self._document.project
         if kind == "begun":
             self.go_to(self._begun.place(project, self._begun.all()[subject[1]]))
-            self.to_properties()
+            self._views.behaviour.to_words()
             return
         if kind == "field":
             self._views.bring_up("screen")
@@ -248,6 +252,8 @@ class Navigator(QObject):
             self.show_signal(subject[1])
         elif kind in ("screen_change", "action"):
             (self.show_screen_change if kind == "screen_change" else self.show_action)(subject[1])
+            self._views.behaviour.focus_word(row)
+            return
         else:
             names = list(project.line_named if kind == "line" else project.follower_named)
             if subject[1] in names:

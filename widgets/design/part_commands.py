@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QWidget
 
+from widgets.design.behaviour.behaviour_view import BehaviourView
 from widgets.design.tables.part_table import PartTable
 from widgets.design.views import DesignViews
 from widgets.document.document import Document
@@ -83,7 +84,7 @@ class PartCommands(QObject):
 
         return command(self._owner, text, run, f"Ctrl+W, {letter}", within=True)
 
-    def _table(self) -> PartTable | None:
+    def _table(self) -> PartTable | BehaviourView | None:
         self.chosen.emit()
         table = self._views.table()
         if table is None:
@@ -92,7 +93,7 @@ class PartCommands(QObject):
             )
         return table
 
-    def _on_rows(self, text: str, run: Callable[[PartTable], object], deed: str) -> QAction:
+    def _on_rows(self, text: str, run: Callable[[PartTable | BehaviourView], object], deed: str) -> QAction:
         """A command whose keys the table handles itself: they mean something else elsewhere."""
         action = QAction(text, self._owner)
         action.setProperty(OWN_KEYS, TABLE.first_key(deed))

@@ -7,12 +7,12 @@ from typing import Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTabWidget, QWidget
 
+from widgets.design.behaviour.behaviour_view import BehaviourView
 from widgets.design.lines.lines_view import LinesView
 from widgets.design.page_map.pane import PageMapPane
 from widgets.design.screen.editor import ScreenEditor
 from widgets.design.signals.signals_view import SignalsView
 from widgets.design.tables.part_table import PartTable
-from widgets.design.tables.part_views import BehaviourView
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
 from widgets.document.unfinished import Unfinished
@@ -35,7 +35,7 @@ class DesignViews(QTabWidget):
         self.editor = ScreenEditor(document, self.notice)
         self.map_pane = PageMapPane(document)
         self.map = self.map_pane.view
-        self.behaviour = BehaviourView(document, begun)
+        self.behaviour = BehaviourView(document, drafts, begun)
         self.signals = SignalsView(document, drafts)
         self.lines = LinesView(document, drafts)
         self.titles = [
@@ -78,14 +78,13 @@ class DesignViews(QTabWidget):
         """Bring a view to the front and leave the focus where it is."""
         self.setCurrentIndex(VIEWS.index(name))
 
-    def table(self) -> PartTable | None:
-        """The table in front, of two the one that was used last; None in front of the screen and the map."""
+    def table(self) -> PartTable | BehaviourView | None:
+        """The rows in front, of two tables the one that was used last; None in front of the screen and the map."""
         match self.view:
             case "signals":
                 return self.signals.table
             case "lines":
                 return self.lines.table
             case "behaviour":
-                kind, _ = self.behaviour.current()
-                return self.behaviour.screen_changes if kind == "screen_change" else self.behaviour.actions_table
+                return self.behaviour
         return None

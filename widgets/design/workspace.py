@@ -51,7 +51,7 @@ class DesignWorkspace(QWidget):
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
-        self.navigator = Navigator(document, self.begun, self.screens, self.views, self.inspector)
+        self.navigator = Navigator(document, self.drafts, self.begun, self.screens, self.views, self.inspector)
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
@@ -71,7 +71,7 @@ class DesignWorkspace(QWidget):
         self.lines = self.views.lines
         self.screens.use_clipboard(self.editor.clipboard)
         self.findings = FindingsList(self.drafts, self.begun)
-        self.inspector = Inspector(document, self.drafts, self.begun)
+        self.inspector = Inspector(document, self.drafts)
 
     def _lay_out(self) -> None:
         self._upright = QSplitter(Qt.Orientation.Vertical)
@@ -215,7 +215,7 @@ class DesignWorkspace(QWidget):
         self.signals.uses_wanted.connect(self.navigator.to_uses)
         self.inspector.signal_form.place_wanted.connect(self.navigator.go_to)
         self.lines.chosen.connect(self.navigator.show_properties)
-        for view in (self.behaviour, self.signals, self.lines):
+        for view in (self.signals, self.lines):
             view.opened.connect(self.navigator.to_properties)
             view.added.connect(self.navigator.to_properties)
         self.inspector.signal_wanted.connect(self.navigator.show_signal)
@@ -246,7 +246,7 @@ class DesignWorkspace(QWidget):
             self.map_pane.set_project(project, self._paging())
             self.map.set_findings(self.checks.findings)
         elif self.view == "behaviour":
-            self.behaviour.show_project(project, found.parts("screen_change"), found.parts("action"))
+            self.behaviour.show_project(found)
         elif self.view == "signals":
             self.signals.show_project(project, found.parts("signal"), found.parts("signal", *SEVERITY_ORDER))
         elif self.view == "lines":
@@ -373,7 +373,8 @@ class DesignWorkspace(QWidget):
     def take_over(self, former: DesignWorkspace) -> None:
         """Go on with what was typed in a former workspace and not accepted yet, in the same view."""
         self.begun.take_over(former.begun)
-        self.drafts.take_over(former.drafts, self.inspector.rows_since(former.inspector))
+        rows = self.inspector.rows_since(former.inspector) | self.behaviour.names_since(former.behaviour)
+        self.drafts.take_over(former.drafts, rows)
         self.views.setCurrentIndex(former.views.currentIndex())
 
     def show_view(self, name: str) -> None:

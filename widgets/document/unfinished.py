@@ -6,7 +6,7 @@ without validation; a project never holds it.
 
 from __future__ import annotations
 
-from typing import Any, Literal, TypeVar
+from typing import Any, Final, Literal, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
@@ -16,6 +16,8 @@ translate = QCoreApplication.translate
 BehaviourRule = ScreenChange | Action
 _R = TypeVar("_R", ScreenChange, Action)
 RuleKind = Literal["screen_change", "action"]
+COMPARING: Final = ("above", "below", "equal")
+"""Comparisons with a value."""
 
 
 class Unfinished(QObject):
@@ -65,7 +67,8 @@ class Unfinished(QObject):
     def complete(self, rule: BehaviourRule) -> None:
         """This one lacks nothing any more."""
         _, former = self._kept.pop(self._at(rule))
-        self.completed.emit(_kind(rule), former is None)
+        kind = _kind(rule)
+        self.completed.emit(kind, former is None or _kind(former) != kind)
 
     def take_over(self, other: Unfinished) -> None:
         """Go on with what another one keeps."""
@@ -89,7 +92,8 @@ class Unfinished(QObject):
 
     def place(self, project: Project, rule: BehaviourRule) -> tuple[RuleKind, int]:
         """Which list a rule that is not complete is shown in, and where."""
-        kind, former = _kind(rule), self._kept[self._at(rule)][1]
+        former = self._kept[self._at(rule)][1]
+        kind = _kind(former or rule)
         rules = of_kind(project, kind)
         among = rules if former is not None else (*rules, *self.new(kind))
         wanted = former if former is not None else rule
@@ -128,19 +132,24 @@ def changed_rule(rule: BehaviourRule, changes: dict[str, Any]) -> BehaviourRule:
 
 def no_condition() -> Condition:
     """A condition of which nothing is chosen yet."""
-    return Condition.model_construct(signal="", is_="set", value=None)
+    nothing: dict[str, Any] = {"signal": "", "is_": "", "value": None}
+    return Condition.model_construct(**nothing)
 
 
 def lacking(rule: BehaviourRule) -> list[str]:
     """What is still to be chosen, in words."""
     lacks = []
-    idle = isinstance(rule, ScreenChange) and rule.idle_s is not None
     if rule.key == "":
         lacks.append(translate("Unfinished", "the key"))
-    elif rule.when is not None and not rule.when.signal:
-        lacks.append(translate("Unfinished", "the signal of the condition"))
-    elif rule.key is None and rule.when is None and not idle:
-        lacks.append(translate("Unfinished", "the cause"))
+    if rule.when is not None:
+        if not rule.when.signal:
+            lacks.append(translate("Unfinished", "the signal of the condition"))
+        if not rule.when.is_:
+            lacks.append(translate("Unfinished", "the comparison"))
+        elif rule.when.is_ in COMPARING and rule.when.value is None:
+            lacks.append(translate("Unfinished", "the value to compare with"))
+    elif rule.key is None and not (isinstance(rule, ScreenChange) and rule.idle_s):
+        lacks.append(translate("Unfinished", "the time without a key"))
     if isinstance(rule, ScreenChange):
         return lacks if rule.to else [*lacks, translate("Unfinished", "the target screen")]
     if not rule.do:

@@ -79,6 +79,8 @@ class PanelKey(QAbstractButton):
         super().__init__(parent)
         self.key = name
         self._colours = LIGHT
+        self.marked = False
+        """Whether it is the one that is talked about: it has a ring."""
         self.setText(name)
         self.setAccessibleName(self.tr("Key %s") % name)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -135,7 +137,7 @@ class PanelKey(QAbstractButton):
         top = body.adjusted(1, 2, -1, 0) if down else body.adjusted(0, 0, 0, -2)
         painter.setBrush(colours.key_down if down else upright(top, colours.key, colours.key_low))
         painter.drawRoundedRect(top, ROUND, ROUND)
-        if self.hasFocus():
+        if self.hasFocus() or self.marked:
             painter.setPen(QPen(colours.lit, RING))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             half = RING / 2
@@ -214,6 +216,13 @@ class KeyPad(QWidget):
             button.released.connect(lambda name=name: self.key_released.emit(name))
             self.buttons[name] = button
             button.show()
+
+    def mark_key(self, name: str) -> None:
+        """Put a ring around this key, and around no other; empty: around none."""
+        for key, button in self.buttons.items():
+            if button.marked != (key == name):
+                button.marked = key == name
+                button.update()
 
     def sizeHint(self) -> QSize:
         return self.size_when(roomy=True)

@@ -115,7 +115,7 @@ def run_window(
             elif workspace is not None:
                 window.show_workspace(workspace)
             if demo:
-                window.connecting.connect_line()
+                window.bench.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
             QTimer.singleShot(COLLECT_AFTER_MS, application, _collect_again)
             if grab is not None or for_s is not None:

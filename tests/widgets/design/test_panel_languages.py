@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QMenu, QStyle, QStyleOptionComboBox
 from pytestqt.qtbot import QtBot
 
 from app import edits
+from tests.widgets.design import sentences
 from tests.widgets.design.test_workspace import choose, reason, type_over
 from tests.widgets.driving import designed
 from widgets.design.workspace import DesignWorkspace
@@ -98,14 +99,13 @@ def test_a_signal_chooses_the_language(design: DesignWorkspace, document: Docume
 def test_a_key_shows_the_next_language(design: DesignWorkspace, document: Document) -> None:
     index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
     design.navigator.show_action(index)
-    form = design.inspector.action_form
-    choose(form, "Effect", "switches to the next language")
+    sentences.choose(design, "do", "switches to the next language")
     action = document.project.actions[index]
     assert (action.do, action.signal, action.value) == ("next-language", None, None)
-    assert not [row for row in form.rows if row.label == "Signal" and not row.isHidden()]
-    choose(form, "Effect", "sets the signal")
+    assert "target" not in design.behaviour.editor.words
+    sentences.choose(design, "do", "sets")
     assert document.project.actions[index] == action, "it acts as before until the signal is chosen, too"
-    choose(form, "Signal", "run command")
+    sentences.choose(design, "target", "run command")
     assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")
 
 

@@ -18,6 +18,7 @@ from app.project.model import BitSignal, Field, Project, RegisterSignal, TcpLine
 from app.project_file.files import dump, load, parse
 from projects import demo_path
 from tests.builders import fresh_project
+from tests.widgets.design import sentences
 from tests.widgets.driving import designed
 from widgets.design.forms.form import Form, FormRow
 from widgets.design.forms.signal_picker import SignalPicker
@@ -193,28 +194,26 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     qtbot.waitUntil(lambda: [screen.name for screen in document.project.screens] == ["first", "second"])
 
     design.show_view("behaviour")
-    add(design.behaviour.screen_changes, 0)
-    screen_change = design.inspector.screen_change_form
-    choose(screen_change, "Key", "right")
-    choose(screen_change, "On screen", "first")
-    choose(screen_change, "Goes to", "second")
+    design.behaviour.add_screen_change("key")
+    sentences.choose(design, "key", "right")
+    sentences.choose(design, "from", "first")
+    sentences.choose(design, "to", "second")
     assert document.project.screen_changes[0].model_dump(exclude_none=True) == {
         "from_": "first",
         "key": "right",
         "to": "second",
     }
-    add(design.behaviour.actions_table, 0)
-    action = design.inspector.action_form
-    choose(action, "Key", "start")
-    choose(action, "Effect", "writes a value to it")
-    choose(action, "Signal", "speed")
-    type_over(action, "Number", "12.5")
+    design.behaviour.add_action("key")
+    sentences.choose(design, "key", "start")
+    sentences.choose(design, "do", "writes")
+    sentences.choose(design, "target", "speed")
+    sentences.type_word(design, "number", "12.5")
     assert str(document.project.actions[0].value) == "12.5"
-    choose(action, "Stop command", "yes: repeated until confirmed")
+    sentences.choose(design, "stops", "repeated until confirmed")
     assert document.project.actions[0].stops is True
-    choose(action, "Effect", "clears the signal")
+    sentences.choose(design, "do", "clears")
     assert document.project.actions[0].stops is None
-    choose(action, "Stop command", "no: sent once")
+    sentences.choose(design, "stops", "sent once")
     assert document.project.actions[0].stops is False
 
     whole = document.project
@@ -367,22 +366,23 @@ def test_a_field_is_edited_in_its_form(design: DesignWorkspace, document: Docume
     assert document.project.screen_named["run"].fields[2].blink is None
 
 
-def test_the_cause_of_a_turn_is_changed(design: DesignWorkspace, document: Document) -> None:
+def test_the_cause_of_a_screen_change_is_changed(design: DesignWorkspace, document: Document) -> None:
     design.navigator.show_screen_change(0)
-    form = design.inspector.screen_change_form
-    choose(form, "Cause", "idle time")
-    assert document.project.screen_changes[0].idle_s == 120
-    type_over(form, "Idle time", "45")
+    before = document.project
+    sentences.choose(design, "cause", "after time without a key")
+    assert document.project is before, "no time that nobody chose"
+    sentences.type_word(design, "idle", "45")
     assert document.project.screen_changes[0].idle_s == 45
-    choose(form, "Cause", "a condition (override)")
+    sentences.choose(design, "cause", "by a condition")
     assert document.project.screen_changes[0].idle_s == 45, "as it was, until a signal is chosen"
-    choose(form, "Condition", "status", 0)
+    sentences.choose(design, "signal", "status")
+    sentences.choose(design, "is", "is set")
     screen_change = document.project.screen_changes[0]
     assert screen_change.when is not None
     assert screen_change.from_ is None
-    choose(form, "Condition", "is above", 1)
-    assert "value" in reason(form, "Condition")
-    type_over(form, "Condition", "3", 2)
+    sentences.choose(design, "is", "is above")
+    assert sentences.note(design).endswith("the value to compare with")
+    sentences.type_word(design, "value", "3")
     screen_change = document.project.screen_changes[0]
     assert screen_change.when is not None
     assert (screen_change.when.is_, str(screen_change.when.value)) == ("above", "3")
@@ -455,31 +455,6 @@ def test_the_list_of_signals_is_narrowed(design: DesignWorkspace, document: Docu
     design.navigator.show_signal("command")
     assert table.narrow.text() == "", "going to a signal that is hidden shows it"
     assert document.project.signals[table.current()].name == "command"
-
-
-def test_turns_are_reordered(design: DesignWorkspace, document: Document) -> None:
-    design.show_view("behaviour")
-    screen_changes = document.project.screen_changes
-    design.behaviour.select("screen_change", 0)
-    QTest.keyClick(design.behaviour.screen_changes.table, Key.Key_Down, ALT)
-    assert document.project.screen_changes[:2] == (screen_changes[1], screen_changes[0])
-    assert design.behaviour.current() == ("screen_change", 1)
-
-
-def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkspace) -> None:
-    design.navigator.show_screen_change(2)
-    screen_changes, actions = design.behaviour.screen_changes.table, design.behaviour.actions_table.table
-    assert screen_changes.selectionModel().hasSelection()
-    design.navigator.show_action(1)
-    assert not screen_changes.selectionModel().hasSelection()
-    assert actions.selectionModel().hasSelection()
-    assert row_of(design.inspector.action_form, "On screen").texts() == ("",)
-    box = editor_of(design.inspector.action_form, "On screen")
-    assert isinstance(box, QComboBox)
-    assert box.currentText() == "every screen"
-    screen_changes.setFocus()
-    assert design.behaviour.current() == ("screen_change", 2)
-    assert screen_changes.selectionModel().hasSelection()
 
 
 # Findings
@@ -603,7 +578,7 @@ def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkspace, view
     assert design.findings.current() is None, "the focus went through the findings"
 
 
-@pytest.mark.parametrize(("view", "tables"), [("signals", 1), ("behaviour", 2), ("lines", 2)])
+@pytest.mark.parametrize(("view", "tables"), [("signals", 1), ("lines", 2)])
 def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkspace, view: str, tables: int) -> None:
     design.show_view(view)
     found = must(design.views.currentWidget()).findChildren(PartTable)
@@ -710,8 +685,8 @@ def test_no_button_or_caption_is_cut_off(design: DesignWorkspace, view: str) -> 
     for button in design.findChildren(QWidget):
         if button.isVisible() and type(button).__name__ in ("QPushButton", "QToolButton", "QCheckBox"):
             assert button.width() >= button.minimumSizeHint().width(), button.accessibleName()
-    form = must(design.inspector.current_form())
-    for row in form.rows:
+    form = design.inspector.current_form()
+    for row in form.rows if form is not None else ():
         if row.caption.isVisible():
             needed = row.caption.fontMetrics().boundingRect(
                 QRect(0, 0, row.caption.width(), 1000), Qt.TextFlag.TextWordWrap, row.label

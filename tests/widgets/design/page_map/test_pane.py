@@ -101,7 +101,7 @@ def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Doc
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="recipe")
     assert document.undo_name == "Draw screen change"
     assert design.map.accessibleDescription() == "Screen change from hall to recipe: up"
-    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
+    assert design.navigator.sentence.isVisible()
     document.undo()
     assert document.project is before
 
@@ -349,7 +349,7 @@ def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkspace) -> None
     focus = QApplication.focusWidget()
     assert focus is not None
     assert design.inspector.isAncestorOf(focus)
-    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
+    assert design.navigator.sentence.isVisible()
 
 
 def context(design: DesignWorkspace, at: QPoint, letter: Key) -> None:
@@ -369,7 +369,7 @@ def test_an_override_and_an_idle_return_are_added_from_the_menu_of_a_screen(
     assert document.project.screen_changes[-1].to == "recipe"
     assert document.project.screen_changes[-1].when is not None
     assert document.project.screen_changes[-1].when.signal == first
-    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
+    assert design.navigator.sentence.isVisible()
     context(design, middle(design.map, "climate"), Key.Key_I)
     assert (document.project.screen_changes[-1].to, document.project.screen_changes[-1].idle_s) == ("climate", 120)
 

@@ -1,0 +1,251 @@
+"""Editors of single words of a sentence: chosen from a list, sought by typing, or typed."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QStringListModel, Qt, Signal
+from PySide6.QtWidgets import QComboBox, QCompleter, QHBoxLayout, QLineEdit, QSizePolicy, QWidget
+
+from widgets.design.behaviour.sentences import TYPED, Choices, Word
+from widgets.kit.elided import ELIDES, ShortChoice
+from widgets.kit.look import set_look
+from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.scaling import scaled
+
+SOUGHT: Final = ("to", "signal", "target", "held", "from")
+"""Words with many choices, which are found by typing."""
+NARROWEST: Final = 64
+WIDEST: Final = 190
+ARROW: Final = 42
+"""Pixels at 100 per cent: of an editor, and of its edges and its arrow."""
+
+
+class WordEditor(QWidget):
+    """The editor of one word. `box` has the focus."""
+
+    changed = Signal()
+    """Another choice was made. What is typed counts when the word is left."""
+    entered = Signal()
+    """Enter was pressed while a list was open."""
+
+    def __init__(self, slot: str, name: str) -> None:
+        super().__init__()
+        self.slot = slot
+        self.name = name
+        self._layout = QHBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(scaled(4))
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def _hold(self, box: QWidget) -> None:
+        box.setAccessibleName(self.name)
+        self.box = box
+        self._layout.addWidget(box)
+        self.setFocusProxy(box)
+
+    @property
+    def text(self) -> str:
+        """What is chosen or typed, as it is stored."""
+        raise NotImplementedError
+
+    def show_word(self, word: Word, choices: Choices) -> None:
+        """Show this."""
+        raise NotImplementedError
+
+    def show_text(self, text: str) -> None:
+        """Show what was typed and could not be taken."""
+
+    def open(self) -> None:
+        """Begin to choose or to type."""
+        self.box.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @property
+    def opened(self) -> bool:
+        """Whether a list is open, which takes the keys."""
+        return False
+
+    def show_wrong(self, reason: str, *, empty: bool) -> None:
+        """Say what is wrong; empty: nothing is."""
+        set_look(self.box, "wrong" if reason else "")
+        asked = self.tr("nothing is chosen yet") if empty else ""
+        self.box.setAccessibleDescription(reason or asked)
+
+    def _fit(self, text: str) -> None:
+        width = self.box.fontMetrics().horizontalAdvance(text) + scaled(ARROW)
+        self.box.setFixedWidth(min(max(width, scaled(NARROWEST)), scaled(WIDEST)))
+
+
+class ChosenWord(WordEditor):
+    """A word of a short list."""
+
+    def __init__(self, slot: str, name: str) -> None:
+        super().__init__(slot, name)
+        self._choice = ShortChoice()
+        self._choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self._choice.setMaxVisibleItems(24)
+        self._choice.activated.connect(lambda _index: self.changed.emit())
+        self._hold(self._choice)
+
+    @property
+    def text(self) -> str:
+        return str(self._choice.currentData() or "")
+
+    def show_word(self, word: Word, choices: Choices) -> None:
+        self._choice.offer(choices)
+        at = self._choice.place_of(word.value)
+        if at < 0 or word.empty:
+            missing = word.text if word.empty else self.tr("{name} (missing)").format(name=word.text)
+            self._choice.put_missing(word.value, missing)
+            at = 0
+        self._choice.setCurrentIndex(at)
+        self._fit(self._choice.currentText())
+
+    def open(self) -> None:
+        super().open()
+        self._choice.showPopup()
+
+
+class SoughtWord(WordEditor):
+    """A word of a long list: typing finds it, the arrow shows all."""
+
+    def __init__(self, slot: str, name: str) -> None:
+        super().__init__(slot, name)
+        self._choices: Choices = ()
+        self._stored = ""
+        self._shown = ""
+        self._combo = _Sought()
+        self._combo.activated.connect(lambda _index: self.changed.emit())
+        self._hold(self._combo)
+        self.line.returnPressed.connect(self.entered)
+
+    @property
+    def line(self) -> QLineEdit:
+        """What is typed in."""
+        line = self._combo.lineEdit()
+        assert line is not None
+        return line
+
+    @property
+    def text(self) -> str:
+        typed = self.line.text().strip()
+        if typed == self._shown:
+            return self._stored
+        same = [value for value, words in self._choices if words == typed]
+        near = same or [value for value, words in self._choices if words.casefold() == typed.casefold()]
+        return near[0] if near else typed
+
+    def show_word(self, word: Word, choices: Choices) -> None:
+        if choices is not self._choices:
+            self._choices = choices
+            self._combo.offer(choices)
+        self._stored = word.value
+        self._shown = "" if word.empty else word.text
+        self.line.setPlaceholderText(word.text if word.empty else "")
+        self._combo.setCurrentText(self._shown)
+        self.line.setCursorPosition(0)
+        self._combo.setToolTip(plain_tip(word.text))
+        self._fit(word.text)
+
+    def show_text(self, text: str) -> None:
+        self._combo.setCurrentText(text)
+        self._fit(text)
+
+    def open(self) -> None:
+        super().open()
+        self.line.selectAll()
+        self._combo.list_all()
+
+    @property
+    def opened(self) -> bool:
+        popup = self._combo.found.popup()
+        return popup is not None and popup.isVisible()
+
+
+class _Sought(ShortChoice):
+    """A box with a list that typing narrows."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setEditable(True)
+        self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMaxVisibleItems(24)
+        self.setProperty(ELIDES, True)
+        self.found = completer = QCompleter(self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        completer.setMaxVisibleItems(16)
+        self.setCompleter(completer)
+        completer.activated.connect(self._take)
+
+    def offer(self, options: Choices) -> None:
+        """Choose among these: a list that all boxes with the same choices share, since it may be long."""
+        names = _names_of(options)
+        self.setModel(names)
+        self.found.setModel(names)
+
+    def list_all(self) -> None:
+        """Show the list from which typing chooses."""
+        self.found.setCompletionPrefix("")
+        self.found.complete()
+
+    def _take(self, text: str) -> None:
+        at = self.findText(text, Qt.MatchFlag.MatchExactly)
+        self.setCurrentIndex(at)
+        self.setEditText(text)
+        self.activated.emit(at)
+
+    def paintEvent(self, event: object) -> None:
+        QComboBox.paintEvent(self, event)  # type: ignore[arg-type]
+
+
+_shared: list[tuple[Choices, QStringListModel]] = []
+_MOST_SHARED: Final = 6
+
+
+def _names_of(options: Choices) -> QStringListModel:
+    for known, names in _shared:
+        if known is options or list(known) == list(options):
+            return names
+    names = QStringListModel([text for _, text in options])
+    _shared.append((options, names))
+    del _shared[:-_MOST_SHARED]
+    return names
+
+
+class TypedWord(WordEditor):
+    """A number, with its unit behind it."""
+
+    def __init__(self, slot: str, name: str) -> None:
+        super().__init__(slot, name)
+        self._edit = QLineEdit()
+        self._hold(self._edit)
+        self._unit = plain_label("", "faint")
+        self._layout.addWidget(self._unit)
+
+    @property
+    def text(self) -> str:
+        return self._edit.text().strip()
+
+    def show_word(self, word: Word, choices: Choices) -> None:  # noqa: ARG002
+        self._edit.setPlaceholderText(word.text if word.empty else "")
+        self.show_text("" if word.empty else word.text)
+        self._unit.setText(word.unit)
+        self._unit.setVisible(bool(word.unit))
+
+    def show_text(self, text: str) -> None:
+        if self._edit.text() != text:
+            self._edit.setText(text)
+        self._fit(text or self._edit.placeholderText())
+
+    def open(self) -> None:
+        super().open()
+        self._edit.selectAll()
+
+
+def word_editor(slot: str, name: str) -> WordEditor:
+    """The editor that a word needs."""
+    if slot in TYPED:
+        return TypedWord(slot, name)
+    return SoughtWord(slot, name) if slot in SOUGHT else ChosenWord(slot, name)

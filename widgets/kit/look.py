@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit import palette
-from widgets.kit.drawn import bars, buttons, entries, rows
+from widgets.kit.drawn import bars, buttons, entries, rows, tips
 from widgets.kit.drawn.boxes import CLEAR, DOWNWARDS, paint_box, paint_stroke, square_in
 from widgets.kit.drawn.buttons import look_of
 from widgets.kit.palette import Colours
@@ -131,6 +131,8 @@ class Look(QProxyStyle):
             look = what.property("look")
             if look or isinstance(what, QLineEdit):
                 _take_look(what, look or "")
+            elif isinstance(what, QLabel):
+                tips.break_lines(what)
         return super().polish(what)
 
     # Measures
@@ -303,13 +305,6 @@ def _frame(look: str, rect: QRect, painter: QPainter, colours: Colours) -> None:
         paint_box(painter, rect, edge, ground, radius=6.0)
 
 
-def _tip(option: Any, painter: QPainter, _widget: QWidget | None, colours: Colours) -> None:
-    """The ground of a tool tip."""
-    painter.fillRect(option.rect, colours.colour("base"))
-    painter.setPen(colours.colour("edge"))
-    painter.drawRect(option.rect.adjusted(0, 0, -1, -1))
-
-
 def _arrow(*corners: tuple[float, float]) -> Any:
     def draw(option: Any, painter: QPainter, _widget: QWidget | None, colours: Colours) -> None:
         ink = colours.colour("ink" if option.state & _State.State_Enabled else "off")
@@ -338,7 +333,7 @@ _PARTS: Final = {
     _Part.PE_FrameTabWidget: bars.paint_nothing,
     _Part.PE_FrameStatusBarItem: bars.paint_nothing,
     _Part.PE_IndicatorDockWidgetResizeHandle: bars.paint_between,
-    _Part.PE_PanelTipLabel: _tip,
+    _Part.PE_PanelTipLabel: tips.paint_tip,
     _Part.PE_IndicatorArrowDown: _arrow(*DOWNWARDS),
     _Part.PE_IndicatorArrowUp: _arrow(*((x, 1 - y) for x, y in DOWNWARDS)),
     _Part.PE_IndicatorArrowRight: _arrow(*rows.RIGHTWARDS),

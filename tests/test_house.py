@@ -70,7 +70,7 @@ TESTED_BY: Final = {
     "outside/test_response.py": "app/curves/response",
     "outside/test_sunspec_import.py": "app/exchange/sunspec",
     "pictures/test_contrast.py": (
-        "widgets/kit/look widgets/kit/drawn/bars widgets/kit/drawn/boxes widgets/kit/drawn/buttons "
+        "widgets/kit/drawn/bars widgets/kit/drawn/boxes widgets/kit/drawn/buttons "
         "widgets/kit/drawn/entries widgets/kit/drawn/rows"
     ),
     "pictures/test_plain_text.py": "widgets/kit/plain",
@@ -92,7 +92,7 @@ TESTED_BY: Final = {
     "widgets/design/screen/test_arranging.py": "commands",
     "widgets/design/screen/test_clipboard.py": "paste_dialog widgets/design/screens_pane widgets/kit/notice",
     "widgets/design/screen/test_cursor_line.py": "field_places",
-    "widgets/design/screen/test_editor.py": "actions keys tool_bar widgets/kit/icons",
+    "widgets/design/screen/test_editor.py": "actions keys tool_bar",
     "widgets/design/signals/test_signals_view.py": (
         "uses widgets/design/exchange/signal_lists widgets/design/tables/bad_cells "
         "widgets/design/tables/cell_editor widgets/design/tables/fill_series widgets/design/tables/overwriting "

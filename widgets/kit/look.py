@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 
 from widgets.kit import palette
 from widgets.kit.drawn import bars, buttons, entries, rows, tips
-from widgets.kit.drawn.boxes import CLEAR, DOWNWARDS, paint_box, paint_stroke, square_in
+from widgets.kit.drawn.boxes import DOWNWARDS, paint_box, paint_stroke, square_in
 from widgets.kit.drawn.buttons import look_of
 from widgets.kit.palette import Colours
 from widgets.kit.scaling import HEADING, heading_margin, scaled
@@ -50,7 +50,6 @@ INKS: Final = {
     "caution": (palette.CAUTION, _Weight.DemiBold, 1.0),
     "fault": (palette.FAULT, _Weight.DemiBold, 1.0),
     "sim": (palette.SIM, _Weight.DemiBold, 1.0),
-    "armed": (palette.ON_ARMED, _Weight.Bold, 1.0),
     "alarm": (_Role.Base, _Weight.Bold, 1.4),
 }
 """The looks of a label: the role of its colour in our palette, its weight, and its size, 1 for that of other texts."""
@@ -63,8 +62,6 @@ FRAMES: Final = {
     "sim notice": (4, 0, 0, 0),
     "canvas": (0, 0, 0, 0),
     "alarm": (0, 0, 0, 0),
-    "armed": (0, 0, 0, 0),
-    "unarmed": (1, 1, 1, 1),
 }
 """The looks of a frame: how thick its edges are, left, top, right and bottom."""
 BUTTONS: Final = {
@@ -147,7 +144,9 @@ class Look(QProxyStyle):
         if kind is _Contents.CT_PushButton:
             return _control(inner, _PADDING)
         if kind is _Contents.CT_LineEdit:
-            return _control(inner, 2) if option.lineWidth else inner
+            # Its sign takes room from the text of a wrong line, so that nothing grows when something becomes wrong.
+            sign = scaled(entries.BESIDE_SIGN) - scaled(_INSET) if look_of(widget) == "wrong" else 0
+            return _control(inner - QSize(sign, 0), 2) if option.lineWidth else inner
         if kind is _Contents.CT_ToolButton:
             return _tool_size(option, inner, widget)
         if kind is _Contents.CT_TabBarTab:
@@ -300,9 +299,7 @@ def _frame(look: str, rect: QRect, painter: QPainter, colours: Colours) -> None:
         painter.fillRect(rect, colours.colour(f"{state}_soft"))
         painter.fillRect(rect.left(), rect.top(), FRAMES[look][0], rect.height(), colours.colour(state))
     else:
-        ground = {"card": colours.colour("base"), "armed": colours.colour("armed")}.get(look, CLEAR)
-        edge = colours.colour("armed" if look == "armed" else "line")
-        paint_box(painter, rect, edge, ground, radius=6.0)
+        paint_box(painter, rect, colours.colour("line"), colours.colour("base"), radius=6.0)
 
 
 def _arrow(*corners: tuple[float, float]) -> Any:

@@ -269,7 +269,6 @@ GOOD: Final = QPalette.ColorRole.LinkVisited
 CAUTION: Final = QPalette.ColorRole.Midlight
 FAULT: Final = QPalette.ColorRole.BrightText
 SIM: Final = QPalette.ColorRole.Light
-ON_ARMED: Final = QPalette.ColorRole.Shadow
 """Roles of our palette that hold a colour which Qt has no role for; Fusion draws nothing of ours with them."""
 
 
@@ -289,7 +288,6 @@ def qt_palette(colours: Colours) -> QPalette:
         "caution": (CAUTION,),
         "fault": (FAULT,),
         "sim": (SIM,),
-        "on_armed": (ON_ARMED,),
     }.items():
         for each in roles:
             palette.setColor(each, colours.colour(name))

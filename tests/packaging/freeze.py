@@ -15,6 +15,7 @@ import venv
 from pathlib import Path
 from typing import Final
 
+from tests.packaging.app_icon import write_all
 from tests.packaging.same_program import Program, differences, verdict
 
 ROOT: Final = Path(__file__).parents[2]
@@ -37,7 +38,9 @@ def main() -> int:
     # A copy outside its package: PyInstaller looks for modules beside what it begins with.
     start = folder / "start.py"
     start.write_bytes((ROOT / "app" / "__main__.py").read_bytes())
-    subprocess.run([place / "python", "-m", "PyInstaller", *OPTIONS, start], cwd=folder, check=True)
+    icons = write_all(folder / "icons")
+    icon = f"--icon={icons['icns' if sys.platform == 'darwin' else 'ico']}"
+    subprocess.run([place / "python", "-m", "PyInstaller", *OPTIONS, icon, start], cwd=folder, check=True)
     without_screen = {"QT_QPA_PLATFORM": "offscreen"}
     frozen = Program([folder / "dist" / "fanlight" / "fanlight"], without_screen)
     unfrozen = Program([place / "python", "-m", "app"], without_screen)

@@ -20,6 +20,10 @@ from widgets.kit.scaling import scaled
 
 SIDE: Final = 16
 """Of an icon, in pixels at 100 per cent."""
+PROGRAM_SIDES: Final = (16, 20, 24, 32, 40, 48, 64, 96, 128, 256)
+"""Of the icon of the program, in pixels."""
+SMALL: Final = 24
+"""Pixels up to which it has fewer parts."""
 STATES: Final = {
     "good": "good",
     "caution": "caution",
@@ -97,6 +101,24 @@ def paint_icon(painter: QPainter, name: str, colour: str, place: QRect) -> None:
     square = QRect(0, 0, side, side)
     square.moveCenter(place.center())
     icon(name, colour).paint(painter, square)
+
+
+def program_picture(side: int) -> QPixmap:
+    """The icon of the program, so many pixels wide and high; small ones have fewer parts."""
+    picture = QPixmap(side, side)
+    picture.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(picture)
+    QSvgRenderer(_source("fanlight-small" if side <= SMALL else "fanlight").encode()).render(painter)
+    painter.end()
+    return picture
+
+
+def program_icon() -> QIcon:
+    """The icon of the program in all sizes that windows, task bars and switchers ask for."""
+    shown = QIcon()
+    for side in PROGRAM_SIDES:
+        shown.addPixmap(program_picture(side))
+    return shown
 
 
 def tool(picture: QIcon | str, name: str, parent: QWidget, tip: str = "") -> QToolButton:

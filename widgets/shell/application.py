@@ -10,13 +10,11 @@ import socket
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from importlib import resources
 from pathlib import Path
 from typing import Final
 
 from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgType, qInstallMessageHandler
-from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app.cli.outcome import COULD_NOT_RUN, FINE, say as complain, tell
@@ -24,6 +22,7 @@ from app.project_file.files import ProjectFileError, load_known
 from widgets.document.settings import Settings
 from widgets.kit import scaling
 from widgets.kit.fonts import for_texts
+from widgets.kit.icons import program_icon
 from widgets.kit.language import Language, Translation, spoken_for
 from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
@@ -152,7 +151,7 @@ def make_application() -> QApplication:
     if not isinstance(application.style(), Look):
         application.setStyle(Look())
         application.setFont(for_texts(application.font()))
-    application.setWindowIcon(window_icon())
+    application.setWindowIcon(program_icon())
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     return application
 
@@ -161,15 +160,6 @@ def _tell_qt_message(kind: QtMsgType, _context: QMessageLogContext, text: str) -
     """Pass on what Qt has to say, but for a remark of its platform for pictures that is no trouble of the user's."""
     if "propagateSizeHints" not in text:
         tell(f"{kind.name}: {text}")
-
-
-def window_icon() -> QIcon:
-    """Our icon, or an empty one if this installation has none."""
-    picture = QPixmap()
-    file = resources.files("resources") / "icons" / "fanlight.svg"
-    if not file.is_file() or not picture.loadFromData(file.read_bytes(), "SVG"):
-        return QIcon()
-    return QIcon(picture)
 
 
 class _Place:

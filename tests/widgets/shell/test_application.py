@@ -13,7 +13,8 @@ import pytest
 from PySide6.QtGui import QColor, QImage
 
 from projects import demo_path
-from widgets.shell.application import GRAB_SIZE, window_icon
+from widgets.kit.icons import PROGRAM_SIDES, program_icon
+from widgets.shell.application import GRAB_SIZE
 
 START = """
 import sys
@@ -169,8 +170,11 @@ def test_told_to_end_it_leaves_in_order(tmp_path: Path, number: signal.Signals) 
 
 
 def test_the_icon_is_there(qapp: object) -> None:
-    assert not window_icon().isNull()
-    assert not window_icon().pixmap(64, 64).isNull()
+    sizes = [size.width() for size in program_icon().availableSizes()]
+    assert sorted(sizes) == sorted(PROGRAM_SIDES)
+    for side in PROGRAM_SIDES:
+        picture = program_icon().pixmap(side, side).toImage()
+        assert picture.pixelColor(side // 2, side * 4 // 5).alpha() == 255
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems always have a screen")

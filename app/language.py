@@ -9,6 +9,7 @@ wrapped in `mark`, which only makes them findable, and translated where they are
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Literal
 
 Translator = Callable[[str, str], str]
 """From a context and an English template to the template in the language that is spoken."""
@@ -18,13 +19,26 @@ def _english(context: str, text: str) -> str:  # noqa: ARG001
     return text
 
 
+DecimalMark = Literal[".", ","]
+
 _translator: Translator = _english
+_decimal_mark: DecimalMark = "."
 
 
-def speak(translator: Translator | None) -> None:
-    """Translate with `translator` from now on; None speaks English again."""
-    global _translator
-    _translator = translator or _english
+def speak(translator: Translator | None, decimal_mark: DecimalMark = ".") -> None:
+    """Translate with `translator` and write numbers with this mark from now on; None speaks English again."""
+    global _translator, _decimal_mark
+    _translator, _decimal_mark = translator or _english, decimal_mark
+
+
+def decimal_mark() -> DecimalMark:
+    """What stands before the decimals of numbers that people read and type; in files it is always the point."""
+    return _decimal_mark
+
+
+def with_mark(number: str) -> str:
+    """A number with a decimal point, as people read it in the language that is spoken."""
+    return number if _decimal_mark == "." else number.replace(".", _decimal_mark)
 
 
 def current_translator() -> Translator:

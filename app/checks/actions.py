@@ -14,7 +14,7 @@ from app.project.binding import refusal, unbound
 from app.project.by_itself import condition_in_words
 from app.project.model import Action, BitSignal, Condition, HeldSignal, HeldValue, Screen, ScreenChange
 from app.project.problems import quoted
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 
 
 @each("action", name="action-refused")
@@ -130,7 +130,7 @@ def condition_settled(context: CheckContext, part: Screen | ScreenChange | Actio
         settled = None if span is None else _verdict(condition, *span)
         if span is None or settled is None:
             continue
-        low, high = (number_digits(end, signal.decimals) for end in span)
+        low, high = (spoken_digits(end, signal.decimals) for end in span)
         if settled:
             message = translate("checks", "its condition, {condition}, is always true: the signal is {low} to {high}")
         else:

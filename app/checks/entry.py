@@ -16,7 +16,7 @@ from app.project.binding import bindings, step_of
 from app.project.model import AnySignal, BitSignal, Field, HeldSignal, RegisterSignal, Screen, by_number
 from app.project.problems import quoted
 from app.signals.encoding import OutOfRange
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 
 
 @each("screen", name="entry-not-writable")
@@ -96,8 +96,8 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Violat
         ends = {
             "low": signal.limits[0],
             "high": signal.limits[1],
-            "least": number_digits(span[0], signal.decimals),
-            "most": number_digits(span[1], signal.decimals),
+            "least": spoken_digits(span[0], signal.decimals),
+            "most": spoken_digits(span[1], signal.decimals),
         }
         if not isinstance(signal, RegisterSignal) or signal.table not in ("holding", "input"):
             message = translate(

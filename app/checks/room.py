@@ -16,7 +16,7 @@ from app.language import translate
 from app.project.binding import step_of, whole_registers
 from app.project.model import OTHERWISE, AnySignal, Field, HeldSignal, Panel, RegisterSignal, Screen, by_number
 from app.project.problems import Place, quoted
-from app.signals.text import hexadecimal_width, number_digits, number_width
+from app.signals.text import hexadecimal_width, number_width, spoken_digits
 
 
 @each("screen", name="field-too-narrow")
@@ -164,7 +164,7 @@ def _narrow_for_number(
         place,
         translate("checks", "{signal} can be {value}, which needs {cells}; the field has {width}").format(
             signal=quoted(signal.name),
-            value=number_digits(worst, signal.decimals),
+            value=spoken_digits(worst, signal.decimals),
             cells=cells(needed),
             width=field.width,
         ),
@@ -258,7 +258,7 @@ def _without_text(context: CheckContext, signal: AnySignal) -> str | None:
     known = {Fraction(value) for value in by_number(signal.texts)}
     # One more value than there are texts is enough to find one without.
     lacking = next((value for value in islice(chain(upward, downward), len(known) + 1) if value not in known), None)
-    return None if lacking is None else number_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)
+    return None if lacking is None else spoken_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)
 
 
 @each("signal", name="text-for-no-value")
@@ -278,7 +278,7 @@ def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Viol
                     text=quoted(text), value=value
                 ),
                 translate("checks", "the signal is {low} to {high}: correct the number or remove it").format(
-                    low=number_digits(span[0], 0), high=number_digits(span[1], 0)
+                    low=spoken_digits(span[0], 0), high=spoken_digits(span[1], 0)
                 ),
                 # Without its last text a signal would be shown as a number, for which a field may have no room.
                 fix if len(signal.texts) > 1 else None,

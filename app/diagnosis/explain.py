@@ -14,7 +14,7 @@ from app.diagnosis.frame_parts import FrameReader
 from app.diagnosis.frames import Frame, FrameRole
 from app.diagnosis.received import mbap_frames, rtu_frames
 from app.diagnosis.register_names import NO_NAMES, RegisterNames
-from app.language import translate
+from app.language import translate, with_mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,4 +62,4 @@ def _timing(transaction: Transaction) -> str:
 
 def milliseconds(ms: float) -> str:
     """A time in milliseconds, as fine as is worth reading."""
-    return f"{ms:.2f}" if ms < 1 else f"{ms:.1f}" if ms < 100 else f"{ms:.0f}"
+    return with_mark(f"{ms:.2f}" if ms < 1 else f"{ms:.1f}" if ms < 100 else f"{ms:.0f}")

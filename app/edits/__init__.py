@@ -19,7 +19,7 @@ from app.edits.blocks import (
     set_blinking,
     stretch_field,
 )
-from app.edits.copies import add_counted_copies, counted_copies, likely_step, numbered_names
+from app.edits.copies import Copying, CopyPlan, add_copies, duplicate_signal, likely_step, numbered_names, plan_copies
 from app.edits.fields import (
     add_field,
     change_field,
@@ -90,7 +90,6 @@ from app.edits.signals import (
     add_signal,
     bit_signal,
     change_signal,
-    duplicate_signal,
     held_signal,
     new_signal_name,
     register_signal,
@@ -113,6 +112,8 @@ __all__ = [
     "Alignment",
     "Arrivals",
     "Block",
+    "CopyPlan",
+    "Copying",
     "EditRefused",
     "Match",
     "NameClash",
@@ -122,7 +123,7 @@ __all__ = [
     "Unlike",
     "action",
     "add_action",
-    "add_counted_copies",
+    "add_copies",
     "add_field",
     "add_follower",
     "add_line",
@@ -146,7 +147,6 @@ __all__ = [
     "condition",
     "copy_block",
     "copy_fields",
-    "counted_copies",
     "delete_fields",
     "delete_parts",
     "delete_screen",
@@ -174,6 +174,7 @@ __all__ = [
     "paste_cells",
     "paste_screens",
     "place_screens",
+    "plan_copies",
     "put_parts",
     "register_signal",
     "relink_ring",

@@ -18,13 +18,6 @@ def add_signal(project: Project, signal: AnySignal, at: int | None = None) -> Pr
     return changed(after, signals=(*project.signals[:at], signal, *project.signals[at:]))
 
 
-def duplicate_signal(project: Project, name: str, new_name: str | None = None) -> Project:
-    """With a copy of a signal right behind it."""
-    index = index_of(project, "signal", name)
-    new_name = free_name(name, project.signal_named) if new_name is None else new_name
-    return add_signal(project, changed(project.signals[index], name=new_name), index + 1)
-
-
 def change_signal(project: Project, name: str, /, **changes: Any) -> Project:
     """With other attributes of a signal; `name` among them renames it, and its uses follow."""
     return change_part(project, "signal", index_of(project, "signal", name), **changes)

@@ -13,11 +13,11 @@ from app.exchange.numbers import factor, register_text
 from app.exchange.sheet import NOTHING, Sheet, SheetCell, SheetRow, cell_text
 from app.exchange.titles import TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.words import encoding_word, order_word, table_word
-from app.language import translate
+from app.language import DecimalMark, translate
 from app.project.attributes import ATTRIBUTES, YES_NO
 from app.project.value_texts import NotKnown, read_yes, texts_in
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
-from app.signals.numbers import DecimalMark, NotANumber, find_mark, number, span
+from app.signals.numbers import NotANumber, find_mark, number, span
 from app.signals.order import WordOrder
 
 _HEADING_WITHIN: Final = 40

@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
-from app.language import mark, translate
-from app.signals.numbers import BLANKS, HEXADECIMAL, DecimalMark, NotANumber, bare_number, number, short
+from app.language import DecimalMark, mark, translate
+from app.signals.numbers import BLANKS, HEXADECIMAL, NotANumber, bare_number, number, short
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,13 +24,13 @@ from app.exchange.words import (
     registers_of,
     table_word,
 )
-from app.language import translate
+from app.language import DecimalMark, translate
 from app.project.attributes import ATTRIBUTES, NOTES, NUMBER, OPTIONAL_WHOLE, TEXT, TEXTS, WHOLE, YES_NO, PartAttribute
 from app.project.model import BitSignal, HeldSignal, Presentation, RegisterSignal
 from app.project.value_texts import NotKnown, choice_of, read_yes, texts_in, texts_in_languages
 from app.signals.encoding import has_word_order
 from app.signals.numbering import Table
-from app.signals.numbers import DecimalMark, number, span, whole_number
+from app.signals.numbers import number, span, whole_number
 
 RemarkLevel: TypeAlias = Literal["fault", "aside", "remark"]
 """fault: the row stays out because of this. aside: it is no signal and stays out. remark: it comes in all the same."""

@@ -11,7 +11,7 @@ from app.project.model import BitSignal, Follower, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.numbering import NotARegister, wire_address
 from app.signals.scaling import StraightLine
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 
 _EXAMPLE = 1000
 """A raw number by which a scale is shown."""
@@ -55,6 +55,6 @@ def _example(signal: RegisterSignal) -> str:
         value = StraightLine(*map(Fraction, signal.scale.raw), *map(Fraction, signal.scale.value)).value(_EXAMPLE)
     return (
         translate("exchange", "raw {raw} is {value} {unit}")
-        .format(raw=_EXAMPLE, value=number_digits(value, signal.decimals), unit=signal.unit)
+        .format(raw=_EXAMPLE, value=spoken_digits(value, signal.decimals), unit=signal.unit)
         .rstrip()
     )

@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal, TypeAlias
 
-from app.language import mark, translate
+from app.language import DecimalMark, mark, translate
 from app.project.value_texts import NotKnown
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table
-from app.signals.numbers import DecimalMark, NotANumber, whole_number
+from app.signals.numbers import NotANumber, whole_number
 from app.signals.order import WordOrder
 
 EncodingKind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]

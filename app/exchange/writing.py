@@ -16,10 +16,9 @@ from typing import Final, Literal, TypeAlias
 from app.errors import FanlightError
 from app.exchange.listing import COLUMNS, ListedValue, listing, titles, written
 from app.exchange.sheet import Progress, no_progress
-from app.language import mark, translate
+from app.language import DecimalMark, mark, translate
 from app.project.model import AnySignal
 from app.project_file.canonical import number_text
-from app.signals.numbers import DecimalMark
 
 Separator: TypeAlias = Literal[",", ";", "\t"]
 

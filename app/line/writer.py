@@ -65,7 +65,7 @@ from app.project.capability import write_function
 from app.project.model import Project
 from app.project.purpose import Purpose
 from app.signals.reading import Value
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 
 OWED_S: Final = 30.0
 """How long a stop is sent again while it is not proved, in seconds: longer than a switch, a converter or a drive takes
@@ -656,4 +656,4 @@ def _value_text(binding: Binding, value: Value) -> str:
     if isinstance(value, str):
         return f"'{value}'"
     signal = binding.signal
-    return f"{number_digits(value, signal.decimals)} {signal.unit}".rstrip()
+    return f"{spoken_digits(value, signal.decimals)} {signal.unit}".rstrip()

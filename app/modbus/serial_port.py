@@ -18,3 +18,13 @@ def parity_letter(device: str, parity: Parity) -> str:
     A pseudo terminal carries no parity bit, and the system refuses to pretend that it does: there it is always none.
     """
     return "N" if os.path.realpath(device).startswith(_PSEUDO_TERMINALS) else _LETTERS[parity]
+
+
+def ports_here() -> dict[str, str]:
+    """The serial ports that this computer has now, by the name to open each with; what each is, empty if unknown.
+
+    Pseudo terminals and other paths that can be opened as well are not among them.
+    """
+    from serial.tools.list_ports import comports  # only where somebody chooses a port
+
+    return {port.device: "" if port.description in (None, "n/a") else port.description for port in sorted(comports())}

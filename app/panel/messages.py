@@ -12,7 +12,7 @@ from app.project.messages import Known, chosen_form, fill_in, ready_words
 from app.project.model import AnySignal, HeldSignal, PanelMessage, Project, by_number
 from app.signals.reading import Value
 from app.signals.scaling import round_half_away
-from app.signals.text import number_text, number_width
+from app.signals.text import number_digits, number_text, number_width
 
 Bounds = tuple[Fraction, Fraction]
 
@@ -87,7 +87,7 @@ def of_kept(project: Project, name: str, value: Value) -> Saying:
     """The device holds another value than was written."""
     signal = project.signal_named.get(name)
     unit = "" if signal is None or _has_text(signal, value) else signal.unit
-    return Saying("kept", f"{plain_text(project, name, value)} {unit}".rstrip())
+    return Saying("kept", f"{plain_text(project, name, value, number_digits)} {unit}".rstrip())
 
 
 def _has_text(signal: AnySignal, value: Value) -> bool:

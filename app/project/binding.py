@@ -6,7 +6,7 @@ lives, and what an edit did not touch is taken over, so asking again costs a loo
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -57,6 +57,7 @@ from app.signals.text import (
     hexadecimal_text,
     number_digits,
     number_text,
+    spoken_digits,
 )
 
 Words: TypeAlias = Sequence[int] | Sequence[bool] | int
@@ -386,7 +387,9 @@ def whole_registers(signal: AnySignal) -> int:
     return register_count(signal.encoding) if is_integer(signal.encoding) else 0
 
 
-def plain_text(project: Project, name: str, value: Value | int | None) -> str:
+def plain_text(
+    project: Project, name: str, value: Value | int | None, digits: Callable[[int | Fraction, int], str] = spoken_digits
+) -> str:
     """The value as a person would write it, as wide as it gets and without its unit: for tables and messages.
 
     Its text if the signal has one for it, with the number behind it where that is the text of all other values; else
@@ -398,7 +401,7 @@ def plain_text(project: Project, name: str, value: Value | int | None) -> str:
     if isinstance(value, str) or signal is None:
         return str(value)
     registers = whole_registers(signal) if isinstance(signal, RegisterSignal) and signal.hex else 0
-    number = (hexadecimal_digits(value, registers) if registers else None) or number_digits(value, signal.decimals)
+    number = (hexadecimal_digits(value, registers) if registers else None) or digits(value, signal.decimals)
     text = _own_text_of(signal, value)
     if text is None and OTHERWISE in signal.texts:
         return f"{signal.texts[OTHERWISE]} ({number})"
@@ -565,4 +568,4 @@ def _exact_text(signal: AnySignal, value: int | Fraction) -> str:
     decimals = signal.decimals
     while decimals < signal.decimals + 3 and round_half_away(value, decimals) != value:
         decimals += 1
-    return f"{number_digits(value, decimals)} {signal.unit}".rstrip()
+    return f"{spoken_digits(value, decimals)} {signal.unit}".rstrip()

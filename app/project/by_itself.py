@@ -10,7 +10,7 @@ from fractions import Fraction
 from app.language import translate
 from app.project.model import Action, Condition, HeldSignal, HeldValue, Project, RegisterSignal
 from app.project.purpose import stops
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ def deed_in_words(project: Project, action: Action) -> str:
         return words.format(held=action.value.from_, signal=action.signal)
     if isinstance(action.value, Decimal):
         signal = project.signal_named.get(action.signal or "")
-        value = number_digits(Fraction(action.value), signal.decimals) if signal is not None else str(action.value)
+        value = spoken_digits(Fraction(action.value), signal.decimals) if signal is not None else str(action.value)
         unit = signal.unit if signal is not None else ""
         words = translate("project", "{value} is written to '{signal}'")
         return words.format(value=f"{value} {unit}".rstrip(), signal=action.signal)

@@ -13,7 +13,7 @@ from app.project.paths import in_words
 from app.project.references import uses
 from app.signals.encoding import EncodingName, is_float, is_text, raw_range
 from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away
-from app.signals.text import number_digits, number_width
+from app.signals.text import number_width, spoken_digits
 
 _MOST_PLACES: Final = 12
 """A number with more decimals than this is told as a fraction."""
@@ -64,7 +64,7 @@ class ScaleFigures:
 
     def text_of(self, value: Fraction) -> str:
         """A value as the panel shows it."""
-        return number_digits(value, self.decimals)
+        return spoken_digits(value, self.decimals)
 
     def raw_of(self, value: Fraction) -> Fraction:
         """What would be written for a value: the nearest count where the encoding holds whole numbers."""
@@ -83,7 +83,7 @@ def exact_text(number: Fraction) -> str:
     while places <= _MOST_PLACES:
         scaled = number * 10**places
         if scaled.denominator == 1:
-            return number_digits(number, places)
+            return spoken_digits(number, places)
         places += 1
     return f"{number.numerator}/{number.denominator}"
 

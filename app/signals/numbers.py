@@ -7,12 +7,11 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
-from typing import Final, Literal, TypeAlias
+from typing import Final
 
 from app.errors import FanlightError
-from app.language import translate
+from app.language import DecimalMark, translate
 
-DecimalMark: TypeAlias = Literal[".", ","]
 """The decimal mark of a file."""
 
 

@@ -6,6 +6,7 @@ import enum
 import struct
 from typing import Final
 
+from app.language import with_mark
 from app.signals.reading import Raw
 
 REGISTER: Final = 16
@@ -29,7 +30,7 @@ def raw_text(raw: Raw | None, registers: int, form: RawForm = RawForm.DECIMAL) -
     if raw is None or isinstance(raw, str):
         return raw or ""
     if form is RawForm.DECIMAL or not registers:
-        return f"{raw:.6g}" if isinstance(raw, float) else str(raw)
+        return with_mark(f"{raw:.6g}") if isinstance(raw, float) else str(raw)
     if isinstance(raw, float):
         raw = int.from_bytes(struct.pack(">d" if registers == 4 else ">f", raw), "big")
     raw &= (1 << REGISTER * registers) - 1

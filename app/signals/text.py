@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from app.language import translate
+from app.language import translate, with_mark
 from app.signals.scaling import round_half_away, rounded_count
 
 OVERFLOW: Final = "#"
@@ -29,6 +29,11 @@ def number_digits(value: int | Fraction, decimals: int) -> str:
     if decimals:
         digits = f"{digits[:-decimals]}.{digits[-decimals:]}"
     return f"-{digits}" if scaled < 0 else digits
+
+
+def spoken_digits(value: int | Fraction, decimals: int) -> str:
+    """The same for people beside the panel, whose own cells have the point: with the decimal mark of their language."""
+    return with_mark(number_digits(value, decimals))
 
 
 def number_text(value: int | Fraction, width: int, decimals: int) -> str:

@@ -7,11 +7,14 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Final
 
-from app.language import mark, translate
+from app.language import decimal_mark, mark, translate, with_mark
 from app.signals.numbers import BLANKS, HEXADECIMAL, NotANumber, number as number_with, short
 
-_EITHER: Final = re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})")
-"""A comma that may stand for the point or between thousands."""
+_EITHER: Final = {
+    ".": re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})"),
+    ",": re.compile(r"([-+]?[1-9]\d{0,2})\.(\d{3})"),
+}
+"""The mark that is not the one of the language may stand for it, or between thousands."""
 
 
 def whole(text: str) -> int:
@@ -27,26 +30,28 @@ def whole(text: str) -> int:
 
 
 def number(text: str) -> Decimal:
-    """A number, kept exactly as typed; a comma is taken for the point, 47Fh and 0x47F are whole numbers in hexadecimal.
+    """A number, kept exactly as typed, with a point or a comma; 47Fh and 0x47F are whole numbers in hexadecimal.
     Raises ValueError in words.
 
-    "1,500" is refused: who writes it may mean either of two numbers.
+    "1,500" is refused where numbers are written with a point, and "1.500" where they are written with a comma: who
+    writes it may mean either of two numbers.
     """
     text = text.strip()
     if not text:
         raise ValueError(translate("typed", "enter a number"))
     if HEXADECIMAL.fullmatch(text) is not None:
         return Decimal(whole(text))
-    if (either := _EITHER.fullmatch(text)) is not None:
+    if (either := _EITHER[decimal_mark()].fullmatch(text)) is not None:
         raise ValueError(
             translate("typed", "'{text}' can mean {small} or {large}; write it so that only one is possible").format(
-                text=text, small=f"{either[1]}.{either[2]}", large=f"{either[1]}{either[2]}"
+                text=text, small=with_mark(f"{either[1]}.{either[2]}"), large=f"{either[1]}{either[2]}"
             )
         )
     if BLANKS.search(text):
         raise NotANumber(mark("exchange", "'{text}' is not a number"), text=short(text))
     # A number that is not typed to its end yet, "5.", is one already.
-    return number_with(re.sub(r"(?<=[0-9])[.,]$", "", text), None if "," in text else ".")
+    told = "." if "," not in text else decimal_mark() if "." not in text and decimal_mark() == "," else None
+    return number_with(re.sub(r"(?<=[0-9])[.,]$", "", text), told)
 
 
 def optional_number(text: str) -> Decimal | None:
@@ -69,4 +74,4 @@ def plain(value: object) -> str:
         return ""
     if isinstance(value, tuple):
         return ", ".join(plain(each) for each in value)
-    return format(value, "f") if isinstance(value, Decimal) else str(value)
+    return with_mark(format(value, "f")) if isinstance(value, Decimal) else str(value)

@@ -86,24 +86,48 @@
 <context>
     <name>ArmingBadge</name>
     <message>
-        <source>ARMED: keys write to {lines}</source>
-        <translation>FREIGEGEBEN: Tasten schreiben auf {lines}</translation>
+        <source>ARMED</source>
+        <translation>FREIGEGEBEN</translation>
     </message>
     <message>
-        <source>Disarmed: only stops are written</source>
-        <translation>Schreiben gesperrt: nur Stopps werden geschrieben</translation>
+        <source>Disarmed itself</source>
+        <translation>Selbst gesperrt</translation>
     </message>
     <message>
-        <source>Not armed: read only</source>
-        <translation>Schreiben gesperrt: nur lesen</translation>
+        <source>Keys write to {lines}</source>
+        <translation>Tasten schreiben auf {lines}</translation>
     </message>
     <message>
-        <source>Not connected: nothing is written</source>
-        <translation>Nicht verbunden: nichts wird geschrieben</translation>
+        <source>Not connected</source>
+        <translation>Nicht verbunden</translation>
     </message>
     <message>
-        <source>Simulated: no machine can move</source>
-        <translation>Simuliert: keine Maschine kann sich bewegen</translation>
+        <source>Real line, locked</source>
+        <translation>Leitung gesperrt</translation>
+    </message>
+    <message>
+        <source>Simulated</source>
+        <translation>Simuliert</translation>
+    </message>
+    <message>
+        <source>keys move the machine</source>
+        <translation>Tasten bewegen die Maschine</translation>
+    </message>
+    <message>
+        <source>nothing can be written</source>
+        <translation>nichts kann geschrieben werden</translation>
+    </message>
+    <message>
+        <source>nothing real can move</source>
+        <translation>nichts kann sich bewegen</translation>
+    </message>
+    <message>
+        <source>only stops are written</source>
+        <translation>schreibt nur noch Stopps</translation>
+    </message>
+    <message>
+        <source>reading only</source>
+        <translation>es wird nur gelesen</translation>
     </message>
 </context>
 <context>
@@ -407,60 +431,12 @@
 <context>
     <name>BenchWorkspace</name>
     <message>
-        <source>&amp;Arm…</source>
-        <translation>S&amp;chreiben freigeben…</translation>
-    </message>
-    <message>
-        <source>&amp;Connect</source>
-        <translation>&amp;Verbinden</translation>
-    </message>
-    <message>
-        <source>&amp;Disarm</source>
-        <translation>Sch&amp;reiben sperren</translation>
-    </message>
-    <message>
         <source>&amp;Operate the panel</source>
         <translation>&amp;Panel bedienen</translation>
     </message>
     <message>
-        <source>Connect</source>
-        <translation>Verbinden</translation>
-    </message>
-    <message>
-        <source>Connect &amp;to</source>
-        <translation>Verbinden &amp;mit</translation>
-    </message>
-    <message>
-        <source>Connect to</source>
-        <translation>Verbinden mit</translation>
-    </message>
-    <message>
-        <source>Connected, simulated: {where}</source>
-        <translation>Verbunden, simuliert: {where}</translation>
-    </message>
-    <message>
-        <source>Connected: {where}</source>
-        <translation>Verbunden: {where}</translation>
-    </message>
-    <message>
-        <source>Connecting: {where}</source>
-        <translation>Verbindet: {where}</translation>
-    </message>
-    <message>
-        <source>D&amp;isconnect</source>
-        <translation>&amp;Trennen</translation>
-    </message>
-    <message>
-        <source>Disconnect</source>
-        <translation>Trennen</translation>
-    </message>
-    <message>
         <source>Filter the readin&amp;gs</source>
         <translation>Werte &amp;filtern</translation>
-    </message>
-    <message>
-        <source>Not connected</source>
-        <translation>Nicht verbunden</translation>
     </message>
     <message>
         <source>Only readings that are &amp;not good</source>
@@ -475,56 +451,12 @@
         <translation>Ro&amp;hwertformat wechseln</translation>
     </message>
     <message>
-        <source>To &amp;simulated devices</source>
-        <translation>Mit s&amp;imulierten Geräten</translation>
-    </message>
-    <message>
-        <source>To the &amp;real line</source>
-        <translation>Mit der &amp;echten Leitung</translation>
-    </message>
-    <message>
         <source>Write a &amp;value…</source>
         <translation>Wert schrei&amp;ben…</translation>
     </message>
     <message>
-        <source>already armed</source>
-        <translation>das Schreiben ist bereits freigegeben</translation>
-    </message>
-    <message>
         <source>connect first</source>
         <translation>zuerst verbinden</translation>
-    </message>
-    <message>
-        <source>connect to the real line first</source>
-        <translation>zuerst mit der echten Leitung verbinden</translation>
-    </message>
-    <message>
-        <source>disconnect first</source>
-        <translation>zuerst trennen</translation>
-    </message>
-    <message>
-        <source>none in this project</source>
-        <translation>keine in diesem Projekt</translation>
-    </message>
-    <message>
-        <source>not armed</source>
-        <translation>das Schreiben ist nicht freigegeben</translation>
-    </message>
-    <message>
-        <source>nothing is connected</source>
-        <translation>nichts ist verbunden</translation>
-    </message>
-    <message>
-        <source>simulated devices</source>
-        <translation>simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>the real line: {lines}</source>
-        <translation>die echte Leitung: {lines}</translation>
-    </message>
-    <message>
-        <source>{line} at {endpoint}</source>
-        <translation>{line} an {endpoint}</translation>
     </message>
 </context>
 <context>
@@ -1014,7 +946,109 @@
     </message>
 </context>
 <context>
+    <name>ConnectBar</name>
+    <message>
+        <source>Connect</source>
+        <translation>Verbinden</translation>
+    </message>
+    <message>
+        <source>Connect to</source>
+        <translation>Verbinden mit</translation>
+    </message>
+    <message>
+        <source>Disconnect</source>
+        <translation>Trennen</translation>
+    </message>
+    <message>
+        <source>Lin&amp;e</source>
+        <translation>L&amp;eitung</translation>
+    </message>
+    <message>
+        <source>Reconnect</source>
+        <translation>Neu verbinden</translation>
+    </message>
+    <message>
+        <source>Simulated devices</source>
+        <translation>Simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>The design was changed after connecting. The panel still runs the previous version.</source>
+        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
+    </message>
+    <message>
+        <source>no line in this project</source>
+        <translation>keine Leitung in diesem Projekt</translation>
+    </message>
+    <message>
+        <source>{line} at {endpoint}</source>
+        <translation>{line} an {endpoint}</translation>
+    </message>
+</context>
+<context>
+    <name>Connecting</name>
+    <message>
+        <source>&amp;Arm…</source>
+        <translation>S&amp;chreiben freigeben…</translation>
+    </message>
+    <message>
+        <source>&amp;Connect</source>
+        <translation>&amp;Verbinden</translation>
+    </message>
+    <message>
+        <source>&amp;Disarm</source>
+        <translation>Sch&amp;reiben sperren</translation>
+    </message>
+    <message>
+        <source>Arm…</source>
+        <translation>Freigeben…</translation>
+    </message>
+    <message>
+        <source>D&amp;isconnect</source>
+        <translation>&amp;Trennen</translation>
+    </message>
+    <message>
+        <source>Disarm</source>
+        <translation>Sperren</translation>
+    </message>
+    <message>
+        <source>Re&amp;connect</source>
+        <translation>&amp;Neu verbinden</translation>
+    </message>
+    <message>
+        <source>To &amp;simulated devices</source>
+        <translation>Mit s&amp;imulierten Geräten</translation>
+    </message>
+    <message>
+        <source>To the &amp;real line</source>
+        <translation>Mit der echten Leitun&amp;g</translation>
+    </message>
+    <message>
+        <source>already armed</source>
+        <translation>das Schreiben ist bereits freigegeben</translation>
+    </message>
+    <message>
+        <source>connect to the real line first</source>
+        <translation>zuerst mit der echten Leitung verbinden</translation>
+    </message>
+    <message>
+        <source>disconnect first</source>
+        <translation>zuerst trennen</translation>
+    </message>
+    <message>
+        <source>not armed</source>
+        <translation>das Schreiben ist nicht freigegeben</translation>
+    </message>
+    <message>
+        <source>nothing is connected</source>
+        <translation>nichts ist verbunden</translation>
+    </message>
+</context>
+<context>
     <name>CopiesDialog</name>
+    <message>
+        <source>&amp;Device</source>
+        <translation>&amp;Gerät</translation>
+    </message>
     <message>
         <source>&amp;Number of copies</source>
         <translation>&amp;Anzahl der Kopien</translation>
@@ -1024,24 +1058,48 @@
         <translation>&amp;Registerversatz je Kopie</translation>
     </message>
     <message>
+        <source>&amp;Unit address of the first</source>
+        <translation>Geräteadresse des &amp;ersten</translation>
+    </message>
+    <message>
+        <source>Copy by an offset</source>
+        <translation>Mit Versatz kopieren</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Name of the &amp;first copy</source>
+        <translation>Name der ersten &amp;Kopie</translation>
+    </message>
+    <message>
         <source>New signal</source>
         <translation>Neues Signal</translation>
     </message>
     <message>
-        <source>Number of copies</source>
-        <translation>Anzahl der Kopien</translation>
+        <source>Note</source>
+        <translation>Hinweis</translation>
     </message>
     <message>
-        <source>Numbered copies</source>
-        <translation>Nummerierte Kopien</translation>
+        <source>Numbers left out because a signal has such a name: {count}</source>
+        <translation>Ausgelassene Nummern, weil ein Signal so heißt: {count}</translation>
     </message>
     <message>
-        <source>Register offset per copy</source>
-        <translation>Registerversatz je Kopie</translation>
+        <source>Register</source>
+        <translation>Register</translation>
     </message>
     <message>
         <source>Source</source>
         <translation>Quelle</translation>
+    </message>
+    <message>
+        <source>a new device for each copy</source>
+        <translation>ein neues Gerät je Kopie</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>dasselbe</translation>
     </message>
 </context>
 <context>
@@ -2299,8 +2357,40 @@ Warum ist das in Ordnung?</translation>
         <translation>, {ms} ms</translation>
     </message>
     <message>
+        <source>All of what is wrong with {name}</source>
+        <translation>Alles, was mit {name} nicht stimmt</translation>
+    </message>
+    <message>
+        <source>Connect first</source>
+        <translation>Zuerst verbinden</translation>
+    </message>
+    <message>
+        <source>Connect to simulated devices first</source>
+        <translation>Zuerst mit simulierten Geräten verbinden</translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>Faults</source>
+        <translation>Störungen</translation>
+    </message>
+    <message>
+        <source>Good answers</source>
+        <translation>Gute Antworten</translation>
+    </message>
+    <message>
         <source>Inputs and line of {name}</source>
         <translation>Eingänge und Leitung von {name}</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Make it</source>
+        <translation>Stellen</translation>
     </message>
     <message>
         <source>More…</source>
@@ -2311,36 +2401,64 @@ Warum ist das in Ordnung?</translation>
         <translation>Weitere Eingänge und Leitungsstörungen</translation>
     </message>
     <message>
-        <source>Simulated:</source>
-        <translation>Simuliert:</translation>
+        <source>Output</source>
+        <translation>Ausgang</translation>
+    </message>
+    <message>
+        <source>Requests</source>
+        <translation>Anfragen</translation>
+    </message>
+    <message>
+        <source>Set</source>
+        <translation>Setzen</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Drehmoment</translation>
     </message>
     <message>
         <source>Values of {name}</source>
         <translation>Werte von {name}</translation>
     </message>
     <message>
+        <source>answering</source>
+        <translation>antwortet</translation>
+    </message>
+    <message>
+        <source>not answering</source>
+        <translation>antwortet nicht</translation>
+    </message>
+    <message>
         <source>not connected</source>
         <translation>nicht verbunden</translation>
     </message>
     <message>
-        <source>on line {line}, good answers: {good}, faults: {faults}</source>
-        <translation>an Leitung {line}, gute Antworten: {good}, Störungen: {faults}</translation>
+        <source>not polled yet</source>
+        <translation>noch nicht abgefragt</translation>
     </message>
     <message>
-        <source>{name}, unit address {unit}</source>
-        <translation>{name}, Geräteadresse {unit}</translation>
+        <source>unit address {unit}</source>
+        <translation>Geräteadresse {unit}</translation>
     </message>
     <message>
-        <source>… not polled yet</source>
-        <translation>… noch nicht abgefragt</translation>
+        <source>unit address {unit}, line {line}</source>
+        <translation>Geräteadresse {unit}, Leitung {line}</translation>
     </message>
     <message>
-        <source>⚠ not answering</source>
-        <translation>⚠ antwortet nicht</translation>
+        <source>{where} · simulated</source>
+        <translation>{where} · simuliert</translation>
     </message>
     <message>
-        <source>✓ answering</source>
-        <translation>✓ antwortet</translation>
+        <source>{where} · time-out {ms} ms</source>
+        <translation>{where} · Timeout {ms} ms</translation>
     </message>
 </context>
 <context>
@@ -2587,6 +2705,17 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
         <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
+    </message>
+</context>
+<context>
+    <name>Header</name>
+    <message>
+        <source>Workspace: {name}</source>
+        <translation>Arbeitsbereich: {name}</translation>
+    </message>
+    <message>
+        <source>Workspaces</source>
+        <translation>Arbeitsbereiche</translation>
     </message>
 </context>
 <context>
@@ -3061,6 +3190,25 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>LineDock</name>
+    <message>
+        <source>At this size the line view does not fit in this window</source>
+        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
+    </message>
+    <message>
+        <source>Line view</source>
+        <translation>Leitungsansicht</translation>
+    </message>
+    <message>
+        <source>List of &amp;transactions</source>
+        <translation>Liste der Tra&amp;nsaktionen</translation>
+    </message>
+    <message>
+        <source>This transaction is no longer in the list</source>
+        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
+    </message>
+</context>
+<context>
     <name>LineFigures</name>
     <message>
         <source>Bus load</source>
@@ -3422,36 +3570,8 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MainWindow</name>
     <message>
-        <source>At this size the line view does not fit in this window</source>
-        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
-    </message>
-    <message>
-        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
-        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
-    </message>
-    <message>
-        <source>Possibly still on</source>
-        <translation>Möglicherweise noch eingeschaltet</translation>
-    </message>
-    <message>
-        <source>Reconnect</source>
-        <translation>Neu verbinden</translation>
-    </message>
-    <message>
-        <source>The design was changed after connecting. The panel still runs the previous version.</source>
-        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
-    </message>
-    <message>
-        <source>This transaction is no longer in the list</source>
-        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
-    </message>
-    <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
-    </message>
-    <message>
-        <source>{why}. Keys that stop still write; arm again for the others.</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
     </message>
 </context>
 <context>
@@ -3812,6 +3932,18 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Close the message</source>
         <translation>Meldung schließen</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>What was said last</source>
+        <translation>Zuletzt gemeldet</translation>
     </message>
 </context>
 <context>
@@ -4624,6 +4756,30 @@ Warum ist das in Ordnung?</translation>
         <translation>Grund dieser Panelmeldung: {words}</translation>
     </message>
     <message>
+        <source>{count} more</source>
+        <translation>{count} weitere</translation>
+    </message>
+    <message>
+        <source>{key} clears “{signal}”</source>
+        <translation>{key} löscht „{signal}“</translation>
+    </message>
+    <message>
+        <source>{key} holds “{signal}” while pressed</source>
+        <translation>{key} hält „{signal}“, solange sie gedrückt ist</translation>
+    </message>
+    <message>
+        <source>{key} sets “{signal}”</source>
+        <translation>{key} setzt „{signal}“</translation>
+    </message>
+    <message>
+        <source>{key} switches “{signal}”</source>
+        <translation>{key} schaltet „{signal}“ um</translation>
+    </message>
+    <message>
+        <source>{key} writes “{signal}”</source>
+        <translation>{key} schreibt „{signal}“</translation>
+    </message>
+    <message>
         <source>“{text}”: {reason}</source>
         <translation>„{text}“: {reason}</translation>
     </message>
@@ -5039,6 +5195,10 @@ Warum ist das in Ordnung?</translation>
         <translation>nie gelesen</translation>
     </message>
     <message>
+        <source>panel value</source>
+        <translation>Panelwert</translation>
+    </message>
+    <message>
         <source>refused</source>
         <translation>abgelehnt</translation>
     </message>
@@ -5224,16 +5384,44 @@ Warum ist das in Ordnung?</translation>
         <translation>Darstellung der Rohwerte (Strg+Alt+X: nächste)</translation>
     </message>
     <message>
-        <source>Only readings that are &amp;not good</source>
-        <translation>Nur &amp;nicht gute Werte</translation>
+        <source>No signals yet</source>
+        <translation>Noch keine Signale</translation>
     </message>
     <message>
-        <source>Raw numbers</source>
-        <translation>Rohwerte</translation>
+        <source>Not connected yet</source>
+        <translation>Noch nicht verbunden</translation>
+    </message>
+    <message>
+        <source>Only not good</source>
+        <translation>Nur nicht gute</translation>
+    </message>
+    <message>
+        <source>Only readings that are not good (Ctrl+Shift+N)</source>
+        <translation>Nur Werte, die nicht gut sind (Strg+Umschalt+N)</translation>
+    </message>
+    <message>
+        <source>Raw: binary</source>
+        <translation>Roh: binär</translation>
+    </message>
+    <message>
+        <source>Raw: decimal</source>
+        <translation>Roh: dezimal</translation>
+    </message>
+    <message>
+        <source>Raw: hexadecimal</source>
+        <translation>Roh: hexadezimal</translation>
     </message>
     <message>
         <source>Readings</source>
         <translation>Gelesene Werte</translation>
+    </message>
+    <message>
+        <source>The panel is live and the {total} signals are read here once it is connected. With simulated devices nothing real can move.</source>
+        <translation>Sobald verbunden ist, läuft das Panel, und hier stehen die Werte der {total} Signale. Mit simulierten Geräten kann sich nichts Wirkliches bewegen.</translation>
+    </message>
+    <message>
+        <source>What the panel reads and writes is listed in Design, under Signals.</source>
+        <translation>Was das Panel liest und schreibt, steht im Entwurf unter Signale.</translation>
     </message>
     <message>
         <source>all {total} good</source>
@@ -5244,24 +5432,12 @@ Warum ist das in Ordnung?</translation>
         <translation>keine Signale</translation>
     </message>
     <message>
-        <source>not read yet</source>
-        <translation>noch nicht gelesen</translation>
-    </message>
-    <message>
-        <source>raw binary</source>
-        <translation>roh binär</translation>
-    </message>
-    <message>
-        <source>raw in decimal</source>
-        <translation>roh dezimal</translation>
-    </message>
-    <message>
-        <source>raw in hexadecimal</source>
-        <translation>roh hexadezimal</translation>
-    </message>
-    <message>
         <source>{count} of {total} not good</source>
         <translation>{count} von {total} nicht gut</translation>
+    </message>
+    <message>
+        <source>{total} signals</source>
+        <translation>{total} Signale</translation>
     </message>
 </context>
 <context>
@@ -7119,8 +7295,8 @@ otherwise = unbekannt</translation>
         <translation>Signale ändern</translation>
     </message>
     <message>
-        <source>Copy signals</source>
-        <translation>Signale kopieren</translation>
+        <source>Copy signals by an offset</source>
+        <translation>Signale mit Versatz kopieren</translation>
     </message>
     <message>
         <source>Delete signal</source>
@@ -7246,12 +7422,12 @@ otherwise = unbekannt</translation>
         <translation>&amp;Eingänge und Leitung…</translation>
     </message>
     <message>
-        <source>As if unplugged from the line: receives nothing and answers nothing.</source>
-        <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
+        <source>&amp;Silent</source>
+        <translation>&amp;Stumm</translation>
     </message>
     <message>
-        <source>Does not &amp;answer</source>
-        <translation>Antwortet &amp;nicht</translation>
+        <source>As if unplugged from the line: receives nothing and answers nothing.</source>
+        <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
     </message>
     <message>
         <source>Shaft &amp;blocked</source>
@@ -7260,6 +7436,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>Something holds the shaft fast: a running motor trips, one that starts stays at the torque limit.</source>
         <translation>Etwas hält die Welle fest: Ein laufender Motor geht auf Störung, ein anlaufender bleibt an der Drehmomentgrenze.</translation>
+    </message>
+    <message>
+        <source>Supply &amp;low</source>
+        <translation>&amp;Unterspannung</translation>
+    </message>
+    <message>
+        <source>The supply sags to {share} %: the drive trips on undervoltage.</source>
+        <translation>Die Netzspannung sinkt auf {share} %: Der Umrichter löst mit Unterspannung aus.</translation>
     </message>
 </context>
 <context>
@@ -7528,6 +7712,10 @@ otherwise = unbekannt</translation>
         <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
+        <source>Cop&amp;y by an offset…</source>
+        <translation>Mit Versatz &amp;kopieren…</translation>
+    </message>
+    <message>
         <source>Copy with &amp;headings</source>
         <translation>Mit Überschriften kop&amp;ieren</translation>
     </message>
@@ -7542,10 +7730,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Nu&amp;mber the names…</source>
         <translation>&amp;Namen nummerieren…</translation>
-    </message>
-    <message>
-        <source>Numbered cop&amp;ies…</source>
-        <translation>Nummerierte Ko&amp;pien…</translation>
     </message>
     <message>
         <source>Paste as &amp;new rows</source>
@@ -8150,10 +8334,6 @@ otherwise = unbekannt</translation>
         <translation>Setzen</translation>
     </message>
     <message>
-        <source>Set signal</source>
-        <translation>Signal setzen</translation>
-    </message>
-    <message>
         <source>Signal to set</source>
         <translation>Zu setzendes Signal</translation>
     </message>
@@ -8162,8 +8342,12 @@ otherwise = unbekannt</translation>
         <translation>Zu setzender Wert</translation>
     </message>
     <message>
-        <source>⚠ “{text}” is not a number</source>
-        <translation>⚠ „{text}“ ist keine Zahl</translation>
+        <source>Write</source>
+        <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a number</source>
+        <translation>„{text}“ ist keine Zahl</translation>
     </message>
 </context>
 <context>
@@ -8290,6 +8474,21 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>WindowNews</name>
+    <message>
+        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
+        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
+    </message>
+    <message>
+        <source>Possibly still on</source>
+        <translation>Möglicherweise noch eingeschaltet</translation>
+    </message>
+    <message>
+        <source>{why}. Keys that stop still write; arm again for the others.</source>
+        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
+    </message>
+</context>
+<context>
     <name>WordEditor</name>
     <message>
         <source>nothing is chosen yet</source>
@@ -8316,6 +8515,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Cannot be written: {why}</source>
         <translation>Nicht schreibbar: {why}</translation>
+    </message>
+    <message>
+        <source>Choose one of the values first.</source>
+        <translation>Zuerst einen der Werte wählen.</translation>
     </message>
     <message>
         <source>Close</source>
@@ -8385,13 +8588,6 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>_LineDock</name>
-    <message>
-        <source>Line view</source>
-        <translation>Leitungsansicht</translation>
-    </message>
-</context>
-<context>
     <name>_Lines</name>
     <message>
         <source>Key {key}: {words}</source>
@@ -8404,6 +8600,17 @@ otherwise = unbekannt</translation>
     <message>
         <source>{line}. Enter uses it</source>
         <translation>{line}. Die Eingabetaste belegt sie</translation>
+    </message>
+</context>
+<context>
+    <name>_SaidList</name>
+    <message>
+        <source>Nothing has been said yet</source>
+        <translation>Noch keine Meldung</translation>
+    </message>
+    <message>
+        <source>What was said last</source>
+        <translation>Zuletzt gemeldet</translation>
     </message>
 </context>
 <context>
@@ -11391,8 +11598,32 @@ otherwise = unbekannt</translation>
 <context>
     <name>edits</name>
     <message>
+        <source>&apos;{signal}&apos; is in the same register</source>
+        <translation>„{signal}“ liegt im selben Register</translation>
+    </message>
+    <message>
+        <source>a bit of &apos;{word}&apos;, which is not copied</source>
+        <translation>ein Bit von „{word}“, das nicht kopiert wird</translation>
+    </message>
+    <message>
+        <source>a new device for each copy needs registers of one device only</source>
+        <translation>ein neues Gerät je Kopie setzt Register nur eines Geräts voraus</translation>
+    </message>
+    <message>
         <source>a screen cannot be called {name}: screen changes use this word; choose another name</source>
         <translation>ein Bild kann nicht {name} heißen: Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; is never asked for register {number}</source>
+        <translation>Gerät „{device}“ wird nie nach Register {number} gefragt</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; offers no function that writes it</source>
+        <translation>Gerät „{device}“ bietet keine Funktion, die es schreibt</translation>
+    </message>
+    <message>
+        <source>device &apos;{device}&apos; returns {most} registers at once, the value has {size}</source>
+        <translation>Gerät „{device}“ liefert höchstens {most} Register auf einmal, der Wert hat {size}</translation>
     </message>
     <message>
         <source>device {name} cannot be deleted: it is used by {places}</source>
@@ -11425,6 +11656,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
         <translation>Bild {screen} ist für {rows} x {columns} Zellen gemacht; dieses Panel hat {here} x {across}</translation>
+    </message>
+    <message>
+        <source>signal &apos;{word}&apos; has no bit {bit}</source>
+        <translation>Signal „{word}“ hat kein Bit {bit}</translation>
     </message>
     <message>
         <source>signal {name} cannot be deleted: it is used by {places}</source>
@@ -11499,6 +11734,10 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
+        <source>the value extends beyond the last register</source>
+        <translation>der Wert reicht über das letzte Register hinaus</translation>
+    </message>
+    <message>
         <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
@@ -11521,6 +11760,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>this needs {rows} x {columns} cells, but there are only {left_rows} x {left} from the cursor</source>
         <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
+    </message>
+    <message>
+        <source>unit address {unit} belongs to device &apos;{device}&apos;</source>
+        <translation>Geräteadresse {unit} gehört schon zu Gerät „{device}“</translation>
     </message>
     <message>
         <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from app.language import mark, speak, translate
+from app.language import decimal_mark, mark, speak, translate, with_mark
 
 
 @pytest.fixture(autouse=True)
@@ -28,3 +28,9 @@ def test_a_marked_text_is_translated_only_when_it_is_used() -> None:
     speak(lambda context, text: text.upper())
     marked = mark("faults", "silence")
     assert (marked, translate("faults", marked)) == ("silence", "SILENCE")
+
+
+def test_numbers_are_written_with_the_mark_of_the_language() -> None:
+    assert (decimal_mark(), with_mark("41.65")) == (".", "41.65")
+    speak(None, ",")
+    assert (decimal_mark(), with_mark("41.65"), with_mark("7")) == (",", "41,65", "7")

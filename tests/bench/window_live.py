@@ -98,8 +98,8 @@ def main() -> int:
         window.take(project(port), None)
         window.show()
         window.show_workspace(1)
-        window.bench.choose(1)
-        window.bench.connect_line()
+        window.connecting.choose(1)
+        window.connecting.connect_line()
         if args.start_up:
             window.show_workspace(2)
             window.start_up.recording_control.record_into(Path(folder) / "run.fanrec")

@@ -100,7 +100,7 @@ def _use(window: MainWindow, recording: Path) -> None:
     QTimer.singleShot(0, lambda: QTimer.singleShot(0, _close_question))
     window.show_shortcuts()
     window.show_workspace(START_UP)
-    window.bench.connect_line()
+    window.connecting.connect_line()
     settle_until(lambda: any(each.quality == "good" for each in window.live.readings().values()))
     window.start_up.recording_control.record_into(recording)
 

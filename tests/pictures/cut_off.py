@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetrics, Qt as GuiQt, QTextDocument
+from PySide6.QtGui import QFontMetrics, Qt as GuiQt, QTextDocument
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractScrollArea,
@@ -29,6 +29,8 @@ from PySide6.QtWidgets import (
     QToolButton,
     QWidget,
 )
+
+from widgets.kit.scaling import heading_font
 
 ELIDES: Final = "elides"
 """Dynamic property of a label that shows as much as fits, and the whole text as its tool tip."""
@@ -213,11 +215,13 @@ def _header(header: QHeaderView) -> Iterator[str]:
         if header.isSectionHidden(section) or not text:
             continue
         asked = model.headerData(section, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole)
-        heavy = QFont(header.font())
-        heavy.setWeight(QFont.Weight.DemiBold)  # as they are drawn
         mark = header.style().pixelMetric(QStyle.PixelMetric.PM_HeaderMarkSize, None, header)
         sorted_here = header.isSortIndicatorShown() and header.sortIndicatorSection() == section
-        needed = QFontMetrics(heavy).horizontalAdvance(str(text)) + 2 * HEADING_MARGIN + (mark if sorted_here else 0)
+        needed = (
+            QFontMetrics(heading_font(header.font())).horizontalAdvance(str(text))
+            + 2 * HEADING_MARGIN
+            + (mark if sorted_here else 0)
+        )
         has = header.sectionSize(section)
         if has < needed and not (header.property(ELIDES) and asked):
             yield f"the heading '{text}' needs {needed} px and has {has}"

@@ -141,16 +141,16 @@ def _bench(window: MainWindow) -> Iterator[QWidget]:
 @contextmanager
 def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
     window.show_workspace(1)
-    window.bench.choose(0)
-    window.bench.connect_line()
+    window.connecting.choose(0)
+    window.connecting.connect_line()
     window.menus.line_view.setChecked(line_view)
     session = window.live.session
     assert session is not None, "the simulated followers did not start"
     settle_until(lambda: any(each.quality == "good" for each in window.live.readings().values()))
-    settle_until(lambda: not line_view or window.line_view.model.rowCount() > 20)
+    settle_until(lambda: not line_view or window.line_dock.view.model.rowCount() > 20)
     yield window
     window.menus.line_view.setChecked(False)
-    window.bench.disconnect_line()
+    window.connecting.disconnect_line()
     window.show_workspace(0)
 
 

@@ -59,8 +59,8 @@ def main() -> None:
 def connected(window: MainWindow) -> None:
     """Connect the window to its simulated drives, and wait for the first values."""
     window.show_workspace(BENCH)
-    window.bench.choose(0)
-    window.bench.connect_line()
+    window.connecting.choose(0)
+    window.connecting.connect_line()
     settle_until(lambda: all(reading.good for reading in session(window).snapshot().readings.values()))
 
 

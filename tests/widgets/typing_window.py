@@ -94,7 +94,7 @@ def _tell(window: MainWindow) -> None:
         text=[] if screen is None else list(screen.text),
         modified=window.document.modified,
         path=str(window.document.path),
-        bar=window.files.bar.text.text() if window.files.bar.about else "",
+        bar=window.notices.words if window.notices.about else "",
         drafts=_drafts(window),
         told=window.told,
     )

@@ -47,7 +47,7 @@ class TableCommands(QObject):
             self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "duplicate"),
             self._on_cells(self.tr("Fill s&eries"), lambda work: work.count_on(), "Ctrl+F9"),
             self._on_signals(self.tr("Nu&mber the names\u2026"), signals.number_names, "Ctrl+F2"),
-            self._on_signals(self.tr("Numbered cop&ies\u2026"), signals.count_up, "Ctrl+F3"),
+            self._on_signals(self.tr("Cop&y by an offset\u2026"), signals.count_up, "Ctrl+F3"),
             None,
             self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
             self._on_signals(self.tr("&Keep this order"), signals.keep_order, "Ctrl+Shift+F6"),

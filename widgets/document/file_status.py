@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Final, Protocol
 
 from PySide6.QtCore import QObject
 
@@ -14,10 +14,14 @@ from app.project_file.files import kept_as, may_write
 from app.project_file.locks import take
 from widgets.document.document import Document
 from widgets.document.file_watch import FileWatch
-from widgets.kit.notice_slot import NoticeAction, NoticeSlot
+from widgets.kit.notice_slot import Gravity, NoticeAction, NoticeSlot
 
 if TYPE_CHECKING:
     from filelock import BaseFileLock
+
+
+OF_FILES: Final = ("changed", "gone", "elsewhere", "no-copy", "last", "format", "read-only")
+"""What notices of a file are about."""
 
 
 class FileActions(Protocol):
@@ -37,17 +41,22 @@ class FileActions(Protocol):
 
 
 class FileStatus(QObject):
-    """Follows one file, and says in its bar whatever the user should know about it."""
+    """Follows one file, and says among the notices whatever the user should know about it."""
 
     def __init__(
-        self, document: Document, state: Path | None, actions: FileActions, parent: QObject | None = None
+        self,
+        document: Document,
+        state: Path | None,
+        actions: FileActions,
+        notices: NoticeSlot,
+        parent: QObject | None = None,
     ) -> None:
-        """`state` is the folder for notes of open files; None keeps none."""
+        """`state` is the folder for notes of open files; None keeps none. `notices` is where it is said."""
         super().__init__(parent)
         self._document = document
         self._state = state
         self._actions = actions
-        self.bar = NoticeSlot()
+        self._notices = notices
         self.known: str | None = None
         """The digest of the file as it was read or saved here last."""
         self.format = FORMAT
@@ -61,7 +70,8 @@ class FileStatus(QObject):
         """The document belongs to this file from now on, which holds the content `known` in the format `number`."""
         former, self._path, self.known, self.format = self._path, path, known, number
         self.watch.follow(path, known)
-        self.bar.clear()
+        for about in OF_FILES:
+            self._notices.retract(about)
         if path is not None and number < FORMAT:
             self._say_former_format(path)
         if path == former:
@@ -81,7 +91,7 @@ class FileStatus(QObject):
         if self._path is not None and self._open_here is None:
             alone, self._open_here = self._enter(self._path)
             if alone:
-                self.bar.retract("elsewhere")
+                self._notices.retract("elsewhere")
 
     def is_open_elsewhere(self, path: Path) -> bool:
         """Whether another window has this file open."""
@@ -117,14 +127,14 @@ class FileStatus(QObject):
         if path != self._path:
             return
         if digest == self.known:
-            self.bar.retract("changed")
-            self.bar.retract("gone")
+            self._notices.retract("changed")
+            self._notices.retract("gone")
         elif digest is None:
             self._say_gone(path)
         else:
             self.say_changed(path)
 
-    # What the bar says
+    # What is said
 
     def say_changed(self, path: Path) -> None:
         """Another program has changed the file."""
@@ -136,17 +146,17 @@ class FileStatus(QObject):
             (self.tr("Co&mpare"), lambda: self._actions.compare_conflict(path)),
             (self.tr("Re&load"), self._actions.reload),
         )
-        self.bar.say("changed", words.format(file=path.name), deeds)
+        self._notices.say("changed", words.format(file=path.name), deeds)
 
     def say_no_copy(self, reason: str) -> None:
         """The copy of unsaved work cannot be written."""
         words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
-        self.bar.say("no-copy", words.format(folder=self._state, reason=reason))
+        self._notices.say("no-copy", words.format(folder=self._state, reason=reason), gravity=Gravity.FAULT)
 
     def say_not_opened(self, why: str, again: NoticeAction) -> None:
         """The project of the last window was not opened at the start."""
         words = self.tr("{why} This window starts with an empty project.")
-        self.bar.say("last", words.format(why=why), (again,))
+        self._notices.say("last", words.format(why=why), (again,))
 
     def _say_gone(self, path: Path) -> None:
         words = self.tr(
@@ -157,14 +167,14 @@ class FileStatus(QObject):
             (self.tr("Save it &there again"), self._actions.save),
             (self.tr("Save &as\u2026"), self._actions.save_as),
         )
-        self.bar.say("gone", words.format(file=path.name), deeds)
+        self._notices.say("gone", words.format(file=path.name), deeds, Gravity.FAULT)
 
     def _say_open_elsewhere(self, path: Path) -> None:
         words = self.tr(
             "{file} is open in another window too. You can edit it here; whichever window saves second asks before "
             "overwriting."
         )
-        self.bar.say("elsewhere", words.format(file=path.name))
+        self._notices.say("elsewhere", words.format(file=path.name))
 
     def _say_former_format(self, path: Path) -> None:
         words = self.tr(
@@ -172,8 +182,10 @@ class FileStatus(QObject):
             "cannot open; the present file is then kept as {backup}."
         )
         backup = kept_as(path.name, self.format)
-        self.bar.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))
+        self._notices.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))
 
     def _say_read_only(self, path: Path) -> None:
         words = self.tr("{file} is read-only: you can edit it, but must save it under another name.")
-        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._actions.save_as),))
+        self._notices.say(
+            "read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._actions.save_as),)
+        )

@@ -149,7 +149,7 @@ class ToolRow(QWidget):
         """The ground of the frame, with a hairline below."""
         painter = QPainter(self)
         colours = palette.current()
-        painter.fillRect(self.rect(), colours.colour("window"))
+        painter.fillRect(self.rect(), colours.colour("frame"))
         painter.fillRect(0, self.height() - 1, self.width(), 1, colours.colour("line"))
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtCore import QRect, QSize, Qt, QTimer
 from PySide6.QtGui import QKeyEvent, QPaintEvent, QTextLayout, QTextOption, QWheelEvent
 from PySide6.QtWidgets import (
     QLabel,
@@ -22,7 +22,10 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit.controls import Choice
+from widgets.kit.icons import SIDE, state_icon
+from widgets.kit.look import set_look
 from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import scaled
 
 ELIDES: Final = "elides"
 """Dynamic property of all that is shortened."""
@@ -81,6 +84,52 @@ class ShortLabel(QLabel):
             "\n".join(lines),
             self.foregroundRole(),
         )
+
+
+class StateLabel(ShortLabel):
+    """Words about a state with its icon before them, one of `icons.STATES`."""
+
+    LOOKS: Final = {"good": "good", "caution": "caution", "alarm": "fault"}
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        self.state = ""
+        super().__init__("", parent)
+
+    def show_state(self, state: str, words: str) -> None:
+        """Say these words of this state."""
+        if state != self.state:
+            self.state = state
+            set_look(self, self.LOOKS.get(state, "faint"))
+            self.update()
+        if words != self.text():
+            self.setText(words)
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        painter = QStylePainter(self)
+        side, gap = (scaled(SIDE), scaled(6)) if self.state else (0, 0)
+        room = self.contentsRect()
+        text = self.fontMetrics().elidedText(
+            self.text(), Qt.TextElideMode.ElideRight, max(0, room.width() - side - gap)
+        )
+        wide = side + gap + self.fontMetrics().horizontalAdvance(text)
+        to_the_right = self.alignment() & Qt.AlignmentFlag.AlignRight
+        left = room.right() + 1 - wide if to_the_right else room.left()
+        if self.state:
+            state_icon(self.state).paint(painter, QRect(left, room.center().y() - side // 2, side, side))
+        place = QRect(left + side + gap, room.top(), wide - side - gap + 2, room.height())
+        self.style().drawItemText(
+            painter,
+            place,
+            Qt.AlignmentFlag.AlignVCenter,
+            self.palette(),
+            self.isEnabled(),
+            text,
+            self.foregroundRole(),
+        )
+
+    def sizeHint(self) -> QSize:
+        hint = super().sizeHint()
+        return QSize(hint.width() + scaled(SIDE) + scaled(6), max(hint.height(), scaled(SIDE)))
 
 
 class ShortLines(ShortLabel):

@@ -47,10 +47,13 @@ class Translation(QObject):
         for translator in self._translators:
             self._application.removeTranslator(translator)
             translator.deleteLater()
-        self._translators = [] if (spoken := spoken_for(wish)) is Language.ENGLISH else self._load(spoken)
+        spoken = spoken_for(wish)
+        self._translators = [] if spoken is Language.ENGLISH else self._load(spoken)
         for translator in self._translators:
             self._application.installTranslator(translator)
-        language_of_app.speak(_translate if self._translators else None)
+        QLocale.setDefault(locale_for(spoken))
+        decimal_mark: language_of_app.DecimalMark = "," if QLocale().decimalPoint() == "," else "."
+        language_of_app.speak(_translate if self._translators else None, decimal_mark)
 
     def _load(self, spoken: Language) -> list[QTranslator]:
         ours, of_qt = QTranslator(self), QTranslator(self)
@@ -66,6 +69,13 @@ def _translate(context: str, text: str) -> str:
 
 
 _QT_TRANSLATIONS: Final = QLibraryInfo.LibraryPath.TranslationsPath
+
+
+def locale_for(spoken: Language, of_system: QLocale | None = None) -> QLocale:
+    """How dates and numbers are written: as the system says where it speaks this language too, so that Swiss German
+    keeps its point; else as in Britain or Germany. `of_system` left out: the system is asked."""
+    system, plain = of_system or QLocale.system(), QLocale("en_GB" if spoken is Language.ENGLISH else spoken)
+    return system if system.language() == plain.language() else plain
 
 
 def spoken_for(wish: Language, of_system: Sequence[str] | None = None) -> Language:

@@ -15,9 +15,11 @@ from PySide6.QtWidgets import (
     QFrame,
     QLabel,
     QLineEdit,
+    QPlainTextEdit,
     QProxyStyle,
     QStyle,
     QStyleOption,
+    QTextEdit,
     QWidget,
 )
 
@@ -26,7 +28,7 @@ from widgets.kit.drawn import bars, buttons, entries, rows, tips
 from widgets.kit.drawn.boxes import DOWNWARDS, paint_box, paint_stroke, square_in
 from widgets.kit.drawn.buttons import look_of
 from widgets.kit.palette import Colours
-from widgets.kit.scaling import HEADING, heading_margin, scaled
+from widgets.kit.scaling import HEADING, heading_margin, line_height, scaled
 
 _Control = QStyle.ControlElement
 _Complex = QStyle.ComplexControl
@@ -137,6 +139,8 @@ class Look(QProxyStyle):
     def pixelMetric(
         self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
     ) -> int:
+        if metric is _Metric.PM_DefaultFrameWidth and isinstance(widget, QPlainTextEdit | QTextEdit):
+            return 2  # room for the outline of the focus, over which Qt would draw the text
         own = _METRICS.get(metric)
         return super().pixelMetric(metric, option, widget) if own is None else scaled(own[0]) + own[1]
 
@@ -151,16 +155,16 @@ class Look(QProxyStyle):
             return _tool_size(option, inner, widget)
         if kind is _Contents.CT_TabBarTab:
             high = _WORKSPACE if look_of(widget) == "workspace" else _TAB
-            return QSize(inner.width(), max(scaled(high), inner.height()))
+            return QSize(inner.width(), max(line_height(high), inner.height()))
         found = super().sizeFromContents(kind, option, inner, widget)
         if kind in (_Contents.CT_ComboBox, _Contents.CT_SpinBox):
-            return QSize(found.width(), max(scaled(CONTROL), inner.height() + 4))
+            return QSize(found.width(), max(line_height(CONTROL), inner.height() + 4))
         if kind in (_Contents.CT_CheckBox, _Contents.CT_RadioButton):
-            return QSize(found.width() + 4, max(scaled(24), found.height()))
+            return QSize(found.width() + 4, max(line_height(24), found.height()))
         if kind in (_Contents.CT_MenuItem, _Contents.CT_MenuBarItem) and inner.height() > 4:
-            return QSize(found.width(), max(scaled(26), found.height()))
+            return QSize(found.width(), max(line_height(26), found.height()))
         if kind is _Contents.CT_HeaderSection:
-            return QSize(found.width() + 2 * (heading_margin() - 2), max(scaled(HEADING), found.height()))
+            return QSize(found.width() + 2 * (heading_margin() - 2), max(line_height(HEADING), found.height()))
         return found
 
     def subControlRect(
@@ -256,14 +260,14 @@ _METRICS: Final = {
 
 def _control(inner: QSize, across: int) -> QSize:
     """A control around its contents: as high as all others, and so much room on either side, and an edge."""
-    return QSize(inner.width() + 2 * scaled(across) + 2, max(scaled(CONTROL), inner.height() + 2 * scaled(2) + 2))
+    return QSize(inner.width() + 2 * scaled(across) + 2, max(line_height(CONTROL), inner.height() + 2))
 
 
 def _tool_size(option: Any, inner: QSize, widget: QWidget | None) -> QSize:
     """Of a button in a bar: square if it has nothing but an icon."""
     if look_of(widget) == "workspace":
-        return QSize(inner.width() + 2 * scaled(15) + 2, max(scaled(_WORKSPACE), inner.height()))
-    high = max(scaled(CONTROL), inner.height() + 2)
+        return QSize(inner.width() + 2 * scaled(15) + 2, max(line_height(_WORKSPACE), inner.height()))
+    high = max(line_height(CONTROL), inner.height() + 2)
     if not option.text or option.toolButtonStyle.name == "ToolButtonIconOnly":
         return QSize(max(high, inner.width() + 2 * scaled(4)), high)
     return QSize(inner.width() + 2 * scaled(8) + 2, high)

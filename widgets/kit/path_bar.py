@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QWi
 from widgets.kit.controls import push_button
 from widgets.kit.elided import ShortLabel
 from widgets.kit.icons import SIDE, paint_icon
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import line_height, scaled
 
 HEIGHT: Final = 36
 """Pixels at 100 per cent, whatever it shows."""
@@ -29,7 +29,7 @@ class PathBar(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("look", "bar")
-        self.setFixedHeight(scaled(HEIGHT))
+        self.setFixedHeight(line_height(HEIGHT))
         self.steps: list[QPushButton] = []
         """The buttons, the outermost first."""
         self.last = ShortLabel()

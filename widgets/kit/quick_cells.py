@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Protocol, cast
+from typing import Final, Protocol, cast
 
 from PySide6.QtCore import QModelIndex, QObject, QRect, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from widgets.kit import palette
 from widgets.kit.drawn.rows import paint_hairline, paint_selected
-from widgets.kit.scaling import heading_margin
-from widgets.kit.tables import ROW, Index, TableModel, set_up
+from widgets.kit.icons import SIDE, paint_icon
+from widgets.kit.scaling import heading_margin, scaled
+from widgets.kit.tables import ROW, Index, TableModel, Trim, set_up
+
+INDENT: Final = 16
+"""Pixels at 100 per cent that a row stands deeper than the one that it belongs to."""
 
 
 class _Drawn(Protocol):
@@ -26,14 +30,20 @@ class _Drawn(Protocol):
 class QuickCells(QStyledItemDelegate):
     """Draws cells from what `cell` gives for a row and a column: the text, the name of its colour and its alignment.
 
-    Asking a model for each role of each cell, as Qt does otherwise, would cost many times as much.
+    `trim` gives what else there is to draw. Asking a model for each role of each cell, as Qt does otherwise, would cost
+    many times as much.
     """
 
     def __init__(
-        self, parent: QObject, cell: Callable[[int, int], tuple[str, str, Qt.AlignmentFlag]], padding: int | None = None
+        self,
+        parent: QObject,
+        cell: Callable[[int, int], tuple[str, str, Qt.AlignmentFlag]],
+        padding: int | None = None,
+        trim: Callable[[int, int], Trim | None] = lambda _row, _column: None,
     ) -> None:
         super().__init__(parent)
         self._cell = cell
+        self._trim = trim
         self._padding = heading_margin() if padding is None else padding
         self._letters: dict[tuple[int, int], int] = {}
 
@@ -49,15 +59,36 @@ class QuickCells(QStyledItemDelegate):
     def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
         """Draw the text of one cell into a rectangle."""
         text, ink, alignment = self._cell(row, column)
-        if not text:
-            return
-        painter.setPen(palette.current().colour(ink))
-        padding = self._padding
-        rect = rect.adjusted(padding, 0, -padding, 0)
-        # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
-        if len(text) * self._widest(metrics) > rect.width():
-            text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
-        painter.drawText(rect, alignment, text)
+        trim, padding = self._trim(row, column), self._padding
+        inner = rect.adjusted(padding, 0, -padding, 0)
+        plain = painter.font()
+        if trim is not None:
+            metrics = self._draw_trim(painter, rect, inner, metrics, trim)
+        if text:
+            painter.setPen(palette.current().colour(ink))
+            # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
+            if len(text) * self._widest(metrics) > inner.width():
+                text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, inner.width())
+            painter.drawText(inner, alignment, text)
+        painter.setFont(plain)
+
+    def _draw_trim(
+        self, painter: QPainter, rect: QRect, inner: QRect, metrics: QFontMetrics, trim: Trim
+    ) -> QFontMetrics:
+        """Draw what stands beside the text, and leave `inner` and the font to the text; gives its metrics."""
+        if trim.ground:
+            painter.fillRect(rect.adjusted(0, 0, 0, -1), palette.current().colour(trim.ground))
+        inner.setLeft(inner.left() + trim.indent * scaled(INDENT))
+        if trim.icon:
+            side = scaled(SIDE)
+            paint_icon(painter, trim.icon, trim.icon_ink, QRect(inner.left(), inner.top(), side, inner.height()))
+            inner.setLeft(inner.left() + side + scaled(6))
+        if not trim.strong:
+            return metrics
+        font = QFont(painter.font())
+        font.setWeight(QFont.Weight.DemiBold)
+        painter.setFont(font)
+        return painter.fontMetrics()
 
     def _widest(self, metrics: QFontMetrics) -> int:
         font = metrics.height(), metrics.averageCharWidth()
@@ -75,7 +106,7 @@ class QuickTable(QTableView):
     def __init__(self, model: TableModel, parent: QWidget | None = None, row: int = ROW) -> None:
         super().__init__(parent)
         self.setModel(model)
-        self.setItemDelegate(QuickCells(self, model.drawn))
+        self.setItemDelegate(QuickCells(self, model.drawn, trim=model.trim))
         set_up(self, row)
         self.horizontalHeader().setStretchLastSection(True)
 

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import heading_width, line_height
 from widgets.kit.tables import ROW, Index
 
 
@@ -29,7 +29,7 @@ class RowDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         size = super().sizeHint(option, index)
-        return QSize(size.width(), max(size.height(), scaled(ROW)))
+        return QSize(size.width(), max(size.height(), line_height(ROW)))
 
 
 def list_row(*texts: str, data: object = None) -> QTreeWidgetItem:

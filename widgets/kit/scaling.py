@@ -15,6 +15,9 @@ from PySide6.QtWidgets import QApplication, QHeaderView, QWidget
 SIZES: Final = (100, 125, 150, 175, 200)
 """Per cent that can be chosen."""
 
+TEXT: Final = 18
+"""Pixels of a line of text at 100 per cent."""
+
 _percent = 100
 
 
@@ -26,6 +29,14 @@ def percent() -> int:
 def scaled(pixels: int) -> int:
     """Pixels at 100 per cent as pixels at the size in use."""
     return (pixels * _percent + 50) // 100
+
+
+def line_height(pixels: int) -> int:
+    """The height of what holds one line of text, given at 100 per cent, at the size in use.
+
+    The text grows with the size, the air around it only as far as 125 per cent: what is read keeps the room.
+    """
+    return scaled(TEXT) + (pixels - TEXT) * min(_percent, 125) // 100
 
 
 def nearest(wanted: int) -> int:

@@ -13,7 +13,7 @@ from widgets.kit.drawn.boxes import paint_ring
 from widgets.kit.elided import ELIDES
 from widgets.kit.icons import SIDE, paint_icon
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import line_height, scaled
 
 HEAD: Final = 36
 """Pixels at 100 per cent."""
@@ -79,7 +79,7 @@ class _Head(QToolButton):
         self.setProperty("look", "section")
         self.setProperty(ELIDES, True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setFixedHeight(scaled(HEAD))
+        self.setFixedHeight(line_height(HEAD))
         self.title, self._summary, self._open = title, "", True
 
     def show_state(self, *, open_now: bool, summary: str) -> None:
@@ -118,7 +118,7 @@ class _Head(QToolButton):
             paint_ring(painter, self.rect())
 
     def sizeHint(self) -> QSize:
-        return QSize(0, scaled(HEAD))
+        return QSize(0, line_height(HEAD))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import Any, Final, Generic, Protocol, TypeAlias, TypeVar, cast
+from typing import Any, Final, Generic, NamedTuple, Protocol, TypeAlias, TypeVar, cast
 
 from PySide6.QtCore import QAbstractTableModel, QItemSelectionRange, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QAction, QKeySequence
@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTab
 from widgets.kit import palette
 from widgets.kit.fonts import for_figures
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import heading_width, line_height
 
 Index: TypeAlias = QModelIndex | QPersistentModelIndex
 R = TypeVar("R")
@@ -26,6 +26,19 @@ _RIGHT: Final = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 def to_the_right(*columns: int) -> Mapping[int, Qt.AlignmentFlag]:
     """The alignment of columns: these to the right, as numbers are, all others to the left."""
     return defaultdict(lambda: _LEFT, dict.fromkeys(columns, _RIGHT))
+
+
+class Trim(NamedTuple):
+    """What a quick cell has beside its text."""
+
+    icon: str = ""
+    """The name of an icon before the text, in the colour `icon_ink`."""
+    icon_ink: str = "ink"
+    indent: int = 0
+    """How deep it stands under the row above."""
+    strong: bool = False
+    ground: str = ""
+    """The name of the colour behind it; empty: as all others."""
 
 
 class TableModel(QAbstractTableModel):
@@ -60,6 +73,10 @@ class TableModel(QAbstractTableModel):
     def drawn(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
         """All that quick cells need, in one call."""
         return *self.cell(row, column), self.alignment[column]
+
+    def trim(self, row: int, column: int) -> Trim | None:  # noqa: ARG002 - for those who derive from it
+        """What a quick cell has beside its text, if anything."""
+        return None
 
     def as_lines(self, rows: Sequence[int]) -> str:
         """Rows as text: a line each, tabs between their cells."""
@@ -181,7 +198,7 @@ def set_up(view: QTableView, row: int = ROW) -> None:
 
 def row_height(view: QWidget, row: int = ROW) -> int:
     """Pixels of a row: those at the size in use, or more where the font of the system needs them."""
-    return max(scaled(row), view.fontMetrics().height() + 2)
+    return max(line_height(row), view.fontMetrics().height() + 2)
 
 
 def set_widths(view: QTableView | QTreeView, widths: Mapping[int, int]) -> None:

@@ -13,6 +13,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QLineF, QPointF, QRect, QRe
 from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QRegion
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
+from app.language import with_mark
 from widgets.kit import palette
 from widgets.kit.own_keys import STRIP
 from widgets.kit.plain import plain_tip
@@ -61,7 +62,7 @@ def gap_of(line: str, outage: Outage) -> StripMark:
     words = QCoreApplication.translate("ActivityStrip", "no answer for {seconds} s: {reason}")
     if outage.late:
         words = QCoreApplication.translate("ActivityStrip", "no answer in time for {seconds} s: {reason}")
-    told = words.format(seconds=f"{outage.seconds:.1f}", reason=outage.reason)
+    told = words.format(seconds=with_mark(f"{outage.seconds:.1f}"), reason=outage.reason)
     return StripMark(line, told, good=False, write=False, at=outage.until, gap=True)
 
 
@@ -87,7 +88,7 @@ def mark_of(transaction: Transaction) -> StripMark:
 
 
 def _ms(ms: float) -> str:
-    return f"{ms:.1f}" if ms < 10 else f"{ms:.0f}"
+    return with_mark(f"{ms:.1f}") if ms < 10 else f"{ms:.0f}"
 
 
 @dataclass(slots=True)

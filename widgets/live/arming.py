@@ -1,4 +1,4 @@
-"""Arming: the deliberate act that lets Fanlight write to a real line, and the badge that always shows it."""
+"""Arming: the deliberate act that lets Fanlight write to a real line, with everything that must be known before."""
 
 from __future__ import annotations
 
@@ -11,12 +11,11 @@ from PySide6.QtCore import (
     QCoreApplication,
     QEasingCurve,
     QRectF,
-    QSize,
     Qt,
     QVariantAnimation,
     Signal,
 )
-from PySide6.QtGui import QAction, QBrush, QFont, QFontMetrics, QHideEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -26,29 +25,20 @@ from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
     QPushButton,
-    QSizePolicy,
-    QStyle,
-    QStyleOptionToolButton,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from app.project.by_itself import ByItself
 from widgets.kit import palette
-from widgets.kit.elided import ShortLabel
 from widgets.kit.focus import RingDialog
 from widgets.kit.look import set_look
 from widgets.kit.notice_slot import BRIEF_ABOVE
-from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.plain import plain_label
 from widgets.kit.scaling import percent, scaled
 
 translate = QCoreApplication.translate
 
-NAME: Final = 6
-"""Digits that the names of armed lines have room for on the badge; longer ones end in dots, and are in its tool tip."""
-BESIDE: Final = 8
-"""Pixels between what stands on the badge."""
 ROWS: Final = 4
 """How many of what is written without a key are in sight at once; two above `BRIEF_ABOVE` per cent of size."""
 HOLD_MS: Final = 1200
@@ -233,126 +223,3 @@ class WritePermission:
     def in_charge(self) -> bool:
         """Whether the panel here operates a real machine: a line is armed, or disarmed itself and still takes stops."""
         return not self.simulated and bool(self.armed or self.disarmed)
-
-
-class ArmingBadge(QFrame):
-    """Always in sight: whether Fanlight can write, to what, and the way to end that at once."""
-
-    def __init__(self, arm: QAction, disarm: QAction, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._arm, self._disarm = arm, disarm
-        self._writing = WritePermission()
-        row = QHBoxLayout(self)
-        row.setContentsMargins(10, 0, 4, 0)
-        row.setSpacing(BESIDE)
-        self._stripes = _Stripes()
-        self._words = ShortLabel()
-        self.button = QToolButton()
-        self.button.setProperty("look", "badge")
-        self.button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-        row.addWidget(self._stripes)
-        row.addWidget(self._words, 1)
-        row.addWidget(self.button)
-        self.show_writing(WritePermission())
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-
-    def sizeHint(self) -> QSize:
-        """Room for the longest that it can have to say, always: nothing beside or below it moves when it says it."""
-        metrics, button = self._strong(), self._button_size()
-        aside = self._stripes.width() + button.width() + 2 * BESIDE
-        words = (self._simulated_words(), self._no_words(), self._locked_words(), self._disarmed_words())
-        widths = (
-            aside + metrics.horizontalAdvance(self._armed_words("0" * NAME)),
-            button.width() + BESIDE + max(metrics.horizontalAdvance(each) for each in words),
-        )
-        return QSize(max(widths) + 2 * BESIDE, button.height())
-
-    def minimumSizeHint(self) -> QSize:
-        """In a narrow window at least the first word and the button."""
-        aside = self._stripes.width() + self._button_size().width() + 2 * BESIDE
-        first = self._armed_words("").partition(" ")[0]
-        return QSize(aside + self._strong().horizontalAdvance(first) + 2 * BESIDE, self.sizeHint().height())
-
-    def _strong(self) -> QFontMetrics:
-        font = QFont(self.font())
-        font.setBold(True)
-        return QFontMetrics(font)
-
-    def _button_size(self) -> QSize:
-        """Of the button with the longer of its two texts."""
-        option = QStyleOptionToolButton()
-        option.initFrom(self.button)
-        size = QSize(0, 0)
-        for action in (self._arm, self._disarm):
-            text = self._strong().size(Qt.TextFlag.TextShowMnemonic, action.iconText())
-            size = size.expandedTo(
-                self.style().sizeFromContents(QStyle.ContentsType.CT_ToolButton, option, text, self.button)
-            )
-        return size
-
-    def _armed_words(self, lines: str) -> str:
-        return self.tr("ARMED: keys write to {lines}").format(lines=lines)
-
-    def _simulated_words(self) -> str:
-        return self.tr("Simulated: no machine can move")
-
-    def _locked_words(self) -> str:
-        return self.tr("Not armed: read only")
-
-    def _disarmed_words(self) -> str:
-        return self.tr("Disarmed: only stops are written")
-
-    def _no_words(self) -> str:
-        return self.tr("Not connected: nothing is written")
-
-    @property
-    def words(self) -> str:
-        """What the badge says."""
-        return self._words.text()
-
-    def show_writing(self, writing: WritePermission) -> None:
-        """Say this from now on."""
-        self._writing = writing
-        armed = bool(writing.armed) and not writing.simulated
-        if armed:
-            words = self._armed_words(", ".join(writing.armed))
-        elif writing.live and writing.simulated:
-            words = self._simulated_words()
-        elif writing.disarmed:
-            words = self._disarmed_words()
-        elif writing.live:
-            words = self._locked_words()
-        else:
-            words = self._no_words()
-        self._words.setText(words)
-        self._words.setToolTip(plain_tip(writing.disarmed or words))
-        self.setAccessibleName(words)
-        self.setAccessibleDescription(writing.disarmed)
-        self._stripes.setVisible(armed)
-        # The action that is no more the default one would stay behind as a menu of the button.
-        self.button.removeAction(self._arm if armed else self._disarm)
-        self.button.setDefaultAction(self._disarm if armed else self._arm)
-        self.button.setVisible(writing.live and not writing.simulated)
-        look = "armed" if armed else "unarmed"
-        set_look(self, look)
-        set_look(self._words, "armed" if armed else "faint")
-
-
-class _Stripes(QWidget):
-    """Slanted stripes, so that armed is seen without its colour too."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setFixedSize(30, 18)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.fillRect(self.rect(), palette.current().colour("armed"))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QBrush(palette.current().colour("on_armed")))
-        painter.setClipRect(self.rect())
-        painter.shear(-0.6, 0)
-        for left in range(0, 60, 12):
-            painter.drawRect(left, 0, 6, self.height())

@@ -1,19 +1,18 @@
-"""A follower on the bench: how it is in words and, while it is simulated, its own switches and values."""
+"""A follower on the bench: how it is in words, its own values, and what can be done to it."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QCoreApplication, QSize, Qt, Signal
-from PySide6.QtGui import QAction
+from PySide6.QtCore import QCoreApplication, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QAction, QFont, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QFrame,
     QHBoxLayout,
-    QLineEdit,
+    QMessageBox,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -23,19 +22,20 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.binding import bindings_of
-from app.project.model import Follower, Project, RegisterSignal
-from app.signals.encoding import is_text
-from app.signals.text import number_digits
-from widgets.kit.commands import mark_entry
+from app.project.model import Follower, Project, SerialLine
+from app.signals.text import spoken_digits
+from widgets.kit import palette
+from widgets.kit.commands import plain
 from widgets.kit.controls import push_button
-from widgets.kit.elided import ShortChoice, ShortLabel, ShortLines
-from widgets.kit.flow import FlowLayout
+from widgets.kit.elided import ShortLabel, ShortLines, StateLabel
 from widgets.kit.icons import state_icon
 from widgets.kit.look import set_look
-from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.plain import plain_label
+from widgets.kit.questions import say
+from widgets.kit.scaling import scaled
 from widgets.live.readings_model import age_text
+from widgets.live.simulated_switches import SimulatedSwitches, switch_names
+from widgets.live.value_setter import ValueSetter, settable, writable
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.register_bank import Quantity, RegisterBank
@@ -44,59 +44,32 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
 
 translate = QCoreApplication.translate
 
-SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
-"""Which of a drive's own values stand on its card; there is no room for all."""
-
 DOUBTED: Final = 2
 """The `StatusLevel` from which on something is wrong: with data, and above that with devices and lines."""
-BODY_LINES: Final = {100: 3, 125: 4, 150: 5, 175: 6, 200: 7}
-"""Of a card, by the size of texts: the longest of what is told of a device that does not answer has room in them."""
+HEIGHT: Final = 154
+"""Of a card in pixels at 100 per cent, whatever it says."""
+BODY: Final = 36
+ROW: Final = 28
+CAPTION: Final = 58
+"""Pixels at 100 per cent: the height of the values or of two lines of words, of a row, the width of its caption."""
+BODY_LINES: Final = 2
+NARROW_LINES: Final = 3
+"""Of what is wrong and what to do; the whole of it is one press away."""
 
-NUMBER: Final = re.compile(r"[+-]?\d{1,20}(?:[.,]\d{1,20})?")
-"""What can be typed as a value. No exponents: 1e999999999 would keep the window busy for minutes."""
+Told = tuple[str, str]
+"""A value and what it is of."""
 
 
-class SimulatedSwitches:
-    """What a person can do at a simulated follower, as actions for a menu and for check boxes alike."""
-
-    def __init__(self, bank: RegisterBank, parent: QWidget) -> None:
-        self.bank = bank
-        self.silent = self._switch(
-            parent,
-            translate("SimulatedSwitches", "Does not &answer"),
-            translate("SimulatedSwitches", "As if unplugged from the line: receives nothing and answers nothing."),
-            lambda on: setattr(bank, "silent", on),
-        )
-        self.actions = [self.silent]
-        inputs = getattr(bank, "inputs", None)
-        if inputs is not None:
-            self.jammed = self._switch(
-                parent,
-                translate("SimulatedSwitches", "Shaft &blocked"),
-                translate(
-                    "SimulatedSwitches",
-                    "Something holds the shaft fast: a running motor trips, one that starts stays at the torque limit.",
-                ),
-                lambda on: setattr(inputs, "jammed", on),
-            )
-            self.actions = [self.jammed, self.silent]
-        self.more = mark_entry(QAction(translate("SimulatedSwitches", "&Inputs and line\u2026"), parent))
-        self.more.triggered.connect(lambda: self._show_more(parent))
-
-    def _show_more(self, parent: QWidget) -> None:
-        from widgets.live.follower_trouble import TroubleDialog
-
-        dialog = TroubleDialog(self.bank, parent.window())
-        parent.destroyed.connect(dialog.close)  # with its card the follower is gone
-        dialog.show()
-
-    @staticmethod
-    def _switch(parent: QWidget, text: str, tip: str, act: Callable[[bool], None]) -> QAction:
-        action = QAction(text, parent)
-        action.setCheckable(True)
-        action.setToolTip(plain_tip(tip))
-        action.toggled.connect(act)
-        return mark_entry(action)
+def own_values(bank: RegisterBank) -> list[Told]:
+    """Those of a simulated drive that stand on its card, as caption and value; there is no room for all."""
+    captions = {
+        "state": translate("FollowerCard", "State"),
+        "output frequency": translate("FollowerCard", "Output"),
+        "shaft speed": translate("FollowerCard", "Speed"),
+        "current": translate("FollowerCard", "Current"),
+        "torque": translate("FollowerCard", "Torque"),
+    }
+    return [(captions[each.name], _text(each)) for each in bank.overview() if each.name in captions]
 
 
 class FollowerCard(QFrame):
@@ -104,6 +77,9 @@ class FollowerCard(QFrame):
 
     As high with any of that as without: what it says has a fixed number of lines, and rows not wanted are empty.
     """
+
+    write_wanted = Signal(str, str)
+    """Of a real device: this signal is to be written with what was typed."""
 
     def __init__(
         self, project: Project, follower: Follower, parent: QWidget | None = None, *, narrow: bool = False
@@ -114,113 +90,208 @@ class FollowerCard(QFrame):
         self._project = project
         self.follower = follower
         self.switches: SimulatedSwitches | None = None
-        self._has_values = False
-        self._values = ""
+        self._values: list[Told] = []
         self._reason = ""
         self._refused = ""
         self.setProperty("look", "card")
-        self._name = ShortLabel(self.tr("{name}, unit address {unit}").format(name=follower.name, unit=follower.unit))
-        self._name.setProperty("look", "heading")
-        self.state = ShortLabel()
+        self.state = StateLabel()
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.body = ShortLines(BODY_LINES[percent()])
-        """What is wrong and what to do about it; while nothing is, its own values."""
+        self.body = ShortLines(NARROW_LINES if narrow else BODY_LINES)
+        """What is wrong and what to do about it; while nothing is, its own values stand in this place."""
         self.body.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        head = QHBoxLayout()
-        head.addWidget(self._name, 2)
-        head.addWidget(self.state, 3)
+        self.values = _Values()
+        self.more_words = push_button(self.tr("More\u2026"), self._say_all, "quiet")
+        self.more_words.setAccessibleName(self.tr("All of what is wrong with {name}").format(name=follower.name))
+        self._body = QStackedWidget()
         self._layout = QVBoxLayout(self)
-        self._layout.setContentsMargins(10, 6, 10, 6)
-        self._layout.setSpacing(4)
-        self._layout.addLayout(head)
-        self._layout.addWidget(self.body)
-        self.state.setHidden(narrow)  # it has a parent only now: shown before, it would be a window of its own
-        self._layout.addStretch(1)
+        self._lay_out()
         self.show_state(None, 0.0)
+
+    # Layout
+
+    def _lay_out(self) -> None:
+        side = scaled(6) if self._narrow else scaled(14)
+        self._layout.setContentsMargins(side, scaled(9), side, scaled(11))
+        self._layout.setSpacing(scaled(6))
+        self._layout.addLayout(self._head())
+        words = QWidget()
+        row = QHBoxLayout(words)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.body, 1)
+        row.addWidget(self.more_words, 0, Qt.AlignmentFlag.AlignTop)
+        kept = self.more_words.sizePolicy()
+        kept.setRetainSizeWhenHidden(True)  # else the words would break elsewhere as it comes and goes
+        self.more_words.setSizePolicy(kept)
+        self._body.addWidget(self.values)
+        self._body.addWidget(words)
+        if not self._narrow:
+            self._body.setFixedHeight(scaled(BODY))
+        self._layout.addWidget(self._body)
+        self.state.setHidden(self._narrow)  # it has a parent only now: hidden before, it would be shown with it
+        if self._narrow:
+            self._layout.addStretch(1)
+        else:
+            self._add_rows()
+            self.setFixedHeight(scaled(HEIGHT))
+
+    def _head(self) -> QHBoxLayout:
+        name = ShortLabel(self.follower.name)
+        name.setProperty("look", "heading")
+        name.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        name.setMaximumWidth(scaled(220))
+        head = QHBoxLayout()
+        head.setSpacing(scaled(8))
+        head.addWidget(name)
+        self.unit = ShortLabel(self.tr("unit address {unit}").format(unit=self.follower.unit))
+        self.unit.setProperty("look", "faint")
+        head.addWidget(self.unit, 1)
+        head.addWidget(self.state, 1)
+        return head
+
+    def _add_rows(self) -> None:
+        """What can be done to it: its switches or where its line leads, and a value for one of its signals."""
+        self._second = QStackedWidget()
+        self._second.setFixedHeight(scaled(ROW))
+        self.buttons = [_switch(name) for name in switch_names(drive=self.follower.simulated.model == "drive")]
+        self.more = push_button(self.tr("More\u2026"), self._open_more, "quiet")
+        self.more.setToolTip(self.tr("Other inputs, and line faults"))
+        self.more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
+        make_it = _captioned(self.tr("Make it"), [*self.buttons, self.more])
+        self.line = ShortLabel(self._line_words())
+        line = _captioned(self.tr("Line"), [self.line])
+        for row in (make_it, line):
+            self._second.addWidget(row)
+        self.setter = ValueSetter(self._project, None, writable(self._project, self.follower))
+        self.setter.refused.connect(self._set_refused)
+        self.setter.wanted.connect(self.write_wanted)
+        self._layout.addWidget(self._second)
+        self._layout.addWidget(_captioned(self.tr("Set"), [self.setter]))
+        self._allow(connected=False)
+
+    def _open_more(self) -> None:
+        if self.switches is not None:
+            self.switches.more.trigger()
+
+    def _line_words(self) -> str:
+        line = next((each for each in self._project.lines if each.name == self.follower.line), None)
+        if line is None:
+            return ""
+        if isinstance(line, SerialLine):
+            where = f"{line.device}, {line.baud} 8{line.parity[0].upper()}{line.stop_bits}"
+        else:
+            where = f"{line.host}:{line.port}"
+        return self.tr("{where} \u00b7 time-out {ms} ms").format(where=where, ms=line.timeout_ms)
+
+    def _allow(self, *, connected: bool) -> None:
+        """Let what acts be used only while there is something to act on."""
+        simulated = self.switches is not None
+        self._second.setCurrentIndex(int(connected and not simulated))
+        for widget in (*self.buttons, self.more):
+            widget.setEnabled(simulated)
+            if not simulated:
+                widget.setToolTip(self.tr("Connect to simulated devices first"))
+        self.setter.setEnabled(connected)
+        self.setter.setToolTip("" if connected else self.tr("Connect first"))
+
+    # How it is
 
     def show_state(self, state: FollowerState | None, now: float, status: Status | None = None) -> None:
         """Say how the follower is; None while nothing is connected. `now` is `time.monotonic()` in seconds.
 
         `status` is that of this follower, its line and its data: the worst of these leads.
         """
+        if not self._narrow:
+            self._name_unit(connected=state is not None)
+            self._allow(connected=state is not None)
         if state is None:
-            self._values = ""
-            self._say(self.tr("not connected"), "faint")
+            self._values = [(caption, "\u2013") for caption, _ in self._values]
+            self._say("unread", self.tr("not connected"))
         elif state.answering is None:
-            self._say(self.tr("\u2026 not polled yet"), "faint")
+            self._say("unread", self.tr("not polled yet"))
         elif status is not None and status.level >= DOUBTED and (state.answering or state.two_devices):
-            self._say(f"\u26a0 {status.words}", status_look(status), status.advice)
+            self._say("alarm" if status_look(status) == "fault" else "caution", status.words, status.advice)
         elif state.answering:
-            words = self.tr("\u2713 answering")
+            words = self.tr("answering")
             if state.answer_ms is not None:
                 words += self.tr(", {ms} ms").format(ms=_coarse(state.answer_ms))
-            if self.switches is None and state.requests:
-                self._values = self.tr("on line {line}, good answers: {good}, faults: {faults}").format(
-                    line=state.line, good=state.good, faults=sum(state.faults.values())
-                )
-            self._say(words, "good")
+            self._say("good", words)
         else:
-            words = self.tr("\u26a0 not answering")
+            words = self.tr("not answering")
             if state.last_answer is not None:
                 words += self.tr(", last answer {age} ago").format(age=age_text(now - state.last_answer))
-            self._say(words, "fault", state.reason or (status.advice if status is not None else ""))
+            self._say("alarm", words, state.reason or (status.advice if status is not None else ""))
+        if state is not None and not (self.switches and own_values(self.switches.bank)):
+            self._values = [
+                (self.tr("Requests"), f"{state.requests}"),
+                (self.tr("Good answers"), f"{state.good}"),
+                (self.tr("Faults"), f"{sum(state.faults.values())}"),
+            ]
+            self._show_body()
+
+    def _name_unit(self, *, connected: bool) -> None:
+        words = self.tr("unit address {unit}, line {line}").format(unit=self.follower.unit, line=self.follower.line)
+        if connected and self.switches is not None:
+            words = self.tr("{where} \u00b7 simulated").format(where=words)
+        self.unit.setText(words)
 
     def simulate(self, bank: RegisterBank, switches: SimulatedSwitches | None = None) -> None:
         """Offer the switches of this simulated follower from now on."""
         self.switches = switches or SimulatedSwitches(bank, self)
-        self._has_values = any(quantity.name in SHOWN for quantity in bank.overview())
-        boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
+        names = settable(self._project, bank)
+        if self._narrow:
+            self._add_below(bank, names)
+        else:
+            for button, action in zip(self.buttons, self.switches.actions, strict=True):
+                _follow(button, action)
+            self.more.setToolTip(self.tr("Other inputs, and line faults"))
+            self.setter.serve(bank, names)
+            self._allow(connected=True)
+        self.refresh()
+
+    def _add_below(self, bank: RegisterBank, names: Sequence[str]) -> None:
+        assert self.switches is not None
         more = push_button(self.tr("More\u2026"), self.switches.more.trigger)
         more.setToolTip(self.tr("Other inputs, and line faults"))
         more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
-        boxes.append(more)
-        at = self._layout.count() - 1
-        if self._narrow:
-            for box in boxes:
-                self._layout.insertWidget(at, box)
-                at += 1
-        else:
-            row = FlowLayout(spacing=12)
-            caption = plain_label(self.tr("Simulated:"), "faint")
-            row.addWidget(caption)
-            for box in boxes:
-                row.addWidget(box)
-            self._layout.insertLayout(at, row)
-            at += 1
-        names = _settable(self._project, bank)
+        below: list[QWidget] = [*(_box(action) for action in self.switches.actions), more]
         if names:
-            setter = ValueSetter(self._project, bank, names, narrow=self._narrow)
+            setter = ValueSetter(self._project, bank, names, narrow=True)
             setter.refused.connect(self._set_refused)
-            self._layout.insertWidget(at, setter)
-        self.refresh()
+            below.append(setter)
+        for widget in below:
+            self._layout.insertWidget(self._layout.count() - 1, widget)
 
     def refresh(self) -> None:
         """Show the simulated follower's own values as they are now."""
-        if self.switches is None or not self._has_values or not self.isVisible():
+        if self.switches is None or not self.isVisible():
             return
-        shown = [_text(quantity) for quantity in self.switches.bank.overview() if quantity.name in SHOWN]
-        self._values = "   ".join(shown)
-        self._show_body()
+        own = own_values(self.switches.bank)
+        if own:
+            self._values = own
+            self._show_body()
 
     def _set_refused(self, why: str) -> None:
         self._refused = why
         self._show_body()
 
-    def _say(self, words: str, look: str, reason: str = "") -> None:
-        if self.state.text() != words:
-            self.state.setText(words)
-        set_look(self.state, look)
+    def _say(self, mark: str, words: str, reason: str = "") -> None:
+        self.state.show_state(mark, words)
         self._reason = reason
         self._show_body()
 
     def _show_body(self) -> None:
         """What somebody did here just now comes first, then what is wrong, then the values."""
-        words = self._refused or self._reason or self._values
+        words = self._refused or self._reason
         if words != self.body.text():
             self.body.setText(words)
-            own = self.tr("Values of {name}").format(name=self.follower.name)
-            self.body.setAccessibleName(words if self._refused or self._reason else f"{own}: {words}" if words else "")
+            self.body.setAccessibleName(words)
         set_look(self.body, "caution" if self._refused else "")
+        self.more_words.setVisible(bool(words) and not self.body.whole)
+        self.values.tell(self._values, self.tr("Values of {name}").format(name=self.follower.name))
+        self._body.setCurrentIndex(int(bool(words)))
+
+    def _say_all(self) -> None:
+        say(self, QMessageBox.Icon.Information, self.follower.name, self.body.text())
 
 
 class CardColumn(QScrollArea):
@@ -247,6 +318,9 @@ class CardColumn(QScrollArea):
 
 class FollowerCards(QWidget):
     """The followers of a project: one is the card; of several the heads, and the card of the one that is chosen."""
+
+    write_wanted = Signal(str, str)
+    """Of a real device: this signal is to be written with what was typed."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -275,10 +349,7 @@ class FollowerCards(QWidget):
     @property
     def wanted_height(self) -> int:
         """Pixels that one card needs, with the heads where there are several; by the project and the size of texts."""
-        line = self.fontMetrics().lineSpacing()
-        control = self.fontMetrics().height() + scaled(8) + 4
-        card = (1 + BODY_LINES[percent()]) * line + 2 * control + 12 + 4 * 4 + 4
-        return card + (self.heads.sizeHint().height() + 2 if self.heads.count() > 1 else 0)
+        return scaled(HEIGHT) + (self.heads.sizeHint().height() + 2 if self.heads.count() > 1 else 0)
 
     def show_project(self, project: Project) -> None:
         """Show the followers of this project, not connected, and forget the former ones."""
@@ -308,6 +379,12 @@ class FollowerCards(QWidget):
             self._simulate(card)
 
     @property
+    def current(self) -> FollowerCard | None:
+        """The card that is open; None without any follower."""
+        shown = self._holder.currentWidget()
+        return shown if isinstance(shown, FollowerCard) else None
+
+    @property
     def switches(self) -> Mapping[str, SimulatedSwitches]:
         """Those of the simulated followers, by name."""
         return self._switches
@@ -315,9 +392,8 @@ class FollowerCards(QWidget):
     def show_states(self, states: Mapping[str, FollowerState], now: float, statuses: Statuses | None = None) -> None:
         """Say how the followers are; nothing of those while nothing is connected. `now` is `time.monotonic()`."""
         self._states, self._now, self._statuses = states, now, statuses
-        shown = self._holder.currentWidget()
-        if isinstance(shown, FollowerCard):
-            self._tell(shown)
+        if self.current is not None:
+            self._tell(self.current)
         if self.heads.count() > 1 and self._project is not None:
             for number, follower in enumerate(self._project.followers):
                 self._mark(number, states.get(follower.name))
@@ -334,6 +410,7 @@ class FollowerCards(QWidget):
         assert project is not None, "no project is shown"
         if number not in self._cards:
             made = self._cards[number] = FollowerCard(project, project.followers[number])
+            made.write_wanted.connect(self.write_wanted)
             self._holder.addWidget(made)
             self._simulate(made)
             self._tell(made)
@@ -370,80 +447,47 @@ class FollowerCards(QWidget):
         self.heads.setAccessibleTabName(number, said)
 
 
-class ValueSetter(QWidget):
-    """Sets what a signal of a simulated follower reads, whatever the line may do to it."""
+class _Values(QWidget):
+    """Values side by side, each under its caption. A column never becomes narrower: they change all the time."""
 
-    refused = Signal(str)
-    """Why what was typed cannot be set; empty: that is no longer so."""
+    def __init__(self) -> None:
+        super().__init__()
+        self._values: list[Told] = []
+        self._widths: dict[str, int] = {}
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
-    def __init__(
-        self,
-        project: Project,
-        bank: RegisterBank,
-        names: Sequence[str],
-        parent: QWidget | None = None,
-        *,
-        narrow: bool = False,
-    ) -> None:
-        super().__init__(parent)
-        self._project = project
-        self._bank = bank
-        self.signal = ShortChoice()
-        self.signal.offer([(name, name) for name in names])
-        self.signal.setCurrentIndex(0)
-        self.signal.setSizeAdjustPolicy(ShortChoice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.signal.setMinimumContentsLength(10)
-        self.signal.setAccessibleName(self.tr("Signal to set"))
-        self.value = QLineEdit()
-        self.value.setFixedWidth(scaled(70 if narrow else 90))
-        self.value.setAccessibleName(self.tr("Value to set"))
-        button = QPushButton(self.tr("Set"))
-        button.setAutoDefault(False)
-        row = FlowLayout(spacing=8)
-        if not narrow:
-            caption = plain_label(self.tr("Set signal"), "faint")
-            row.addWidget(caption)
-        self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        row.addWidget(self.signal)
-        self._unit = plain_label()
-        self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("1/min"))
-        row.addWidget(self.value)
-        row.addWidget(self._unit)
-        row.addWidget(button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
-        layout.addLayout(row)
-        button.clicked.connect(self._set)
-        self.value.returnPressed.connect(self._set)
-        self.value.textEdited.connect(lambda _text: self.refused.emit(""))
-        self.signal.currentTextChanged.connect(self._show_unit)
-        self._show_unit(self.signal.currentText())
-
-    def _show_unit(self, name: str) -> None:
-        self._unit.setText(self._project.signal_named[name].unit)
-        self.refused.emit("")
-
-    def _set(self) -> None:
-        from app.follower.errors import FollowerError
-
-        name, text = self.signal.currentText(), self.value.text().strip()
-        signal = self._project.signal_named[name]
-        value: Fraction | str
-        if isinstance(signal, RegisterSignal) and is_text(signal.encoding):
-            value = text
-        else:
-            if not NUMBER.fullmatch(text):
-                self.refused.emit(self.tr("\u26a0 \u201c{text}\u201d is not a number").format(text=text))
-                return
-            value = Fraction(text.replace(",", "."))
-        try:
-            self._bank.set(name, value)
-        except FollowerError as why:
-            self.refused.emit(f"\u26a0 {why}")
+    def tell(self, values: Sequence[Told], name: str) -> None:
+        if values == self._values:
             return
-        self.refused.emit("")
-        self.value.selectAll()
+        self._values = list(values)
+        words = ", ".join(f"{caption} {value}" for caption, value in values)
+        self.setAccessibleName(f"{name}: {words}" if words else "")
+        self.update()
+
+    def text(self) -> str:
+        """All of it."""
+        return ", ".join(f"{caption} {value}" for caption, value in self._values)
+
+    def sizeHint(self) -> QSize:
+        return QSize(0, 2 * self.fontMetrics().lineSpacing())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        colours = palette.current()
+        strong = QFont(self.font())
+        strong.setWeight(QFont.Weight.DemiBold)
+        plain, heavy, left = self.fontMetrics(), QFontMetrics(strong), 0
+        for caption, value in self._values:
+            wanted = max(plain.horizontalAdvance(caption), heavy.horizontalAdvance(value), self._widths.get(caption, 0))
+            self._widths[caption] = wanted
+            for font, ink, text, top in (
+                (self.font(), "faint", caption, 0),
+                (strong, "ink" if self.isEnabled() else "off", value, self.height() // 2),
+            ):
+                painter.setFont(font)
+                painter.setPen(colours.colour(ink))
+                painter.drawText(QRect(left, top, wanted + 2, self.height() // 2), Qt.AlignmentFlag.AlignVCenter, text)
+            left += wanted + scaled(20)
 
 
 def status_look(status: Status) -> str:
@@ -451,22 +495,42 @@ def status_look(status: Status) -> str:
     return "caution" if status.level == DOUBTED else "fault"
 
 
+def _captioned(caption: str, widgets: Sequence[QWidget]) -> QWidget:
+    """A row of a card: what it is about, and its controls."""
+    row = QWidget()
+    layout = QHBoxLayout(row)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(scaled(6))
+    words = plain_label(caption, "faint")
+    words.setFixedWidth(max(scaled(CAPTION), words.sizeHint().width() + scaled(8)))
+    layout.addWidget(words)
+    for widget in widgets:
+        layout.addWidget(widget, int(isinstance(widget, ValueSetter | ShortLabel)))
+    if not isinstance(widgets[-1], ValueSetter | ShortLabel):
+        layout.addStretch(1)
+    return row
+
+
+def _switch(name: str) -> QPushButton:
+    button = push_button(plain(name), lambda: None)
+    button.setCheckable(True)
+    return button
+
+
+def _follow(button: QPushButton, action: QAction) -> None:
+    button.setToolTip(action.toolTip())
+    button.setChecked(action.isChecked())
+    button.toggled.connect(action.setChecked)
+    action.toggled.connect(button.setChecked)
+
+
 def _box(action: QAction) -> QCheckBox:
-    box = QCheckBox(action.text())
+    box = QCheckBox(plain(action.text()))
     box.setToolTip(action.toolTip())
     box.setChecked(action.isChecked())
     box.toggled.connect(action.setChecked)
     action.toggled.connect(box.setChecked)
     return box
-
-
-def _settable(project: Project, bank: RegisterBank) -> list[str]:
-    """The signals that one can set by hand: not those that a drive's model works out itself.
-
-    Those that the line cannot write come first.
-    """
-    own = [binding.signal for binding in bindings_of(project, bank.name).values() if not bank.works_out(binding)]
-    return [signal.name for signal in sorted(own, key=lambda signal: signal.write)]
 
 
 def _coarse(ms: float) -> str:
@@ -482,5 +546,5 @@ def _text(quantity: Quantity) -> str:
         return value
     # The model counts in binary floats: what it means by 41.649999999 is 41.65, and that is shown as 41.7.
     exact = Fraction(repr(round(float(value), 6)))
-    text = number_digits(exact, 0 if abs(exact) >= 1000 else 1)
+    text = spoken_digits(exact, 0 if abs(exact) >= 1000 else 1)
     return f"{text} {quantity.unit}".strip()

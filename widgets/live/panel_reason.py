@@ -4,25 +4,39 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
+from app.project.model import Project
 from app.project.problems import quoted
 from widgets.kit.elided import ShortLines
+from widgets.kit.look import set_look
 from widgets.kit.notice_slot import lines_here
 
 if TYPE_CHECKING:
     from app.panel.state import Message
+
+translate = QCoreApplication.translate
 
 
 class PanelReason(ShortLines):
     """The reason in full of the panel's last message, which has room for a few words only, as long as it is true."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
+        self.reason = ""
+        """What is told now; empty while it rests."""
+        self._rest = ("", "faint")
         super().__init__(lines_here(), parent=parent)
         self.setProperty("look", "faint")
-        self.setContentsMargins(10, 2, 10, 2)
+        self.setContentsMargins(0, 2, 0, 2)
         self._message: Message | None = None
         self.clear()
+
+    def rest_with(self, words: str, look: str = "faint") -> None:
+        """Say this in one of the looks of a label while there is no reason to tell."""
+        self._rest = (words, look)
+        if not self.reason:
+            self.setText("")
 
     def follow(self, message: Message | None) -> None:
         """This is what the panel said last (`State.said`), or nothing that still matters."""
@@ -36,10 +50,33 @@ class PanelReason(ShortLines):
         self.setText(f"{quoted(message.signal)}: {words}" if message.signal else words)
 
     def setText(self, text: str) -> None:
-        """Show this; read out, it is told what it is."""
-        super().setText(text)
-        self.setAccessibleName(self.tr("Reason for this panel message: {words}").format(words=text) if text else "")
+        """Show this, or else what it rests with; read out, it is told what it is."""
+        rest, look = self._rest
+        self.reason = text
+        super().setText(text or rest)
+        set_look(self, "caution" if text else look)
+        self.setAccessibleName(self.tr("Reason for this panel message: {words}").format(words=text) if text else rest)
 
     def clear(self) -> None:
         """Show nothing, also of the message that the panel shows now."""
         super().clear()
+
+
+def what_keys_write(project: Project, *, most: int = 3) -> str:
+    """What the keys of the panel write, by their legends: those of the first `most` that write anything."""
+    deeds = {
+        "set": translate("PanelReason", "{key} sets \u201c{signal}\u201d"),
+        "clear": translate("PanelReason", "{key} clears \u201c{signal}\u201d"),
+        "toggle": translate("PanelReason", "{key} switches \u201c{signal}\u201d"),
+        "momentary": translate("PanelReason", "{key} holds \u201c{signal}\u201d while pressed"),
+        "write": translate("PanelReason", "{key} writes \u201c{signal}\u201d"),
+    }
+    told = [
+        deeds[action.do].format(key=action.key.upper(), signal=action.signal)
+        for action in project.actions
+        if action.key is not None and action.do in deeds
+    ]
+    if len(told) > most:
+        more = translate("PanelReason", "{count} more").format(count=len(told) - most)
+        told = [*told[:most], more]
+    return ", ".join(told)

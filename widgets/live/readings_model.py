@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Final
@@ -11,10 +11,10 @@ from typing import Any, Final
 from PySide6.QtCore import QCoreApplication, QObject, Qt
 
 from app.project.binding import bindings, plain_text
-from app.project.model import Project
+from app.project.model import BitSignal, HeldSignal, Project
 from app.signals.raw_text import RawForm, raw_text
 from app.signals.reading import NEVER_READ, Quality, Reading
-from widgets.kit.tables import TableModel, to_the_right
+from widgets.kit.tables import TableModel, Trim, to_the_right
 
 translate = QCoreApplication.translate
 
@@ -39,30 +39,37 @@ class _Shown:
 
     texts: tuple[str, ...]
     """By column."""
-    quality: Quality
-    doubtful: bool
+    kind: str
+    """Its quality; or else `doubtful` or `held`."""
+    fresh: bool = False
+    """It was written a moment ago."""
 
     def ink(self, column: int) -> str:
         """The name of the colour of a cell's text."""
-        if self.doubtful:
-            return "caution" if column == ReadingColumn.QUALITY else "ink"
-        if self.quality is Quality.GOOD:
-            return "good" if column == ReadingColumn.QUALITY else "ink"
         if column == ReadingColumn.QUALITY:
-            return "caution" if self.quality in (Quality.STALE, Quality.NONE) else "fault"
-        return "faint" if column in (ReadingColumn.VALUE, ReadingColumn.RAW) else "ink"
+            return STATES[self.kind][1]
+        if column in (ReadingColumn.RAW, ReadingColumn.AGE):
+            old = column == ReadingColumn.AGE and self.kind == Quality.STALE
+            return "caution" if old else "faint"
+        return "faint" if column == ReadingColumn.VALUE and self.kind in _OLD else "ink"
 
 
-MARKS: Final = {
-    Quality.GOOD: "\u2713",
-    Quality.STALE: "\u25f7",
-    Quality.NONE: "\u2026",
-    Quality.REFUSED: "\u2298",
-    Quality.IMPLAUSIBLE: "\u26a0",
+DOUBTFUL: Final = "doubtful"
+"""A good value which hardly can be what its signal says."""
+HELD: Final = "held"
+"""A value that lives in the panel and is read from no line."""
+STATES: Final = {
+    str(Quality.GOOD): ("state-good", "good"),
+    str(Quality.STALE): ("state-caution", "caution"),
+    str(Quality.NONE): ("state-unread", "faint"),
+    str(Quality.REFUSED): ("state-alarm", "fault"),
+    str(Quality.IMPLAUSIBLE): ("state-alarm", "fault"),
+    DOUBTFUL: ("state-caution", "caution"),
+    HELD: ("panel", "faint"),
 }
-"""A mark for each quality, so that colour is never the only sign."""
-DOUBTFUL: Final = "?"
-"""That of a good value which hardly can be what its signal says."""
+"""The icon and the colour of each quality, so that colour is never the only sign. Nobody is warned of what was never
+read."""
+_OLD: Final = (Quality.STALE, Quality.REFUSED, Quality.IMPLAUSIBLE, Quality.NONE)
 
 
 def quality_words(quality: Quality) -> str:
@@ -80,6 +87,11 @@ def quality_words(quality: Quality) -> str:
 def doubtful_words() -> str:
     """In words, of a value that is good and hardly can be."""
     return translate("Quality", "doubtful")
+
+
+def held_words() -> str:
+    """In words, of a value that lives in the panel."""
+    return translate("Quality", "panel value")
 
 
 def age_text(seconds: float | None) -> str:
@@ -116,6 +128,10 @@ class ReadingsModel(TableModel):
         )
         self._project: Project | None = None
         self._names: tuple[str, ...] = ()
+        self._bits: Mapping[str, str] = {}
+        self._held: Collection[str] = ()
+        self._fresh: dict[str, float] = {}
+        """Until when a value that was written stands out, `time.monotonic()` in seconds, by signal."""
         self._registers: Mapping[str, int] = {}
         self._readings: Mapping[str, Reading] = {}
         self._now = 0.0
@@ -133,13 +149,15 @@ class ReadingsModel(TableModel):
         """Show this project's signals, all still unread."""
         self.beginResetModel()
         self._project = project
-        self._names = tuple(project.signal_named)
+        self._bits = {signal.name: signal.bit.of for signal in project.signals if isinstance(signal, BitSignal)}
+        self._held = {signal.name for signal in project.signals if isinstance(signal, HeldSignal)}
+        self._names = _words_with_bits(project, self._bits)
         self._registers = {
             name: 0 if binding.single or binding.bit is not None else binding.count
             for name, binding in bindings(project).items()
         }
         self._readings = {}
-        self._made, self._drawn = {}, {}
+        self._made, self._drawn, self._fresh = {}, {}, {}
         self._order = self._order_names()
         self.endResetModel()
 
@@ -175,7 +193,11 @@ class ReadingsModel(TableModel):
 
     def not_good(self) -> int:
         """How many of them are not good, or doubtful."""
-        return sum(not _sound(self._reading(name)) for name in self._names)
+        return sum(not self._sound(name) for name in self._names)
+
+    def freshen(self, name: str, until: float) -> None:
+        """The value of this signal was written: it stands out until then, `time.monotonic()` in seconds."""
+        self._fresh[name] = until
 
     # Rows
 
@@ -190,7 +212,7 @@ class ReadingsModel(TableModel):
             name = self._order[row]
             former, now = self._drawn.get(name), self._compose(name)
             if former is not None and former is not now:
-                recoloured = former.quality is not now.quality or former.doubtful is not now.doubtful
+                recoloured = (former.kind, former.fresh) != (now.kind, now.fresh)
                 found += [
                     (row, column) for column in _DIFFER if recoloured or former.texts[column] != now.texts[column]
                 ]
@@ -215,6 +237,16 @@ class ReadingsModel(TableModel):
         """Why the reading is not good."""
         return self._compose(self._order[row]).texts[ReadingColumn.REASON]
 
+    def trim(self, row: int, column: int) -> Trim | None:
+        """The icon of the quality, the weight of the value, and bits under their word."""
+        name = self._order[row]
+        if column == ReadingColumn.SIGNAL:
+            return _UNDER if self._column < 0 and name in self._bits else None
+        shown = self._compose(name)
+        if column == ReadingColumn.VALUE:
+            return _FRESH if shown.fresh else _STRONG
+        return _QUALITY[shown.kind] if column == ReadingColumn.QUALITY else None
+
     def spoken(self, row: int, column: int) -> str:
         """The text with its heading."""
         return f"{self.titles[column]}: {self.cell(row, column)[0]}"
@@ -226,31 +258,38 @@ class ReadingsModel(TableModel):
         reading = self._reading(name)
         former = self._made.get(name)
         age = "" if reading.value is None and reading.time is None else age_text(reading.age(self._now))
-        if former is not None and former[0] is reading and former[1].texts[ReadingColumn.AGE] == age:
-            return former[1]
-        shown = self._worked_out(name, reading, age)
+        fresh = bool(self._fresh) and self._is_fresh(name)
+        if former is not None and former[0] is reading:
+            shown = former[1]
+            if shown.fresh is fresh and (shown.kind == HELD or shown.texts[ReadingColumn.AGE] == age):
+                return shown
+        shown = self._worked_out(name, reading, age, fresh=fresh)
         if former is not None and former[1] == shown:
             shown = former[1]
         self._made[name] = reading, shown
         return shown
 
-    def _worked_out(self, name: str, reading: Reading, age: str) -> _Shown:
+    def _is_fresh(self, name: str) -> bool:
+        if self._fresh.get(name, self._now) > self._now:
+            return True
+        self._fresh.pop(name, None)
+        return False
+
+    def _worked_out(self, name: str, reading: Reading, age: str, *, fresh: bool) -> _Shown:
         project = self._project
         assert project is not None, "there are no rows without a project"
         unit = project.signal_named[name].unit
         value = "" if reading.value is None else plain_text(project, name, reading.value)
-        doubtful = reading.good and bool(reading.doubt)
-        texts = (
-            name,
-            f"{value} {unit}" if unit and value else value,
-            f"{DOUBTFUL} {doubtful_words()}"
-            if doubtful
-            else f"{MARKS[reading.quality]} {quality_words(reading.quality)}",
-            raw_text(reading.raw, self._registers.get(name, 0), self._form),
-            age,
-            reading.doubt or reading.why,
-        )
-        return _Shown(texts, reading.quality, doubtful)
+        raw = raw_text(reading.raw, self._registers.get(name, 0), self._form)
+        reason = reading.doubt or reading.why
+        if name in self._held:
+            kind, quality, raw, age, reason = HELD, held_words(), NOTHING, NOTHING, ""
+        elif reading.good and reading.doubt:
+            kind, quality = DOUBTFUL, doubtful_words()
+        else:
+            kind, quality = str(reading.quality), quality_words(reading.quality)
+        texts = (name, f"{value} {unit}" if unit and value else value, quality, raw, age, reason)
+        return _Shown(texts, kind, fresh)
 
     # Order
 
@@ -293,12 +332,16 @@ class ReadingsModel(TableModel):
     def _order_names(self) -> list[str]:
         order: Iterable[str] = self._names
         if self._not_good_only:
-            order = [name for name in order if not _sound(self._reading(name))]
+            order = [name for name in order if not self._sound(name)]
         if self._words:
             order = [name for name in order if self._matches(name)]
         if self._column >= 0:
             return sorted(order, key=self._key, reverse=self._falling)
         return list(order)
+
+    def _sound(self, name: str) -> bool:
+        reading = self._reading(name)
+        return name in self._held or (reading.quality is Quality.GOOD and not reading.doubt)
 
     def _matches(self, name: str) -> bool:
         missing = [word for word in self._words if word not in name.casefold()]
@@ -326,8 +369,20 @@ class ReadingsModel(TableModel):
         return isinstance(key, str), key
 
 
-def _sound(reading: Reading) -> bool:
-    return reading.quality is Quality.GOOD and not reading.doubt
+def _words_with_bits(project: Project, bits: Mapping[str, str]) -> tuple[str, ...]:
+    """The signals in the order of the project, but bits right behind their word."""
+    under: dict[str, list[str]] = {}
+    for name, word in bits.items():
+        under.setdefault(word, []).append(name)
+    words = (name for name in project.signal_named if name not in bits)
+    return tuple(each for word in words for each in (word, *under.pop(word, ()))) + tuple(
+        name for names in under.values() for name in names
+    )
 
 
+NOTHING: Final = "\u2013"
+_UNDER: Final = Trim(indent=1)
+_STRONG: Final = Trim(strong=True)
+_FRESH: Final = Trim(strong=True, ground="soft")
+_QUALITY: Final = {kind: Trim(*drawn) for kind, drawn in STATES.items()}
 _DIFFER: Final = tuple(column for column in ReadingColumn if column is not ReadingColumn.SIGNAL)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from app.language import with_mark
 from app.recording.limits import Limits
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
@@ -147,7 +148,7 @@ class RecordingControl(QObject):
             )
         else:
             words = self.tr("\u25cf recording {name}, file {number}: {seconds} s, {size}; {samples} samples in total")
-        size = f"{progress.size / 1e6:.1f} MB" if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
+        size = with_mark(f"{progress.size / 1e6:.1f} MB") if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
         return words.format(
             name=progress.path.name,
             number=progress.files,

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QSizePolicy, QStackedWidget, QVBoxLayout
 
@@ -34,6 +34,9 @@ class WriteBar(QFrame):
 
     It is no dialog: the keys of the panel, and the one that disarms, work while it is open.
     """
+
+    written = Signal(str)
+    """The value of this signal was written."""
 
     def __init__(self, live: LiveSession, arm: Callable[[], object]) -> None:
         """`arm` asks for the cautions."""
@@ -102,6 +105,15 @@ class WriteBar(QFrame):
         self._connection_changed()
         (self.choice if choices else self.value).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def write_typed(self, project: Project, name: str, text: str) -> None:
+        """Write what was typed elsewhere, as if it were typed here."""
+        self.open_for(project, name)
+        if self._editors.currentWidget() is self.choice:
+            self.choice.setCurrentIndex(self.choice.place_of(text))
+        else:
+            self.value.setText(text)
+        self.write()
+
     def close_bar(self) -> None:
         """Write nothing more."""
         self._signal = ""
@@ -131,6 +143,8 @@ class WriteBar(QFrame):
 
     def _value(self, signal: AnySignal) -> Value:
         if self._editors.currentWidget() is self.choice:
+            if self.choice.currentIndex() < 0:
+                raise ValueError(self.tr("Choose one of the values first."))
             return Fraction(str(self.choice.currentData()))
         text = self.value.text()
         if isinstance(signal, RegisterSignal) and signal.table in ("holding", "input") and is_text(signal.encoding):
@@ -146,6 +160,8 @@ class WriteBar(QFrame):
         report, self._future = self._future.result(), None
         signal = self._project.signal_named[self._signal]
         wanted = _value_text(self._project, signal, report.wanted)
+        if report.ok:
+            self.written.emit(self._signal)
         if not report.ok:
             self._say(self.tr("Not written: {why}").format(why=report.reason), "fault")
         elif report.kept is None:

@@ -114,7 +114,7 @@ def run_window(
             elif workspace is not None:
                 window.show_workspace(workspace)
             if demo:
-                window.bench.connect_line()
+                window.connecting.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
             QTimer.singleShot(COLLECT_AFTER_MS, application, _collect_again)
             if grab is not None or for_s is not None:

@@ -1,4 +1,4 @@
-"""A ring around whatever has the keyboard focus, the same for every kind of widget."""
+"""A ring around what has the keyboard focus, where it does not show that itself by its own outline."""
 
 from __future__ import annotations
 
@@ -6,18 +6,45 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QRectF, Qt, QTimer
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QRegion
-from PySide6.QtWidgets import QAbstractScrollArea, QApplication, QMainWindow, QMenu, QMenuBar, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractScrollArea,
+    QAbstractSlider,
+    QAbstractSpinBox,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QMainWindow,
+    QMenu,
+    QMenuBar,
+    QPlainTextEdit,
+    QTabBar,
+    QTextEdit,
+    QWidget,
+)
 from shiboken6 import isValid
 
 from widgets.face.face import PanelFace
-from widgets.face.keypad import PanelKey
 from widgets.kit import palette
 
 WIDTH: Final = 2
 """Thickness of the ring, and its distance from the edge of the widget, in device-independent pixels."""
 
-NO_RING: Final = (QMenu, QMenuBar, QMainWindow, PanelFace, PanelKey)
-"""These show the focus themselves."""
+NO_RING: Final = (
+    QMenu,
+    QMenuBar,
+    QMainWindow,
+    PanelFace,
+    QAbstractButton,
+    QAbstractSlider,
+    QAbstractSpinBox,
+    QComboBox,
+    QLineEdit,
+    QPlainTextEdit,
+    QTabBar,
+    QTextEdit,
+)
+"""These show the focus themselves: what is pressed and filled in by its own outline, so that no frame is in another."""
 
 _MOVING: Final = (
     QEvent.Type.Move,
@@ -70,7 +97,10 @@ class FocusRing(QObject):
             self._soon.start()
         return False
 
-    def _follow(self, _before: QWidget | None, now: QWidget | None) -> None:
+    def _follow(self, before: QWidget | None, now: QWidget | None) -> None:
+        for widget in (before, now):
+            if isinstance(widget, QPlainTextEdit | QTextEdit) and isValid(widget):
+                widget.update()  # of these Qt paints only the inside anew
         self._leave()
         if now is None or isinstance(now, NO_RING) or now.isWindow():
             return

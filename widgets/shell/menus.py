@@ -66,8 +66,14 @@ class WindowMenus(QObject):
             action.setCheckable(True)
             group.addAction(action)
 
-    def fill(self, files: Callable[[QMenu], object], bench: Callable[[QMenu], object], last_minutes: QAction) -> None:
-        """Make the menu bar. `files` and `bench` put their commands into their menus."""
+    def fill(
+        self,
+        files: Callable[[QMenu], object],
+        bench: Callable[[QMenu], object],
+        last_minutes: QAction,
+        connecting: Callable[[QMenu], object],
+    ) -> None:
+        """Make the menu bar. `files`, `bench` and `connecting` put their commands into their menus."""
         bar = self._window.menuBar()
         file = bar.addMenu(self.tr("&File"))
         files(file)
@@ -87,6 +93,8 @@ class WindowMenus(QObject):
         self.start_up = bar.addMenu(self.tr("&Start-up"))
         self.start_up.addAction(last_minutes)
         self.line = bar.addMenu(self.tr("&Line"))
+        connecting(self.line)
+        self.line.addSeparator()
         self.line.addActions([self.line_view, self.line_window])
         self.line.addSeparator()
         help_menu = bar.addMenu(self.tr("&Help"))

@@ -31,7 +31,7 @@ from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
 from widgets.kit.background import GaveUp, run_with_wait_dialog
 from widgets.kit.commands import command
-from widgets.kit.notice_slot import NoticeAction
+from widgets.kit.notice_slot import NoticeAction, NoticeSlot
 from widgets.live.live_session import LiveSession
 
 if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
@@ -63,6 +63,7 @@ class ProjectFiles(QObject):
         live: LiveSession,
         settings: Settings,
         state: Path | None,
+        notices: NoticeSlot,
         *,
         design: Callable[[], DesignWorkspace],
         not_taken_over: Callable[[], list[str]],
@@ -76,8 +77,7 @@ class ProjectFiles(QObject):
         self._not_taken_over = not_taken_over
         self._state = state
         self._written: str | None = None
-        self.status = FileStatus(self._document, state, self, self)
-        self.bar = self.status.bar
+        self.status = FileStatus(self._document, state, self, notices, self)
         self.autosave: Autosave | None = None
         if state is not None:
             from widgets.document.autosave import Autosave

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import time
-from collections import deque
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -13,13 +10,9 @@ from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
-    QDockWidget,
-    QFrame,
     QHBoxLayout,
     QMainWindow,
-    QMessageBox,
     QStackedWidget,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -29,54 +22,35 @@ from widgets.bench.workspace import BenchWorkspace
 from widgets.document.blank import blank
 from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
+from widgets.frame.connecting import Connecting
 from widgets.kit.commands import list_commands
-from widgets.kit.elided import ShortLabel
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
-from widgets.kit.look import set_look
-from widgets.kit.notice_slot import slot_height
+from widgets.kit.notice_slot import NoticeSlot, slot_height
 from widgets.kit.palette import Appearance, Theme
-from widgets.kit.questions import say
-from widgets.kit.scaling import scaled
-from widgets.live.activity_strip import ActivityStrip, StripMark, mark_of
-from widgets.live.arming import ArmingBadge
-from widgets.live.follower_card import DOUBTED, status_look
+from widgets.live.activity_strip import ActivityStrip, mark_of
 from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
+from widgets.shell.header import Header
+from widgets.shell.line_dock import LineDock
 from widgets.shell.menus import WindowMenus
 from widgets.shell.project_files import ProjectFiles
+from widgets.shell.window_news import WindowNews
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
-    from app.client.transactions import Transaction
     from widgets.design.workspace import DesignWorkspace
-    from widgets.live.line_view import LineView
     from widgets.start_up.workspace import StartUpWorkspace
 
-DISARMED: Final = "disarmed"
-RECORDINGS: Final = "recordings"
-WITHHELD: Final = "withheld"
-CHANGED: Final = "design"
-"""What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workspaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
-STATUS_EVERY_S: Final = 0.4
-"""How often it is said how lines, devices and data stand."""
-MESSAGE_MS: Final = 8_000
-"""How long a message stays in the bar."""
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workspaces are made that are not in front."""
-LINE_VIEW_AFTER_MS: Final = 300
-"""From a window being there until its line view is made, which nobody asked for yet: behind the first values."""
-UNLISTED: Final = 5_000
-"""Transactions that are kept at most for a line view that is not made yet: of the first moments of a line."""
 COMFORTABLE: Final = QSize(1240, 700)
-LINE_VIEW_HEIGHT: Final = 250
-"""Of the line view when it is opened first: a list of some seven transactions."""
 
 
 class MainWindow(QMainWindow):
@@ -105,7 +79,6 @@ class MainWindow(QMainWindow):
         self.settings = settings or Settings()
         self.theme = theme
         self._ask = True
-        self._stood_at = 0.0
         self.document = Document(blank(4, 20), None, self)
         self.live = LiveSession(self)
         self.observation = Observation(self.live, self)
@@ -116,9 +89,8 @@ class MainWindow(QMainWindow):
             self.observation.take_over(former.observation)
             self.last_minutes.allow()
         self.strip = ActivityStrip(self)
-        self._line_view: LineView | None = None
-        self._unlisted: deque[Transaction] = deque(maxlen=UNLISTED)
-        self.line_dock = _LineDock(self)
+        self.notices = NoticeSlot()
+        self.news = WindowNews(self, self.live, self.notices)
         self.setAcceptDrops(True)
         self.files: ProjectFiles = ProjectFiles(
             self,
@@ -126,16 +98,20 @@ class MainWindow(QMainWindow):
             self.live,
             self.settings,
             state if former is None else former.files.state,
+            self.notices,
             design=lambda: self.design,
             not_taken_over=self.not_taken_over,
         )
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
-        self.notices = self.files.bar
-        self.bench: BenchWorkspace = BenchWorkspace(self.document, self.live, self.notices, settings=self.settings)
+        self.connecting = Connecting(self, self.document, self.live, self.settings)
+        self.bench: BenchWorkspace = BenchWorkspace(
+            self.document, self.live, self.connecting.arm, settings=self.settings
+        )
         self._make_frame()
-        self.menus.fill(self.files.fill_menu, self.bench.fill_menu, self.last_minutes.action)
+        self.menus.fill(self.files.fill_menu, self.bench.fill_menu, self.last_minutes.action, self.connecting.fill_menu)
+        self.line_dock = LineDock(self, self.live, self.settings, self.menus)
         self._connect()
         self._former = former
         if former is not None:
@@ -144,13 +120,12 @@ class MainWindow(QMainWindow):
         self.show_workspace(workspace)
         self.resize(COMFORTABLE)
         self._arrange()
-        QTimer.singleShot(LINE_VIEW_AFTER_MS, self, lambda: self.line_view)
         if former is not None:
             self._succeed(former)
 
     def _succeed(self, former: MainWindow) -> None:
         """Look as the former window did, and stand in its place."""
-        self.bench.where.setCurrentIndex(former.bench.where.currentIndex())
+        self.connecting.choose(former.connecting.where)
         self.restoreGeometry(former.saveGeometry())
         self.show()
         self.menus.strip.setChecked(former.menus.strip.isChecked())
@@ -218,7 +193,6 @@ class MainWindow(QMainWindow):
         self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
         self.menus.workspaces[number].setChecked(True)
         self.workspace.setFocus()
-        self._say_changed()
 
     @property
     def workspace_number(self) -> int:
@@ -267,18 +241,12 @@ class MainWindow(QMainWindow):
         if self._start_up is None:
             from widgets.start_up.workspace import StartUpWorkspace
 
-            made = StartUpWorkspace(
-                self.document,
-                self.live,
-                self.observation,
-                self.settings,
-                (self.bench.connect_action, self.bench.disconnect_action),
-            )
+            made = StartUpWorkspace(self.document, self.live, self.observation, self.settings)
             self._start_up = made
             self._stack.addWidget(made)
             made.fill_menu(self.menus.start_up)
-            made.said.connect(self._say_of_recordings)
-            made.withheld.connect(self._say_withheld)
+            made.said.connect(self.news.say_of_recordings)
+            made.withheld.connect(self.news.say_withheld)
             window_state.arrange_parts(made, self.settings)
             if self._former is not None and self._former._start_up is not None:
                 made.take_over(self._former._start_up)
@@ -317,7 +285,7 @@ class MainWindow(QMainWindow):
             with QSignalBlocker(action):  # it is so already, and opening it anew would take the focus
                 action.setChecked(on)
         if not hidden:
-            _ = self.line_view
+            _ = self.line_dock.view
 
     def _remember(self) -> None:
         window_state.remember(self, self.settings)
@@ -332,85 +300,34 @@ class MainWindow(QMainWindow):
 
     @property
     def told(self) -> str:
-        """What was said last; empty if that is no longer shown."""
-        return self._message.text().removeprefix("\u26a0 ")
+        """What happened last; empty if that is told no longer."""
+        return self.notices.told
 
     def tell(self, words: str, trouble: bool = False) -> None:
-        """Say something in the bar for a while."""
-        self._message.setText(("\u26a0 " if trouble else "") + words)
-        set_look(self._message, "caution" if trouble else "faint")
-        self._message_timer.start(MESSAGE_MS)
+        """Say what happened, in the slot for notices."""
+        self.news.tell(words, trouble)
 
-    def _say_of_recordings(self, words: str, trouble: bool) -> None:
-        """What is wrong is said where there is room for all of it, until it is closed or all is well."""
-        if trouble:
-            self.notices.say(RECORDINGS, words)
-        else:
-            self.notices.retract(RECORDINGS)
-            self.tell(words)
-
-    def _say_withheld(self, why: str) -> None:
-        if why:
-            self.notices.say(WITHHELD, why)
-        else:
-            self.notices.retract(WITHHELD)
-
-    def _say_changed(self) -> None:
-        """Where the panel is operated: it is not the one that was designed meanwhile. In Design that is no news."""
-        session = self.live.session
-        if session is None or session.project is self.document.project or self.workspace_number == DESIGN:
-            self.notices.retract(CHANGED)
-        else:
-            self.notices.say(
-                CHANGED,
-                self.tr("The design was changed after connecting. The panel still runs the previous version."),
-                ((self.tr("Reconnect"), self._connect_again),),
-            )
-
-    def _connect_again(self) -> None:
-        self.bench.connect_line()
-        self._say_changed()  # whoever stays with the machine as it runs is asked first, and may
+    def _operate(self) -> None:
+        """Who connected or armed wants to operate the panel; connected from Design, whatever has the focus keeps it."""
+        if self.workspace_number != DESIGN:
+            self.workspace.setFocus()
 
     # Making the window
 
     def _make_frame(self) -> None:
         self._stack = QStackedWidget()
-        bar = QFrame()
-        bar.setProperty("look", "bar")
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(6, 0, 8, 0)
-        row.setSpacing(0)
         self._stack.addWidget(self.bench)
-        for action in self.menus.workspaces:
-            button = QToolButton()
-            button.setProperty("look", "workspace")
-            button.setDefaultAction(action)
-            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            row.addWidget(button)
-        self._message = ShortLabel()
-        self._message.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._message_timer = QTimer(self)
-        self._message_timer.setSingleShot(True)
-        self._message_timer.timeout.connect(self._message.clear)
-        self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
-        self.status = ShortLabel()
-        """The worst that is wrong, in every workspace but the Bench, which says more of it."""
-        self.status.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        row.addWidget(self.status, 1)
-        row.addWidget(self._message, 1)
-        row.addWidget(self.badge)
+        self.header = Header(self.menus.workspaces, self.connecting, self.document)
+        self.badge = self.header.badge
         whole = QWidget()
         layout = QVBoxLayout(whole)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(bar)
+        layout.addWidget(self.header)
         layout.addWidget(self._stack, 1)
         layout.addLayout(self._make_foot())
         self.setCentralWidget(whole)
         self.alarm = StopAlarm(self.live, (self.notices, self.strip), whole)
-        self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
-        self.line_dock.hide()
 
     def _make_foot(self) -> QHBoxLayout:
         """The strip, and at its left the slot for what stays so; as high with a notice as without."""
@@ -428,19 +345,15 @@ class MainWindow(QMainWindow):
         self.files.said.connect(self.tell)
         self.files.screen_wanted.connect(self._edit_screen)
         self.document.changed.connect(self._reserve_lanes)
-        self.document.changed.connect(self._say_changed)
+        self.connecting.refused.connect(self.news.say_refused)
+        self.connecting.operate_wanted.connect(self._operate)
         self.live.connection_changed.connect(self._connection_changed)
-        self.last_minutes.said.connect(self._say_of_recordings)
-        self.live.frame.connect(self._say_status)
-        self.live.connection_changed.connect(self._say_status)
+        self.last_minutes.said.connect(self.news.say_of_recordings)
         self.live.frame.connect(self._show_trouble)
-        self.live.left_on.connect(self._say_left_on)
-        self.live.disarmed.connect(self._say_disarmed)
         self.live.transactions.connect(lambda news: self.strip.add(map(mark_of, news)))
-        self.live.transactions.connect(self._keep_unlisted)
-        self.strip.opened.connect(self._open_line_view)
-        self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
-        self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
+        self.strip.opened.connect(self.line_dock.open_on)
+        self.line_dock.said.connect(self.tell)
+        self.line_dock.put_away.connect(lambda: self.workspace.setFocus())
         self._connection_changed()
 
     def _connect_menus(self) -> None:
@@ -448,8 +361,6 @@ class MainWindow(QMainWindow):
         menus.workspace_chosen.connect(self.show_workspace)
         menus.strip_toggled.connect(self.strip.setVisible)
         menus.full_screen_toggled.connect(self.show_full_screen)
-        menus.line_view_toggled.connect(self.show_line_view)
-        menus.line_window_toggled.connect(self.float_line_view)
         menus.find_wanted.connect(self.find_command)
         menus.shortcuts_wanted.connect(self.show_shortcuts)
         menus.cautions_wanted.connect(self.show_cautions)
@@ -460,33 +371,6 @@ class MainWindow(QMainWindow):
         # What a menu is about is made when it is first opened, and puts its commands there.
         menus.design.aboutToShow.connect(lambda: self.design)
         menus.start_up.aboutToShow.connect(lambda: self.start_up)
-        menus.line.aboutToShow.connect(lambda: self.line_view)
-
-    def _say_status(self) -> None:
-        now = time.monotonic()
-        if self.live.connected and now - self._stood_at < STATUS_EVERY_S:
-            return
-        self._stood_at = now
-        statuses = None if self.workspace is self.bench else self.live.statuses()
-        worst = None if statuses is None else statuses.worst
-        words = f"\u26a0 {worst.words}" if worst is not None and worst.level >= DOUBTED else ""
-        if worst is not None and words != self.status.text():
-            set_look(self.status, status_look(worst))
-        if words != self.status.text():
-            self.status.setText(words)
-            self.status.setToolTip(worst.sentence if worst is not None and words else "")
-            self.status.setAccessibleName(self.status.toolTip())
-
-    def _say_left_on(self, signals: tuple[str, ...]) -> None:
-        words = self.tr(
-            "No confirmation that these signals were stopped or switched off: {signals}. They may still "
-            "be on. Check the machine before anyone approaches it."
-        ).format(signals=", ".join(signals))
-        say(self, QMessageBox.Icon.Warning, self.tr("Possibly still on"), words)
-
-    def _say_disarmed(self, why: str) -> None:
-        words = self.tr("{why}. Keys that stop still write; arm again for the others.")
-        self.notices.say(DISARMED, words.format(why=why[:1].upper() + why[1:]))
 
     # Keeping it in step
 
@@ -498,13 +382,7 @@ class MainWindow(QMainWindow):
         self.menus.name_steps()
 
     def _connection_changed(self) -> None:
-        writing = self.live.writing
-        self.badge.show_writing(writing)
-        if not writing.disarmed:
-            self.notices.retract(DISARMED)
         session = self.live.session
-        if session is None or session.project is self.document.project:
-            self.notices.retract(CHANGED)
         if session is None:
             self.strip.set_lines([])
             self._reserve_lanes()
@@ -523,63 +401,6 @@ class MainWindow(QMainWindow):
                 self.strip.set_trouble(name, "" if line.connected else line.reason)
                 self.strip.set_outages(name, line.outages)
                 self.strip.set_counts(name, line.good, sum(line.faults.values()))
-
-    # The line view
-
-    @property
-    def line_view(self) -> LineView:
-        """The list of transactions, with all of them since the connection. Made when it is wanted, or soon."""
-        if self._line_view is None:
-            from widgets.live.line_view import LineView
-
-            self._line_view = LineView(self.live, self.settings)
-            self._line_view.add(self._unlisted)
-            self._unlisted.clear()
-            self.line_dock.take(self._line_view)
-            self._line_view.fill_menu(self.menus.line)
-            window_state.arrange_parts(self._line_view, self.settings)
-        return self._line_view
-
-    def _keep_unlisted(self, news: Sequence[Transaction]) -> None:
-        if self._line_view is None:
-            self._unlisted.extend(news)
-
-    def show_line_view(self, on: bool) -> None:
-        """Show the list of transactions, or put it away."""
-        if on == self.line_dock.isVisible():
-            return
-        if on and not self._has_room_for_line_view():
-            self.line_dock.setFloating(True)
-            self.line_dock.resize(self.width(), scaled(LINE_VIEW_HEIGHT))
-        self.line_dock.setVisible(on)
-        if not on:
-            self.workspace.setFocus()
-            return
-        height = min(scaled(LINE_VIEW_HEIGHT), self.height() // 2)
-        if not self.line_dock.isFloating() and self.line_dock.height() < height:
-            self.resizeDocks([self.line_dock], [height], Qt.Orientation.Vertical)
-        self.line_view.setFocus()
-
-    def _has_room_for_line_view(self) -> bool:
-        """Whether the window is high enough for both; it does not grow for it, since keys would move."""
-        parts = (self.menuBar(), self.centralWidget(), self.line_view)
-        return sum(part.minimumSizeHint().height() for part in parts if part is not None) <= self.height()
-
-    def float_line_view(self, on: bool) -> None:
-        """Make the line view a window of its own, or put it back below the strip."""
-        if not on and not self._has_room_for_line_view():
-            self.tell(self.tr("At this size the line view does not fit in this window"), trouble=True)
-            self.menus.line_window.setChecked(True)
-        elif on != self.line_dock.isFloating():
-            self.line_dock.setFloating(on)
-        self.menus.line_view.setChecked(True)
-
-    def _open_line_view(self, strip_mark: StripMark | None) -> None:
-        """Open the line view, on one transaction if the strip names it."""
-        self.menus.line_view.setChecked(True)
-        transaction = strip_mark.transaction if strip_mark is not None else None
-        if transaction is not None and not self.line_view.show_transaction(transaction):
-            self.tell(self.tr("This transaction is no longer in the list"), trouble=True)
 
     def choose_look(self, appearance: Appearance) -> None:
         """Light, dark or as the system, from now on."""
@@ -668,40 +489,6 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             # A dialog inside the drop would hold the program that the file was dragged from.
             QTimer.singleShot(0, self, lambda: self.open_file(path))
-
-
-class _LineDock(QDockWidget):
-    """The line view below the strip, or as a window of its own on another screen."""
-
-    closed = Signal()
-    """A button closed it."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.setObjectName("line view")
-        self.setWindowTitle(self.tr("Line view"))
-        self.setAllowedAreas(Qt.DockWidgetArea.BottomDockWidgetArea | Qt.DockWidgetArea.TopDockWidgetArea)
-        self.topLevelChanged.connect(self._title)
-        self._title(floating=False)
-
-    def take(self, view: LineView) -> None:
-        """Hold this view."""
-        self.setWidget(view)
-        view.away.clicked.connect(self.close)
-
-    def _title(self, floating: bool) -> None:
-        """A title to take hold of as a window of its own; below the strip the view's own heading is enough."""
-        former = self.titleBarWidget()
-        self.setTitleBarWidget(None if floating else QWidget())  # type: ignore[arg-type]  # None: Qt's own title
-        if former is not None:
-            former.deleteLater()
-
-    def focusNextPrevChild(self, forward: bool) -> bool:
-        return next_stop(self, forward=forward) if self.isFloating() else super().focusNextPrevChild(forward)
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        super().closeEvent(event)
-        self.closed.emit()
 
 
 def _run(dialog: QDialog) -> None:

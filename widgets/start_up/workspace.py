@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QAction, QHideEvent, QShowEvent
+from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
@@ -59,9 +58,7 @@ class StartUpWorkspace(QWidget):
         live: LiveSession,
         observation: Observation,
         settings: Settings,
-        connecting: Sequence[QAction] = (),
     ) -> None:
-        """`connecting` are the commands of the window that connect and disconnect, offered here, too."""
         super().__init__()
         self._document = document
         self._live = live
@@ -80,7 +77,7 @@ class StartUpWorkspace(QWidget):
         self.response = ResponseView()
         self.recording_control = RecordingControl(self, live, observation, settings)
         self._make_actions()
-        self._lay_out(connecting)
+        self._lay_out()
         self.setFocusProxy(self.face)
         self._connect()
         self._begin()
@@ -103,12 +100,12 @@ class StartUpWorkspace(QWidget):
         menu.addSeparator()
         menu.addAction(self.registers_action)
 
-    def _lay_out(self, connecting: Sequence[QAction]) -> None:
+    def _lay_out(self) -> None:
         bar = QFrame()
         bar.setProperty("look", "bar")
         row = FlowLayout(bar)
         row.setContentsMargins(6, 2, 8, 2)
-        for action in (*connecting, *self.recording_control.actions, self.open_action):
+        for action in (*self.recording_control.actions, self.open_action):
             button = QToolButton()
             button.setDefaultAction(action)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from app.exchange.numbers import RegisterText, factor, register_text
-from app.signals.numbers import DecimalMark, MarkFound, NotANumber, find_mark, number, span, whole_number
+from app.language import DecimalMark
+from app.signals.numbers import MarkFound, NotANumber, find_mark, number, span, whole_number
 
 
 @pytest.mark.parametrize(

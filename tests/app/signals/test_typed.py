@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from decimal import Decimal
 
 import pytest
 from hypothesis import given, strategies as st
 
+from app import language
 from app.signals.typed import number, optional_number, pair, plain, whole
 
 
@@ -54,3 +56,19 @@ def test_plain_is_what_a_person_types() -> None:
     assert plain(None) == ""
     assert plain(Decimal("1E+3")) == "1000"
     assert plain(("left", "right")) == "left, right"
+
+
+@pytest.fixture
+def comma() -> Iterator[None]:
+    language.speak(None, ",")
+    yield
+    language.speak(None)
+
+
+@pytest.mark.usefixtures("comma")
+def test_where_numbers_have_a_comma_they_are_shown_so_and_read_so() -> None:
+    assert (plain(Decimal("41.65")), plain(7), plain(("a.b", "c"))) == ("41,65", "7", "a.b, c")
+    for text, value in (("1,500", "1.500"), ("41,65", "41.65"), ("41.65", "41.65"), ("1.000,5", "1000.5")):
+        assert number(text) == Decimal(value)
+    with pytest.raises(ValueError, match="1,500 or 1500"):
+        number("1.500")

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, QLocale
 from PySide6.QtGui import QKeySequence
 
 from app import language as language_of_app
-from widgets.kit.language import Language, Translation, spoken_for
+from widgets.kit.language import Language, Translation, locale_for, spoken_for
 
 
 @pytest.mark.parametrize(
@@ -58,3 +58,17 @@ def test_shortcuts_mean_the_same_keys_in_every_language(speech: Translation) -> 
     speech.speak(Language.GERMAN)
     assert [QKeySequence(name) for name in names] == english
     assert english[0].toString(QKeySequence.SequenceFormat.NativeText) == "Strg+Umschalt+L"
+
+
+def test_numbers_and_dates_follow_the_language(speech: Translation) -> None:
+    speech.speak(Language.GERMAN)
+    assert (language_of_app.decimal_mark(), QLocale().toString(41.65, "f", 2)) == (",", "41,65")
+    speech.speak(Language.ENGLISH)
+    assert (language_of_app.decimal_mark(), QLocale().toString(41.65, "f", 2)) == (".", "41.65")
+
+
+def test_where_the_system_speaks_the_language_it_says_how_numbers_are_written() -> None:
+    swiss = QLocale("de_CH")  # writes a point: CLDR, as Qt carries it
+    assert locale_for(Language.GERMAN, swiss).decimalPoint() == "."
+    assert locale_for(Language.ENGLISH, swiss) == QLocale("en_GB")
+    assert locale_for(Language.GERMAN, QLocale("en_US")).decimalPoint() == ","

@@ -1,17 +1,16 @@
-"""Arming: a deliberate act by mouse or keyboard, and a badge that always tells."""
+"""Arming: a deliberate act by mouse or keyboard, after everything that must be known."""
 
 from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.project.by_itself import ByItself
 from widgets.kit.language import Language, Translation
-from widgets.live.arming import ArmingBadge, ArmingDialog, HoldButton, WritePermission
+from widgets.live.arming import ArmingDialog, HoldButton
 
 HOLD_MS = 60
 
@@ -153,38 +152,6 @@ def test_enter_and_escape_never_arm(dialog: ArmingDialog, qtbot: QtBot) -> None:
     dialog.show()
     with qtbot.waitSignal(dialog.rejected):
         QTest.keyClick(dialog, Qt.Key.Key_Escape)
-
-
-@pytest.mark.parametrize(
-    ("writing", "words", "button"),
-    [
-        (WritePermission(), "Not connected: nothing is written", None),
-        (WritePermission(live=True, simulated=True, armed=("a",)), "Simulated: no machine can move", None),
-        (WritePermission(live=True), "Not armed: read only", "Arm"),
-        (WritePermission(live=True, armed=("pump room", "roof")), "ARMED: keys write to pump room, roof", "Disarm"),
-    ],
-)
-def test_the_badge_tells_in_words(qtbot: QtBot, writing: WritePermission, words: str, button: str | None) -> None:
-    arm, disarm = QAction("Arm"), QAction("Disarm")
-    badge = ArmingBadge(arm, disarm)
-    qtbot.addWidget(badge)
-    badge.show()
-    badge.show_writing(writing)
-    assert badge.words == words
-    assert badge.accessibleName() == words
-    assert badge.button.isVisible() == (button is not None)
-    if button is not None:
-        assert badge.button.text() == button
-
-
-def test_the_badge_disarms_at_one_click(qtbot: QtBot) -> None:
-    arm, disarm = QAction("Arm"), QAction("Disarm")
-    badge = ArmingBadge(arm, disarm)
-    qtbot.addWidget(badge)
-    badge.show()
-    badge.show_writing(WritePermission(live=True, armed=("line",)))
-    with qtbot.waitSignal(disarm.triggered), qtbot.assertNotEmitted(arm.triggered):
-        QTest.mouseClick(badge.button, Qt.MouseButton.LeftButton)
 
 
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])

@@ -1,22 +1,20 @@
-"""A follower's card: its state in words, its own values, and values set by hand."""
+"""A follower's card: its state in words, its own values and its switches, and the same height with all of them."""
 
 from __future__ import annotations
-
-from fractions import Fraction
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QCheckBox
+from PySide6.QtWidgets import QApplication, QCheckBox, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.client.faults import FaultKind
 from app.follower.drive_bank import DriveBank
-from app.follower.register_bank import RegisterBank
 from app.line.states import FollowerState
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
-from widgets.live.follower_card import FollowerCard, ValueSetter
+from widgets.live.follower_card import HEIGHT, FollowerCard, own_values
+from widgets.live.value_setter import ValueSetter
 
 
 @pytest.fixture
@@ -44,35 +42,53 @@ def test_a_card_in_the_making_opens_no_window_of_its_own(project: Project, narro
 @pytest.mark.parametrize(
     ("state", "words", "reason"),
     [
-        (None, "not connected", ""),
-        (FollowerState("fan", "hall", 1), "… not polled yet", ""),
-        (FollowerState("fan", "hall", 1, answering=True, answer_ms=0.4), "✓ answering, < 1 ms", ""),
-        (FollowerState("fan", "hall", 1, answering=True, answer_ms=12.4), "✓ answering, 12 ms", ""),
-        (FollowerState("fan", "hall", 1, answering=True, answer_ms=147.0), "✓ answering, 150 ms", ""),
+        (None, "unread: not connected", ""),
+        (FollowerState("fan", "hall", 1), "unread: not polled yet", ""),
+        (FollowerState("fan", "hall", 1, answering=True, answer_ms=0.4), "good: answering, < 1 ms", ""),
+        (FollowerState("fan", "hall", 1, answering=True, answer_ms=12.4), "good: answering, 12 ms", ""),
+        (FollowerState("fan", "hall", 1, answering=True, answer_ms=147.0), "good: answering, 150 ms", ""),
         (
             FollowerState("fan", "hall", 1, answering=False, reason="unit 1 did not answer"),
-            "⚠ not answering",
+            "alarm: not answering",
             "unit 1 did not answer",
         ),
         (
             FollowerState("fan", "hall", 1, answering=False, reason="it is off", last_answer=93.0),
-            "⚠ not answering, last answer 7 s ago",
+            "alarm: not answering, last answer 7 s ago",
             "it is off",
         ),
     ],
 )
 def test_the_state_in_words(card: FollowerCard, state: FollowerState | None, words: str, reason: str) -> None:
     card.show_state(state, 100.0)
-    assert card.state.text() == words
+    assert f"{card.state.state}: {card.state.text()}" == words
     assert card.body.text() == reason
+    assert card.body.isVisible() == bool(reason)
+    assert card.values.isVisible() != card.body.isVisible()
 
 
-def test_a_real_device_tells_its_line_and_its_counts(card: FollowerCard) -> None:
+def test_a_real_device_tells_its_counts_and_where_its_line_leads(card: FollowerCard) -> None:
     state = FollowerState("fan", "hall", 1, answering=True, requests=20, good=17, faults={FaultKind.SILENCE: 2})
     card.show_state(state, 100.0)
-    assert card.body.text() == "on line hall, good answers: 17, faults: 2"
+    assert card.values.text() == "Requests 20, Good answers 17, Faults 2"
+    assert card.line.isVisible()
+    assert card.line.text() == "127.0.0.1:1502 \u00b7 time-out 150 ms"
+    assert not card.buttons[0].isVisible()
     card.show_state(None, 100.0)
-    assert card.body.text() == ""
+    assert card.values.text() == "Requests \u2013, Good answers \u2013, Faults \u2013", "no old number stays"
+    assert not card.setter.isEnabled()
+
+
+def test_what_is_typed_for_a_real_device_is_wanted_and_set_by_nobody_here(card: FollowerCard) -> None:
+    wanted: list[tuple[str, str]] = []
+    card.write_wanted.connect(lambda name, text: wanted.append((name, text)))
+    card.show_state(FollowerState("fan", "hall", 1, answering=True), 100.0)
+    setter = card.setter
+    assert [setter.signal.itemText(row) for row in range(setter.signal.count())] == ["command", "run", "set point"]
+    setter.signal.setCurrentIndex(2)
+    QTest.keyClicks(setter.value, "41.65")
+    QTest.mouseClick(setter.button, Qt.MouseButton.LeftButton)
+    assert wanted == [("set point", "41.65")]
 
 
 def test_a_simulated_drive_shows_its_own_speed_and_current(card: FollowerCard, project: Project) -> None:
@@ -81,64 +97,77 @@ def test_a_simulated_drive_shows_its_own_speed_and_current(card: FollowerCard, p
     bank.set("command", 16)
     bank.advance(4.0)
     card.refresh()
-    assert "operation enabled" in card.body.text()
-    assert all(unit in card.body.text() for unit in ("Hz", "1/min", "A"))
-    assert " 0.0 Hz" not in card.body.text()
+    told = dict(own_values(bank))
+    assert told["State"] == "operation enabled"
+    assert told["Speed"].endswith(" 1/min")
+    assert float(told["Speed"].removesuffix(" 1/min")) > 100
+    assert all(f"{caption} {value}" in card.values.text() for caption, value in told.items())
+    assert told["Speed"] in card.values.accessibleName()
 
 
-def test_the_boxes_turn_the_switches_by_keyboard(card: FollowerCard, project: Project) -> None:
+def test_the_switches_act_by_keyboard_and_follow_the_menu(card: FollowerCard, project: Project) -> None:
+    assert [button.text() for button in card.buttons] == ["Shaft blocked", "Supply low", "Silent"]
+    assert not any(button.isEnabled() for button in card.buttons), "nothing is simulated yet"
     bank = DriveBank(project, project.follower_named["fan"])
     card.simulate(bank)
+    jammed, low, silent = card.buttons
+    for at, button in enumerate((jammed, low, silent)):
+        for on in (True, False):
+            QTest.keyClick(button, Qt.Key.Key_Space)
+            assert (bank.inputs.jammed, bank.inputs.supply < 1, bank.silent)[at] is on
+    assert card.switches is not None
+    card.switches.silent.trigger()
+    assert silent.isChecked()
+
+
+def test_a_low_supply_trips_the_drive(card: FollowerCard, project: Project) -> None:
+    bank = DriveBank(project, project.follower_named["fan"])
+    card.simulate(bank)
+    bank.set("command", 16)
+    bank.advance(4.0)
+    QTest.mouseClick(card.buttons[1], Qt.MouseButton.LeftButton)
+    for _ in range(20):
+        bank.advance(0.1)
+    fault = next(each.value for each in bank.overview() if each.name == "fault")
+    assert fault == "undervoltage of the DC link"
+
+
+def test_narrow_it_has_boxes_one_below_the_other(project: Project, qtbot: QtBot) -> None:
+    card = FollowerCard(project, project.follower_named["fan"], narrow=True)
+    qtbot.addWidget(card)
+    bank = DriveBank(project, project.follower_named["fan"])
+    card.simulate(bank)
+    card.show()
     boxes = {box.text(): box for box in card.findChildren(QCheckBox)}
-    QTest.keyClick(boxes["Shaft &blocked"], Qt.Key.Key_Space)
+    assert list(boxes) == ["Shaft blocked", "Supply low", "Silent"]
+    QTest.keyClick(boxes["Shaft blocked"], Qt.Key.Key_Space)
     assert bank.inputs.jammed
-    QTest.keyClick(boxes["Does not &answer"], Qt.Key.Key_Space)
-    assert bank.silent
-    QTest.keyClick(boxes["Shaft &blocked"], Qt.Key.Key_Space)
-    assert not bank.inputs.jammed
+
+
+def test_it_is_as_high_whatever_it_says_and_all_of_it_is_a_press_away(
+    card: FollowerCard, project: Project, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    monkeypatch.setattr(QMessageBox, "exec", lambda box: told.append(box.text()))
+    card.resize(600, card.sizeHint().height())
+    long = "what was seen, where, and what is best done about it; " * 9
+    for state in (
+        None,
+        FollowerState("fan", "hall", 1, answering=True),
+        FollowerState("fan", "hall", 1, answering=False, reason="it is off"),
+        FollowerState("fan", "hall", 1, answering=False, reason=long),
+    ):
+        card.show_state(state, 0.0)
+        qtbot.wait(0)
+        assert card.height() == HEIGHT
+        assert card.more_words.isVisible() == (state is not None and state.reason == long)
+    QTest.mouseClick(card.more_words, Qt.MouseButton.LeftButton)
+    assert told == [long]
 
 
 def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: FollowerCard) -> None:
     card.simulate(DriveBank(project, project.follower_named["fan"]))
     setter = card.findChild(ValueSetter)
-    assert setter is not None
+    assert setter is card.setter
     offered = [setter.signal.itemText(row) for row in range(setter.signal.count())]
     assert offered == ["command", "run", "set point"]
-
-
-@pytest.fixture
-def tank(project: Project) -> RegisterBank:
-    return RegisterBank(project, project.follower_named["tank"])
-
-
-@pytest.fixture
-def setter(project: Project, tank: RegisterBank, qtbot: QtBot) -> ValueSetter:
-    made = ValueSetter(project, tank, ["level"])
-    qtbot.addWidget(made)
-    made.show()
-    return made
-
-
-@pytest.fixture
-def refused(setter: ValueSetter) -> list[str]:
-    heard: list[str] = []
-    setter.refused.connect(heard.append)
-    return heard
-
-
-@pytest.mark.parametrize(("text", "value"), [("71", 71), (" 8 ", 8), ("12,4", 12), ("12.5", 13)])
-def test_a_value_is_set(setter: ValueSetter, tank: RegisterBank, refused: list[str], text: str, value: int) -> None:
-    QTest.keyClicks(setter.value, text)
-    QTest.keyClick(setter.value, Qt.Key.Key_Return)
-    assert tank.get("level") == Fraction(value)
-    assert refused[-1] == ""
-
-
-@pytest.mark.parametrize("text", ["", "full", "1e999999999", "nan", "--1", "70000", "-1"])
-def test_what_does_not_fit_is_refused_in_words(
-    setter: ValueSetter, tank: RegisterBank, refused: list[str], text: str
-) -> None:
-    QTest.keyClicks(setter.value, text)
-    QTest.keyClick(setter.value, Qt.Key.Key_Return)
-    assert tank.get("level") == 63
-    assert len(refused[-1]) > 10

@@ -46,7 +46,7 @@ def connect(window: MainWindow, folder: Path) -> None:
     save(project.replace(lines=tuple(line.replace(timeout_ms=500) for line in project.lines)), path)
     window.open_file(path)
     window.show_workspace(1)
-    window.bench.connect_line()
+    window.connecting.connect_line()
 
 
 @pytest.fixture
@@ -54,30 +54,30 @@ def window(window: MainWindow, qtbot: QtBot, tmp_path: Path) -> MainWindow:
     """The window on the bench, live against simulated followers over a real socket, its line view open."""
     connect(window, tmp_path)
     QTest.keyClick(window, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
-    qtbot.waitUntil(lambda: window.line_view.model.rowCount() > 5)
+    qtbot.waitUntil(lambda: window.line_dock.view.model.rowCount() > 5)
     return window
 
 
 @pytest.fixture
 def view(window: MainWindow) -> LineView:
-    return window.line_view
+    return window.line_dock.view
 
 
 def test_made_late_it_lists_all_since_the_connection(
     qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("widgets.shell.window.LINE_VIEW_AFTER_MS", 3_600_000)
+    monkeypatch.setattr("widgets.shell.line_dock.LINE_VIEW_AFTER_MS", 3_600_000)
     came: list[Transaction] = []
     made = MainWindow()
     made.live.transactions.connect(came.extend)
     connect(made, tmp_path)
     qtbot.waitUntil(lambda: len(came) > 5)
     assert made.findChild(LineView) is None
-    assert made.line_view.waiting == len(came)
+    assert made.line_dock.view.waiting == len(came)
     made.show()
     made.menus.line_view.trigger()
-    qtbot.waitUntil(lambda: made.line_view.model.place(came[-1]) is not None)
-    assert made.line_view.model.place(came[0]) is not None
+    qtbot.waitUntil(lambda: made.line_dock.view.model.place(came[-1]) is not None)
+    assert made.line_dock.view.model.place(came[0]) is not None
     made.leave()
     made.deleteLater()
 
@@ -279,10 +279,10 @@ def test_it_can_have_a_window_of_its_own(window: MainWindow, view: LineView) -> 
 
 
 def test_disconnected_it_keeps_what_it_has(window: MainWindow, view: LineView) -> None:
-    window.bench.disconnect_line()
+    window.connecting.disconnect_line()
     kept = view.model.total
     assert kept > 5
-    window.bench.connect_line()
+    window.connecting.connect_line()
     assert view.model.total >= kept
 
 

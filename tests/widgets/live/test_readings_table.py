@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 from fractions import Fraction
 
 import pytest
@@ -13,11 +14,13 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.project.binding import plain_text
-from app.project.model import Panel, Project, RegisterSignal, Screen, TcpLine
+from app.project.model import Bit, BitSignal, HeldSignal, Panel, Project, RegisterSignal, Screen, TcpLine
+from app.signals.raw_text import RawForm
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
 from tests.builders import pump_project
 from widgets.kit.quick_cells import QuickCells
-from widgets.live.readings_model import MARKS, ReadingColumn, age_text, quality_words
+from widgets.kit.tables import Trim
+from widgets.live.readings_model import DOUBTFUL, HELD, STATES, ReadingColumn, age_text, quality_words
 from widgets.live.readings_table import ReadingsTable
 
 NOW = 1000.0
@@ -59,6 +62,11 @@ def table(qtbot: QtBot) -> ReadingsTable:
     return made
 
 
+def must_have(trim: Trim | None) -> Trim:
+    assert trim is not None
+    return trim
+
+
 def cells(table: ReadingsTable, column: ReadingColumn) -> list[str]:
     return [str(table.model.index(row, column).data()) for row in range(table.model.rowCount())]
 
@@ -78,8 +86,8 @@ def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) ->
     ]
 
 
-def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
-    assert cells(table, ReadingColumn.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
+def test_quality_is_told_by_an_icon_and_a_word(table: ReadingsTable) -> None:
+    assert cells(table, ReadingColumn.QUALITY) == ["good", "stale", "good", "implausible", "refused"]
     assert [table.model.cell(row, ReadingColumn.QUALITY)[1] for row in range(5)] == [
         "good",
         "caution",
@@ -87,13 +95,15 @@ def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
         "fault",
         "fault",
     ]
-    assert len(set(MARKS.values())) == len(Quality)
+    icons = [must_have(table.model.trim(row, ReadingColumn.QUALITY)).icon for row in range(5)]
+    assert icons == ["state-good", "state-caution", "state-good", "state-alarm", "state-alarm"]
+    assert set(STATES) == {*map(str, Quality), DOUBTFUL, HELD}
     assert len({quality_words(quality) for quality in Quality}) == len(Quality)
 
 
 def test_what_was_never_read_says_so(table: ReadingsTable) -> None:
     table.set_readings({}, NOW)
-    assert set(cells(table, ReadingColumn.QUALITY)) == {"… never read"}
+    assert set(cells(table, ReadingColumn.QUALITY)) == {"never read"}
     assert set(cells(table, ReadingColumn.REASON)) == {NEVER_READ.reason}
     assert table.summary.text() == "5 of 5 not good"
 
@@ -199,7 +209,7 @@ def test_a_doubtful_value_is_shown_said_and_counted(table: ReadingsTable) -> Non
     doubtful = Reading(-1, Fraction(-22), Quality.GOOD, "", NOW, doubt="outside its limits")
     table.set_readings({**READINGS, "speed": doubtful}, NOW)
     assert cells(table, ReadingColumn.VALUE)[0] == "-22.0 Hz"
-    assert cells(table, ReadingColumn.QUALITY)[0] == "? doubtful"
+    assert cells(table, ReadingColumn.QUALITY)[0] == "doubtful"
     assert cells(table, ReadingColumn.REASON)[0] == "outside its limits"
     assert table.summary.text() == "4 of 5 not good"
     QTest.keyClick(table.not_good, Qt.Key.Key_Space)
@@ -248,7 +258,7 @@ def test_selected_rows_are_copied_as_text(table: ReadingsTable) -> None:
     table.view.setFocus()
     table.view.selectRow(1)
     QTest.keySequence(table.view, "Ctrl+C")
-    assert QApplication.clipboard().text() == "level\t100 %\t◷ stale\t100\t5 s\tno answer since 5 s"
+    assert QApplication.clipboard().text() == "level\t100 %\tstale\t100\t5 s\tno answer since 5 s"
 
 
 def test_many_changes_are_drawn_a_moment_later_and_not_lost(table: ReadingsTable) -> None:
@@ -276,3 +286,88 @@ def test_a_part_is_drawn_as_in_the_whole(table: ReadingsTable) -> None:
     # Both cut through the texts of rows that lie in both.
     viewport.repaint(QRegion(100, 8, 90, 40).united(QRegion(60, 30, 400, 50)))
     assert table.screen().grabWindow(table.winId()).toImage() == table.grab().toImage()
+
+
+def with_bits() -> Project:
+    named = project()
+    bit = BitSignal(name="ready", bit=Bit(of="mode", number=2))
+    last = HeldSignal(name="recipe", held=Decimal(4))
+    return named.replace(signals=(bit, *named.signals, last))
+
+
+def test_bits_stand_under_their_word_in_the_order_of_the_project(table: ReadingsTable) -> None:
+    table.set_project(with_bits())
+    table.set_readings(READINGS, NOW)
+    assert cells(table, ReadingColumn.SIGNAL) == ["speed", "level", "mode", "ready", "power", "label", "recipe"]
+    assert must_have(table.model.trim(3, ReadingColumn.SIGNAL)).indent == 1
+    assert table.model.trim(2, ReadingColumn.SIGNAL) is None
+    table.view.sortByColumn(ReadingColumn.SIGNAL, Qt.SortOrder.AscendingOrder)
+    assert all(table.model.trim(row, ReadingColumn.SIGNAL) is None for row in range(7)), "sorted, there is no under"
+
+
+def test_a_panel_value_is_no_reading_and_never_not_good(table: ReadingsTable) -> None:
+    table.set_project(with_bits())
+    for quality in Quality:
+        held = Reading(value=Fraction(4), quality=quality, reason="whatever", time=NOW - 900)
+        table.set_readings({**READINGS, "recipe": held}, NOW)
+        row = [str(table.model.index(6, column).data()) for column in ReadingColumn]
+        assert row == ["recipe", "4", "panel value", "\u2013", "\u2013", ""]
+        assert table.model.cell(6, ReadingColumn.QUALITY)[1] == "faint"
+    assert table.summary.text() == "4 of 7 not good"
+
+
+def test_before_anything_is_read_it_says_what_to_do_and_warns_of_nothing(table: ReadingsTable) -> None:
+    assert table.view.isVisible()
+    table.set_project(project())
+    assert not table.view.isVisible()
+    assert table.empty.isVisible()
+    assert table.empty.title.text() == "Not connected yet"
+    assert "5 signals" in table.empty.sentence.text()
+    assert (table.summary.state, table.summary.text()) == ("unread", "5 signals")
+    table.set_readings({}, NOW)
+    assert table.view.isVisible()
+    inks = {table.model.cell(row, column)[1] for row in range(5) for column in ReadingColumn}
+    assert inks <= {"ink", "faint"}, "what was never read is no warning"
+
+
+def test_old_values_stay_but_faint_and_their_age_stands_out(table: ReadingsTable) -> None:
+    assert table.model.cell(1, ReadingColumn.VALUE) == ("100 %", "faint")
+    assert table.model.cell(1, ReadingColumn.AGE) == ("5 s", "caution")
+    assert table.model.cell(0, ReadingColumn.AGE) == ("< 1 s", "faint")
+
+
+def test_what_is_wrong_with_a_whole_device_is_said_in_the_head(table: ReadingsTable) -> None:
+    table.set_worst("pump does not answer")
+    assert (table.summary.state, table.summary.text()) == ("alarm", "pump does not answer")
+    table.set_worst("")
+    assert (table.summary.state, table.summary.text()) == ("caution", "3 of 5 not good")
+
+
+def test_a_value_that_was_written_stands_out_for_a_moment(table: ReadingsTable) -> None:
+    table.view.viewport().repaint()
+    table.set_written("speed", NOW)
+    assert table.model.changes(0, 4) == [(0, column) for column in ReadingColumn if column != ReadingColumn.SIGNAL]
+    assert must_have(table.model.trim(0, ReadingColumn.VALUE)).ground == "soft"
+    table.set_readings(READINGS, NOW + 1.1)
+    assert must_have(table.model.trim(0, ReadingColumn.VALUE)).ground == ""
+
+
+def test_the_reason_has_a_column_where_there_is_room(table: ReadingsTable) -> None:
+    table.resize(560, 400)
+    assert table.view.isColumnHidden(ReadingColumn.REASON)
+    header = table.view.horizontalHeader()
+    assert header.length() == table.view.viewport().width(), "nothing is left over and nothing is cut off"
+    table.resize(1000, 400)
+    assert not table.view.isColumnHidden(ReadingColumn.REASON)
+
+
+def test_raw_numbers_are_chosen_by_a_menu(table: ReadingsTable) -> None:
+    menu = table.raw_button.menu()
+    assert menu is not None
+    chosen: list[object] = []
+    table.raw_form_chosen.connect(chosen.append)
+    menu.actions()[1].trigger()
+    assert table.raw_button.text() == "Raw: hexadecimal"
+    assert chosen == [RawForm.HEXADECIMAL]
+    table.choose_raw_form(RawForm.BITS)
+    assert menu.actions()[2].isChecked()

@@ -137,7 +137,7 @@ def test_trouble_is_told_in_every_workplace_and_that_it_is_over(
     begin(window, qtbot, folder / "run.fanrec", monkeypatch)
     QTest.keyClick(window, KEY.Key_2, CTRL)
     folder.rename(tmp_path / "elsewhere")  # where no other file can begin
-    qtbot.waitUntil(lambda: "run-" in window.notices.text.text(), timeout=20_000)
+    qtbot.waitUntil(lambda: "run-" in window.notices.words, timeout=20_000)
     (tmp_path / "elsewhere").rename(folder)
     qtbot.waitUntil(lambda: window.told == "The recording continues.", timeout=20_000)
     QTest.keyClick(window, KEY.Key_3, CTRL)

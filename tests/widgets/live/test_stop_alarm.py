@@ -119,8 +119,8 @@ def test_disarming_a_line_that_disarmed_itself_ends_its_stops_too(
         pass
     device.models["fan"].silent = False
     qtbot.waitUntil(lambda: window.live.readings()["command"].good)
-    window.bench.disarm_action.trigger()
-    qtbot.waitUntil(lambda: window.badge.words == "Not armed: read only")
+    window.connecting.disarm_action.trigger()
+    qtbot.waitUntil(lambda: window.badge.words == "Real line, locked: reading only")
     window.live.key_down("stop")
     window.live.key_up("stop")
     qtbot.waitUntil(lambda: not session(window).writing)
@@ -134,8 +134,8 @@ def test_a_lost_line_is_disarmed_in_words(
     device.models["fan"].silent = True
     with qtbot.waitSignal(window.live.disarmed):
         pass
-    assert window.notices.text.text().startswith("⚠ Line 'hall' was disarmed: device 'fan' did not answer for 0.3 s")
-    assert window.badge.words == "Disarmed: only stops are written"
+    assert window.notices.words.startswith("Line 'hall' was disarmed: device 'fan' did not answer for 0.3 s")
+    assert window.badge.words == "Disarmed itself: only stops are written"
     device.models["fan"].silent = False
     qtbot.waitUntil(lambda: window.live.readings()["command"].good)
     window.live.key_down("stop")
@@ -145,8 +145,8 @@ def test_a_lost_line_is_disarmed_in_words(
     window.live.key_up("start")
     qtbot.waitUntil(lambda: not session(window).writing)
     assert device.models["fan"].get("command") == 0
-    assert window.bench.arm_action.isEnabled()
-    assert window.bench.disarm_action.isEnabled()
+    assert window.connecting.arm_action.isEnabled()
+    assert window.connecting.disarm_action.isEnabled()
     window.live.arm()
     qtbot.waitUntil(lambda: window.notices.about == "")
-    assert window.badge.words == "ARMED: keys write to hall"
+    assert window.badge.words == "ARMED: keys move the machine"

@@ -28,7 +28,7 @@ def window() -> Iterator[MainWindow]:
             made.design.show_view(view)
             settle()
         made.show_workspace(1)
-        made.bench.connect_line()
+        made.connecting.connect_line()
         settle()
         yield made
 
@@ -176,7 +176,7 @@ def test_names_of_commands_are_unique_where_they_are_looked_for(window: MainWind
 def test_what_cannot_be_used_just_now_says_why(window: MainWindow) -> None:
     from widgets.kit.commands import why_off
 
-    window.bench.disconnect_line()
+    window.connecting.disconnect_line()
     settle()
     silent = [
         f"{' > '.join(each.path)} > {each.name} ({native(keys_of(each.action))})"

@@ -1,4 +1,4 @@
-"""The ring of the focus: around what has it, wherever that goes, and cut off by nothing."""
+"""The ring of the focus: around what has it and does not show it, wherever that goes, and cut off by nothing."""
 
 from __future__ import annotations
 
@@ -7,7 +7,16 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QLineEdit,
+    QListWidget,
+    QPushButton,
+    QScrollArea,
+    QTreeWidget,
+    QVBoxLayout,
+    QWidget,
+)
 from pytestqt.qtbot import QtBot
 
 from widgets.face.face import PanelFace
@@ -29,7 +38,7 @@ def window(qtbot: QtBot) -> QWidget:
     inner = QWidget()
     rows = QVBoxLayout(inner)
     rows.setContentsMargins(0, 0, 0, 0)
-    for widget in (QLineEdit(), QPushButton("a"), PanelFace()):
+    for widget in (QListWidget(), QTreeWidget(), PanelFace()):
         rows.addWidget(widget)
     outer = QVBoxLayout(made)
     outer.setContentsMargins(30, 30, 30, 30)
@@ -58,7 +67,7 @@ def shown(ring: FocusRing) -> QRect:
 
 
 def test_goes_with_the_tab_key_and_is_cut_off_by_no_parent(ring: FocusRing, window: QWidget, qtbot: QtBot) -> None:
-    edit, button = child(window, QLineEdit), child(window, QPushButton)
+    edit, button = child(window, QListWidget), child(window, QTreeWidget)
     edit.setFocus()
     qtbot.waitUntil(lambda: shown(ring) == around(edit))
     QTest.keyClick(edit, Qt.Key.Key_Tab)
@@ -67,7 +76,7 @@ def test_goes_with_the_tab_key_and_is_cut_off_by_no_parent(ring: FocusRing, wind
 
 
 def test_goes_along_when_the_widget_or_its_parents_move(ring: FocusRing, window: QWidget, qtbot: QtBot) -> None:
-    edit = child(window, QLineEdit)
+    edit = child(window, QListWidget)
     edit.setFocus()
     window.resize(700, 500)
     parent = edit.parentWidget()
@@ -76,17 +85,24 @@ def test_goes_along_when_the_widget_or_its_parents_move(ring: FocusRing, window:
     qtbot.waitUntil(lambda: shown(ring) == around(edit))
 
 
-def test_a_panel_shows_its_focus_itself(ring: FocusRing, window: QWidget) -> None:
-    child(window, PanelFace).setFocus()
+@pytest.mark.parametrize("kind", [PanelFace, QLineEdit, QPushButton])
+def test_what_shows_its_focus_itself_has_no_second_frame(ring: FocusRing, window: QWidget, kind: type[QWidget]) -> None:
+    layout = window.layout()
+    assert layout is not None
+    for widget in (QLineEdit(), QPushButton()):
+        layout.addWidget(widget)
+        widget.show()
+    child(window, kind).setFocus()
+    assert QApplication.focusWidget() is child(window, kind)
     assert ring.ring is None
 
 
 def test_hides_with_its_widget_and_survives_its_end(ring: FocusRing, window: QWidget, qtbot: QtBot) -> None:
-    edit = child(window, QLineEdit)
+    edit = child(window, QListWidget)
     edit.setFocus()
     edit.hide()
     assert ring.target is not edit
-    button = child(window, QPushButton)
+    button = child(window, QTreeWidget)
     button.setFocus()
     button.deleteLater()
     qtbot.waitUntil(lambda: ring.target is not button)
@@ -94,7 +110,7 @@ def test_hides_with_its_widget_and_survives_its_end(ring: FocusRing, window: QWi
 
 def test_survives_the_end_of_the_whole_window(ring: FocusRing, qtbot: QtBot) -> None:
     window = QWidget()
-    edit = QLineEdit(window)
+    edit = QListWidget(window)
     window.show()
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)
@@ -110,7 +126,7 @@ def test_what_scrolls_out_of_sight_takes_its_ring_along(ring: FocusRing, qtbot: 
     qtbot.addWidget(area)
     inner = QWidget()
     rows = QVBoxLayout(inner)
-    edits = [QLineEdit() for _ in range(40)]
+    edits = [QListWidget() for _ in range(40)]
     for edit in edits:
         rows.addWidget(edit)
     area.setWidget(inner)
@@ -128,7 +144,7 @@ def test_what_scrolls_out_of_sight_takes_its_ring_along(ring: FocusRing, qtbot: 
 
 
 def test_it_is_drawn_in_the_window(ring: FocusRing, window: QWidget, qtbot: QtBot) -> None:
-    button = child(window, QPushButton)
+    button = child(window, QTreeWidget)
     child(window, PanelFace).setFocus()
 
     def edge() -> str:

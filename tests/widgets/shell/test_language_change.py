@@ -36,7 +36,7 @@ def german(speech: Translation, file: Path, tmp_path: Path, qtbot: QtBot) -> Ite
     english.show()
     english.take(load(file), file)
     english.document.do("Change the title", lambda project: project.replace(title="Changed"))
-    english.bench.connect_line()
+    english.connecting.connect_line()
     session = english.live.session
     assert session is not None
     live = english.live
@@ -122,7 +122,7 @@ def test_what_is_not_in_front_follows_by_itself_and_nothing_of_the_former_window
     window.take(bench_project(), None)
     window.design.drafts.keep(("signal", "level"), "Unit", ("a unit that is much too long",), "too long")
     window.show_workspace(START_UP)
-    window.bench.connect_line()
+    window.connecting.connect_line()
     qtbot.waitUntil(lambda: window.live.readings()["level"].good)
     window.start_up.trend.show_signals(("level",))
     alive: list[int] = []
@@ -158,7 +158,7 @@ def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, spee
         english.live.arm()
         speech.speak(Language.GERMAN)
         german = MainWindow(workspace=1, former=english)
-        assert german.badge.words == "FREIGEGEBEN: Tasten schreiben auf hall"
+        assert german.badge.words == "FREIGEGEBEN: Tasten bewegen die Maschine"
         assert german.live.writing.armed == ("hall",)
         assert not english.live.writing.armed
         german.live.key_down("start")

@@ -47,11 +47,11 @@ def change_on_disk(file: Path) -> None:
 
 
 def bar(window: MainWindow) -> str:
-    return window.files.bar.text.text() if window.files.bar.about else ""
+    return window.notices.standing
 
 
 def press(window: MainWindow, words: str) -> None:
-    button = next(each for each in window.files.bar.buttons if words in each.text().replace("&", ""))
+    button = next(each for each in window.notices.buttons if words in each.text().replace("&", ""))
     QTest.mouseClick(button, Qt.MouseButton.LeftButton)
 
 

@@ -524,7 +524,7 @@ def test_connected_the_strip_and_the_badge_tell_and_closing_leaves_nothing(
     window.open_file(file)
     QTest.keySequence(window, "Ctrl+K")
     qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
-    assert window.badge.words == "Simulated: no machine can move"
+    assert window.badge.words == "Simulated: nothing real can move"
     window.close()
     assert not window.live.connected
     assert window.strip.lines == ()
@@ -533,7 +533,7 @@ def test_connected_the_strip_and_the_badge_tell_and_closing_leaves_nothing(
 def test_an_armed_line_is_not_left_unasked(window: MainWindow, file: Path, qtbot: QtBot) -> None:
     with Simulation(bench_project()) as device:
         window.take(bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1]), None)
-        window.bench.choose(1)
+        window.connecting.choose(1)
         QTest.keySequence(window, "Ctrl+K")
         qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
         window.live.arm()
@@ -552,7 +552,7 @@ def test_an_armed_line_is_not_left_unasked(window: MainWindow, file: Path, qtbot
 def test_what_could_not_be_let_go_is_said(window: MainWindow, qtbot: QtBot) -> None:
     with Simulation(bench_project()) as device:
         window.take(bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1]), None)
-        window.bench.choose(1)
+        window.connecting.choose(1)
         QTest.keySequence(window, "Ctrl+K")
         qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
         window.live.arm()
@@ -567,31 +567,31 @@ def test_what_could_not_be_let_go_is_said(window: MainWindow, qtbot: QtBot) -> N
 
 def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> None:
     window.take(bench_project(1), None)
-    window.bench.choose(1)
+    window.connecting.choose(1)
     QTest.keySequence(window, "Ctrl+K")
     qtbot.waitUntil(lambda: "hall" in window.strip.lines and "port 1" in window.strip.lane_text("hall"))
-    assert window.badge.words == "Not armed: read only"
+    assert window.badge.words == "Real line, locked: reading only"
 
 
 @pytest.mark.parametrize("keys", ["Pause", "Ctrl+."])
 @pytest.mark.parametrize("workspace", [0, 1])
 def test_disarming_works_by_key_from_every_workplace(window: MainWindow, workspace: int, keys: str) -> None:
     window.take(bench_project(1), None)
-    window.bench.choose(1)
-    window.bench.connect_line()
+    window.connecting.choose(1)
+    window.connecting.connect_line()
     window.live.arm()
-    assert window.badge.words == "ARMED: keys write to hall"
+    assert window.badge.words == "ARMED: keys move the machine"
     window.show_workspace(workspace)
     focus = QApplication.focusWidget()
     assert focus is not None
     QTest.keySequence(focus, keys)
     assert not window.live.writing.armed
-    assert window.badge.words == "Not armed: read only"
+    assert window.badge.words == "Real line, locked: reading only"
 
 
 def test_another_project_disconnects(window: MainWindow, file: Path) -> None:
     window.open_file(file)
-    window.bench.connect_line()
+    window.connecting.connect_line()
     window.open_file(file)
     assert not window.live.connected
 
@@ -603,7 +603,7 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     window.show_workspace(0)
     face = window.design.editor.face
     qtbot.waitUntil(face.hasFocus)
-    window.bench.where.setCurrentIndex(0)
+    window.connecting.choose(0)
     QTest.keySequence(window, "Ctrl+K")
     assert window.live.connected
     assert face.hasFocus()
@@ -612,5 +612,5 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     window.take(
         bench_project().replace(lines=(), followers=(), signals=(), actions=(), screen_changes=(), screens=()), None
     )
-    window.bench.connect_line()
-    assert "no line" in window.notices.text.text()
+    window.connecting.connect_line()
+    assert "no line" in window.notices.words

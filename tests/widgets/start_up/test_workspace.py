@@ -315,7 +315,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
     with qtbot.waitActive(window):
         window.activateWindow()
     QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
-    qtbot.waitUntil(lambda: "already exists" in window.notices.text.text())
+    qtbot.waitUntil(lambda: "already exists" in window.notices.words)
 
 
 def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
@@ -400,7 +400,7 @@ def test_a_recording_is_opened_like_a_file_and_what_is_none_is_told(window: Main
     assert window.start_up.replay_bar.replay is not None
     (tmp_path / "b.fanrec").write_bytes(b"nothing")
     assert not window.open_file(tmp_path / "b.fanrec")
-    assert "is not a recording" in window.notices.text.text()
+    assert "is not a recording" in window.notices.words
     window.start_up.close_recording()
 
 
@@ -421,11 +421,11 @@ def test_a_recording_that_is_refused_is_named_with_what_to_do_until_another_is_p
         )
     database.close()
     assert not window.open_file(tmp_path / "evil.fanrec")
-    said = window.notices.text.text()
+    said = window.notices.words
     assert "evil.fanrec was not opened" in said
     assert "ask the sender" in said
     assert window.open_file(tmp_path / "alone.fanrec")
-    assert "alone.fanrec was not closed properly" in window.notices.text.text()
+    assert "alone.fanrec was not closed properly" in window.notices.words
     assert window.open_file(tmp_path / "good.fanrec")
-    assert window.notices.isHidden()
+    assert window.notices.about == ""
     window.start_up.close_recording()

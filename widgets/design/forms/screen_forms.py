@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 from app import edits
 from app.project.binding import value_span
 from app.project.model import Field, Panel, Project, Screen
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 from app.signals.typed import pair, plain, whole
 from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.design.forms.part_form import PartForm
@@ -134,7 +134,7 @@ class FieldForm(PartForm):
         text = self.tr("{n} cells").format(n=needed) if needed != 1 else self.tr("1 cell")
         span = value_span(self.project, part.signal)
         if span is not None and not (part.kind == "choice" and signal.texts):
-            low, high = (number_digits(value, signal.decimals) for value in span)
+            low, high = (spoken_digits(value, signal.decimals) for value in span)
             return (
                 self.tr("{cells} for {low} to {high} {unit}")
                 .format(cells=text, low=low, high=high, unit=signal.unit)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 from app.project.binding import value_span
 from app.project.model import Field, Project, RegisterSignal, Screen
 from app.signals.repertoire import characters
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 from widgets.design.forms.signal_picker import kinds
 from widgets.design.screen.field_places import field_at
 from widgets.document.document import Selection
@@ -127,7 +127,7 @@ class CursorLine(QWidget):
         elif span is None:
             parts.append(self.tr("any value"))
         else:
-            low, high = (number_digits(value, signal.decimals) for value in span)
+            low, high = (spoken_digits(value, signal.decimals) for value in span)
             parts.append(self.tr("range {low} to {high} {unit}").format(low=low, high=high, unit=signal.unit).rstrip())
         widest, needed = widest_text(project, field), width_needed(project, field.signal, field.kind)
         tip, wrong = "", False

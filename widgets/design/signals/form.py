@@ -15,7 +15,7 @@ from app.project.binding import Unbound, bind, bindings, value_span
 from app.project.model import OTHERWISE, AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, Scale
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_text
-from app.signals.text import number_digits, number_width
+from app.signals.text import number_width, spoken_digits
 from app.signals.typed import number, pair, plain, whole
 from widgets.design.forms.form import NotYet, Put
 from widgets.design.forms.link_rows import ButtonRow, PlacesRow
@@ -274,7 +274,7 @@ class SignalForm(PartForm):
         span = value_span(self.project, part.name)
         if span is None:
             return (self.tr("unlimited"),)
-        low, high = (number_digits(value, part.decimals) for value in span)
+        low, high = (spoken_digits(value, part.decimals) for value in span)
         wide = max(number_width(value, part.decimals) for value in span)
         text = self.tr("{low} to {high} {unit}").format(low=low, high=high, unit=part.unit).rstrip()
         cells = self.tr("1 cell") if wide == 1 else self.tr("{wide} cells").format(wide=wide)

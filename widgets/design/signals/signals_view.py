@@ -12,7 +12,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
 from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app import edits
-from app.edits.copies import add_counted_copies
+from app.edits.copies import add_copies
 from app.edits.several import delete_parts, order_parts, shifted_order, uses_that_stay
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.design.exchange.signal_lists import is_list
@@ -233,7 +233,7 @@ class SignalsView(QWidget):
             self._select_new(range(places[0] + 1, places[0] + 2))
 
     def count_up(self) -> None:
-        """Ask how many copies of the selected signals are wanted, and make them."""
+        """Ask how the selected signals are to be copied by an offset, and do it."""
         places = self.table.table.places()
         if not places:
             self._document.refused.emit(self.tr("Select the signals to copy first."))
@@ -242,9 +242,9 @@ class SignalsView(QWidget):
         names = [project.signals[place].name for place in places]
         dialog = CopiesDialog(project, names, self.window())
         if dialog.exec() == CopiesDialog.DialogCode.Accepted:
-            copies, step = dialog.copies.value(), dialog.step.value()
-            if self._do(self.tr("Copy signals"), lambda p: add_counted_copies(p, names, copies, step)):
-                self._select_new(range(places[-1] + 1, places[-1] + 1 + copies * len(names)))
+            copying = dialog.copying()
+            if self._do(self.tr("Copy signals by an offset"), lambda p: add_copies(p, names, copying)):
+                self._select_new(range(places[-1] + 1, places[-1] + 1 + copying.copies * len(names)))
         dialog.deleteLater()
 
     def number_names(self) -> None:

@@ -1,4 +1,4 @@
-"""Copies of signals that count up, and names from a pattern: asked for with the result in sight."""
+"""Copies of signals by an offset, and names from a pattern: asked for with the result in sight."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, Final
 
 from pydantic import ValidationError
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
@@ -15,19 +15,30 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.edits.copies import MOST_COPIES, counted_copies, likely_step, numbered_names
+from app.edits.copies import (
+    MOST_COPIES,
+    CopiedSignal,
+    Copying,
+    counted_name,
+    likely_step,
+    numbered_names,
+    numbers_in,
+    plan_copies,
+)
 from app.edits.refused import EditRefused
 from app.edits.several import put_parts
-from app.project.model import Project
+from app.project.model import LAST_UNIT, BitSignal, Project, RegisterSignal
 from app.project_file.validation_messages import refusal_of
-from widgets.design.forms.signal_picker import signal_origin
-from widgets.kit.controls import WholeNumber
+from app.signals.numbering import LAST_ADDRESS
+from widgets.kit.controls import Choice, WholeNumber
 from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
 from widgets.kit.scaling import comfortable
 
 MOST_SHOWN: Final = 200
+_NEW_DEVICES: Final = "\0new"
+"""Stands for new devices; no name has this character."""
 
 
 class _Asking(RingDialog):
@@ -64,38 +75,103 @@ class _Asking(RingDialog):
 
 
 class CopiesDialog(_Asking):
-    """How many copies of some signals, and how far on their registers are."""
+    """How some signals are copied by an offset, with what comes of it and what it would clash with."""
 
     def __init__(self, project: Project, names: Sequence[str], parent: QWidget | None = None) -> None:
-        super().__init__(2, parent)
-        self.setWindowTitle(self.tr("Numbered copies"))
+        super().__init__(5, parent)
+        self.setWindowTitle(self.tr("Copy by an offset"))
         self.setObjectName("copies")
         self._project = project
         self._names = list(names)
+        self._makers = {
+            part.follower for name in names if isinstance(part := project.signal_named[name], RegisterSignal)
+        }
         self.copies = WholeNumber()
         self.copies.setRange(1, MOST_COPIES)
-        self.copies.setAccessibleName(self.tr("Number of copies"))
         self.step = WholeNumber()
-        self.step.setRange(-65_535, 65_535)
+        self.step.setRange(-LAST_ADDRESS, LAST_ADDRESS)
         self.step.setValue(likely_step(project, self._names))
-        self.step.setAccessibleName(self.tr("Register offset per copy"))
-        self.form.addRow(self.tr("&Number of copies"), self.copies)
-        self.form.addRow(self.tr("&Register offset per copy"), self.step)
-        self.preview.setHeaderLabels([self.tr("New signal"), self.tr("Source")])
-        self.copies.valueChanged.connect(lambda _value: self._show())
-        self.step.valueChanged.connect(lambda _value: self._show())
+        self.counted = Choice()
+        for counted in (*reversed(range(numbers_in(names))), None):
+            self.counted.addItem(counted_name(names[0], 1, counted), counted)
+        self.device = Choice()
+        self.device.addItem(self.tr("the same"), None)
+        for name in project.follower_named:
+            if {name} != self._makers:
+                self.device.addItem(name, name)
+        if len(self._makers) == 1:
+            self.device.addItem(self.tr("a new device for each copy"), _NEW_DEVICES)
+        self.unit = WholeNumber()
+        self.unit.setRange(1, LAST_UNIT)
+        self.unit.setValue(self._free_unit())
+        for label, editor in (
+            (self.tr("&Number of copies"), self.copies),
+            (self.tr("&Register offset per copy"), self.step),
+            (self.tr("Name of the &first copy"), self.counted),
+            (self.tr("&Device"), self.device),
+            (self.tr("&Unit address of the first"), self.unit),
+        ):
+            editor.setAccessibleName(label.replace("&", ""))
+            self.form.addRow(label, editor)
+        self.preview.setHeaderLabels(
+            [self.tr("New signal"), self.tr("Device"), self.tr("Register"), self.tr("Source"), self.tr("Note")]
+        )
+        for number in (self.copies, self.step, self.unit):
+            number.valueChanged.connect(lambda _value: self._show())
+        self.counted.currentIndexChanged.connect(lambda _index: self._show())
+        self.device.currentIndexChanged.connect(lambda _index: self._take_device())
         self._show()
+        self.resize(comfortable(self, 760, 520))
         self.copies.selectAll()
         self.copies.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def copying(self) -> Copying:
+        """What is chosen."""
+        device = self.device.currentData()
+        new = device == _NEW_DEVICES
+        return Copying(
+            self.copies.value(),
+            self.step.value(),
+            self.counted.currentData(),
+            None if new else device,
+            self.unit.value() if new else None,
+        )
+
+    def _free_unit(self) -> int:
+        """The first unit address behind that of the device which the signals are of."""
+        owner = next(iter(self._makers), None)
+        return min(self._project.follower_named[owner].unit + 1, LAST_UNIT) if owner is not None else 1
+
+    def _take_device(self) -> None:
+        # On another device the registers are mostly the same, on the same one they cannot be.
+        self.step.setValue(0 if self.device.currentData() is not None else likely_step(self._project, self._names))
+        self._show()
+
     def _show(self) -> None:
+        self.form.setRowVisible(self.unit, self.device.currentData() == _NEW_DEVICES)
         try:
-            found = counted_copies(self._project, self._names, self.copies.value(), self.step.value())
+            plan = plan_copies(self._project, self._names, self.copying())
         except EditRefused as refused:
             self.show_rows([], refused.message)
             return
-        shown = self._project.replace(signals=(*self._project.signals, *found))
-        self.show_rows([(part.name, signal_origin(shown, part.name)) for part in found])
+        self.show_rows([_row(each) for each in plan.signals], plan.fault())
+        if plan.skipped and not plan.fault():
+            words = self.tr("Numbers left out because a signal has such a name: {count}")
+            self.reason.setText(words.format(count=plan.skipped))
+            self.reason.setVisible(True)
+
+
+def _row(copied: CopiedSignal) -> tuple[str, ...]:
+    """The texts of a row of the preview; signs tell what cannot be and what is to be looked at."""
+    signal = copied.signal
+    device = register = ""
+    if isinstance(signal, RegisterSignal):
+        device, register = signal.follower, f"{signal.table} {signal.number}"
+    elif isinstance(signal, BitSignal):
+        device = signal.bit.of
+        register = QCoreApplication.translate("SignalCells", "bit {number}").format(number=signal.bit.number)
+    sign = "\N{MULTIPLICATION X} " if copied.fault else "\N{WARNING SIGN} " if copied.doubt else ""
+    return copied.name, device, register, copied.source, f"{sign}{copied.fault or copied.doubt}"
 
 
 class NumberingDialog(_Asking):

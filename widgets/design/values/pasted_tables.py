@@ -12,7 +12,8 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication
 
 from app.exchange.titles import key_of_title
-from app.signals.numbers import DecimalMark, find_mark
+from app.language import DecimalMark
+from app.signals.numbers import find_mark
 from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate

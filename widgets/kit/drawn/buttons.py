@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap
-from PySide6.QtWidgets import QAbstractButton, QCheckBox, QRadioButton, QStyle, QStyleOptionButton, QWidget
+from PySide6.QtWidgets import QAbstractButton, QCheckBox, QRadioButton, QStyle, QStyleOptionButton, QToolButton, QWidget
 
 from widgets.kit.drawn.boxes import CLEAR, RING, paint_box, paint_ring, paint_stroke, square_in
 from widgets.kit.palette import Colours
@@ -31,12 +31,13 @@ def paint_button(option: Any, painter: QPainter, widget: QWidget | None, colours
     edge, ground = _colours_of(state, rank, quiet)
     if edge == "edge" and isinstance(option, QStyleOptionButton) and option.features & _DEFAULT:
         edge = "accent"
-    if rank == "primary" and state & _State.State_HasFocus:
+    place, focused = option.rect, bool(state & _State.State_HasFocus)
+    if rank == "primary" and focused:
+        place = place.adjusted(4, 4, -4, -4)
+    inside = colours.colour(ground) if ground else CLEAR
+    paint_box(painter, place, colours.colour(edge) if edge else CLEAR, inside)
+    if focused:
         paint_ring(painter, option.rect)
-        option.rect = option.rect.adjusted(4, 4, -4, -4)
-    paint_box(
-        painter, option.rect, colours.colour(edge) if edge else CLEAR, colours.colour(ground) if ground else CLEAR
-    )
 
 
 def _colours_of(state: Any, rank: str, quiet: bool) -> tuple[str, str]:
@@ -81,11 +82,11 @@ def paint_workspace(option: Any, painter: QPainter, _widget: QWidget | None, col
 
 
 def paint_focus(option: Any, painter: QPainter, widget: QWidget | None, _colours: Colours) -> None:
-    """What has the focus: buttons are given an outline, ticks one around their text; all else shows it elsewhere."""
+    """What has the focus: a tick has an outline around its text, a tool around all of it; others show it elsewhere."""
     if isinstance(widget, QCheckBox | QRadioButton):
         if widget.text():
             paint_ring(painter, option.rect.adjusted(-4, -3, 4, 3) & widget.rect())
-    elif isinstance(widget, QAbstractButton) and look_of(widget) != "primary":
+    elif isinstance(widget, QToolButton):
         paint_ring(painter, widget.rect())
 
 

@@ -19,7 +19,7 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.widgets.design.test_workspace import choose, editor_of, reason, row_of, type_over
 from tests.widgets.driving import designed, shown
-from widgets.bench.workspace import SIMULATED, BenchWorkspace
+from widgets.bench.workspace import BenchWorkspace
 from widgets.design.findings_model import FindingRow
 from widgets.design.forms.message_forms import message_names
 from widgets.design.workspace import DesignWorkspace
@@ -308,7 +308,7 @@ def test_a_trial_says_them_in_the_language_that_was_shown(hall: Document, qtbot:
 @pytest.fixture
 def bench(hall: Document, qtbot: QtBot) -> Iterator[BenchWorkspace]:
     live = LiveSession(hall)
-    yield shown(BenchWorkspace(hall, live), qtbot, 1300, 640)
+    yield shown(BenchWorkspace(hall, live, lambda: None), qtbot, 1300, 640)
     live.disconnect_from_line()
 
 
@@ -316,8 +316,7 @@ def test_the_bench_says_them_in_the_language_that_the_operator_chose(
     bench: BenchWorkspace, hall: Document, qtbot: QtBot
 ) -> None:
     face = bench.face
-    bench.choose(SIMULATED)
-    QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
+    bench.live.connect_to(hall.project, "simulated")
     qtbot.waitUntil(lambda: face.rows[0].text.startswith("HERB DRYING HALL"))
     QTest.keyClick(face, Key.Key_F3)
     qtbot.waitUntil(lambda: face.rows[0].text.startswith("KRÄUTERTROCKNUNG"))

@@ -17,7 +17,8 @@ from widgets.design.forms.form import Form
 from widgets.design.signals.form import SignalForm
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
-from widgets.live.follower_card import FollowerCard, ValueSetter
+from widgets.live.follower_card import FollowerCard
+from widgets.live.value_setter import ValueSetter
 
 SIGNALS = (
     signal("command", 5200, write=True),

@@ -423,6 +423,41 @@ def test_copies_count_up(design: DesignWorkspace, document: Document) -> None:
     assert document.project is before
 
 
+def test_copies_by_an_offset_tell_their_clashes_before_they_are_made(
+    design: DesignWorkspace, document: Document
+) -> None:
+    before = document.project
+    go(design, "command", "name")
+    told: list[str] = []
+
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, CopiesDialog)
+        dialog.step.setValue(70_000)
+        assert dialog.step.value() == 65_535
+        ok = dialog.buttons.button(QDialogButtonBox.StandardButton.Ok)
+        assert not ok.isEnabled()
+        assert "65" in dialog.reason.text(), "beyond the last register"
+        dialog.step.setValue(1)
+        row = dialog.preview.topLevelItem(0)
+        assert row is not None
+        told.extend(row.text(column) for column in range(5))
+        dialog.device.setCurrentIndex(dialog.device.count() - 1)
+        assert dialog.step.value() == 0, "the registers of another device are the same"
+        assert dialog.unit.isVisible()
+        QTest.mouseClick(ok, LEFT)
+
+    when_asked(answer)
+    QTest.keySequence(grid_of(design), "Ctrl+F3")
+    number = signal(document, "command").number
+    assert told[:3] == ["command 2", "pump", f"holding {number + 1}"]
+    assert "is in the same register" in told[4]
+    assert len(document.project.followers) == len(before.followers) + 1
+    copy = signal(document, "command 2")
+    assert (copy.follower, copy.number) == (document.project.followers[-1].name, number)
+    document.undo()
+    assert document.project is before
+
+
 def test_several_are_deleted_and_moved(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     before = document.project

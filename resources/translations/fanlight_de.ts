@@ -1133,6 +1133,10 @@
         <translation>leer</translation>
     </message>
     <message>
+        <source>blinks when {condition}</source>
+        <translation>blinkt, wenn {condition}</translation>
+    </message>
+    <message>
         <source>entry</source>
         <translation>Eingabe</translation>
     </message>
@@ -1348,6 +1352,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>&amp;Align left</source>
         <translation>&amp;Links ausrichten</translation>
+    </message>
+    <message>
+        <source>&amp;Blink when…</source>
+        <translation>&amp;Blinkt, wenn …</translation>
     </message>
     <message>
         <source>&amp;Cells</source>
@@ -8431,6 +8439,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>&amp;Start-up</source>
         <translation>&amp;Inbetriebnahme</translation>
+    </message>
+    <message>
+        <source>&amp;Steps…</source>
+        <translation>&amp;Schritte …</translation>
     </message>
     <message>
         <source>&amp;Undo</source>

@@ -362,6 +362,7 @@ class MainWindow(QMainWindow):
         menus.strip_toggled.connect(self.strip.setVisible)
         menus.full_screen_toggled.connect(self.show_full_screen)
         menus.find_wanted.connect(self.find_command)
+        menus.steps_wanted.connect(self.show_steps)
         menus.shortcuts_wanted.connect(self.show_shortcuts)
         menus.cautions_wanted.connect(self.show_cautions)
         menus.about_wanted.connect(self.show_about)
@@ -432,6 +433,14 @@ class MainWindow(QMainWindow):
 
         others = [each for each in list_commands(self.menus.all()) if each.action is not self.menus.find]
         find(others, self.design, self.settings, self)
+
+    def show_steps(self) -> None:
+        """Show what was done to the project, beside the window, to go back or forward in."""
+        from widgets.shell.steps import StepsDialog
+
+        shown = self.findChild(StepsDialog) or StepsDialog(self.document, self)
+        shown.show()
+        shown.activateWindow()
 
     def show_shortcuts(self) -> None:
         """Show all commands with their keys."""

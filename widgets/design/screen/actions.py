@@ -20,6 +20,7 @@ class EditorActions(QObject):
 
     chosen = Signal()
     """One of the commands, perhaps while something else than the editor is in front. Comes before what it does."""
+    blink_wanted = Signal()
     insert_chosen = Signal(bool)
     keys_toggled = Signal(bool)
     shown_chosen = Signal(object)
@@ -88,7 +89,8 @@ class EditorActions(QObject):
             self._on_face(self.tr("D&uplicate"), self._arranging.duplicate, "Ctrl+D"),
         ]
         select_all = self._on_face(self.tr("Select &all"), self._commands.select_all, "Ctrl+A")
-        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert]))
+        blink = self._on_face(self.tr("&Blink when\u2026"), self.blink_wanted.emit, "Ctrl+Alt+K")
+        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert, None, blink]))
 
     def _make_arranging(self) -> None:
         arranging = self._arranging

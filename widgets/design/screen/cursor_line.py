@@ -7,10 +7,12 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from app import edits
 from app.project.binding import value_span
 from app.project.model import Field, Project, RegisterSignal, Screen
 from app.signals.repertoire import characters
 from app.signals.text import spoken_digits
+from widgets.design.forms.part_texts import condition_text
 from widgets.design.forms.signal_picker import kinds
 from widgets.design.screen.field_places import field_at
 from widgets.document.document import Selection
@@ -76,6 +78,9 @@ class CursorLine(QWidget):
             what, tip, wrong = self._field(project, field)
             if reading:
                 parts.append(reading)
+        blinking = edits.blinking_at(screen, row, column)
+        if blinking is not None:
+            parts.append(self.tr("blinks when {condition}").format(condition=condition_text(blinking.when)))
         if selection.block is not None:
             block = selection.block
             parts.append(

@@ -19,6 +19,7 @@ from app.panel.layout import PanelLayout
 from app.panel.rendering import Rows
 from app.project.model import Project, Screen
 from app.signals.reading import Reading
+from widgets.design.forms.blinking import BlinkDialog
 from widgets.design.forms.signal_picker import SignalPicker, kinds
 from widgets.design.screen.actions import EditorActions
 from widgets.design.screen.arranging import Arranging
@@ -119,6 +120,7 @@ class ScreenEditor(QWidget):
             source.zoom_wanted.connect(self.zoom)
         actions.chosen.connect(self.wanted)
         actions.insert_chosen.connect(self.set_insert)
+        actions.blink_wanted.connect(self.ask_blinking)
         actions.find_wanted.connect(self.find_text)
         actions.replace_wanted.connect(self.replace_text)
         actions.find_next_wanted.connect(self.find_next)
@@ -387,6 +389,12 @@ class ScreenEditor(QWidget):
         self.status.say_drag(words)
 
     # Finding
+
+    def ask_blinking(self) -> None:
+        """Ask when the selected cells blink, or the whole screen."""
+        dialog = BlinkDialog(self._document, self)
+        dialog.exec()
+        dialog.deleteLater()
 
     def find_text(self) -> None:
         """Open the search below the face."""

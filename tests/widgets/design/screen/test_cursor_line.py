@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QComboBox, QDialog, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from app import edits
@@ -15,6 +15,8 @@ from app.project.model import Field, Project
 from app.project_file.files import load
 from projects import demo_path
 from tests.widgets.design.screen.driving import ALT, CTRL, NO, SHIFT, Key, click, field, press, text_of
+from tests.widgets.driving import when_asked
+from widgets.design.forms.blinking import BlinkDialog
 from widgets.design.screen.cursor_line import CursorLine
 from widgets.design.screen.editor import ScreenEditor
 from widgets.design.screen.field_places import field_at
@@ -176,3 +178,20 @@ def test_a_demo_says_something_of_every_field(editor: ScreenEditor, document: Do
             assert each.signal in editor.status.what.text()
             assert f"{field(document, index).width} wide" in editor.status.what.text()
     assert text_of(document, 0) is not None
+
+
+def test_the_question_when_cells_blink_and_what_is_said_of_them(editor: ScreenEditor, document: Document) -> None:
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, BlinkDialog)
+        box = dialog.when.editors()[0]
+        assert isinstance(box, QComboBox)
+        box.setCurrentIndex(box.findData("running"))
+        box.activated.emit(box.currentIndex())
+        dialog.buttons.accepted.emit()
+
+    click(editor, 0, 1)
+    when_asked(answer)
+    press(editor, Key.Key_K, modifiers=CTRL | ALT)
+    assert editor.status.where.text().endswith("blinks when running is set")
+    document.undo()
+    assert "blinks" not in editor.status.where.text()

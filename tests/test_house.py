@@ -124,7 +124,7 @@ TESTED_BY: Final = {
     ),
     "widgets/snapshots/test_dialog.py": "registers_table restoring_dialog",
     "widgets/start_up/test_events_view.py": "events_table",
-    "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_legend trend_plot",
+    "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",
     "widgets/start_up/test_workspace.py": "replay_bar",
 }
 """Modules that have no test of their own name, by the test that tests them, seen from tests/. A module is named from

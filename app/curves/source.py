@@ -205,6 +205,41 @@ class Recorded:
         return self._recording.civil(moment)
 
 
+class Unread:
+    """Curves of a project of which nothing was read yet. Time is that of the civil clock, in seconds since 1970."""
+
+    def __init__(self, project: Project) -> None:
+        self._project = project
+
+    @property
+    def project(self) -> Project:
+        """The project whose signals would be read."""
+        return self._project
+
+    def span(self) -> tuple[float, float]:
+        """See Source."""
+        now = datetime.datetime.now(datetime.UTC).timestamp()
+        return now, now
+
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
+        """See Source."""
+        return extremes(np.linspace(begin, end, columns + 1), *self.window(signal, begin, end))
+
+    def window(self, signal: str, begin: float, end: float) -> tuple[Array, Array]:  # noqa: ARG002
+        """See Source."""
+        if not _numeric(self.project, signal):
+            raise KeyError(signal)
+        return np.empty(0), np.empty(0)
+
+    def at(self, signal: str, moment: float) -> float:  # noqa: ARG002
+        """See Source."""
+        return float("nan")
+
+    def civil(self, moment: float) -> datetime.datetime:
+        """See Source."""
+        return datetime.datetime.fromtimestamp(moment, datetime.UTC).astimezone()
+
+
 def plottable(project: Project) -> tuple[str, ...]:
     """The signals that have a curve: those on a line that are numbers, in the order of the project."""
     return tuple(signal.name for signal in project.signals if _numeric(project, signal.name))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final
 
@@ -104,6 +104,15 @@ class AlarmBook:
             if after is not None:
                 events.append(self._become(index, after, at))
         return events
+
+    def follow(self, event: Event) -> None:
+        """Take over what a recorded event says of an alarm; other events are passed over."""
+        try:
+            index, state = int(event.data["alarm"]), AlarmState(event.data["state"])
+        except (KeyError, ValueError):
+            return
+        if event.kind is EventKind.ALARM and index in self._alarms:
+            self._alarms[index] = replace(self._alarms[index], state=state, since=event.at)
 
     def _become(self, index: int, state: AlarmState, at: float) -> Event:
         alarm = self._alarms[index] = Alarm(self._alarms[index].screen, self._alarms[index].condition, state, at)

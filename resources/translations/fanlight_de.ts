@@ -84,6 +84,37 @@
     </message>
 </context>
 <context>
+    <name>AlarmBox</name>
+    <message>
+        <source>&amp;Acknowledge the alarm</source>
+        <translation>Alarm &amp;quittieren</translation>
+    </message>
+    <message>
+        <source>Acknowledge</source>
+        <translation>Quittieren</translation>
+    </message>
+    <message>
+        <source>Alarm</source>
+        <translation>Alarm</translation>
+    </message>
+    <message>
+        <source>an alarm of a recording</source>
+        <translation>ein Alarm aus einer Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>no alarm</source>
+        <translation>kein Alarm</translation>
+    </message>
+    <message>
+        <source>no alarm to acknowledge</source>
+        <translation>kein Alarm zu quittieren</translation>
+    </message>
+    <message>
+        <source>{count} more</source>
+        <translation>{count} weitere</translation>
+    </message>
+</context>
+<context>
     <name>ArmingBadge</name>
     <message>
         <source>ARMED</source>
@@ -1182,6 +1213,29 @@
     </message>
 </context>
 <context>
+    <name>CurvePicker</name>
+    <message>
+        <source>Curves that can be shown</source>
+        <translation>Kurven zur Auswahl</translation>
+    </message>
+    <message>
+        <source>Search</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>Search for a curve</source>
+        <translation>Kurve suchen</translation>
+    </message>
+    <message>
+        <source>{count} of {most} curves</source>
+        <translation>{count} von {most} Kurven</translation>
+    </message>
+    <message>
+        <source>{count} of {most} curves: remove one first</source>
+        <translation>{count} von {most} Kurven: zuerst eine entfernen</translation>
+    </message>
+</context>
+<context>
     <name>DesignViews</name>
     <message>
         <source>Keys</source>
@@ -1619,16 +1673,36 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Events</name>
     <message>
-        <source>alarms and faults</source>
-        <translation>Alarme und Störungen</translation>
+        <source>Alarms {count}</source>
+        <translation>Alarme {count}</translation>
     </message>
     <message>
-        <source>all events</source>
-        <translation>alle Ereignisse</translation>
+        <source>Line {count}</source>
+        <translation>Leitung {count}</translation>
+    </message>
+    <message>
+        <source>Signals {count}</source>
+        <translation>Signale {count}</translation>
+    </message>
+    <message>
+        <source>Written {count}</source>
+        <translation>Geschrieben {count}</translation>
+    </message>
+    <message>
+        <source>alarm</source>
+        <translation>Alarm</translation>
+    </message>
+    <message>
+        <source>armed</source>
+        <translation>freigegeben</translation>
     </message>
     <message>
         <source>changed</source>
         <translation>geändert</translation>
+    </message>
+    <message>
+        <source>confirmed</source>
+        <translation>bestätigt</translation>
     </message>
     <message>
         <source>disarmed</source>
@@ -1639,87 +1713,75 @@ Warum ist das in Ordnung?</translation>
         <translation>eingegeben</translation>
     </message>
     <message>
+        <source>fell</source>
+        <translation>gefallen</translation>
+    </message>
+    <message>
+        <source>line fault</source>
+        <translation>Leitungsstörung</translation>
+    </message>
+    <message>
         <source>line restored</source>
         <translation>Leitung wieder da</translation>
     </message>
     <message>
-        <source>lines and recording</source>
-        <translation>Leitungen und Aufzeichnung</translation>
+        <source>not confirmed</source>
+        <translation>nicht bestätigt</translation>
     </message>
     <message>
-        <source>operation</source>
-        <translation>Bedienung</translation>
+        <source>not written</source>
+        <translation>nicht geschrieben</translation>
     </message>
     <message>
         <source>recording</source>
         <translation>Aufzeichnung</translation>
     </message>
     <message>
+        <source>refused</source>
+        <translation>abgelehnt</translation>
+    </message>
+    <message>
         <source>remark</source>
         <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>rose</source>
+        <translation>gestiegen</translation>
     </message>
     <message>
         <source>screen</source>
         <translation>Bild</translation>
     </message>
     <message>
-        <source>signals</source>
-        <translation>Signale</translation>
+        <source>stop</source>
+        <translation>Stopp</translation>
     </message>
     <message>
         <source>written</source>
         <translation>geschrieben</translation>
     </message>
-    <message>
-        <source>↑ rose</source>
-        <translation>↑ gestiegen</translation>
-    </message>
-    <message>
-        <source>↓ fell</source>
-        <translation>↓ gefallen</translation>
-    </message>
-    <message>
-        <source>⚠ alarm</source>
-        <translation>⚠ Alarm</translation>
-    </message>
-    <message>
-        <source>⚠ armed</source>
-        <translation>⚠ Schreiben frei</translation>
-    </message>
-    <message>
-        <source>⚠ line fault</source>
-        <translation>⚠ Leitungsstörung</translation>
-    </message>
-    <message>
-        <source>⚠ not written</source>
-        <translation>⚠ nicht geschrieben</translation>
-    </message>
-    <message>
-        <source>⚠ refused</source>
-        <translation>⚠ abgelehnt</translation>
-    </message>
-    <message>
-        <source>⚠ stop</source>
-        <translation>⚠ Stopp</translation>
-    </message>
 </context>
 <context>
     <name>EventsModel</name>
     <message>
-        <source>Description</source>
-        <translation>Beschreibung</translation>
+        <source>In words</source>
+        <translation>In Worten</translation>
     </message>
     <message>
-        <source>Event</source>
-        <translation>Ereignis</translation>
-    </message>
-    <message>
-        <source>Location</source>
-        <translation>Ort</translation>
+        <source>State</source>
+        <translation>Zustand</translation>
     </message>
     <message>
         <source>Time</source>
         <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
     </message>
 </context>
 <context>
@@ -1732,24 +1794,12 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>EventsView</name>
     <message>
-        <source>&amp;Acknowledge the alarms</source>
-        <translation>Alarme &amp;quittieren</translation>
-    </message>
-    <message>
         <source>&amp;Copy the events</source>
         <translation>Ereignisse &amp;kopieren</translation>
     </message>
     <message>
         <source>&amp;Save the events…</source>
         <translation>Ereignisse &amp;speichern…</translation>
-    </message>
-    <message>
-        <source>Acknowledge</source>
-        <translation>Quittieren</translation>
-    </message>
-    <message>
-        <source>Alarms</source>
-        <translation>Alarme</translation>
     </message>
     <message>
         <source>Comma-separated values (*.csv)</source>
@@ -1784,10 +1834,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Bemerkung eingeben, dann Eingabetaste</translation>
     </message>
     <message>
-        <source>Which events</source>
-        <translation>Welche Ereignisse</translation>
-    </message>
-    <message>
         <source>Write a &amp;remark</source>
         <translation>&amp;Bemerkung schreiben</translation>
     </message>
@@ -1796,20 +1842,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Ereignisse</translation>
     </message>
     <message>
-        <source>no alarm to acknowledge</source>
-        <translation>kein Alarm zu quittieren</translation>
-    </message>
-    <message>
         <source>remarks can only be added while live</source>
         <translation>Bemerkungen sind nur live möglich</translation>
     </message>
     <message>
         <source>{shown} of {total}</source>
         <translation>{shown} von {total}</translation>
-    </message>
-    <message>
-        <source>⚠ {screen}: {condition} – {state}</source>
-        <translation>⚠ {screen}: {condition} – {state}</translation>
     </message>
 </context>
 <context>
@@ -5676,8 +5714,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Abs&amp;pielen oder anhalten</translation>
     </message>
     <message>
-        <source>Close</source>
-        <translation>Schließen</translation>
+        <source>Close the recording</source>
+        <translation>Aufzeichnung schließen</translation>
     </message>
     <message>
         <source>Pause</source>
@@ -5724,8 +5762,8 @@ Warum ist das in Ordnung?</translation>
         <translation>zuerst eine Aufzeichnung öffnen</translation>
     </message>
     <message>
-        <source>{clock}   {at} of {all} s</source>
-        <translation>{clock}   {at} von {all} s</translation>
+        <source>{at} of {all} s · {clock}</source>
+        <translation>{at} von {all} s · {clock}</translation>
     </message>
     <message>
         <source>{speed} times</source>
@@ -5739,16 +5777,28 @@ Warum ist das in Ordnung?</translation>
         <translation>(keiner)</translation>
     </message>
     <message>
+        <source>After</source>
+        <translation>Auf</translation>
+    </message>
+    <message>
         <source>Choose a set point first; its steps are then found.</source>
         <translation>Zuerst einen Sollwert wählen; seine Sprünge werden dann gesucht.</translation>
+    </message>
+    <message>
+        <source>Copy the &amp;figures</source>
+        <translation>&amp;Kennwerte kopieren</translation>
+    </message>
+    <message>
+        <source>Curve</source>
+        <translation>Kurve</translation>
     </message>
     <message>
         <source>Figures of the response</source>
         <translation>Kennwerte der Messung</translation>
     </message>
     <message>
-        <source>From {initial} to {final}</source>
-        <translation>Von {initial} auf {final}</translation>
+        <source>From, to</source>
+        <translation>Von, nach</translation>
     </message>
     <message>
         <source>Its set point</source>
@@ -5759,8 +5809,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Art der Messung</translation>
     </message>
     <message>
-        <source>Lag: {value}</source>
-        <translation>Nacheilung: {value}</translation>
+        <source>Lag</source>
+        <translation>Nacheilung</translation>
     </message>
     <message>
         <source>Next step</source>
@@ -5771,8 +5821,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Im beobachteten Zeitraum wurde kein Sprung des Sollwerts gefunden.</translation>
     </message>
     <message>
-        <source>Overshoot: {value}</source>
-        <translation>Überschwingen: {value}</translation>
+        <source>Overshoot</source>
+        <translation>Überschwingen</translation>
     </message>
     <message>
         <source>Put the cursors A and B around a step or a ramp.</source>
@@ -5783,40 +5833,36 @@ Warum ist das in Ordnung?</translation>
         <translation>Setzt die Cursor um den nächsten Sprung des Sollwerts</translation>
     </message>
     <message>
-        <source>Ramp time of the set point: {value}</source>
-        <translation>Rampenzeit des Sollwerts: {value}</translation>
+        <source>Ramp time</source>
+        <translation>Rampenzeit</translation>
     </message>
     <message>
-        <source>Ramp time: {value}</source>
-        <translation>Rampenzeit: {value}</translation>
+        <source>Ramp time of the set point</source>
+        <translation>Rampenzeit des Sollwerts</translation>
     </message>
     <message>
-        <source>Response of</source>
-        <translation>Messung an</translation>
+        <source>Response between A and B</source>
+        <translation>Antwort zwischen A und B</translation>
     </message>
     <message>
-        <source>Ripple at the end: {value}</source>
-        <translation>Welligkeit am Ende: {value}</translation>
+        <source>Ripple at the end</source>
+        <translation>Welligkeit am Ende</translation>
+    </message>
+    <message>
+        <source>Rise time</source>
+        <translation>Anstiegszeit</translation>
     </message>
     <message>
         <source>Rise time: from 10 % to 90 % of the change, first crossings. Overshoot: greatest excess over the final value, relative to the change. Settling time: until it stays within 2 % of the change. Definitions of IEC 60050-351.</source>
         <translation>Anstiegszeit: von 10 % auf 90 % der Änderung, erste Durchgänge. Überschwingen: größte Überschreitung des Endwerts, bezogen auf die Änderung. Einschwingzeit: bis der Wert innerhalb von 2 % der Änderung bleibt. Begriffe nach IEC 60050-351.</translation>
     </message>
     <message>
-        <source>Rise time: {value}</source>
-        <translation>Anstiegszeit: {value}</translation>
+        <source>Set point minus final value</source>
+        <translation>Sollwert minus Endwert</translation>
     </message>
     <message>
-        <source>Set point</source>
-        <translation>Sollwert</translation>
-    </message>
-    <message>
-        <source>Set point minus final value: {value}</source>
-        <translation>Sollwert minus Endwert: {value}</translation>
-    </message>
-    <message>
-        <source>Settling time: {value}</source>
-        <translation>Einschwingzeit: {value}</translation>
+        <source>Settling time</source>
+        <translation>Einschwingzeit</translation>
     </message>
     <message>
         <source>Show a curve in the trend to measure it.</source>
@@ -5827,8 +5873,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Zu messendes Signal</translation>
     </message>
     <message>
-        <source>Slope: {value}</source>
-        <translation>Steigung: {value}</translation>
+        <source>Slope</source>
+        <translation>Steigung</translation>
     </message>
     <message>
         <source>This signal is not in the observed data.</source>
@@ -7624,12 +7670,28 @@ otherwise = unbekannt</translation>
         <translation>&amp;Trend</translation>
     </message>
     <message>
+        <source>Curves</source>
+        <translation>Kurven</translation>
+    </message>
+    <message>
         <source>E&amp;vents</source>
         <translation>&amp;Ereignisse</translation>
     </message>
     <message>
+        <source>Events</source>
+        <translation>Ereignisse</translation>
+    </message>
+    <message>
         <source>Open a recording</source>
         <translation>Aufzeichnung öffnen</translation>
+    </message>
+    <message>
+        <source>Open recording…</source>
+        <translation>Aufzeichnung öffnen…</translation>
+    </message>
+    <message>
+        <source>Record</source>
+        <translation>Aufzeichnen</translation>
     </message>
     <message>
         <source>Recording: nothing here is live</source>
@@ -7642,6 +7704,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>Registers as &amp;found and as left…</source>
         <translation>Register &amp;vorher / nachher…</translation>
+    </message>
+    <message>
+        <source>Response</source>
+        <translation>Messung</translation>
+    </message>
+    <message>
+        <source>Stop recording</source>
+        <translation>Aufzeichnung beenden</translation>
     </message>
     <message>
         <source>The recording was closed: writing is armed, and the panel here operates the machine.</source>
@@ -8017,18 +8087,29 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>TrendHead</name>
+    <message>
+        <source>{seconds} s</source>
+        <translation>{seconds} s</translation>
+    </message>
+</context>
+<context>
     <name>TrendLegend</name>
     <message>
-        <source>At A</source>
-        <translation>Bei A</translation>
+        <source>A</source>
+        <translation>A</translation>
     </message>
     <message>
-        <source>At B</source>
-        <translation>Bei B</translation>
+        <source>B</source>
+        <translation>B</translation>
     </message>
     <message>
         <source>B − A</source>
         <translation>B − A</translation>
+    </message>
+    <message>
+        <source>Curve</source>
+        <translation>Kurve</translation>
     </message>
     <message>
         <source>Curves and their values</source>
@@ -8038,14 +8119,6 @@ otherwise = unbekannt</translation>
         <source>Now</source>
         <translation>Jetzt</translation>
     </message>
-    <message>
-        <source>Signal</source>
-        <translation>Signal</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Einheit</translation>
-    </message>
 </context>
 <context>
     <name>TrendPlot</name>
@@ -8053,13 +8126,17 @@ otherwise = unbekannt</translation>
         <source>Trend</source>
         <translation>Trend</translation>
     </message>
-    <message>
-        <source>value</source>
-        <translation>Wert</translation>
-    </message>
 </context>
 <context>
     <name>TrendView</name>
+    <message>
+        <source>&amp;Colour</source>
+        <translation>&amp;Farbe</translation>
+    </message>
+    <message>
+        <source>&amp;Fit the value axis</source>
+        <translation>&amp;Wertachse anpassen</translation>
+    </message>
     <message>
         <source>&amp;Follow the newest values</source>
         <translation>Den neuesten Werten &amp;folgen</translation>
@@ -8069,20 +8146,32 @@ otherwise = unbekannt</translation>
         <translation>Ausgewählte Kurven entfer&amp;nen</translation>
     </message>
     <message>
-        <source>A&amp;dd a curve</source>
-        <translation>Kurve hinzufü&amp;gen</translation>
+        <source>&amp;Remove {name}</source>
+        <translation>{name} entfer&amp;nen</translation>
     </message>
     <message>
-        <source>Add a curve</source>
+        <source>A&amp;dd a curve…</source>
+        <translation>Kurve &amp;hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Add curve</source>
         <translation>Kurve hinzufügen</translation>
     </message>
     <message>
-        <source>B − A: {seconds} s</source>
-        <translation>B − A: {seconds} s</translation>
+        <source>A–B</source>
+        <translation>A–B</translation>
+    </message>
+    <message>
+        <source>C&amp;opy the value {value}</source>
+        <translation>Wert {value} &amp;kopieren</translation>
     </message>
     <message>
         <source>Comma-separated values (*.csv)</source>
         <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Copy the values</source>
+        <translation>Werte kopieren</translation>
     </message>
     <message>
         <source>Cursor &amp;A</source>
@@ -8093,8 +8182,16 @@ otherwise = unbekannt</translation>
         <translation>Cursor &amp;B</translation>
     </message>
     <message>
+        <source>Cursors A and &amp;B</source>
+        <translation>Cursor A und &amp;B</translation>
+    </message>
+    <message>
         <source>Drawings (*.svg)</source>
         <translation>Zeichnungen (*.svg)</translation>
+    </message>
+    <message>
+        <source>Fit the &amp;value axes</source>
+        <translation>&amp;Wertachsen anpassen</translation>
     </message>
     <message>
         <source>Follow</source>
@@ -8146,20 +8243,68 @@ otherwise = unbekannt</translation>
         <translation>Zeitbereich</translation>
     </message>
     <message>
+        <source>between the cursors: {time}</source>
+        <translation>zwischen den Cursorn: {time}</translation>
+    </message>
+    <message>
+        <source>blue</source>
+        <translation>blau</translation>
+    </message>
+    <message>
+        <source>green</source>
+        <translation>grün</translation>
+    </message>
+    <message>
+        <source>indigo</source>
+        <translation>indigo</translation>
+    </message>
+    <message>
+        <source>nothing is live</source>
+        <translation>nichts ist verbunden</translation>
+    </message>
+    <message>
+        <source>orange</source>
+        <translation>orange</translation>
+    </message>
+    <message>
         <source>paused; new values are still stored</source>
         <translation>angehalten; neue Werte werden weiter gespeichert</translation>
+    </message>
+    <message>
+        <source>red</source>
+        <translation>rot</translation>
     </message>
     <message>
         <source>rolling</source>
         <translation>läuft mit</translation>
     </message>
     <message>
+        <source>there is no signal</source>
+        <translation>es gibt kein Signal</translation>
+    </message>
+    <message>
         <source>trend</source>
         <translation>Kurven</translation>
     </message>
     <message>
+        <source>turquoise</source>
+        <translation>türkis</translation>
+    </message>
+    <message>
         <source>values</source>
         <translation>Werte</translation>
+    </message>
+    <message>
+        <source>violet</source>
+        <translation>violett</translation>
+    </message>
+    <message>
+        <source>yellow</source>
+        <translation>gelb</translation>
+    </message>
+    <message>
+        <source>{seconds} s are shown</source>
+        <translation>{seconds} s sind zu sehen</translation>
     </message>
 </context>
 <context>

@@ -7,18 +7,23 @@ import csv
 import datetime
 import enum
 import io
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from operator import attrgetter
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QObject
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QCoreApplication, QObject, QRect
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QHeaderView, QWidget
 
+from app.events.alarms import WORDS, AlarmState
 from app.events.events import Event, EventKind
 from app.exchange.quoting import quoted
-from widgets.kit.quick_cells import QuickTable
-from widgets.kit.scaling import heading_margin
+from app.language import translate as app_text
+from widgets.kit.icons import SIDE, paint_icon
+from widgets.kit.quick_cells import QuickCells, QuickTable
+from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import LOG_ROW, LogModel, selected_rows, set_widths
 
 translate = QCoreApplication.translate
@@ -26,6 +31,8 @@ translate = QCoreApplication.translate
 KEPT: Final = 50_000
 SLACK: Final = 5_000
 """Events that are kept at least, and how many more before the oldest go."""
+BESIDE: Final = 6
+"""Pixels at 100 per cent between the icon of a kind and its word."""
 ROUNDING: Final = 2
 """What a text may be wider, in pixels, than it is measured: signs of another font have broken widths."""
 
@@ -42,33 +49,22 @@ class EventColumn(enum.IntEnum):
     KIND = 1
     SUBJECT = 2
     TEXT = 3
+    STATE = 4
 
 
 class EventGroup(enum.Enum):
     """Kinds of events that are looked at together."""
 
-    ALL = enum.auto()
     ALARMS = enum.auto()
-    OPERATOR = enum.auto()
+    WRITTEN = enum.auto()
     SIGNALS = enum.auto()
     LINE = enum.auto()
 
 
-_GROUPS: Final[dict[EventGroup, frozenset[EventKind]]] = {
-    EventGroup.ALL: frozenset(EventKind),
+GROUPS: Final[dict[EventGroup, frozenset[EventKind]]] = {
     EventGroup.ALARMS: frozenset({EventKind.ALARM, EventKind.STOP, EventKind.LINE_FAULT, EventKind.NOT_WRITTEN}),
-    EventGroup.OPERATOR: frozenset(
-        {
-            EventKind.ENTERED,
-            EventKind.WRITTEN,
-            EventKind.NOT_WRITTEN,
-            EventKind.STOP,
-            EventKind.REFUSED,
-            EventKind.SCREEN_CHANGED,
-            EventKind.ARMED,
-            EventKind.DISARMED,
-            EventKind.NOTE,
-        }
+    EventGroup.WRITTEN: frozenset(
+        {EventKind.ENTERED, EventKind.WRITTEN, EventKind.NOT_WRITTEN, EventKind.STOP, EventKind.REFUSED}
     ),
     EventGroup.SIGNALS: frozenset({EventKind.RISE, EventKind.FALL, EventKind.CHANGED}),
     EventGroup.LINE: frozenset(
@@ -87,49 +83,85 @@ _INKS: Final = {
 """Colours beside the words; all other kinds are plain."""
 
 
-def group_names() -> list[tuple[EventGroup, str]]:
-    """The groups for a person, in the order of a choice."""
-    return [
-        (EventGroup.ALL, translate("Events", "all events")),
-        (EventGroup.ALARMS, translate("Events", "alarms and faults")),
-        (EventGroup.OPERATOR, translate("Events", "operation")),
-        (EventGroup.SIGNALS, translate("Events", "signals")),
-        (EventGroup.LINE, translate("Events", "lines and recording")),
-    ]
+_ICONS: Final = {
+    EventKind.RISE: "up",
+    EventKind.FALL: "down",
+    EventKind.CHANGED: "signal",
+    EventKind.ENTERED: "edit",
+    EventKind.WRITTEN: "edit",
+    EventKind.NOT_WRITTEN: "state-caution",
+    EventKind.STOP: "state-alarm",
+    EventKind.REFUSED: "state-caution",
+    EventKind.SCREEN_CHANGED: "screen",
+    EventKind.ARMED: "unlock",
+    EventKind.DISARMED: "lock",
+    EventKind.LINE_FAULT: "state-alarm",
+    EventKind.LINE_BACK: "line",
+    EventKind.ALARM: "state-alarm",
+    EventKind.RECORDING: "record",
+    EventKind.NOTE: "state-note",
+}
+
+
+def group_text(group: EventGroup, count: int) -> str:
+    """A group for a person, with the number of its events."""
+    words = {
+        EventGroup.ALARMS: translate("Events", "Alarms {count}"),
+        EventGroup.WRITTEN: translate("Events", "Written {count}"),
+        EventGroup.SIGNALS: translate("Events", "Signals {count}"),
+        EventGroup.LINE: translate("Events", "Line {count}"),
+    }
+    return words[group].format(count=count)
 
 
 def kind_text(kind: EventKind) -> str:
     """A kind of event for a person."""
     return {
-        EventKind.RISE: translate("Events", "\u2191 rose"),
-        EventKind.FALL: translate("Events", "\u2193 fell"),
+        EventKind.RISE: translate("Events", "rose"),
+        EventKind.FALL: translate("Events", "fell"),
         EventKind.CHANGED: translate("Events", "changed"),
         EventKind.ENTERED: translate("Events", "entered"),
         EventKind.WRITTEN: translate("Events", "written"),
-        EventKind.NOT_WRITTEN: translate("Events", "\u26a0 not written"),
-        EventKind.STOP: translate("Events", "\u26a0 stop"),
-        EventKind.REFUSED: translate("Events", "\u26a0 refused"),
+        EventKind.NOT_WRITTEN: translate("Events", "not written"),
+        EventKind.STOP: translate("Events", "stop"),
+        EventKind.REFUSED: translate("Events", "refused"),
         EventKind.SCREEN_CHANGED: translate("Events", "screen"),
-        EventKind.ARMED: translate("Events", "\u26a0 armed"),
+        EventKind.ARMED: translate("Events", "armed"),
         EventKind.DISARMED: translate("Events", "disarmed"),
-        EventKind.LINE_FAULT: translate("Events", "\u26a0 line fault"),
+        EventKind.LINE_FAULT: translate("Events", "line fault"),
         EventKind.LINE_BACK: translate("Events", "line restored"),
-        EventKind.ALARM: translate("Events", "\u26a0 alarm"),
+        EventKind.ALARM: translate("Events", "alarm"),
         EventKind.RECORDING: translate("Events", "recording"),
         EventKind.NOTE: translate("Events", "remark"),
     }[kind]
 
 
+def state_of(event: Event) -> tuple[str, str]:
+    """What became of an event, and the name of its colour: of an alarm its state, of a write its proof."""
+    if event.kind is EventKind.WRITTEN:
+        return translate("Events", "confirmed"), "good"
+    if event.kind is EventKind.NOT_WRITTEN:
+        return translate("Events", "not confirmed"), "caution"
+    if event.kind is not EventKind.ALARM:
+        return "", "ink"
+    try:
+        state = AlarmState(event.data.get("state", ""))
+    except ValueError:
+        return "", "ink"
+    waits = state in (AlarmState.UNACKNOWLEDGED, AlarmState.RETURNED)
+    return app_text("record", WORDS[state]), "fault" if waits else "faint"
+
+
 @dataclass(frozen=True, slots=True)
 class EventFilter:
-    """Which events are shown: those of a group that have all of the words."""
+    """Which events are shown: those of any of the groups, or of all if none is named, that have all of the words."""
 
-    group: EventGroup = EventGroup.ALL
+    groups: frozenset[EventGroup] = frozenset()
     words: tuple[str, ...] = ()
 
     def takes(self, event: Event) -> bool:
         """Whether this event is shown."""
-        if event.kind not in _GROUPS[self.group]:
+        if self.groups and not any(event.kind in GROUPS[group] for group in self.groups):
             return False
         if not self.words:
             return True
@@ -142,8 +174,20 @@ class EventsModel(LogModel[Event]):
 
     def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
         super().__init__(EventFilter(), parent, keep=keep, slack=slack)
-        self.titles = (self.tr("Time"), self.tr("Event"), self.tr("Location"), self.tr("Description"))
+        self.titles = (
+            *(self.tr("Time"), self.tr("What"), self.tr("Where"), self.tr("In words")),
+            self.tr("State"),
+        )
+        self._kinds: Counter[EventKind] = Counter()
         self._civil: Civil = lambda at: datetime.datetime.fromtimestamp(at, datetime.UTC)
+
+    def number(self, group: EventGroup) -> int:
+        """How many events of a group are kept, shown or not."""
+        return sum(self._kinds[kind] for kind in GROUPS[group])
+
+    def _reset(self, rows: list[Event]) -> None:
+        self._kinds = Counter(event.kind for event in rows)
+        super()._reset(rows)
 
     def set_civil(self, civil: Civil) -> None:
         """Show times by this clock."""
@@ -157,6 +201,7 @@ class EventsModel(LogModel[Event]):
     def add(self, events: Iterable[Event]) -> None:
         """Add some, oldest first, each at the place that its time has: news of the line come later than they happen."""
         new = list(events)
+        self._kinds.update(event.kind for event in new)
         for event in new:
             bisect.insort(self._all, event, key=_TIME)
         taken = [event for event in new if self._wanted.takes(event)]
@@ -175,6 +220,8 @@ class EventsModel(LogModel[Event]):
             return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint"
         if column == EventColumn.KIND:
             return kind_text(event.kind), _INKS.get(event.kind, "ink")
+        if column == EventColumn.STATE:
+            return state_of(event)
         return event.subject if column == EventColumn.SUBJECT else event.text, "ink"
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
@@ -190,8 +237,27 @@ class EventsModel(LogModel[Event]):
         for row in rows:
             event = self._shown[row]
             when = self._civil(event.at).isoformat(timespec="milliseconds")
-            writer.writerow([when, kind_text(event.kind), quoted(event.subject), quoted(event.text)])
+            words = quoted(event.subject), quoted(event.text), state_of(event)[0]
+            writer.writerow([when, kind_text(event.kind), *words])
         return text.getvalue()
+
+
+class _Cells(QuickCells):
+    """Cells of events: kinds have an icon before the word."""
+
+    def __init__(self, table: EventsTable, model: EventsModel) -> None:
+        super().__init__(table, model.drawn)
+        self._model = model
+
+    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
+        """Draw one cell into a rectangle."""
+        if column == EventColumn.KIND:
+            event, side = self._model.row(row), scaled(SIDE)
+            ink = _INKS.get(event.kind, "faint")
+            place = QRect(rect.left() + heading_margin(), rect.top() + (rect.height() - side) // 2, side, side)
+            paint_icon(painter, _ICONS[event.kind], ink, place)
+            rect = rect.adjusted(side + scaled(BESIDE), 0, 0, 0)
+        super().draw(painter, rect, metrics, row, column)
 
 
 class EventsTable(QuickTable):
@@ -199,15 +265,20 @@ class EventsTable(QuickTable):
 
     def __init__(self, model: EventsModel, parent: QWidget | None = None) -> None:
         super().__init__(model, parent, LOG_ROW)
+        self.setItemDelegate(_Cells(self, model))
         self._events = model
         self.setAccessibleName(self.tr("Events"))
         measure = self.fontMetrics().horizontalAdvance
         widths = {
             EventColumn.TIME: measure("00:00:00.000"),
-            EventColumn.KIND: max(measure(kind_text(kind)) for kind in EventKind),
+            EventColumn.KIND: max(measure(kind_text(kind)) for kind in EventKind) + scaled(SIDE + BESIDE),
             EventColumn.SUBJECT: measure("n" * 16),
+            EventColumn.STATE: measure(app_text("record", WORDS[AlarmState.UNACKNOWLEDGED])),
         }
         set_widths(self, {column: width + 2 * heading_margin() + ROUNDING for column, width in widths.items()})
+        header = self.horizontalHeader()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(EventColumn.TEXT, QHeaderView.ResizeMode.Stretch)
         self._following = True
         model.rowsInserted.connect(self._follow_growth)
         model.modelReset.connect(self.scrollToBottom)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QDateTime, QLocale, Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
+    QHBoxLayout,
     QMenu,
     QStyle,
     QStyleOptionSlider,
@@ -18,12 +19,13 @@ from app.recording.replay import Replay
 from widgets.kit.commands import allow, command
 from widgets.kit.controls import Choice, Slider
 from widgets.kit.elided import ShortLabel
-from widgets.kit.flow import FlowLayout
-from widgets.kit.plain import plain_label
+from widgets.kit.icons import icon
 from widgets.kit.scaling import scaled
 from widgets.live.live_session import FRAME_MS
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
+LEAST_TIME: Final = 90
+"""Pixels at 100 per cent that the words about the time have."""
 STEPS: Final = 10_000
 """Places of the slider."""
 
@@ -47,13 +49,14 @@ class ReplayBar(QWidget):
         self.back_action = command(self, self.tr("Step &back"), lambda: self._step(-1), "Alt+Shift+,")
         self.on_action = command(self, self.tr("Step forwar&d"), lambda: self._step(1), "Alt+Shift+.")
         self.close_action = command(self, self.tr("&Close the recording"), self.closed.emit, "Alt+Shift+W")
-        self.play = self._button(self.tr("Play"))
+        self.play = self._button(self.tr("Pause"), "play")
+        self.play.setMinimumWidth(self.play.sizeHint().width())
         self.play.clicked.connect(self.play_action.trigger)
-        self.back = self._button("\N{BLACK LEFT-POINTING SMALL TRIANGLE}|")
+        self.back = self._button("", "left")
         self.back.setAccessibleName(self.tr("Step back"))
         self.back.setToolTip(self.tr("To the previous sample or event"))
         self.back.clicked.connect(self.back_action.trigger)
-        self.on = self._button("|\N{BLACK RIGHT-POINTING SMALL TRIANGLE}")
+        self.on = self._button("", "right")
         self.on.setAccessibleName(self.tr("Step forward"))
         self.on.setToolTip(self.tr("To the next sample or event"))
         self.on.clicked.connect(self.on_action.trigger)
@@ -67,22 +70,28 @@ class ReplayBar(QWidget):
         self.slider.setRange(0, STEPS)
         self.slider.setAccessibleName(self.tr("Position in the recording"))
         self.slider.valueChanged.connect(self._slide)
-        self.name = ShortLabel()
-        self.name.setMinimumWidth(scaled(140))
-        self.time = plain_label()
-        close = self._button(self.tr("Close"))
+        self.time = ShortLabel()
+        close = self._button("", "cross")
+        close.setAccessibleName(self.tr("Close the recording"))
+        close.setToolTip(self.tr("Close the recording"))
         close.clicked.connect(self.close_action.trigger)
-        self.slider.setMinimumWidth(scaled(120))
-        row = FlowLayout(self)
-        row.setContentsMargins(6, 2, 6, 2)
-        for widget in (self.name, self.play, self.back, self.on, self.speeds, self.slider, self.time, close):
+        self.slider.setMinimumWidth(scaled(60))
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(scaled(8))
+        for widget in (self.play, self.back, self.on, self.speeds, self.slider, self.time, close):
             row.addWidget(widget)
+        row.setStretchFactor(self.slider, 1)
+        self.time.setMinimumWidth(scaled(LEAST_TIME))
         self.set_replay(None)
 
     @staticmethod
-    def _button(text: str) -> QToolButton:
+    def _button(text: str, picture: str) -> QToolButton:
         button = QToolButton()
         button.setText(text)
+        button.setIcon(icon(picture))
+        if text:
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         return button
 
@@ -102,7 +111,6 @@ class ReplayBar(QWidget):
             allow(action, replay is not None, self.tr("open a recording first"))
         self._timer.stop()
         if replay is not None:
-            self.name.setText(replay.recording.path.name)
             replay.speed = float(self.speeds.currentData())
             self._timer.start()
         self._show()
@@ -155,17 +163,19 @@ class ReplayBar(QWidget):
             self.time.clear()
             return
         self.play.setText(self.tr("Pause") if replay.playing else self.tr("Play"))
+        self.play.setIcon(icon("pause" if replay.playing else "play"))
         length = replay.end - replay.begin
         self._setting = True
         self.slider.setValue(round((replay.at - replay.begin) / length * STEPS) if length else 0)
         self._setting = False
         civil = replay.recording.civil(replay.at)
         self.time.setText(
-            self.tr("{clock}   {at} of {all} s").format(
-                clock=civil.strftime("%d.%m.%Y %H:%M:%S"),
-                at=f"{replay.at - replay.begin:.2f}",
-                all=f"{length:.1f}",
+            self.tr("{at} of {all} s \u00b7 {clock}").format(
+                clock=civil.strftime("%H:%M:%S"), at=f"{replay.at - replay.begin:.2f}", all=f"{length:.1f}"
             )
+        )
+        self.time.setToolTip(
+            self.locale().toString(QDateTime.fromSecsSinceEpoch(int(civil.timestamp())), QLocale.FormatType.ShortFormat)
         )
 
 

@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 import math
-from typing import Final
+from collections.abc import Sequence
+from typing import Final, NamedTuple
 
-from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QCoreApplication, QLocale, Qt, Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFormLayout,
+    QGridLayout,
+    QHBoxLayout,
+    QSizePolicy,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.curves.source import CurveSource
@@ -14,16 +25,20 @@ from app.errors import FanlightError
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
+from widgets.kit.commands import command
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.elided import ShortLabel
+from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
+from widgets.kit.scaling import scaled
 from widgets.start_up.trend_curves import is_lane
 
 translate = QCoreApplication.translate
 
 AROUND_S: Final = (2.0, 20.0)
 """Before and behind a step that was found: the span that is marked, in seconds."""
-STEP_LINES: Final = 6
-"""Lines that tell of a step; a ramp has one more."""
+MOST_LINES: Final = 7
+"""Figures of a ramp with its set point; a step has one less."""
 
 
 class ResponseView(QWidget):
@@ -44,38 +59,69 @@ class ResponseView(QWidget):
         self.kind.addItem(self.tr("as a ramp"), "ramp")
         self.next_step = push_button(self.tr("Next step"), self._find)
         self.next_step.setToolTip(self.tr("Puts the cursors around the next step of the set point"))
-        self.result = plain_label(wrap=True)
-        self.result.setTextInteractionFlags(
-            Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
-        )
-        self.result.setAccessibleName(self.tr("Figures of the response"))
-        self.result.setToolTip(
+        self.copy_action = command(self, self.tr("Copy the &figures"), self._copy, "Alt+Shift+C", within=True)
+        self.result = plain_label(look="faint", wrap=True)
+        """What is to be done first, or why nothing was measured."""
+        self.result.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        self._table = _Figures()
+        self._table.setToolTip(
             self.tr(
                 "Rise time: from 10 % to 90 % of the change, first crossings. Overshoot: greatest excess "
                 "over the final value, relative to the change. Settling time: until it stays within 2 % of "
                 "the change. Definitions of IEC 60050-351."
             )
         )
-        self.result.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        # Room for them from the start: the button stays where it is while one goes from step to step.
-        self.result.setMinimumHeight(STEP_LINES * self.result.fontMetrics().lineSpacing())
-        form = QFormLayout()
-        form.setContentsMargins(0, 0, 0, 0)
-        form.addRow(self.tr("Response of"), self.signal)
-        form.addRow(self.tr("Set point"), self.set_point)
-        row = QHBoxLayout()
-        row.addWidget(self.kind, 1)
-        row.addWidget(self.next_step)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(8, 4, 8, 4)
-        layout.setSpacing(4)
-        layout.addLayout(form)
-        layout.addLayout(row)
-        layout.addWidget(self.result)
+        self._lay_out()
         for box in (self.signal, self.set_point, self.kind):
             box.activated.connect(lambda _index: self._measure())
         self.set_point.activated.connect(lambda _index: self._found.clear())
         self._measure()
+
+    def _lay_out(self) -> None:
+        form = QFormLayout()
+        form.setHorizontalSpacing(scaled(12))
+        form.setVerticalSpacing(scaled(8))
+        form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.ExpandingFieldsGrow)
+        row = QHBoxLayout()
+        row.setSpacing(scaled(8))
+        row.addWidget(self.set_point, 1)
+        row.addWidget(self.next_step)
+        form.addRow(self.tr("Curve"), self.signal)
+        form.addRow(self.tr("After"), row)
+        # One place for both, as high as all figures: the button stays where it is while one goes from step to step.
+        self._results = QStackedWidget()
+        self._results.addWidget(self.result)
+        self._results.addWidget(self._table)
+        heading = ShortLabel(self.tr("Response between A and B"))
+        set_look(heading, "heading")
+        top = QHBoxLayout()
+        top.addWidget(heading, 1)
+        top.addWidget(self.kind)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(scaled(12), scaled(8), scaled(12), scaled(8))
+        layout.setSpacing(scaled(8))
+        layout.addLayout(top)
+        layout.addLayout(form)
+        layout.addWidget(self._results)
+        layout.addStretch()
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """What was measured; nothing where `result` says why not."""
+        return self._table.figures if self._results.currentWidget() is self._table else ()
+
+    def _copy(self) -> None:
+        """Put the figures on the clipboard, for a spreadsheet."""
+        if self.figures:
+            QGuiApplication.clipboard().setText("\n".join("\t".join(each) for each in self.figures))
+
+    def _say(self, words: str) -> None:
+        self.result.setText(words)
+        self._results.setCurrentWidget(self.result)
+
+    def _tell(self, figures: Sequence[Figure]) -> None:
+        self._table.show_figures(figures)
+        self._results.setCurrentWidget(self._table)
 
     def show_source(self, source: CurveSource | None, names: tuple[str, ...]) -> None:
         """The curves of another source, in which no step is marked yet."""
@@ -110,16 +156,16 @@ class ResponseView(QWidget):
     def _find(self) -> None:
         source, name = self._source, self.set_point.currentData()
         if source is None or not name:
-            self.result.setText(self.tr("Choose a set point first; its steps are then found."))
+            self._say(self.tr("Choose a set point first; its steps are then found."))
             return
         if not self._found:
             try:
                 self._found = steps(*source.window(name, *source.span()))
             except TooMany as why:
-                self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
+                self._say(str(why)[:1].upper() + str(why)[1:] + ".")
                 return
             if not self._found:
-                self.result.setText(self.tr("No step of the set point was found in the observed time."))
+                self._say(self.tr("No step of the set point was found in the observed time."))
                 return
         at = self._found.pop(0)
         end = source.span()[1]
@@ -129,24 +175,24 @@ class ResponseView(QWidget):
     def _measure(self) -> None:
         source, span, name = self._source, self._span, self.signal.currentData()
         if source is None or not name:
-            self.result.setText(self.tr("Show a curve in the trend to measure it."))
+            self._say(self.tr("Show a curve in the trend to measure it."))
             return
         if span is None:
-            self.result.setText(self.tr("Put the cursors A and B around a step or a ramp."))
+            self._say(self.tr("Put the cursors A and B around a step or a ramp."))
             return
         try:
-            self.result.setText(self._measured_text(source, name, *span))
+            self._tell(self._measured(source, name, *span))
         except FanlightError as why:
-            self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
+            self._say(str(why)[:1].upper() + str(why)[1:] + ".")
         except KeyError:
-            self.result.setText(self.tr("This signal is not in the observed data."))
+            self._say(self.tr("This signal is not in the observed data."))
 
-    def _measured_text(self, source: CurveSource, name: str, begin: float, end: float) -> str:
+    def _measured(self, source: CurveSource, name: str, begin: float, end: float) -> list[Figure]:
         times, values = source.window(name, begin, end)
         wanted = self.set_point.currentData()
         unit = source.project.signal_named[name].unit
         quantum = _last_digit(source.project, name)
-        write = _Writing(quantum, unit)
+        write = _Writing(quantum, unit, self.locale())
         if self.kind.currentData() == "ramp":
             set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
             ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values, quantum=quantum)
@@ -165,75 +211,119 @@ class ResponseView(QWidget):
         )
         return self._step_words(step, write)
 
-    def _step_words(self, step: StepResponse, write: _Writing) -> str:
+    def _step_words(self, step: StepResponse, write: _Writing) -> list[Figure]:
         missing = self.tr("not reached")
+        settled = step.settling_s if step.settled else None
         lines = [
-            self.tr("From {initial} to {final}").format(
-                initial=write.number(step.initial), final=write.value(step.final)
-            ),
-            self.tr("Rise time: {value}").format(value=missing if step.rise_s is None else write.seconds(step.rise_s)),
-            self.tr("Overshoot: {value}").format(value=write.share(step.overshoot)),
-            self.tr("Settling time: {value}").format(
-                value=missing if step.settling_s is None or not step.settled else write.seconds(step.settling_s)
-            ),
-            self.tr("Ripple at the end: {value}").format(value=write.value(step.ripple)),
+            write.change(step.initial, step.final),
+            write.seconds(self.tr("Rise time"), step.rise_s, missing),
+            write.share(self.tr("Overshoot"), step.overshoot),
+            write.seconds(self.tr("Settling time"), settled, missing),
+            write.value(self.tr("Ripple at the end"), step.ripple),
         ]
         if step.error is not None:
-            lines.append(self.tr("Set point minus final value: {value}").format(value=write.value(step.error)))
-        return "\n".join(lines)
+            lines.append(write.value(self.tr("Set point minus final value"), step.error))
+        return lines
 
-    def _ramp_words(self, ramp: RampResponse, write: _Writing) -> str:
+    def _ramp_words(self, ramp: RampResponse, write: _Writing) -> list[Figure]:
         lines = [
-            self.tr("From {initial} to {final}").format(
-                initial=write.number(ramp.initial), final=write.value(ramp.final)
-            ),
-            self.tr("Slope: {value}").format(value=write.slope(ramp.slope)),
-            self.tr("Ramp time: {value}").format(value=write.seconds(ramp.ramp_s)),
-            self.tr("Overshoot: {value}").format(value=write.share(ramp.overshoot)),
-            self.tr("Ripple at the end: {value}").format(value=write.value(ramp.ripple)),
+            write.change(ramp.initial, ramp.final),
+            write.slope(self.tr("Slope"), ramp.slope),
+            write.seconds(self.tr("Ramp time"), ramp.ramp_s),
+            write.share(self.tr("Overshoot"), ramp.overshoot),
+            write.value(self.tr("Ripple at the end"), ramp.ripple),
         ]
         if ramp.set_ramp_s is not None:
-            lines.append(self.tr("Ramp time of the set point: {value}").format(value=write.seconds(ramp.set_ramp_s)))
+            lines.append(write.seconds(self.tr("Ramp time of the set point"), ramp.set_ramp_s))
         if ramp.lag_s is not None:
-            lines.append(self.tr("Lag: {value}").format(value=write.seconds(ramp.lag_s)))
-        return "\n".join(lines)
+            lines.append(write.seconds(self.tr("Lag"), ramp.lag_s))
+        return lines
+
+
+class Figure(NamedTuple):
+    """One figure of a response: its name, its value with how far off it may be, and its unit."""
+
+    name: str
+    value: str
+    unit: str
+
+
+class _Figures(QWidget):
+    """Figures as a form: names at the left, values to the right, a column of units."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.figures: tuple[Figure, ...] = ()
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(scaled(8))
+        grid.setVerticalSpacing(scaled(2))
+        grid.setColumnStretch(0, 1)
+        self._rows = [(ShortLabel(), plain_label(look="heading"), plain_label(look="faint")) for _ in range(MOST_LINES)]
+        for row, (name, value, unit) in enumerate(self._rows):
+            set_look(name, "faint")
+            value.setAlignment(Qt.AlignmentFlag.AlignRight)
+            value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+            value.setText(" ")
+            grid.addWidget(name, row, 0)
+            grid.addWidget(value, row, 1)
+            grid.addWidget(unit, row, 2)
+
+    def show_figures(self, figures: Sequence[Figure]) -> None:
+        """Show these."""
+        self.figures = tuple(figures)
+        for number, labels in enumerate(self._rows):
+            shown = figures[number] if number < len(figures) else Figure("", " ", "")
+            for label, text in zip(labels, shown, strict=True):
+                label.setText(text)
+        self.setAccessibleName(translate("ResponseView", "Figures of the response"))
+        self.setAccessibleDescription(". ".join(f"{each.name}: {each.value} {each.unit}" for each in figures))
 
 
 class _Writing:
     """Writes figures with the digits that are known, and how far off they may be; no more."""
 
-    def __init__(self, quantum: float, unit: str) -> None:
+    def __init__(self, quantum: float, unit: str, locale: QLocale) -> None:
         self._digits = _digits(quantum)
         self._unit = unit
+        self._locale = locale
         self._under = translate("ResponseView", "{value} at most")
+        self._change = translate("ResponseView", "From, to")
 
-    def number(self, value: float) -> str:
-        """A value without its unit."""
-        return f"{value:z.{self._digits}f}"
+    def _number(self, value: float, digits: int) -> str:
+        return f"{value:z.{digits}f}".replace(".", self._locale.decimalPoint())
 
-    def value(self, value: float) -> str:
-        """A value with its unit."""
-        return f"{self.number(value)} {self._unit}".rstrip()
+    def change(self, initial: float, final: float) -> Figure:
+        """The value before and behind."""
+        both = f"{self._number(initial, self._digits)} \N{RIGHTWARDS ARROW} {self._number(final, self._digits)}"
+        return Figure(self._change, both, self._unit)
 
-    def seconds(self, time: Measurement) -> str:
+    def value(self, name: str, value: float) -> Figure:
+        """A value of the signal."""
+        return Figure(name, self._number(value, self._digits), self._unit)
+
+    def seconds(self, name: str, time: Measurement | None, missing: str = "") -> Figure:
         """A time. What may be nothing at all between two samples has no figure but the most that it may be."""
+        if time is None:
+            return Figure(name, missing, "")
         most = max(abs(time.low), abs(time.high))
         if time.low <= 0:
-            return self._under.format(value=f"{most:.{_digits(most)}f} s")
+            return Figure(name, self._under.format(value=self._number(most, _digits(most))), "s")
         digits = _digits(time.within) if time.within else 3
-        return f"{time:.{digits}f} \u00b1 {time.within:.{digits}f} s"
+        return Figure(name, f"{self._number(float(time), digits)} \u00b1 {self._number(time.within, digits)}", "s")
 
-    def slope(self, slope: Measurement) -> str:
+    def slope(self, name: str, slope: Measurement) -> Figure:
         """A value each second."""
         digits = _digits(slope.within)
-        return f"{slope:z.{digits}f} \u00b1 {slope.within:.{digits}f} {self._unit}/s"
+        value = f"{self._number(float(slope), digits)} \u00b1 {self._number(slope.within, digits)}"
+        return Figure(name, value, f"{self._unit}/s")
 
-    def share(self, share: Measurement) -> str:
+    def share(self, name: str, share: Measurement) -> Figure:
         """A share as a percentage."""
         digits = _digits(100 * share.high / 2 if share.low <= 0 else 100 * share.within)
         if share.low <= 0:
-            return self._under.format(value=f"{100 * share.high:.{digits}f} %")
-        return f"{100 * share:.{digits}f} %"
+            return Figure(name, self._under.format(value=self._number(100 * share.high, digits)), "%")
+        return Figure(name, self._number(100 * float(share), digits), "%")
 
 
 def _digits(within: float) -> int:
@@ -254,6 +344,7 @@ def _choice(name: str) -> QComboBox:
     box.setAccessibleName(name)
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
     box.setMinimumContentsLength(8)
+    box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
     return box
 
 

@@ -19,18 +19,23 @@ DENSE: Final = 4
 
 _LIGHT: Final = ("#0b5fa5", "#b3420a", "#17693a", "#8a2b8f", "#7a5c00", "#006d77", "#a0143c", "#4b4fc4")
 _DARK: Final = ("#6cb6f5", "#f59a5c", "#74d093", "#d79be0", "#e0c04f", "#5fd0d8", "#ff8aa5", "#a7a9ff")
-_STYLES: Final = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine)
-LOOKS: Final = len(_LIGHT) * len(_STYLES)
+_MEASURED: Final = (Qt.PenStyle.SolidLine, Qt.PenStyle.DotLine)
+_SET: Final = (Qt.PenStyle.DashLine, Qt.PenStyle.DashDotLine)
+COLOURS: Final = len(_LIGHT)
+LOOKS: Final = len(_LIGHT) * len(_MEASURED)
 """Curves that look different from one another."""
 
 
-def pen(number: int, *, dark: bool, width: float = 1.4) -> QPen:
-    """The pen of the curve with this number: eight colours, and after these another kind of line."""
+def pen(number: int, *, dark: bool, wanted: bool = False, width: float = 1.4) -> QPen:
+    """The pen of the curve with this number: eight colours, and after these another kind of line.
+
+    Of what is `wanted`, a set point, the line is dashed.
+    """
     colours = _DARK if dark else _LIGHT
-    made = QPen(QColor(colours[number % len(colours)]))
+    made = QPen(QColor(colours[number % COLOURS]))
     made.setWidthF(width)
     made.setCosmetic(True)
-    made.setStyle(_STYLES[number // len(colours) % len(_STYLES)])
+    made.setStyle((_SET if wanted else _MEASURED)[number // COLOURS % len(_MEASURED)])
     return made
 
 
@@ -48,6 +53,12 @@ def is_lane(project: Project, name: str) -> bool:
     return isinstance(signal, BitSignal) or (
         isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")
     )
+
+
+def is_set_point(project: Project, name: str) -> bool:
+    """Whether a signal is a number that can be written."""
+    signal = project.signal_named.get(name)
+    return isinstance(signal, RegisterSignal) and signal.write and not is_lane(project, name)
 
 
 def is_stepped(project: Project, name: str) -> bool:

@@ -8,40 +8,42 @@ from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QBuffer, QIODevice
+from PySide6.QtCore import QBuffer, QIODevice, QPoint
 from PySide6.QtGui import QImage, QPaintDevice, QPainter
 from PySide6.QtSvg import QSvgGenerator
-from PySide6.QtWidgets import QGraphicsView
+from PySide6.QtWidgets import QWidget
 
 from app.curves.source import CurveSource
 from app.exchange.quoting import quoted
+from widgets.kit import palette
 
 SHARPNESS: Final = 2
 """Pixels of a saved picture for each one on the screen, so that it can be printed."""
 
 
-def picture(plot: QGraphicsView, ending: str) -> bytes:
-    """The picture of a plot as it is shown: SVG if `ending` is .svg, else PNG."""
+def picture(trend: QWidget, ending: str) -> bytes:
+    """The picture of a trend as it is shown, with its legend: SVG if `ending` is .svg, else PNG."""
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     if ending.lower() == ".svg":
         drawing = QSvgGenerator()
         drawing.setOutputDevice(buffer)
-        drawing.setSize(plot.viewport().size())
-        drawing.setViewBox(plot.viewport().rect())
-        _render(plot, drawing)
+        drawing.setSize(trend.size())
+        drawing.setViewBox(trend.rect())
+        _render(trend, drawing)
     else:
-        image = QImage(plot.viewport().size() * SHARPNESS, QImage.Format.Format_RGB32)
-        image.fill(plot.backgroundBrush().color())
-        _render(plot, image)
+        image = QImage(trend.size() * SHARPNESS, QImage.Format.Format_RGB32)
+        image.setDevicePixelRatio(SHARPNESS)
+        image.fill(palette.current().colour("base"))
+        _render(trend, image)
         image.save(buffer, "PNG")  # type: ignore[call-overload]  # the stubs want the name of the format as bytes
     return bytes(buffer.data().data())
 
 
-def _render(plot: QGraphicsView, on: QPaintDevice) -> None:
+def _render(trend: QWidget, on: QPaintDevice) -> None:
     painter = QPainter(on)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    plot.render(painter)
+    trend.render(painter, QPoint())
     painter.end()
 
 

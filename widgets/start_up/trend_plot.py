@@ -1,83 +1,147 @@
-"""The drawing of a trend: a pane for each unit above one another, lanes for bits below, one axis of time for all."""
+"""The drawing of a trend: lanes above one another with one time for all, the cursors and alarms across them."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import enum
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
 import pyqtgraph as pg
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QColor
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QContextMenuEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QWidget
 
 from app.curves.source import CurveSource
-from app.curves.value_axis import bounds
+from app.curves.time_axis import TimeMark, time_marks
+from app.curves.value_axis import FROM_ZERO, LEAST_SPANS, bounds
 from widgets.kit import palette
-from widgets.start_up.trend_curves import is_lane, pen, shape
+from widgets.kit.scaling import scaled
+from widgets.start_up.trend_curves import is_set_point, pen, shape
+from widgets.start_up.trend_lanes import Lane
 
-LANE: Final = 0.7
-"""How high a lane is drawn, of the room of 1 that it has."""
-SAME_CLOCK_S: Final = 0.1
-"""By how much the civil times of an axis may be off before its clock counts as another one."""
+BIT: Final = 0.6
+"""How high a bit is drawn, of the room of 1 that it has."""
 LEAST_SPAN_S: Final = 0.05
 LONGEST_SPAN_S: Final = 400 * 24 * 3600.0
-LANE_HEIGHT: Final = 20
-"""Pixels."""
 LEAST_DIGITS: Final = 20
 """So many of the last digits that are shown an axis spans at least."""
+AXIS: Final = 46
+"""Of the values beside a lane, in pixels at 100 per cent."""
+MARKS_APART: Final = 90
+"""Pixels at 100 per cent between two marks of time, at least."""
+FREE: Final = 9
+"""Pixels between the outermost value of a lane and its edge: no curve lies on that."""
+GRASP: Final = 5
+"""Pixels beside a cursor within which the mouse takes hold of it."""
+GRID: Final = 40
+"""Opacity of the lines of the grid, of 255."""
 
 
-class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has no types
-    """Draws signals of a source over a span of time. Mouse: drag to move, wheel to zoom, both along the time only."""
+_SENTENCE: Final = int(Qt.AlignmentFlag.AlignCenter) | int(Qt.TextFlag.TextWordWrap)
+
+
+class _Values(pg.AxisItem):  # type: ignore[misc]  # pyqtgraph has no types
+    """The values of a lane, in the decimal mark of the window."""
+
+    def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
+        point = self.locale().decimalPoint()
+        return [text.replace(".", point) for text in super().tickStrings(values, scale, spacing)]
+
+    def locale(self) -> Any:
+        """That of the view, which is the window's."""
+        return self.scene().views()[0].locale()
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """An alarm at a time."""
+
+    at: float
+    words: str
+
+
+class Cursor(enum.IntEnum):
+    """The two cursors."""
+
+    A = 0
+    B = 1
+
+
+class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
+    """Draws lanes of a source over a span of time. Mouse: drag to move, wheel to zoom, both along the time only."""
 
     span_moved = Signal(float, float)
     """Somebody moved or zoomed by the mouse: the span that is shown now."""
     moment_chosen = Signal(float)
     """Somebody double-clicked at a time."""
     cursors_moved = Signal()
+    moved_on = Signal()
+    """Another span, or another width: what stands along the time has other places."""
+    menu_wanted = Signal(object, str)
+    """Somebody wants a menu at this point of the screen, for this curve; "" beside all lanes."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._source: CurveSource | None = None
-        self._names: tuple[str, ...] = ()
+        self._lanes: tuple[Lane, ...] = ()
+        self._numbers: Mapping[str, int] = {}
         self._span = (0.0, 60.0)
-        self.panes: list[Any] = []
-        self.curves: dict[str, tuple[Any, Any]] = {}
-        self._heights: dict[Any, tuple[float, float]] = {}
-        """The bounds of the value axes, by pane."""
-        self._lanes: dict[str, int] = {}
-        self.axis_zero = 0.0
-        """The time of the source at the zero of the axis."""
-        self._utc_offset = 0.0
+        self._boxes: list[tuple[Any, Any]] = []
+        """The axis and the box of each lane."""
+        self.curves: dict[str, Any] = {}
+        self._ranges: dict[int, tuple[float, float]] = {}
+        """The bounds of the value axes, by lane."""
         self._setting = False
         self._cursor_at: list[float | None] = [None, None]
-        self.cursor_lines: list[list[Any]] = [[], []]
+        self._held: Cursor | None = None
         self._moment: float | None = None
-        self._moment_lines: list[Any] = []
+        self._flags: tuple[Flag, ...] = ()
+        self.sentence = ""
+        """What stands in the middle where there are no values."""
+        self.named = False
+        """Whether the names of the curves stand in the lanes, as no legend does beside them."""
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(self.tr("Trend"))
+        self.setFrameShape(self.Shape.NoFrame)
+        self.ci.layout.setContentsMargins(0, 0, 0, 0)
+        self.ci.layout.setSpacing(0)
         self.scene().sigMouseClicked.connect(self._click)
-        self._recolour()
+        self.recolour()
 
     # What is drawn
 
     @property
     def names(self) -> tuple[str, ...]:
         """The signals that are drawn."""
-        return self._names
+        return tuple(self.curves)
 
-    def set_source(self, source: CurveSource | None) -> None:
-        """Draw values of another source."""
-        if source is not self._source:
-            self._source = source
-            self._build()
+    @property
+    def lanes(self) -> tuple[Lane, ...]:
+        """The lanes, from the top."""
+        return self._lanes
 
-    def set_names(self, names: Sequence[str]) -> None:
-        """Draw these signals."""
-        if tuple(names) != self._names:
-            self._names = tuple(names)
+    def show_lanes(self, source: CurveSource | None, lanes: Sequence[Lane], numbers: Mapping[str, int]) -> None:
+        """Draw these lanes of a source, each curve with the pen of its number."""
+        same = tuple(lanes) == self._lanes
+        self._source, self._lanes, self._numbers = source, tuple(lanes), dict(numbers)
+        self._ranges = {}
+        if not same:
             self._build()
+        self.recolour()
+        self._show_span()
+        self.draw()
+
+    def set_heights(self, heights: Sequence[int]) -> None:
+        """Make the lanes so many pixels high."""
+        for row, height in enumerate(heights):
+            self.ci.layout.setRowFixedHeight(row, height)
+        self._widen()
+
+    def _widen(self) -> None:
+        """Qt shrinks what is laid out to what it holds just then, also while that is put together, and leaves it so."""
+        self.ci.setGeometry(self.range)
 
     @property
     def span(self) -> tuple[float, float]:
@@ -88,7 +152,29 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def pixel_s(self) -> float:
         """How many seconds one pixel stands for."""
         begin, end = self._span
-        return (end - begin) / max(1, int(self.width()))
+        return (end - begin) / max(1, self._along().width())
+
+    def _along(self) -> QRect:
+        """Where the curves are: right of the values, over all lanes."""
+        left = scaled(AXIS)
+        return QRect(left, 0, max(1, self.viewport().width() - left), self.viewport().height())
+
+    def x_of(self, at: float) -> float:
+        """Where a time is, in pixels from the left edge."""
+        along, (begin, end) = self._along(), self._span
+        return along.left() + (at - begin) / (end - begin) * along.width()
+
+    def time_at(self, x: float) -> float:
+        """The time at a place, in pixels from the left edge."""
+        along, (begin, end) = self._along(), self._span
+        return begin + (x - along.left()) / along.width() * (end - begin)
+
+    def marks(self) -> list[TimeMark]:
+        """The marks of time in the span."""
+        source, (begin, end) = self._source, self._span
+        if source is None:
+            return []
+        return list(time_marks(begin, end, source.civil(end), self._along().width() // scaled(MARKS_APART)))
 
     def set_span(self, begin: float, end: float) -> None:
         """Show another span of time."""
@@ -104,36 +190,57 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         if source is None or not self.isVisible():
             return
         begin, end = self._span
-        pixels = max(50, self.width())
-        seen: dict[Any, list[float]] = {}
-        for name, (curve, pane) in self.curves.items():
-            found = shape(source, name, begin, end, pixels)
-            values = found.values
-            lane = self._lanes.get(name)
-            if lane is not None:
-                values = values * LANE - lane
-            if len(found.times) < 2 or np.isnan(values).all():
-                curve.setData([], [])
-            else:
-                curve.setData(found.times - self.axis_zero, values, connect="finite", skipFiniteCheck=False)
-                if lane is None:
-                    seen.setdefault(pane, []).extend((float(np.nanmin(values)), float(np.nanmax(values))))
-        for pane, ends in seen.items():
-            self._fit(pane, min(ends), max(ends))
+        pixels = max(50, self._along().width())
+        for place, lane in enumerate(self._lanes):
+            ends: list[float] = []
+            for number, name in enumerate(lane.names):
+                found = shape(source, name, begin, end, pixels)
+                values = found.values
+                if len(found.times) < 2 or np.isnan(values).all():
+                    self.curves[name].setData([], [])
+                    continue
+                if lane.band:
+                    values = values * BIT + len(lane.names) - number - (1 + BIT) / 2
+                else:
+                    ends += (float(np.nanmin(values)), float(np.nanmax(values)))
+                self.curves[name].setData(found.times, values, connect="finite")
+            if not lane.band:
+                self._fit(place, lane, ends)
 
-    def _fit(self, pane: Any, low: float, high: float) -> None:
+    def fit(self, place: int) -> None:
+        """Bring the axis of a lane close to its values."""
+        self._ranges.pop(place, None)
+        self.draw()
+
+    def _fit(self, place: int, lane: Lane, ends: Sequence[float]) -> None:
         """Bring values into sight."""
-        if self._source is None or not np.isfinite((low, high)).all():
+        if self._source is None or not np.isfinite(ends).all() or (not ends and place in self._ranges):
             return
         signals = self._source.project.signal_named
-        decimals = min(signals[name].decimals for name, (_, where) in self.curves.items() if where is pane)
-        now = self._heights.get(pane)
-        wanted = bounds(low, high, least=LEAST_DIGITS * 10.0**-decimals, now=now)
+        digits = LEAST_DIGITS * 10.0 ** -min(signals[name].decimals for name in lane.names)
+        now = self._ranges.get(place)
+        least = max(digits, LEAST_SPANS.get(lane.unit, 0.0))
+        low, high = min(ends, default=0.0), max(ends, default=0.0)
+        wanted = bounds(low, high, least=least, now=now, zero=not ends or lane.unit in FROM_ZERO)
         if wanted != now:
-            self._heights[pane] = wanted
-            pane.setYRange(*wanted, padding=0)
+            self._ranges[place] = wanted
+            self._show_range(place)
 
-    # Cursors and the moment of a replay
+    def _show_range(self, place: int) -> None:
+        if place not in self._ranges:
+            return
+        bottom, top = self._ranges[place]
+        box = self._boxes[place][1]
+        above = self.fontMetrics().height() if self._lanes[place].unit or self.named else FREE
+        above = min(above, box.height() / 4)
+        each = (top - bottom) / max(1.0, box.height() - FREE - above)
+        box.setYRange(bottom - each * FREE, top + each * above, padding=0)
+
+    def value_range(self, place: int) -> tuple[float, float]:
+        """The bounds of the value axis of a lane; both 0 where nothing was drawn yet."""
+        return self._ranges.get(place, (0.0, 0.0))
+
+    # Cursors, alarms, and the moment of a replay
 
     @property
     def cursors(self) -> tuple[float | None, float | None]:
@@ -143,204 +250,218 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def set_cursor(self, number: int, at: float | None) -> None:
         """Put cursor 0 or 1 at a time, or take it away."""
         self._cursor_at[number] = at
-        self._draw_cursors()
+        self._draw_across()
         self.cursors_moved.emit()
 
     def set_moment(self, at: float | None) -> None:
         """Mark where a replay stands, or nothing."""
         self._moment = at
-        if at is not None and self._moment_lines:
-            for line in self._moment_lines:
-                line.setValue(at - self.axis_zero)
-        else:
-            self._draw_cursors()
+        self._draw_across()
 
-    # Making the panes
+    @property
+    def flags(self) -> tuple[Flag, ...]:
+        """The alarms that are marked."""
+        return self._flags
+
+    def set_flags(self, flags: Sequence[Flag]) -> None:
+        """Mark these alarms."""
+        if tuple(flags) != self._flags:
+            self._flags = tuple(flags)
+            self._draw_across()
+
+    def _draw_across(self) -> None:
+        self.viewport().update()
+        self.moved_on.emit()
+
+    # Making the lanes
 
     def _build(self) -> None:
-        # While their panes are there: the lines of panes that are gone can no longer be asked where they are.
-        self._take_lines_out()
         self.clear()
-        self.panes, self.curves, self._lanes, self._heights = [], {}, {}, {}
-        source = self._source
-        if source is None:
-            return
-        self._take_axis_zero(source)
-        project = source.project
-        known = [name for name in self._names if name in project.signal_named]
-        units: dict[str, list[str]] = {}
-        for name in known:
-            if not is_lane(project, name):
-                units.setdefault(project.signal_named[name].unit, []).append(name)
-        lanes = [name for name in known if is_lane(project, name)]
-        rows = len(units) + bool(lanes)
-        for row, (unit, names) in enumerate(units.items()):
-            pane = self._pane(row, last=row == rows - 1)
-            pane.setLabel("left", unit or self.tr("value"))
-            for name in names:
-                self._add_curve(pane, name)
-        if lanes:
-            pane = self._pane(rows - 1, last=True)
-            self._lanes = {name: number for number, name in enumerate(lanes)}
-            pane.getAxis("left").setTicks([[(LANE / 2 - number, name) for name, number in self._lanes.items()]])
-            pane.setYRange(-len(lanes) + 1 - 0.15, 1, padding=0)
-            pane.setMouseEnabled(x=True, y=False)
-            height = LANE_HEIGHT * (len(lanes) + (2 if rows == 1 else 1)) + 24
-            self.ci.layout.setRowMaximumHeight(rows - 1, height)
-            for name in lanes:
-                self._add_curve(pane, name)
-        else:
-            self.ci.layout.setRowMaximumHeight(max(0, rows - 1), 16_000)
-        widest = max((pane.getAxis("left").width() for pane in self.panes), default=0)
-        for pane in self.panes:
-            pane.getAxis("left").setWidth(max(64, widest, self._lane_width(lanes)))
-            if pane is not self.panes[0]:
-                pane.setXLink(self.panes[0])
-        if self.panes:
-            self.panes[0].getViewBox().sigXRangeChanged.connect(self._x_changed)
-        self._show_span()
-        self._recolour()
-        self.draw()
-
-    def _lane_width(self, lanes: Sequence[str]) -> int:
-        metrics = self.fontMetrics()
-        return min(170, max((metrics.horizontalAdvance(name) + 16 for name in lanes), default=0))
-
-    def _pane(self, row: int, *, last: bool) -> Any:
-        axis = pg.DateAxisItem(orientation="bottom", utcOffset=self._utc_offset)
-        pane = self.addPlot(row=row, col=0, axisItems={"bottom": axis}, enableMenu=False)
-        pane.ctrlMenu.deleteLater()  # nobody opens it, and it would outlive its pane
-        pane.ctrlMenu = None
-        pane.hideButtons()
-        pane.showGrid(x=True, y=True, alpha=0.18)
-        pane.setMouseEnabled(x=True, y=False)
-        pane.disableAutoRange()
-        for each in (axis, pane.getAxis("left")):
+        self._boxes, self.curves = [], {}
+        for row, lane in enumerate(self._lanes):
             # Their words are set anew at every painting; as a picture they need not be while only curves change.
-            each.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
-            each.enableAutoSIPrefix(False)
-        if not last:
-            axis.setStyle(showValues=False)
-        self.panes.append(pane)
-        return pane
-
-    def _add_curve(self, pane: Any, name: str) -> None:
-        self.curves[name] = (pane.plot([], []), pane)
-
-    def _take_axis_zero(self, source: CurveSource) -> None:
-        """Along the axis are seconds since 1970, so that its ticks fall on round civil times.
-
-        Where the civil clock was set within the span, they are those of its end.
-        """
-        end = self._span[1]
-        civil = source.civil(end)
-        offset = civil.utcoffset()
-        self.axis_zero = end - civil.timestamp()
-        self._utc_offset = 0.0 if offset is None else -offset.total_seconds()
+            axis = _Values(orientation="left", maxTickLength=0)
+            axis.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
+            axis.enableAutoSIPrefix(False)
+            axis.setWidth(scaled(AXIS))
+            axis.setStyle(tickTextOffset=4, tickAlpha=GRID, maxTickLevel=0)
+            box = pg.ViewBox(enableMenu=False, enableMouse=True)
+            box.setMouseEnabled(x=True, y=False)
+            box.disableAutoRange()
+            axis.linkToView(box)
+            if lane.band:
+                axis.setTicks([])
+                box.setYRange(0, len(lane.names), padding=0)
+            else:
+                axis.setGrid(GRID)
+            self.addItem(axis, row=row, col=0)
+            self.addItem(box, row=row, col=1)
+            for name in lane.names:
+                self.curves[name] = pg.PlotCurveItem()
+                box.addItem(self.curves[name], ignoreBounds=True)
+            box.sigXRangeChanged.connect(self._x_changed)
+            box.sigResized.connect(lambda _box, row=row: self._show_range(row))
+            self._boxes.append((axis, box))
+        self._widen()
 
     def _show_span(self) -> None:
-        source = self._source
-        if self.panes and source is not None:
-            before = self.axis_zero
-            self._take_axis_zero(source)
-            if abs(self.axis_zero - before) > SAME_CLOCK_S:
-                for pane in self.panes:
-                    pane.getAxis("bottom").utcOffset = self._utc_offset
-                self._draw_cursors()
-            else:
-                self.axis_zero = before
-            self._setting = True
-            begin, end = self._span
-            self.panes[0].setXRange(begin - self.axis_zero, end - self.axis_zero, padding=0)
-            self._setting = False
+        self._setting = True
+        for _, box in self._boxes:
+            box.setXRange(*self._span, padding=0)
+        self._setting = False
+        self._draw_across()
 
     def _x_changed(self, _box: object, span: tuple[float, float]) -> None:
-        if self._setting:
-            return
-        begin, end = span[0] + self.axis_zero, span[1] + self.axis_zero
-        self._span = (begin, end)
-        self.draw()
-        self.span_moved.emit(begin, end)
-
-    def _take_lines_out(self) -> None:
-        for line in (*self.cursor_lines[0], *self.cursor_lines[1], *self._moment_lines):
-            line.getViewBox().removeItem(line)
-        self.cursor_lines, self._moment_lines = [[], []], []
-
-    def _draw_cursors(self) -> None:
-        self._take_lines_out()
-        colours = palette.current()
-        for number, at in enumerate(self._cursor_at):
-            if at is None:
-                continue
-            for place, pane in enumerate(self.panes):
-                style = Qt.PenStyle.SolidLine if number == 0 else Qt.PenStyle.DashLine
-                line = pg.InfiniteLine(
-                    at - self.axis_zero,
-                    angle=90,
-                    movable=True,
-                    pen=pg.mkPen(colours.accent, width=1.5, style=style),
-                    hoverPen=pg.mkPen(colours.accent, width=3),
-                    label="AB"[number] if place == 0 else None,
-                    labelOpts={"position": 0.85, "color": colours.on_accent, "fill": colours.accent},
-                )
-                line.sigPositionChanged.connect(lambda moved, number=number: self._cursor_dragged(number, moved))
-                pane.addItem(line, ignoreBounds=True)
-                self.cursor_lines[number].append(line)
-        if self._moment is not None:
-            for pane in self.panes:
-                line = pg.InfiniteLine(
-                    self._moment - self.axis_zero,
-                    angle=90,
-                    pen=pg.mkPen(colours.ink, width=1, style=Qt.PenStyle.DotLine),
-                )
-                pane.addItem(line, ignoreBounds=True)
-                self._moment_lines.append(line)
-
-    def _cursor_dragged(self, number: int, moved: Any) -> None:
-        at = float(moved.value()) + self.axis_zero
-        if self._cursor_at[number] == at:
-            return
-        self._cursor_at[number] = at
-        for line in self.cursor_lines[number]:
-            if line is not moved:
-                line.blockSignals(True)
-                line.setValue(at - self.axis_zero)
-                line.blockSignals(False)
-        self.cursors_moved.emit()
+        if not self._setting:
+            self.set_span(float(span[0]), float(span[1]))
+            self.span_moved.emit(*self._span)
 
     # Events
 
     def _click(self, event: Any) -> None:
-        if not event.double() or not self.panes:
-            return
-        for pane in self.panes:
-            box = pane.getViewBox()
-            if box.sceneBoundingRect().contains(event.scenePos()):
-                self.moment_chosen.emit(float(box.mapSceneToView(event.scenePos()).x()) + self.axis_zero)
-                return
+        if event.double() and self._boxes and self._along().contains(event.scenePos().toPoint()):
+            self.moment_chosen.emit(self.time_at(event.scenePos().x()))
 
-    def _recolour(self) -> None:
+    def cursor_at(self, x: float) -> Cursor | None:
+        """The cursor that the mouse takes hold of at a place, in pixels from the left edge."""
+        near = [
+            (abs(self.x_of(at) - x), cursor)
+            for cursor, at in zip(Cursor, self._cursor_at, strict=True)
+            if at is not None and abs(self.x_of(at) - x) <= GRASP
+        ]
+        return min(near)[1] if near else None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take hold of a cursor, or of the time."""
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._held = self.cursor_at(event.position().x())
+        if self._held is None:
+            super().mousePressEvent(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        x = event.position().x()
+        if self._held is not None:
+            self.set_cursor(self._held, self.time_at(x))
+            return
+        on_one = not event.buttons() and self.cursor_at(x) is not None
+        self.viewport().setCursor(Qt.CursorShape.SplitHCursor if on_one else Qt.CursorShape.ArrowCursor)
+        super().mouseMoveEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if self._held is None:
+            super().mouseReleaseEvent(event)
+        self._held = None
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for a menu: that of the curve next to the mouse, or of the first one by key."""
+        at = event.pos() if event.reason() is QContextMenuEvent.Reason.Mouse else self._along().topLeft()
+        self.menu_wanted.emit(event.globalPos(), self.curve_near(at))
+        event.accept()
+
+    def curve_near(self, at: QPoint) -> str:
+        """The curve of the lane at a place that is next to it; "" where there is no lane."""
+        moment = self.time_at(at.x())
+        for lane, (_, box) in zip(self._lanes, self._boxes, strict=True):
+            place = box.sceneBoundingRect()
+            if not place.top() <= at.y() < place.bottom():
+                continue
+            if lane.band or self._source is None:
+                row = int((at.y() - place.top()) / max(1.0, place.height()) * len(lane.names))
+                return lane.names[min(row, len(lane.names) - 1)]
+            wanted = float(box.mapSceneToView(QPointF(at)).y())
+            values = {name: self._source.at(name, moment) for name in lane.names}
+            return min(lane.names, key=lambda name: np.nan_to_num(abs(values[name] - wanted), nan=np.inf))
+        return ""
+
+    # Painting
+
+    def recolour(self) -> None:
+        """Take the colours of the palette, and of the curves."""
         colours = palette.current()
         self.setBackground(QColor(colours.base))
-        for pane in self.panes:
-            pane.getViewBox().setBorder(pg.mkPen(colours.line))
-            for axis in (pane.getAxis("bottom"), pane.getAxis("left")):
-                axis.setPen(colours.line)
-                axis.setTextPen(colours.ink)
-        for name, (curve, _) in self.curves.items():
-            curve.setPen(pen(self._names.index(name), dark=colours.dark))
-        self._draw_cursors()
+        for axis, _ in self._boxes:
+            axis.setPen(colours.line)
+            axis.setTickPen(colours.ink)
+            axis.setTextPen(colours.faint)
+        project = self._source.project if self._source is not None else None
+        for name, curve in self.curves.items():
+            wanted = project is not None and is_set_point(project, name)
+            curve.setPen(pen(self._numbers.get(name, 0), dark=colours.dark, wanted=wanted))
+        self.viewport().update()
+
+    def drawBackground(self, painter: QPainter, rect: QRectF) -> None:
+        """Behind the curves: the marks of time, and the span between the cursors."""
+        super().drawBackground(painter, rect)
+        colours, along = palette.current(), self._along()
+        grid = colours.colour("ink")
+        grid = QColor(grid.red(), grid.green(), grid.blue(), GRID)
+        painter.save()
+        painter.resetTransform()
+        first, second = self._cursor_at
+        if first is not None and second is not None:
+            tint = QColor(colours.accent)
+            tint.setAlpha(GRID)
+            left, right = sorted((self.x_of(first), self.x_of(second)))
+            between = QRectF(left, along.top(), right - left, along.height())
+            painter.fillRect(between.intersected(QRectF(along)), tint)
+        painter.setPen(grid)
+        for mark in self.marks():
+            x = round(self.x_of(mark.at))
+            painter.drawLine(x, along.top(), x, along.bottom())
+        painter.restore()
+
+    def drawForeground(self, painter: QPainter, rect: QRectF) -> None:  # noqa: ARG002
+        """Before the curves: edges and units of the lanes, alarms, cursors, and where a replay stands."""
+        colours, along = palette.current(), self._along()
+        painter.save()
+        painter.resetTransform()
+        painter.setFont(self.font())
+        for lane, (_, box) in zip(self._lanes, self._boxes, strict=True):
+            place = box.sceneBoundingRect().toRect()
+            painter.setPen(colours.colour("line"))
+            painter.drawLine(0, place.bottom(), along.right(), place.bottom())
+            self._write_lane(painter, lane, place)
+        painter.setClipRect(along)
+        for flag in self._flags:
+            self._line(painter, flag.at, QPen(colours.colour("fault"), 1, Qt.PenStyle.DashLine))
+        for at in self._cursor_at:
+            if at is not None:
+                self._line(painter, at, QPen(colours.colour("accent"), 1.5))
+        if self._moment is not None:
+            self._line(painter, self._moment, QPen(colours.colour("ink"), 1, Qt.PenStyle.DotLine))
+        if self.sentence:
+            around = painter.boundingRect(along, _SENTENCE, self.sentence)
+            painter.fillRect(around.adjusted(-8, -4, 8, 4), colours.colour("base"))
+            painter.setPen(colours.colour("faint"))
+            painter.drawText(along, _SENTENCE, self.sentence)
+        painter.restore()
+
+    def _write_lane(self, painter: QPainter, lane: Lane, place: QRect) -> None:
+        """The unit of a lane, and the names of its curves where no legend has them."""
+        colours = palette.current()
+        left, line = place.left() + scaled(4), painter.fontMetrics().height()
+        parts = [(lane.unit, colours.colour("faint"))] if lane.unit else []
+        if self.named:
+            parts += [(name, pen(self._numbers.get(name, 0), dark=colours.dark).color()) for name in lane.names]
+        for number, (words, colour) in enumerate(parts):
+            painter.setPen(colour)
+            if lane.band:
+                down = round(place.top() + place.height() * number / len(parts))
+                painter.drawText(QPointF(left, down + painter.fontMetrics().ascent()), words)
+                continue
+            painter.drawText(QRect(left, place.top() + 1, max(0, place.right() - left), line), 0, words)
+            left += painter.fontMetrics().horizontalAdvance(words) + scaled(10)
+
+    def _line(self, painter: QPainter, at: float, how: QPen) -> None:
+        painter.setPen(how)
+        x = round(self.x_of(at))
+        painter.drawLine(x, 0, x, self.viewport().height())
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette, with the panes that are there.
-
-        Panes own menus, which are windows to Qt: taken down here, in the middle of Qt's own walk over all widgets,
-        they would end the process.
-        """
+        """Follow a change of the palette, with the lanes that are there."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "panes"):
-            self._recolour()
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "_lanes"):
+            self.recolour()
 
     def showEvent(self, event: Any) -> None:
         """Nothing is drawn while hidden; catch up."""
@@ -349,5 +470,6 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     def resizeEvent(self, event: Any) -> None:
         super().resizeEvent(event)
-        if hasattr(self, "curves"):
+        if hasattr(self, "_lanes"):
             self.draw()
+            self.moved_on.emit()

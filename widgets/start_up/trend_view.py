@@ -2,49 +2,55 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Final
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import (
-    QMenu,
-    QSplitter,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QEvent, QPoint, QSize, Qt, Signal
+from PySide6.QtGui import QAction, QFocusEvent, QIcon, QKeyEvent, QPixmap, QResizeEvent
+from PySide6.QtWidgets import QApplication, QFrame, QMenu, QScrollArea, QSplitter, QVBoxLayout, QWidget
 
-from app.curves.source import CurveSource, plottable
+from app.curves.source import CurveSource, Unread, plottable
 from app.project.model import RegisterSignal
 from app.recording.reader import TooMany
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
-from widgets.kit.commands import ENTRY, command
+from widgets.kit import palette
+from widgets.kit.commands import allow, command, mark_entry
 from widgets.kit.controls import Choice
-from widgets.kit.flow import FlowLayout
-from widgets.kit.plain import plain_label
-from widgets.start_up.trend_curves import LOOKS, is_lane
+from widgets.kit.elided import ShortLabel
+from widgets.kit.icons import icon
+from widgets.kit.scaling import scaled
+from widgets.kit.tables import add_copying
+from widgets.start_up.curve_picker import CurvePicker
+from widgets.start_up.trend_curves import LOOKS, is_lane, pen
 from widgets.start_up.trend_export import picture, values_text
-from widgets.start_up.trend_legend import LegendColumn, TrendLegend
-from widgets.start_up.trend_plot import TrendPlot
+from widgets.start_up.trend_head import TimeScale, TrendHead
+from widgets.start_up.trend_lanes import LEAST, heights, lanes
+from widgets.start_up.trend_legend import NOTHING, WIDTH, LegendColumn, TrendLegend
+from widgets.start_up.trend_plot import Flag, TrendPlot
 
 SPANS: Final = (10, 30, 60, 300, 900, 3600, 6 * 3600, 24 * 3600)
 """Seconds to choose from."""
 USUAL_SPAN: Final = 60
 MOST: Final = min(16, LOOKS)
 """Curves at once: more nobody can tell apart."""
-IN_ONE_MENU: Final = 40
-"""Signals to choose from in one menu: more do not fit on a screen."""
 AHEAD: Final = 0.02
 """Of the span: what is left free at the right for the values to come."""
 ZOOM: Final = 1.5
 MOVE: Final = 0.1
 """By one press of a key: how much more or less is shown, and how far it is moved, as a share of the span."""
+HEAD: Final = 26
+SCALE: Final = 22
+"""Heights above and below the lanes, in pixels at 100 per cent."""
+USUAL_CURSORS: Final = (0.35, 0.65)
+"""Where cursors appear, as shares of the span."""
+MOST_FLAGS: Final = 300
+"""Alarms that are marked, the newest."""
 
 
 class TrendView(QWidget):
-    """Curves, their table and their commands."""
+    """Curves with their legend, and their commands."""
 
     signals_changed = Signal()
     moment_chosen = Signal(float)
@@ -54,71 +60,116 @@ class TrendView(QWidget):
     said = Signal(str)
     """Something to tell the user."""
 
-    def __init__(self, settings: Settings, parent: QWidget | None = None) -> None:
+    def __init__(self, settings: Settings, parent: QWidget | None = None, *, beside: bool = True) -> None:
+        """The legend stands `beside` the lanes; or else the names stand in them, and it is put elsewhere."""
         super().__init__(parent)
         self._settings = settings
         self._source: CurveSource | None = None
         self._moment: float | None = None
+        self._title = ""
         self._following = True
+        self._beside = beside
+        self._signals: tuple[str, ...] = ()
+        self._numbers: dict[str, int] = {}
+        """Of each curve that of its pen, which it keeps while others come and go."""
         self.plot = TrendPlot()
+        self.plot.named = not beside
         self.legend = TrendLegend()
+        self.head = TrendHead(self.plot)
+        self.scale = TimeScale(self.plot)
+        self.picker = CurvePicker(MOST, self)
+        self.state = ShortLabel()
+        """What is shown, in words: whether it rolls."""
         self.setFocusProxy(self.plot)
         self.plot.installEventFilter(self)
         self._make_actions()
+        self._make_tools()
         self._lay_out()
         self.plot.span_moved.connect(self._moved_by_mouse)
         self.plot.cursors_moved.connect(self._cursors_moved)
         self.plot.moment_chosen.connect(self.moment_chosen)
+        self.plot.menu_wanted.connect(self._show_menu)
+        self.head.moment_chosen.connect(self.moment_chosen)
+        self.picker.chosen.connect(self.show_signals)
         self.set_source(None)
 
     # What is shown
 
-    def set_source(self, source: CurveSource | None, *, moment: float | None = None) -> None:
-        """Show values of another source: of a replay those at `moment`, of what is live (None) always the newest."""
-        self._source, self._moment = source, moment
+    def set_source(self, source: CurveSource | None, *, moment: float | None = None, title: str = "") -> None:
+        """Show values of another source: of a replay those at `moment`, of what is live (None) always the newest.
+
+        `title` says whose values stand still.
+        """
+        self._source, self._moment, self._title = source, moment, title
         self._following = self._rolls
-        names = self.signals
-        self._offer(source)
+        wanted = self._signals
         if source is not None:
             known = plottable(source.project)
-            kept = tuple(name for name in names if name in known)
-            self.show_signals(kept or _likely(source))
+            wanted = tuple(name for name in wanted if name in known) or _likely(source)
             begin, end = source.span()
-            if not self._rolls:
-                self.plot.set_source(source)
+            if moment is not None:
                 self.plot.set_span(begin, max(end, begin + 1.0))
             else:
                 self.plot.set_span(end - self._seconds(), end)
+        changed, self._signals = wanted != self._signals, wanted
+        self._show_lanes()
         self.plot.set_moment(moment)
-        self.plot.set_source(source)
-        self.legend.show_names(None if source is None else source.project, self.signals)
+        self.plot.set_flags(())
         self.legend.show_heading(
             LegendColumn.NOW, self.tr("Now") if moment is None else self.tr("Here", "where the replay stands")
         )
         for number in (0, 1):
             self.plot.set_cursor(number, None)
-        self.follow_action.setEnabled(self._rolls)
+        allow(self.follow_action, self._rolls, self.tr("nothing is live"))
+        allow(self.add_action, source is not None and bool(plottable(source.project)), self.tr("there is no signal"))
+        self.plot.sentence = self.tr("No values yet: connect first.") if isinstance(source, Unread | None) else ""
         self._say_state()
-        self._show_now()
         self.refresh()
+        if changed:
+            self.signals_changed.emit()
 
     @property
     def signals(self) -> tuple[str, ...]:
         """The signals that are shown."""
-        return self.plot.names
+        return self._signals
 
     def show_signals(self, names: Sequence[str]) -> None:
         """Show these signals, the first MOST of them."""
         wanted = tuple(dict.fromkeys(names))[:MOST]
-        if wanted == self.signals:
+        if wanted == self._signals:
             return
-        self.plot.set_names(wanted)
-        self.legend.show_names(None if self._source is None else self._source.project, wanted)
-        self._offer(self._source)
+        self._signals = wanted
+        self._show_lanes()
         self._show_now()
         self._cursors_moved()
         self.refresh()
         self.signals_changed.emit()
+
+    def set_flags(self, flags: Sequence[Flag]) -> None:
+        """Mark these alarms, oldest first."""
+        self.plot.set_flags(flags[-MOST_FLAGS:])
+
+    def _show_lanes(self) -> None:
+        source = self._source
+        kept = {name: number for name, number in self._numbers.items() if name in self._signals}
+        for name in self._signals:
+            free = (number for number in range(LOOKS) if number not in kept.values())
+            kept.setdefault(name, next(free, 0))
+        self._numbers = kept
+        shown = () if source is None else lanes(source.project, self._signals)
+        self.plot.show_lanes(source, shown, kept)
+        self.legend.show_lanes(None if source is None else source.project, shown, kept)
+        self._arrange()
+        self._show_now()
+
+    def _arrange(self) -> None:
+        """Let the lanes share the height that there is, and the legend stand beside them."""
+        shown = self.plot.lanes
+        room = self._area.viewport().height()
+        high = heights(shown, room, self.legend.line, scaled(LEAST))
+        self.plot.set_heights(high)
+        self.plot.setFixedHeight(max(room, sum(high)))
+        self.legend.set_heights(high if self._beside else None)
 
     def refresh(self) -> None:
         """New values came. Costs nothing while hidden."""
@@ -129,9 +180,9 @@ class TrendView(QWidget):
         begin, until = self.plot.span
         length = until - begin
         if self._following and not until - length * AHEAD <= end <= until:
-            # Moving the axis costs more than drawing the curves: it moves on by a step, and is then filled.
+            # Moving the time costs more than drawing the curves: it moves on by a step, and is then filled.
             self.plot.set_span(end - length * (1 - AHEAD), end + length * AHEAD)
-        elif self.plot.span[1] >= end:
+        elif until >= end:
             self.plot.draw()  # the newest values are in sight though it stands still
         self._show_now()
 
@@ -144,17 +195,23 @@ class TrendView(QWidget):
             self.plot.set_span(at - (end - begin) / 2, at + (end - begin) / 2)
         self._show_now()
 
+    def stand_still(self) -> None:
+        """Show what is shown now, until somebody follows the newest values again."""
+        if self._following:
+            self._following = False
+            self._say_state()
+
     def _show_now(self) -> None:
         """The values where a replay stands, or the newest: the one place that says which moment is now."""
         source = self._source
         if source is not None:
             at = source.span()[1] if self._moment is None else self._moment
-            self.legend.show_values(LegendColumn.NOW, [source.at(name, at) for name in self.signals])
+            self.legend.show_values(LegendColumn.NOW, {name: source.at(name, at) for name in self._signals})
 
     @property
     def _rolls(self) -> bool:
         """Whether new values come in."""
-        return self._source is not None and self._moment is None
+        return self._moment is None and not isinstance(self._source, Unread | None)
 
     @property
     def cursors(self) -> tuple[float, float] | None:
@@ -162,10 +219,27 @@ class TrendView(QWidget):
         first, second = self.plot.cursors
         return None if first is None or second is None else (min(first, second), max(first, second))
 
+    def summary(self) -> str:
+        """What is shown, for somebody who does not see it."""
+        begin, end = self.plot.span
+        parts = [self.plot.sentence, self.legend.spoken()]
+        parts.append(self.tr("{seconds} s are shown").format(seconds=self.locale().toString(end - begin, "f", 0)))
+        parts.append(self.state.text())
+        if between := self.head.time_between():
+            parts.append(self.tr("between the cursors: {time}").format(time=between))
+        return ". ".join(part for part in parts if part)
+
     # Commands
 
     def _make_actions(self) -> None:
+        self.add_action = command(self, self.tr("A&dd a curve\u2026"), self.choose_curves, "Alt+Shift+Ins")
+        self.add_action.setIconText(self.tr("Add curve"))
+        self.add_action.setIcon(icon("plus"))
         self.follow_action = command(self, self.tr("&Follow the newest values"), self._toggle_following, "Alt+Shift+F")
+        self.cursors_action = command(self, self.tr("Cursors A and &B"), self._toggle_cursors, "Alt+Shift+B")
+        self.cursors_action.setCheckable(True)
+        self.cursors_action.setIcon(icon("cursors"))
+        self.cursors_action.setIconText(self.tr("A\u2013B"))
         self.cursor_actions = [
             command(self, text, lambda number=number: self._toggle_cursor(number), keys)
             for number, (text, keys) in enumerate(
@@ -173,75 +247,81 @@ class TrendView(QWidget):
             )
         ]
         self.all_action = command(self, self.tr("Show the fu&ll time range"), self.show_all, "Alt+Shift+0")
+        self.fit_action = command(self, self.tr("Fit the &value axes"), self._fit_all, "Alt+Shift+9")
         self.save_picture_action = command(self, self.tr("Save the &picture\u2026"), self.save_picture, "Alt+Shift+P")
         self.save_values_action = command(self, self.tr("Save the &values\u2026"), self.save_values, "Alt+Shift+V")
         self.take_out_action = command(
-            self, self.tr("&Remove the selected curves"), self._take_out, "Alt+Shift+Del", within=True
+            self.legend, self.tr("&Remove the selected curves"), self._take_out, "Alt+Shift+Del", within=True
         )
-        self.add_menu = QMenu(self.tr("A&dd a curve"), self)
+        add_copying(self.legend, self.tr("Copy the values"), self._copied)
+        self.legend.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.legend.customContextMenuRequested.connect(self._show_legend_menu)
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands into a menu."""
-        menu.addMenu(self.add_menu)
-        menu.addAction(self.take_out_action)
+        menu.addActions([self.add_action, self.take_out_action])
         menu.addSeparator()
-        menu.addActions([self.follow_action, self.all_action, *self.cursor_actions])
+        menu.addActions([self.follow_action, self.all_action, self.fit_action])
+        menu.addSeparator()
+        menu.addActions([self.cursors_action, *self.cursor_actions])
         menu.addSeparator()
         menu.addActions([self.save_picture_action, self.save_values_action])
 
-    def _lay_out(self) -> None:
-        add = QToolButton()
-        add.setText(self.tr("Add a curve"))
-        add.setMenu(self.add_menu)
-        add.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        add.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    def _make_tools(self) -> None:
         self.spans = Choice()
         self.spans.setAccessibleName(self.tr("Time range"))
         for seconds in SPANS:
             self.spans.addItem(_span_text(seconds), seconds)
         self.spans.setCurrentIndex(SPANS.index(USUAL_SPAN))
         self.spans.activated.connect(lambda _index: self._choose_span())
-        self.follow = QToolButton()
-        self.follow.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.follow.clicked.connect(self.follow_action.trigger)
-        self.state = plain_label("", "faint")
-        self.difference = plain_label()
-        bar = FlowLayout()
-        bar.setContentsMargins(6, 2, 6, 2)
-        bar.addWidget(add)
-        bar.addWidget(self.spans)
-        bar.addWidget(self.follow)
-        bar.addWidget(self.state)
-        bar.add_stretch()
-        bar.addWidget(self.difference)
-        for action in self.cursor_actions:
-            button = QToolButton()
-            button.setDefaultAction(action)
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            bar.addWidget(button)
-        split = QSplitter(Qt.Orientation.Vertical)
-        split.setObjectName("trend and its table")
-        split.addWidget(self.plot)
-        split.addWidget(self.legend)
-        split.setStretchFactor(0, 1)
-        split.setCollapsible(0, False)
-        split.setSizes([300, 120])
+
+    def _lay_out(self) -> None:
+        self._area = _Lanes(self._arrange)
+        self._area.setWidget(self.plot)
+        for widget, height in ((self.head, HEAD), (self.scale, SCALE), (self.state, SCALE)):
+            widget.setFixedHeight(scaled(height))
+        self.state.setProperty("look", "faint")
+        self.state.setContentsMargins(scaled(8), 0, 0, 0)
+        drawn = _stacked(self.head, self._area, self.scale)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
-        layout.addLayout(bar)
-        layout.addWidget(split, 1)
+        if not self._beside:
+            self.state.setParent(self)
+            self.state.hide()
+            layout.addWidget(drawn)
+            return
+        self.legend.horizontalHeader().setFixedHeight(scaled(HEAD))
+        self.legend.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        for one, other in ((self.legend, self._area), (self._area, self.legend)):
+            one.verticalScrollBar().valueChanged.connect(other.verticalScrollBar().setValue)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.setObjectName("legend and lanes")
+        split.addWidget(_stacked(self.legend, self.state))
+        split.addWidget(drawn)
+        split.setStretchFactor(1, 1)
+        split.setSizes([scaled(WIDTH), 3 * scaled(WIDTH)])
+        split.setHandleWidth(1)
+        split.setChildrenCollapsible(False)
+        layout.addWidget(split)
+
+    def choose_curves(self) -> None:
+        """Open the list of all curves; it stays open while one after another is ticked."""
+        if self._source is not None:
+            self.picker.open_below(self.opener or self.head, plottable(self._source.project), self._signals)
+
+    opener: QWidget | None = None
+    """What opens the list of curves, below which it appears."""
 
     def show_all(self) -> None:
         """Show all the time that there is."""
         if self._source is not None:
             begin, end = self._source.span()
-            self._stand_still()
+            self.stand_still()
             self.plot.set_span(begin, max(end, begin + 1.0))
 
     def look_at(self, begin: float, end: float) -> None:
         """Stand still and show this span."""
-        self._stand_still()
+        self.stand_still()
         self.plot.set_span(begin, end)
 
     def save_picture(self) -> None:
@@ -251,7 +331,7 @@ class TrendView(QWidget):
             self, self._settings, "start_up_folder", self.tr("Save the picture"), self.tr("trend"), kinds
         )
         if place is not None:
-            write_or_say(place[0], picture(self.plot, place[0].suffix), self.said.emit)
+            write_or_say(place[0], picture(self, place[0].suffix), self.said.emit)
 
     def save_values(self) -> None:
         """Ask for a file and save the values of the span that is shown, or of the one between the cursors."""
@@ -265,7 +345,7 @@ class TrendView(QWidget):
         if place is not None:
             begin, end = self.cursors or self.plot.span
             try:
-                content = values_text(source, self.signals, begin, end).encode("utf-8-sig")
+                content = values_text(source, self._signals, begin, end).encode("utf-8-sig")
             except TooMany as why:
                 self.said.emit(str(why))
                 return
@@ -288,21 +368,15 @@ class TrendView(QWidget):
         self._say_state()
         self.refresh()
 
-    def _stand_still(self) -> None:
-        if self._following:
-            self._following = False
-            self._say_state()
-
     def _moved_by_mouse(self, _begin: float, _end: float) -> None:
-        self._stand_still()
+        self.stand_still()
 
     def _say_state(self) -> None:
-        self.follow.setVisible(self._rolls)
-        self.follow.setText(self.tr("Pause") if self._following else self.tr("Follow"))
-        if self._source is None:
-            self.state.setText(self.tr("No values yet: connect first."))
-        elif not self._rolls:
-            self.state.setText("")
+        follows = self._following or not self._rolls
+        self.follow_action.setIconText(self.tr("Pause") if follows else self.tr("Follow"))
+        self.follow_action.setIcon(icon("pause" if follows else "play"))
+        if not self._rolls:
+            self.state.setText(self._title)
         elif self._following:
             self.state.setText(self.tr("rolling"))
         else:
@@ -310,85 +384,158 @@ class TrendView(QWidget):
 
     # Cursors
 
+    def _toggle_cursors(self) -> None:
+        wanted = self.plot.cursors == (None, None)
+        for number in (0, 1):
+            if (self.plot.cursors[number] is None) is wanted:
+                self._toggle_cursor(number)
+
     def _toggle_cursor(self, number: int) -> None:
         begin, end = self.plot.span
+        if self._source is not None:  # where there are values
+            first, last = self._source.span()
+            begin, end = max(begin, min(first, end)), min(end, max(last, begin))
         if self.plot.cursors[number] is None:
-            self._stand_still()
-            self.plot.set_cursor(number, begin + (end - begin) * (0.35 if number == 0 else 0.65))
+            self.stand_still()
+            self.plot.set_cursor(number, begin + (end - begin) * USUAL_CURSORS[number])
         else:
             self.plot.set_cursor(number, None)
 
     def _cursors_moved(self) -> None:
-        source = self._source
+        source, cursors = self._source, self.plot.cursors
+        there = cursors != (None, None)
+        self.cursors_action.setChecked(there)
+        self.legend.show_cursors(shown=there)
         if source is None:
             return
         columns = []
-        for column, at in zip((LegendColumn.FIRST, LegendColumn.SECOND), self.plot.cursors, strict=True):
-            values = [source.at(name, at) if at is not None else float("nan") for name in self.signals]
+        for column, at in zip((LegendColumn.FIRST, LegendColumn.SECOND), cursors, strict=True):
+            values = {name: source.at(name, at) if at is not None else float("nan") for name in self._signals}
             self.legend.show_values(column, values)
             columns.append(values)
-        differences = [second - first for first, second in zip(*columns, strict=True)]
-        self.legend.show_values(LegendColumn.DIFFERENCE, differences)
-        first, second = self.plot.cursors
-        if first is None or second is None:
-            self.difference.clear()
-        else:
-            self.difference.setText(self.tr("B \u2212 A: {seconds} s").format(seconds=f"{second - first:.3f}"))
-            self.span_chosen.emit(min(first, second), max(first, second))
+        first, second = columns
+        self.legend.show_values(LegendColumn.DIFFERENCE, {name: second[name] - first[name] for name in self._signals})
+        if self.cursors is not None:
+            self.span_chosen.emit(*self.cursors)
 
     # Curves
 
-    def _offer(self, source: CurveSource | None) -> None:
-        """The curves that can be added."""
-        names = () if source is None else plottable(source.project)
-        self.offer_in(self.add_menu, [name for name in names if name not in self.signals])
-        self.add_menu.setEnabled(bool(names) and len(self.signals) < MOST)
-
-    def offer_in(self, menu: QMenu, names: Sequence[str]) -> None:
-        """Put signals into a menu: where they are more than one finds there, into menus of their own, when opened."""
-        for former in menu.findChildren(QMenu, options=Qt.FindChildOption.FindDirectChildrenOnly):
-            former.deleteLater()
-        menu.clear()
-        if len(names) <= IN_ONE_MENU:
-            for name in names:
-                action = menu.addAction(name.replace("&", "&&"))
-                action.setProperty(ENTRY, True)
-                action.triggered.connect(lambda _checked=False, name=name: self.show_signals((*self.signals, name)))
-            return
-        size = IN_ONE_MENU
-        while len(names) > size * IN_ONE_MENU:
-            size *= IN_ONE_MENU
-        for begin in range(0, len(names), size):
-            part = names[begin : begin + size]
-            within = menu.addMenu(f"{part[0]} \u2026 {part[-1]}".replace("&", "&&"))
-            within.aboutToShow.connect(lambda within=within, part=part: self.offer_in(within, part))
-
     def _take_out(self) -> None:
+        self._remove(self.legend.selected_curves())
+
+    def _remove(self, names: Sequence[str]) -> None:
+        self.show_signals([name for name in self._signals if name not in names])
+
+    def _recolour(self, name: str, number: int) -> None:
+        """Give a curve another colour; who had it takes the former one."""
+        former = self._numbers[name]
+        for other, has in self._numbers.items():
+            if has == number:
+                self._numbers[other] = former
+        self._numbers[name] = number
+        self._show_lanes()
+
+    def _fit_all(self) -> None:
+        for place in range(len(self.plot.lanes)):
+            self.plot.fit(place)
+
+    def _copied(self) -> str:
+        """The selected rows of the legend, or all of them, to paste into a spreadsheet."""
+        names = self.legend.selected_curves() or self.legend.names
+        return "\n".join(f"{name}\t{self._value_text(name)}" for name in names)
+
+    def _value_text(self, name: str) -> str:
+        source = self._source
+        if source is None:
+            return NOTHING
+        at = source.span()[1] if self._moment is None else self._moment
+        return self.legend.text_of(LegendColumn.NOW, name, source.at(name, at))
+
+    # The menu of a curve
+
+    def _show_legend_menu(self, at: QPoint) -> None:
+        index = self.legend.indexAt(at)
         chosen = self.legend.selected_curves()
-        self.show_signals([name for name in self.signals if name not in chosen])
+        name = self.legend.names[index.row()] if index.isValid() else chosen[0] if chosen else ""
+        self._show_menu(self.legend.viewport().mapToGlobal(at), name)
+
+    def _show_menu(self, at: QPoint, name: str) -> None:
+        menu = self.menu_of(name)
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(at)
+
+    def menu_of(self, name: str) -> QMenu:
+        """The menu of a curve, or of the trend where there is none."""
+        menu = QMenu(self)
+        if name:
+            shown = name.replace("&", "&&")
+            self._entry(menu, self.tr("&Remove {name}").format(name=shown), lambda: self._remove((name,)))
+            colours = menu.addMenu(self.tr("&Colour"))
+            for number, words in enumerate(self._colour_names()):
+                entry = self._entry(colours, words, partial(self._recolour, name, number))
+                entry.setIcon(_swatch(number))
+                entry.setCheckable(True)
+                entry.setChecked(self._numbers.get(name) == number)
+            place = next((at for at, lane in enumerate(self.plot.lanes) if name in lane.names), -1)
+            if place >= 0 and not self.plot.lanes[place].band:
+                self._entry(menu, self.tr("&Fit the value axis"), lambda: self.plot.fit(place))
+            value = self._value_text(name)
+            copy = self._entry(
+                menu,
+                self.tr("C&opy the value {value}").format(value=value.replace("&", "&&")),
+                lambda: QApplication.clipboard().setText(value),
+            )
+            copy.setEnabled(value != NOTHING)
+            menu.addSeparator()
+        menu.addActions([self.add_action, self.cursors_action, self.all_action, self.follow_action])
+        menu.addSeparator()
+        menu.addActions([self.save_picture_action, self.save_values_action])
+        return menu
+
+    @staticmethod
+    def _entry(menu: QMenu, words: str, run: Callable[[], object]) -> QAction:
+        action = mark_entry(menu.addAction(words))
+        action.triggered.connect(lambda _checked=False: run())
+        return action
+
+    def _colour_names(self) -> tuple[str, ...]:
+        """As many as there are colours."""
+        return (
+            *(self.tr("blue"), self.tr("orange"), self.tr("green"), self.tr("violet")),
+            *(self.tr("yellow"), self.tr("turquoise"), self.tr("red"), self.tr("indigo")),
+        )
 
     # Events
 
     def eventFilter(self, watched: object, event: QEvent) -> bool:
         """The keys of the plot: arrows move and zoom, Space stands still, Home shows all, End follows."""
         if watched is self.plot and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
-            return self._key(event)
+            handled = self._key(event)
+            if handled:
+                self.plot.setAccessibleDescription(self.summary())
+            return handled
+        if watched is self.plot and isinstance(event, QFocusEvent) and event.gotFocus():
+            # Told once as somebody comes here: numbers that change four times a second are no words.
+            self.plot.setAccessibleDescription(self.summary())
         return False
 
     def _key(self, event: QKeyEvent) -> bool:
         key = Qt.Key(event.key())
         begin, end = self.plot.span
         length = end - begin
+        way = -1 if key == Qt.Key.Key_Left else 1
         if key in (Qt.Key.Key_Left, Qt.Key.Key_Right) and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self._move_cursor(0, length / 100 * (-1 if key == Qt.Key.Key_Left else 1))
+            self._move_cursor(0, length / 100 * way)
         elif key in (Qt.Key.Key_Left, Qt.Key.Key_Right) and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self._move_cursor(1, length / 100 * (-1 if key == Qt.Key.Key_Left else 1))
+            self._move_cursor(1, length / 100 * way)
         elif key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            self._stand_still()
-            by = length * MOVE * (-1 if key == Qt.Key.Key_Left else 1)
-            self.plot.set_span(begin + by, end + by)
+            self.stand_still()
+            self.plot.set_span(begin + length * MOVE * way, end + length * MOVE * way)
         elif key in (Qt.Key.Key_Up, Qt.Key.Key_Plus, Qt.Key.Key_Down, Qt.Key.Key_Minus):
             self._zoom(1 / ZOOM if key in (Qt.Key.Key_Up, Qt.Key.Key_Plus) else ZOOM)
+        elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown):
+            bar = self._area.verticalScrollBar()
+            bar.setValue(bar.value() + (bar.pageStep() if key == Qt.Key.Key_PageDown else -bar.pageStep()))
         elif key == Qt.Key.Key_Home:
             self.show_all()
         elif key == Qt.Key.Key_End:
@@ -416,10 +563,42 @@ class TrendView(QWidget):
         else:
             self.plot.set_cursor(number, at + by)
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "legend"):
-            self.legend.recolour()
+    def minimumSizeHint(self) -> QSize:
+        """One lane at least, with what stands above and below it."""
+        return QSize(super().minimumSizeHint().width(), scaled(HEAD + LEAST + SCALE))
+
+
+class _Lanes(QScrollArea):
+    """Scrolls the lanes where they would become too low."""
+
+    def __init__(self, arrange: Callable[[], None]) -> None:
+        super().__init__()
+        self._arrange = arrange
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+
+def _stacked(*parts: QWidget) -> QWidget:
+    """Parts above one another, without anything between them."""
+    whole = QWidget()
+    layout = QVBoxLayout(whole)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(0)
+    for part in parts:
+        layout.addWidget(part)
+    return whole
+
+
+def _swatch(number: int) -> QIcon:
+    picture = QPixmap(scaled(16), scaled(16))
+    picture.fill(pen(number, dark=palette.current().dark).color())
+    return QIcon(picture)
 
 
 def _likely(source: CurveSource) -> tuple[str, ...]:

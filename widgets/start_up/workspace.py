@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Final
 
@@ -10,38 +11,50 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
-    QFrame,
+    QHBoxLayout,
     QMenu,
     QSplitter,
-    QToolButton,
+    QStackedWidget,
+    QTabWidget,
     QVBoxLayout,
     QWidget,
 )
 
-from app.curves.source import CurveSource, Recorded, plottable
-from app.events.events import Event
+from app.curves.source import CurveSource, Recorded, Unread, plottable
+from app.events.alarms import AlarmBook, AlarmState
+from app.events.events import Event, EventKind
 from app.panel.driver import PanelDriver
 from app.panel.rendering import Rows
+from app.project.model import Project
 from app.recording.reader import Recording, RecordingUnreadable
 from app.recording.replay import Replay
 from widgets.document.document import Document
 from widgets.document.settings import Settings
-from widgets.face.column import FaceColumn
+from widgets.face.column import FaceColumn, in_scroll_area
 from widgets.face.face import PanelFace
+from widgets.frame.tool_row import ToolRow
 from widgets.kit.commands import command
-from widgets.kit.flow import FlowLayout
+from widgets.kit.controls import push_button
+from widgets.kit.icons import icon
+from widgets.kit.scaling import percent, scaled
 from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 from widgets.live.panel_reason import PanelReason
 from widgets.live.recording import RecordingControl
+from widgets.start_up.alarm_box import AlarmBox
 from widgets.start_up.events_view import EventsView
 from widgets.start_up.replay_bar import ReplayBar
 from widgets.start_up.response_view import ResponseView
+from widgets.start_up.trend_plot import Flag
 from widgets.start_up.trend_view import TrendView
 
 TREND_EVERY_S: Final = (0.25, 1.0)
 """How often the trend is drawn, at most and at least: in between, as often as time moves on by a pixel."""
 BLINK_S: Final = 0.1
+RIGHT: Final = 344
+"""Width of the face and what stands below it, in pixels at 100 per cent."""
+LARGE: Final = 150
+"""The size in per cent from which on there is no room for all at once."""
 
 
 class StartUpWorkspace(QWidget):
@@ -68,11 +81,17 @@ class StartUpWorkspace(QWidget):
         self._told_to = 0.0
         self._drawn = 0.0
         self._seen: tuple[object, ...] = ()
+        self._unread: Project | None = None
         self._rows: Rows = ()
+        self._alarms_then: AlarmBook | None = None
+        """Of a recording: its alarms where the replay stands."""
         self.face = PanelFace()
         self.why = PanelReason()
-        self.trend = TrendView(settings)
-        self.events = EventsView(settings)
+        self.large = percent() >= LARGE
+        """Whether the legend, the events and the figures are tabs: so large, the curves and the face need the room."""
+        self.trend = TrendView(settings, beside=not self.large)
+        self.events = EventsView(settings, low=self.large)
+        self.alarm = AlarmBox()
         self.replay_bar = ReplayBar()
         self.response = ResponseView()
         self.recording_control = RecordingControl(self, live, observation, settings)
@@ -88,6 +107,8 @@ class StartUpWorkspace(QWidget):
             self, self.tr("Registers as &found and as left\u2026"), self.show_registers, "Alt+Shift+D"
         )
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
+        self.open_action.setIconText(self.tr("Open recording\u2026"))
+        self.open_action.setIcon(icon("open"))
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workspace into a menu of the window."""
@@ -96,50 +117,80 @@ class StartUpWorkspace(QWidget):
         self.replay_bar.fill_menu(menu)
         menu.addSeparator()
         self.trend.fill_menu(menu.addMenu(self.tr("&Trend")))
-        self.events.fill_menu(menu.addMenu(self.tr("E&vents")))
+        events = menu.addMenu(self.tr("E&vents"))
+        events.addAction(self.alarm.acknowledge_action)
+        self.events.fill_menu(events)
+        menu.addAction(self.response.copy_action)
         menu.addSeparator()
         menu.addAction(self.registers_action)
 
     def _lay_out(self) -> None:
-        bar = QFrame()
-        bar.setProperty("look", "bar")
-        row = FlowLayout(bar)
-        row.setContentsMargins(6, 2, 8, 2)
-        for action in (*self.recording_control.actions, self.open_action):
-            button = QToolButton()
-            button.setDefaultAction(action)
-            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            row.addWidget(button)
-        row.addWidget(self.recording_control.state)
-        corner = FaceColumn(self.face, self.why, self.response, self.response.sizeHint().height())
-        right = QSplitter(Qt.Orientation.Vertical)
-        right.setObjectName("trend and events")
-        right.addWidget(self.trend)
-        right.addWidget(self.events)
-        right.setStretchFactor(0, 1)
-        right.setSizes([420, 200])
-        right.setCollapsible(0, False)
+        self.record = push_button(self.tr("Stop recording"), self._record_or_end, "primary")
+        self.record.setIcon(icon("stop", "on_accent"))
+        self.record.setMinimumWidth(self.record.sizeHint().width())  # of the longer of its two words
+        self._left = QStackedWidget()
+        making = QWidget()
+        row = QHBoxLayout(making)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(scaled(8))
+        row.addWidget(self.record)
+        row.addWidget(self.recording_control.state, 1)
+        self._left.addWidget(making)
+        self._left.addWidget(self.replay_bar)
+        tools = ToolRow()
+        tools.lead.addWidget(self._left, 1)
+        self.trend.opener = tools.add(self.trend.add_action)
+        tools.add_widget(self.trend.spans)
+        for action in (self.trend.follow_action, self.trend.cursors_action, self.open_action):
+            tools.add(action)
+        slot = QWidget()
+        under = QVBoxLayout(slot)
+        under.setContentsMargins(0, 0, 0, 0)
+        under.setSpacing(0)
+        under.addWidget(self.why)
+        under.addWidget(self.alarm)
+        if self.large:
+            corner = FaceColumn(self.face, slot)
+        else:
+            corner = FaceColumn(self.face, slot, self.response, self.response.sizeHint().height())
+        measured = QSplitter(Qt.Orientation.Vertical)
+        measured.setObjectName("trend and tabs" if self.large else "trend and events")
+        measured.addWidget(self.trend)
+        measured.addWidget(self._tabs() if self.large else self.events)
+        measured.setStretchFactor(0, 1)
+        measured.setSizes([400, 220])
+        measured.setCollapsible(0, False)
         across = QSplitter(Qt.Orientation.Horizontal)
-        across.setObjectName("panel and measurements")
-        measured = QWidget()
-        upright = QVBoxLayout(measured)
-        upright.setContentsMargins(0, 0, 0, 0)
-        upright.setSpacing(0)
-        upright.addWidget(self.replay_bar)
-        upright.addWidget(right, 1)
-        across.addWidget(corner)
+        across.setObjectName("measurements and panel")
         across.addWidget(measured)
-        across.setStretchFactor(1, 1)
-        across.setCollapsible(0, False)
-        across.setCollapsible(1, False)
-        across.setSizes([430, 930])
+        across.addWidget(corner)
+        across.setStretchFactor(0, 1)
+        across.setChildrenCollapsible(False)
+        across.setSizes([1022, RIGHT])
+        for split in (measured, across):
+            split.setHandleWidth(1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(bar)
+        layout.addWidget(tools)
         layout.addWidget(across, 1)
-        self.replay_bar.hide()
+
+    def _tabs(self) -> QTabWidget:
+        tabs = QTabWidget()
+        tabs.setDocumentMode(True)
+        tabs.addTab(self.trend.legend, self.tr("Curves"))
+        tabs.addTab(in_scroll_area(self.events), self.tr("Events"))
+        tabs.addTab(in_scroll_area(self.response), self.tr("Response"))
+        return tabs
+
+    def _record_or_end(self) -> None:
+        control = self.recording_control
+        (control.end_action if self.observation.recording else control.record_action).trigger()
+
+    def _recording_changed(self) -> None:
+        recording = self.observation.recording
+        self.record.setText(self.tr("Stop recording") if recording else self.tr("Record"))
+        self.record.setIcon(icon("stop" if recording else "record", "on_accent"))
 
     def _connect(self) -> None:
         observation, live = self.observation, self._live
@@ -151,7 +202,9 @@ class StartUpWorkspace(QWidget):
         observation.begun.connect(self._begin)
         observation.happened.connect(self._note_events)
         self.recording_control.said.connect(self.said)
-        self.events.acknowledge_wanted.connect(observation.acknowledge)
+        self.alarm.acknowledge_wanted.connect(observation.acknowledge)
+        observation.recording_changed.connect(self._recording_changed)
+        self._recording_changed()
         self.events.note_wanted.connect(observation.note)
         self.events.moment_chosen.connect(self._go_to)
         self.events.said.connect(lambda words: self.said.emit(words, True))
@@ -211,15 +264,16 @@ class StartUpWorkspace(QWidget):
         self.face.set_mark(self.tr("Recording: nothing here is live"))
         self.why.clear()
         self.replay_bar.set_replay(replay)
-        self.replay_bar.show()
+        self._left.setCurrentWidget(self.replay_bar)
         source = Recorded(recording)
-        self.trend.set_source(source, moment=replay.at)
+        self.trend.set_source(source, moment=replay.at, title=path.name)
         if recording.curves:
             self.trend.show_signals(recording.curves)
         self.response.show_source(source, self.trend.signals)
         self.events.set_source_clock(recording.civil)
         self.events.set_events([])
-        self.events.show_alarms({})
+        self._alarms_then = AlarmBook(recording.project)
+        self.trend.set_flags(_flags(recording.events(replay.begin, replay.end)))
         self.events.set_notes_allowed(False)
         self._told_to = replay.begin - 1.0
         self._move_to(replay.at)
@@ -263,7 +317,7 @@ class StartUpWorkspace(QWidget):
         if recording is None:
             return
         self.replay_bar.set_replay(None)
-        self.replay_bar.hide()
+        self._left.setCurrentIndex(0)
         self.face.set_mark("")
         self.why.clear()
         self.events.set_notes_allowed(True)
@@ -283,12 +337,18 @@ class StartUpWorkspace(QWidget):
         self.trend.set_moment(at)
         recording = replay.recording
         if at < self._told_to:
-            self.events.set_events(recording.events(replay.begin, at))
+            news = list(recording.events(replay.begin, at))
+            self.events.set_events(news)
+            self._alarms_then = AlarmBook(recording.project)
         else:
             news = [event for event in recording.events(self._told_to, at) if event.at > self._told_to]
             if news:
                 self.events.add_events(tuple(news))
         self._told_to = at
+        if self._alarms_then is not None:
+            for event in news:
+                self._alarms_then.follow(event)
+            self.alarm.show_alarms(self._alarms_then.alarms, may_acknowledge=False)
 
     # Live
 
@@ -297,6 +357,7 @@ class StartUpWorkspace(QWidget):
         if self._recording is not None:
             return
         source, curves = self.observation.source, self.observation.curves
+        self._unread = None
         self.trend.set_source(source)
         if source is not None and (known := set(curves) & set(plottable(source.project))):
             self.trend.show_signals([name for name in curves if name in known])
@@ -305,6 +366,18 @@ class StartUpWorkspace(QWidget):
             self.events.set_source_clock(source.civil)
         self.events.set_events(self.observation.events)
         self._show_alarms()
+        self._show_unread()
+
+    def _show_unread(self) -> None:
+        """Before the first connection: the lanes that the project will have."""
+        project = self._document.project
+        if self._recording is not None or self.observation.history is not None or not self.isVisible():
+            return
+        if project is not self._unread:
+            self._unread = project
+            source = Unread(project)
+            self.trend.set_source(source)
+            self.response.show_source(source, self.trend.signals)
 
     def _connection_changed(self) -> None:
         if not self._live.writing.in_charge:
@@ -322,15 +395,19 @@ class StartUpWorkspace(QWidget):
         self._rows, self._seen = (), ()
         if session is None:
             self.face.set_rows(())  # what was live, or was played, is so no longer
+            self.trend.stand_still()
+            self._show_unread()
 
     def _note_events(self, events: tuple[Event, ...]) -> None:
         if self._recording is None:
             self.events.add_events(events)
-            self._show_alarms()
+            if any(event.kind is EventKind.ALARM for event in events):
+                self._show_alarms()
 
     def _show_alarms(self) -> None:
         watch = self.observation.watch
-        self.events.show_alarms({} if watch is None else watch.alarms.alarms)
+        self.alarm.show_alarms({} if watch is None else watch.alarms.alarms)
+        self.trend.set_flags(_flags(self.observation.events))
 
     def _frame(self) -> None:
         session = self._live.session
@@ -394,6 +471,7 @@ class StartUpWorkspace(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._seen = ()
+        self._show_unread()
         self.trend.refresh()
 
     def hideEvent(self, event: QHideEvent) -> None:
@@ -406,3 +484,12 @@ class StartUpWorkspace(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
             self.face.release_all()
+
+
+def _flags(events: Iterable[Event]) -> list[Flag]:
+    """The alarms that came, to be marked in the trend."""
+    return [
+        Flag(event.at, event.subject)
+        for event in events
+        if event.kind is EventKind.ALARM and event.data.get("state") == AlarmState.UNACKNOWLEDGED
+    ]

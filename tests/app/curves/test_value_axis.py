@@ -40,6 +40,25 @@ def test_bounds_are_round(low: float, high: float, least: float, expected: tuple
     assert bounds(low, high, least=least) == pytest.approx(expected)
 
 
+@given(values, values, st.floats(0.001, 1e6))
+def test_an_axis_from_zero_holds_it_and_ends_there_where_nothing_is_beyond(
+    one: float, other: float, least: float
+) -> None:
+    low, high = sorted((one, other))
+    bottom, top = bounds(low, high, least=least, zero=True)
+    assert bottom <= min(0.0, low) or math.isclose(bottom, low)
+    assert top >= max(0.0, high) or math.isclose(top, high)
+    if low >= 0:
+        assert bottom == 0.0
+        assert top > high
+    elif high <= 0:
+        assert top == 0.0
+
+
+def test_the_current_of_a_machine_at_rest_reads_from_zero() -> None:
+    assert bounds(0.0, 0.0, least=1.0, zero=True) == pytest.approx((0.0, 1.1))
+
+
 def test_values_that_leave_it_and_values_that_shrink_move_it() -> None:
     assert bounds(0.0, 61.0, now=(-10.0, 60.0))[1] > 61.0
     assert bounds(10.0, 12.0, now=(-10.0, 60.0)) != (-10.0, 60.0)

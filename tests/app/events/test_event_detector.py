@@ -196,3 +196,28 @@ def test_answers_that_come_twice_are_an_event_once_in_a_while(pump: Project) -> 
         assert look(count) == []
     now[0] += 2 * CAREFUL_S
     assert len(look(20)) == 1
+
+
+def test_a_book_follows_what_was_recorded_of_alarms(pump: Project) -> None:
+    book, told = AlarmBook(pump), AlarmBook(pump)
+    (index, *_) = book.alarms
+    events = [
+        *book.look((index,), 1.0),
+        *book.acknowledge((index,), 2.0),
+        *book.look((), 3.0),
+        *book.look((index,), 4.0),
+    ]
+    states = []
+    for event in events:
+        told.follow(event)
+        states.append(told.alarms[index].state)
+    assert states == [AlarmState.UNACKNOWLEDGED, AlarmState.ACKNOWLEDGED, AlarmState.NORMAL, AlarmState.UNACKNOWLEDGED]
+    assert told.alarms == book.alarms
+    for other in (
+        Event(5.0, EventKind.NOTE, "", "", {"alarm": str(index), "state": "ACKED"}),
+        Event(5.0, EventKind.ALARM, "", "", {"alarm": "999", "state": "ACKED"}),
+        Event(5.0, EventKind.ALARM, "", "", {"alarm": str(index), "state": "no state"}),
+        Event(5.0, EventKind.ALARM, "", "", {}),
+    ):
+        told.follow(other)
+    assert told.alarms == book.alarms

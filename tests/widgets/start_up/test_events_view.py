@@ -13,12 +13,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
-from app.events.alarms import Alarm, AlarmState
 from app.events.events import Event, EventKind
 from tests.widgets.driving import shown
 from widgets.document.settings import Settings
-from widgets.kit.scaling import heading_margin
-from widgets.start_up.events_table import EventColumn, EventGroup, EventsModel, kind_text
+from widgets.kit.icons import SIDE
+from widgets.kit.scaling import heading_margin, scaled
+from widgets.start_up.events_table import BESIDE, EventColumn, EventGroup, EventsModel, kind_text
 from widgets.start_up.events_view import EventsView
 
 ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
@@ -57,40 +57,25 @@ def test_the_list_is_narrowed_by_words_and_by_kinds(view: EventsView) -> None:
     QTest.keyClicks(view.filter, "40.0 ENTERED")
     assert column(view, 2) == ["speed"]
     view.filter.clear()
-    view.groups.setFocus()
-    QTest.keyClick(view.groups, Qt.Key.Key_Down)
-    assert view.groups.currentData() is EventGroup.ALARMS
+    alarms = view.toggles[EventGroup.ALARMS]
+    assert [toggle.text() for toggle in view.toggles.values()] == ["Alarms 1", "Written 1", "Signals 1", "Line 0"]
+    alarms.setFocus()
+    QTest.keyClick(alarms, Qt.Key.Key_Space)
     assert column(view, 2) == ["fault"]
+    assert column(view, 4) == ["active, not acknowledged"]
     view.add_events(
         (Event(5.0, EventKind.FALL, "running", "stopped"), Event(6.0, EventKind.LINE_FAULT, "pump", "silence"))
     )
     assert column(view, 2) == ["fault", "pump"]
-
-
-def test_alarms_that_are_not_normal_are_listed_and_acknowledged(view: EventsView, qtbot: QtBot) -> None:
-    assert not view.alarms.isVisible()
-    view.show_alarms(
-        {
-            2: Alarm("fault", "fault is set", AlarmState.UNACKNOWLEDGED, 3.0),
-            5: Alarm("hot", "racks is above 60"),
-            7: Alarm("door", "door is clear", AlarmState.RETURNED, 4.0),
-        }
-    )
-    assert [view.alarms.item(row).text() for row in range(view.alarms.count())] == [
-        "\u26a0 fault: fault is set \u2013 active, not acknowledged",
-        "⚠ door: door is clear – returned to normal, not acknowledged",
-    ]
-    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
-        QTest.keyClick(view, Qt.Key.Key_A, ALT_SHIFT)
-    assert wanted.args == [(2, 7)]
-    view.alarms.setFocus()
-    QTest.keyClick(view.alarms, Qt.Key.Key_End)
-    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
-        QTest.mouseClick(view.acknowledge, Qt.MouseButton.LeftButton)
-    assert wanted.args == [(7,)]
-    view.show_alarms({2: Alarm("fault", "fault is set", AlarmState.ACKNOWLEDGED, 3.0)})
-    assert view.alarms.isVisible()
-    assert not view.acknowledge.isEnabled()
+    assert alarms.text() == "Alarms 2"
+    view.toggles[EventGroup.SIGNALS].click()
+    assert column(view, 2) == ["running", "fault", "running", "pump"], "those of either"
+    alarms.click()
+    view.toggles[EventGroup.SIGNALS].click()
+    assert view.model.rowCount() == view.model.total == 6
+    where = [toggle.geometry() for toggle in view.toggles.values()]
+    view.add_events(tuple(Event(7.0, EventKind.ALARM, "hot", "racks") for _ in range(500)))
+    assert [toggle.geometry() for toggle in view.toggles.values()] == where, "no toggle moves as the counts grow"
 
 
 def test_a_remark_is_written_with_enter(view: EventsView, qtbot: QtBot) -> None:
@@ -104,7 +89,7 @@ def test_a_remark_is_written_with_enter(view: EventsView, qtbot: QtBot) -> None:
     with qtbot.assertNotEmitted(view.note_wanted):
         QTest.keyClick(view.note, Qt.Key.Key_Return)
     view.set_notes_allowed(False)
-    assert not view.note.isVisible()
+    assert not view.note.isEnabled()
 
 
 def test_enter_goes_to_the_moment_of_an_event(view: EventsView, qtbot: QtBot) -> None:
@@ -120,9 +105,9 @@ def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
     view.table.selectRow(3)
     QTest.keyClick(view.table, Qt.Key.Key_C, ALT_SHIFT)
     rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
-    assert rows[0] == ["Time", "Event", "Location", "Description"]
+    assert rows[0] == ["Time", "What", "Where", "In words", "State"]
     assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
-    assert rows[1][2:] == ["speed", "the operator changed 41.7 Hz to 40.0 Hz"]
+    assert rows[1][2:] == ["speed", "the operator changed 41.7 Hz to 40.0 Hz", ""]
     assert len(rows) == 2
 
 
@@ -164,7 +149,7 @@ def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: Even
 
 
 def test_no_kind_of_event_is_cut(view: EventsView) -> None:
-    width = view.table.columnWidth(EventColumn.KIND) - 2 * heading_margin()
+    width = view.table.columnWidth(EventColumn.KIND) - 2 * heading_margin() - scaled(SIDE + BESIDE)
     metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
     assert [metrics.elidedText(kind_text(kind), right, width) for kind in EventKind] == [
         kind_text(kind) for kind in EventKind

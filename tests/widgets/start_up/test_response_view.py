@@ -21,26 +21,26 @@ def test_a_step_that_is_polled_twice_a_second(qtbot: QtBot) -> None:
     view.show_source(told, ("set", "speed"))
     assert (view.signal.currentText(), view.set_point.currentText()) == ("speed", "set")
     view.show_span(9.0, 35.0)
-    assert view.result.text().splitlines() == [
-        "From 10 to 30 Hz",
-        "Rise time: 6.4 \u00b1 0.5 s",
-        "Overshoot: 5 % at most",
-        "Settling time: 7.8 \u00b1 0.5 s",
-        "Ripple at the end: 0 Hz",
-        "Set point minus final value: 0 Hz",
+    assert [tuple(each) for each in view.figures] == [
+        ("From, to", "10 \N{RIGHTWARDS ARROW} 30", "Hz"),
+        ("Rise time", "6.4 \u00b1 0.5", "s"),
+        ("Overshoot", "5 at most", "%"),
+        ("Settling time", "7.8 \u00b1 0.5", "s"),
+        ("Ripple at the end", "0", "Hz"),
+        ("Set point minus final value", "0", "Hz"),
     ]
     view.kind.setCurrentIndex(1)
     view.kind.activated.emit(1)
-    assert view.result.text().splitlines() == [
-        "From 10 to 30 Hz",
-        "Slope: 2.5 \u00b1 0.2 Hz/s",
-        "Ramp time: 8.0 \u00b1 0.5 s",
-        "Overshoot: 5 % at most",
-        "Ripple at the end: 0 Hz",
-        "Ramp time of the set point: 0.5 s at most",
-        "Lag: 4.3 ± 0.5 s",
+    assert [tuple(each) for each in view.figures] == [
+        ("From, to", "10 \N{RIGHTWARDS ARROW} 30", "Hz"),
+        ("Slope", "2.5 \u00b1 0.2", "Hz/s"),
+        ("Ramp time", "8.0 \u00b1 0.5", "s"),
+        ("Overshoot", "5 at most", "%"),
+        ("Ripple at the end", "0", "Hz"),
+        ("Ramp time of the set point", "0.5 at most", "s"),
+        ("Lag", "4.3 \u00b1 0.5", "s"),
     ]
     view.signal.setCurrentIndex(0)
     view.kind.setCurrentIndex(0)
     view.kind.activated.emit(0)
-    assert view.result.text().splitlines()[1] == "Rise time: 0.5 s at most"
+    assert view.figures[1] == ("Rise time", "0.5 at most", "s")

@@ -9,22 +9,26 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QAction, QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMenu
 from pytestqt.qtbot import QtBot
 
-from app.curves.source import plottable
+from app.curves.source import Unread, plottable
 from app.project.model import Project
 from app.project_file.files import parse
 from app.recording.envelope import Envelope, extremes
 from tests.widgets.driving import shown
 from widgets.document.settings import Settings
+from widgets.kit import palette
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
+from widgets.kit.scaling import scaled
 from widgets.start_up.trend_curves import is_lane, is_stepped, pen, shape
-from widgets.start_up.trend_legend import LegendColumn
-from widgets.start_up.trend_view import IN_ONE_MENU, TrendView
+from widgets.start_up.trend_lanes import LEAST
+from widgets.start_up.trend_legend import NOTHING, LegendColumn
+from widgets.start_up.trend_plot import FREE, Flag
+from widgets.start_up.trend_view import TrendView
 
 PROJECT = parse("""\
 format = 2
@@ -124,9 +128,8 @@ def view(qtbot: QtBot, source: Told) -> TrendView:
 
 
 def drawn(view: TrendView, name: str) -> tuple[np.ndarray, np.ndarray]:
-    curve, _ = view.plot.curves[name]
-    times, values = curve.getData()
-    return (np.array([]), np.array([])) if times is None else (times + view.plot.axis_zero, values)
+    times, values = view.plot.curves[name].getData()
+    return (np.array([]), np.array([])) if times is None else (times, values)
 
 
 def values_of(view: TrendView, column: LegendColumn) -> list[str]:
@@ -166,7 +169,11 @@ def test_a_set_point_is_a_staircase_until_now(source: Told) -> None:
 def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, source: Told) -> None:
     assert view.signals == ("set", "speed", "current", "running")
     assert view.plot.span == (40.0, 100.0)
-    assert len(view.plot.panes) == 3, "a pane for Hz, one for A, one for the lanes"
+    assert [(lane.unit, lane.names, lane.band) for lane in view.plot.lanes] == [
+        ("Hz", ("set", "speed"), False),
+        ("A", ("current",), False),
+        ("", ("running",), True),
+    ]
     times, values = drawn(view, "speed")
     assert np.allclose(values, 0.4 * times)
     source.now = 101.0
@@ -178,31 +185,64 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
     assert values_of(view, LegendColumn.NOW) == ["25.0", "40.0", "3.00", "running"]
 
 
-def heights(view: TrendView) -> list[list[float]]:
-    return [pane.viewRange()[1] for pane in view.plot.panes]
+def ranges(view: TrendView) -> list[tuple[float, float]]:
+    return [view.plot.value_range(place) for place in range(len(view.plot.lanes))]
 
 
 def test_value_axes_rest_while_values_wander_and_move_when_they_leave(view: TrendView, source: Told) -> None:
-    before = heights(view)
-    assert before[1] == pytest.approx([1.9, 3.1]), "round, and around the values from 2 to 3 A"
+    before = ranges(view)
+    assert before[1] == pytest.approx((0.0, 3.2)), "round, from 0 to the greatest value of 3 A"
+    assert before[0][0] < 10.0, "and that of a speed is no longer than it need be"
     source.put("current", [100.1], [3.05])
     source.now = 100.5
     view.refresh()
-    assert heights(view) == before
+    assert ranges(view) == before
     source.put("current", [101.0], [30.0])
     source.now = 101.5
     view.refresh()
-    after = heights(view)
+    after = ranges(view)
     assert after[1][1] > 30.0
     assert [*after[:1], *after[2:]] == [*before[:1], *before[2:]]
 
 
-def test_a_value_at_rest_is_a_level_line_without_a_prefix(view: TrendView, source: Told) -> None:
+def test_a_value_at_rest_is_a_level_line_off_the_edge_of_its_lane(view: TrendView, source: Told) -> None:
     source.put("current", [198.0, 200.0, 201.0], [0.0, 0.0, 0.0])
+    source.put("speed", [198.0, 200.0, 201.0], [12.3, 12.3, 12.3])
     source.now = 300.0
     view.look_at(199.0, 202.0)
-    assert heights(view)[1] == pytest.approx([-0.12, 0.12]), "twenty of its last digits"
-    assert [pane.getAxis("left").labelString().count("x0.001") for pane in view.plot.panes] == [0, 0, 0]
+    view.fit_action.trigger()
+    speed, current, _ = ranges(view)
+    assert current == pytest.approx((0.0, 1.1)), "the current of a machine at rest is 0, and its axis says nothing less"
+    assert speed[1] - speed[0] >= 5.0, "noise of a tenth of a Hz is no storm"
+    for name, place in (("current", 1), ("speed", 0)):
+        lane, rect = view.plot.curves[name].getViewBox(), view.plot.curves[name].getViewBox().sceneBoundingRect()
+        y = lane.mapViewToScene(QPointF(200.0, ranges(view)[place][0])).y()
+        assert rect.bottom() - y >= FREE - 1, "the least value does not lie on the edge"
+
+
+def test_lanes_share_the_height_and_are_scrolled_where_they_would_be_low(view: TrendView) -> None:
+    least = scaled(LEAST)
+    assert view.plot.height() == view.plot.parentWidget().height(), "as high as there is room"
+    for height in (460, 160):
+        view.resize(900, height)
+        boxes = [view.plot.curves[lane.names[0]].getViewBox() for lane in view.plot.lanes]
+        assert all(box.height() >= least for box, lane in zip(boxes, view.plot.lanes, strict=True) if not lane.band)
+        assert all(box.width() > 300 for box in boxes)
+        rows = [view.legend.visualRect(view.legend.model().index(row, 0)) for row in range(4)]
+        tops = [round(box.sceneBoundingRect().top()) for box in boxes]
+        assert [rows[row].top() + view.legend.verticalOffset() for row in (0, 2, 3)] == tops, "beside their lanes"
+    assert view.plot.height() > view.plot.parentWidget().height()
+    QTest.keyClick(view.plot, Qt.Key.Key_PageDown)
+    assert view.legend.verticalScrollBar().value() == -view.plot.y() > 0, "the legend goes with them"
+
+
+def test_set_points_are_dashed_and_a_curve_keeps_its_colour_when_another_goes(view: TrendView) -> None:
+    styles = {name: curve.opts["pen"].style() for name, curve in view.plot.curves.items()}
+    assert styles["set"] is Qt.PenStyle.DashLine
+    assert {styles[name] for name in ("speed", "current", "running")} == {Qt.PenStyle.SolidLine}
+    before = view.plot.curves["current"].opts["pen"].color()
+    view.show_signals(("speed", "current"))
+    assert view.plot.curves["current"].opts["pen"].color() == before
 
 
 def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view: TrendView, source: Told) -> None:
@@ -243,7 +283,7 @@ def test_cursors_give_values_and_differences(view: TrendView, qtbot: QtBot) -> N
     at_a, at_b = float(values_of(view, LegendColumn.FIRST)[1]), float(values_of(view, LegendColumn.SECOND)[1])
     assert at_a == pytest.approx(0.4 * moved, abs=0.06)
     assert float(values_of(view, LegendColumn.DIFFERENCE)[1]) == pytest.approx(at_b - at_a, abs=0.11)
-    assert view.difference.text().startswith("B")
+    assert view.head.time_between() == f"{second - moved:.3f} s"
     view.plot.set_cursor(0, 55.0)
     assert values_of(view, LegendColumn.FIRST)[2] == "\N{EN DASH}", "there was no reading"
 
@@ -256,29 +296,75 @@ def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
             view.legend, Qt.Key.Key_Delete, Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
         )
     assert list(view.signals) == ["speed", "current", "running"]
-    offered = [action.text() for action in view.add_menu.actions()]
-    assert offered == ["set"]
-    view.add_menu.actions()[0].trigger()
+    QTest.keyClick(view, Qt.Key.Key_Insert, Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier)
+    assert view.picker.isVisible()
+    QTest.keyClicks(view.picker.filter, "se")
+    QTest.keyClick(view.picker.filter, Qt.Key.Key_Return)
     assert list(view.signals) == ["speed", "current", "running", "set"]
+    assert view.picker.isVisible(), "the next one can be ticked at once"
+    view.picker.close()
 
 
-def test_of_thousands_of_signals_every_one_can_be_added(view: TrendView) -> None:
-    menu, names = QMenu(), [f"value {number}" for number in range(5000)]
-    view.offer_in(menu, names)
+def test_the_menu_of_a_curve_removes_it_colours_it_and_copies_its_value(view: TrendView) -> None:
+    def entry(menu: QMenu, words: str) -> QAction:
+        return next(action for action in menu.actions() if action.text().replace("&", "") == words)
 
-    def entries(menu: QMenu) -> list[str]:
-        found = []
-        assert len(menu.actions()) <= IN_ONE_MENU
-        for action in menu.actions():
-            within = action.menu()
-            if isinstance(within, QMenu):
-                within.aboutToShow.emit()
-                found += entries(within)
-            else:
-                found.append(action.text())
-        return found
+    assert view.plot.curve_near(QPoint(round(view.plot.x_of(90.0)), 5)) in ("set", "speed")
+    at = view.plot.curves["current"].getViewBox().sceneBoundingRect().center().toPoint()
+    assert view.plot.curve_near(at) == "current"
+    menu = view.menu_of("current")
+    entry(menu, "Copy the value 3.00").trigger()
+    assert QApplication.clipboard().text() == "3.00"
+    colours = entry(menu, "Colour").menu()
+    assert isinstance(colours, QMenu)
+    entry(colours, "red").trigger()
+    assert view.plot.curves["current"].opts["pen"] == pen(6, dark=palette.current().dark)
+    entry(menu, "Fit the value axis").trigger()
+    entry(menu, "Remove current").trigger()
+    assert "current" not in view.signals
+    assert view.menu_of("").actions()[0].text().startswith("A&dd a curve")
 
-    assert entries(menu) == names
+
+def test_cursors_are_taken_hold_of_in_the_head_and_in_the_lanes(view: TrendView) -> None:
+    view.cursors_action.trigger()
+    assert view.cursors is not None
+    left = Qt.MouseButton.LeftButton
+    for part, number in ((view.head, 0), (view.plot.viewport(), 1)):
+        at = view.plot.cursors[number]
+        assert at is not None
+        begin = QPoint(round(view.plot.x_of(at)), 10)
+        QTest.mousePress(part, left, pos=begin)
+        QTest.mouseMove(part, begin + QPoint(40, 0))
+        QTest.mouseRelease(part, left, pos=begin + QPoint(40, 0))
+        moved = view.plot.cursors[number]
+        assert moved is not None
+        assert moved - at == pytest.approx(40 * view.plot.pixel_s, abs=2 * view.plot.pixel_s)
+    view.cursors_action.trigger()
+    assert view.plot.cursors == (None, None)
+    assert view.legend.isColumnHidden(LegendColumn.FIRST)
+
+
+def test_an_alarm_is_a_flag_that_leads_to_its_moment(view: TrendView, qtbot: QtBot) -> None:
+    view.set_flags([Flag(70.0, "fault"), Flag(5.0, "before the span")])
+    with qtbot.waitSignal(view.moment_chosen) as chosen:
+        QTest.mouseClick(view.head, Qt.MouseButton.LeftButton, pos=QPoint(round(view.plot.x_of(70.0)) + 3, 8))
+    assert chosen.args == [70.0]
+    drawn = view.plot.grab().toImage()
+    assert palette.current().fault in {drawn.pixelColor(round(view.plot.x_of(70.0)), y).name() for y in range(10, 60)}
+
+
+def test_a_screen_reader_is_told_what_is_shown(view: TrendView) -> None:
+    view.legend.setFocus()
+    view.plot.setFocus()
+    told = view.plot.accessibleDescription()
+    assert "speed 40.0 Hz" in told
+    assert "running running" in told
+    assert "60 s are shown" in told
+    assert "rolling" in told
+    view.cursors_action.trigger()
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    assert "paused" in view.plot.accessibleDescription()
+    assert "between the cursors" in view.plot.accessibleDescription()
 
 
 def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view: TrendView, source: Told) -> None:
@@ -305,16 +391,12 @@ def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplica
     theme = Theme(qapp)
     theme.choose(Appearance.LIGHT)
     view.plot.set_cursor(0, 5.0)
-    panes = list(view.plot.panes)
+    lanes = view.plot.lanes
     theme.choose(Appearance.DARK)
     qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == DARK.base)
-    assert view.plot.panes == panes
-    axis = panes[0].getAxis("left")
-    assert (axis.textPen().color().name(), axis.pen().color().name()) == (DARK.ink, DARK.line)
-    assert DARK.ink in axis.label.toHtml()
-    assert "Hz" in axis.label.toPlainText()
+    assert view.plot.lanes == lanes
     for number, name in enumerate(view.plot.names):
-        assert view.plot.curves[name][0].opts["pen"] == pen(number, dark=True)
+        assert view.plot.curves[name].opts["pen"] == pen(number, dark=True, wanted=name == "set")
     assert view.plot.cursors[0] == 5.0
     theme.choose(Appearance.LIGHT)
     qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == LIGHT.base)
@@ -324,7 +406,7 @@ def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplica
 def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:
     view.set_source(source, moment=0.0)
     assert view.plot.span == (0.0, 100.0)
-    assert not view.follow.isVisible()
+    assert not view.follow_action.isEnabled()
     view.plot.set_span(0.0, 10.0)
     view.set_moment(50.0)
     assert view.plot.span == (45.0, 55.0)
@@ -370,22 +452,27 @@ def test_a_signal_with_texts_has_them_in_the_table_and_no_difference(view: Trend
     view.plot.set_cursor(1, 40.0)
     assert values_of(view, LegendColumn.FIRST)[3] == "stopped"
     assert values_of(view, LegendColumn.SECOND)[3] == "running"
-    assert values_of(view, LegendColumn.DIFFERENCE)[1:] == ["12.0", "0.00", ""]
+    assert values_of(view, LegendColumn.DIFFERENCE)[1:] == ["+12.0", "0.00", ""]
 
 
 def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> None:
     view.plot.set_cursor(0, 10.0)
     view.plot.set_cursor(1, 40.0)
     view.show_signals(("running", "speed"))
-    assert values_of(view, LegendColumn.FIRST) == ["stopped", "4.0"]
-    assert values_of(view, LegendColumn.SECOND) == ["running", "16.0"]
-    assert values_of(view, LegendColumn.NOW) == ["running", "40.0"]
+    assert view.legend.names == ("speed", "running"), "bits stand below"
+    assert values_of(view, LegendColumn.FIRST) == ["4.0", "stopped"]
+    assert values_of(view, LegendColumn.SECOND) == ["16.0", "running"]
+    assert values_of(view, LegendColumn.NOW) == ["40.0", "running"]
 
 
 def test_nothing_observed_is_said(qtbot: QtBot) -> None:
     view = TrendView(Settings(keep=False))
     qtbot.addWidget(view)
-    assert "connect first" in view.state.text()
+    assert "connect first" in view.plot.sentence
+    view.set_source(Unread(PROJECT))
+    assert len(view.plot.lanes) == 3, "what will be there is drawn, without values"
+    assert "connect first" in view.plot.sentence
+    assert set(values_of(view, LegendColumn.NOW)) == {NOTHING}
 
 
 def test_the_values_between_the_cursors_are_saved(
@@ -432,9 +519,10 @@ def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_wa
         return Told.civil(source, moment - 3600.0 if moment >= 50.0 else moment)
 
     def hour_of_the_axis() -> int:
-        axis = view.plot.panes[-1].getAxis("bottom")
-        shown = sum(view.plot.panes[0].viewRange()[0]) / 2 - axis.utcOffset
-        return datetime.datetime.fromtimestamp(shown, datetime.UTC).hour
+        marks = view.plot.marks()
+        assert len(marks) > 1
+        assert all(mark.civil == civil(mark.at) for mark in marks)
+        return marks[0].civil.hour
 
     monkeypatch.setattr(source, "civil", civil)
     view.look_at(10.0, 40.0)
@@ -443,7 +531,5 @@ def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_wa
     view.look_at(52.0, 90.0)
     assert hour_of_the_axis() == source.civil(90.0).hour == 2
     assert view.plot.cursors[0] == 60.0
-    (line, *_) = view.plot.cursor_lines[0]
-    assert line.value() + view.plot.axis_zero == pytest.approx(60.0)
     times, values = drawn(view, "speed")
     assert np.allclose(values, 0.4 * times)

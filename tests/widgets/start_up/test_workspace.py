@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.events.events import Event, EventKind
@@ -80,7 +80,8 @@ def subjects(start_up: StartUpWorkspace) -> list[str]:
 
 
 def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot) -> None:
-    assert "connect first" in start_up.trend.state.text()
+    assert "connect first" in start_up.trend.plot.sentence
+    assert start_up.trend.signals[:2] == ("speed set point", "frequency"), "the lanes that there will be"
     connect(window, qtbot)
     qtbot.waitUntil(lambda: window.live.readings()["run command"].quality is Quality.GOOD)  # else it is not changed
     button = start_up.face.keypad.buttons["start"]
@@ -90,9 +91,8 @@ def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: Start
     assert source is not None
     qtbot.waitUntil(lambda: source.at("frequency", source.span()[1]) > 1)
     assert start_up.trend.signals[:2] == ("speed set point", "frequency")
-    curve, _ = start_up.trend.plot.curves["frequency"]
-    drawn = curve.getData  # no arrays before it is drawn for the first time
-    qtbot.waitUntil(lambda: drawn()[1] is not None and float(np.nanmax(drawn()[1])) > 1)
+    drawn = start_up.trend.plot.curves["frequency"].getData  # no arrays before it is drawn for the first time
+    qtbot.waitUntil(lambda: drawn()[1] is not None and float(np.nanmax(drawn()[1], initial=0)) > 1)
 
 
 def test_a_trip_is_listed_as_an_alarm_and_acknowledged_by_key(
@@ -105,10 +105,11 @@ def test_a_trip_is_listed_as_an_alarm_and_acknowledged_by_key(
     drive = next(iter(session.simulation.models.values()))
     assert isinstance(drive, DriveBank)
     drive.inputs.external_fault = True
-    qtbot.waitUntil(lambda: start_up.events.alarms.count() == 1)
-    QTest.keyClick(start_up.events, Qt.Key.Key_A, ALT | SHIFT)
-    assert "acknowledged" in start_up.events.alarms.item(0).text()
-    assert not start_up.events.acknowledge.isEnabled()
+    qtbot.waitUntil(lambda: start_up.alarm.shown is not None)
+    assert [flag.words for flag in start_up.trend.plot.flags] == ["fault"]
+    QTest.keyClick(start_up, Qt.Key.Key_A, ALT | SHIFT)
+    assert start_up.alarm.state.text() == "active, acknowledged"
+    assert not start_up.alarm.acknowledge.isEnabled()
 
 
 def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
@@ -239,20 +240,26 @@ def test_a_step_is_found_and_measured(
     assert (view.signal.currentText(), view.set_point.currentText()) == ("frequency", "speed set point")
     where = view.next_step.mapTo(window, QPoint(0, 0))
     QTest.mouseClick(view.next_step, Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: view.result.height() >= view.result.heightForWidth(view.result.width()))
+    qtbot.waitUntil(lambda: len(view.figures) > 0)
     assert view.next_step.mapTo(window, QPoint(0, 0)) == where, "it can be clicked again"
-    lines = view.result.text().splitlines()
-    assert lines[0] == "From 20.0 to 40.0 Hz"
-    assert lines[2:] == [
-        "Overshoot: 0.5 % at most",
-        lines[3],
-        "Ripple at the end: 0.0 Hz",
-        "Set point minus final value: 0.0 Hz",
-    ], "no figure is finer than the register, the digits or the polling"
-    assert lines[1].endswith(" \u00b1 0.1 s"), lines
-    assert lines[3].endswith(" \u00b1 0.1 s"), lines
-    assert float(lines[1].split()[2]) == pytest.approx(2.0 * np.log(9), abs=0.1)
-    assert float(lines[3].split()[2]) == pytest.approx(2.0 * np.log(50), abs=0.15)
+    figures = view.figures
+    assert figures[0] == ("From, to", "20.0 \N{RIGHTWARDS ARROW} 40.0", "Hz")
+    assert figures[2:] == (
+        ("Overshoot", "0.5 at most", "%"),
+        figures[3],
+        ("Ripple at the end", "0.0", "Hz"),
+        ("Set point minus final value", "0.0", "Hz"),
+    ), "no figure is finer than the register, the digits or the polling"
+    for name, number, expected, within in (
+        ("Rise time", 1, 2.0 * np.log(9), 0.1),
+        ("Settling time", 3, 2.0 * np.log(50), 0.15),
+    ):
+        assert (figures[number].name, figures[number].unit) == (name, "s")
+        value, off = figures[number].value.split(" \u00b1 ")
+        assert off == "0.1"
+        assert float(value) == pytest.approx(expected, abs=within)
+    QTest.keyClick(view, Qt.Key.Key_C, ALT | SHIFT)
+    assert QApplication.clipboard().text().splitlines()[2] == "Overshoot\t0.5 at most\t%"
     assert start_up.trend.cursors is not None
     QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
     gc.collect()  # panes that are gone are gone for good

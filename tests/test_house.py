@@ -95,7 +95,8 @@ TESTED_BY: Final = {
     "widgets/design/screen/test_editor.py": "actions keys tool_bar",
     "widgets/design/signals/test_signals_view.py": (
         "uses widgets/design/exchange/signal_lists widgets/design/tables/bad_cells "
-        "widgets/design/tables/cell_editor widgets/design/tables/fill_series widgets/design/tables/overwriting "
+        "widgets/design/tables/cell_editor widgets/design/tables/fill_series widgets/design/tables/information_line "
+        "widgets/design/tables/overwriting "
         "widgets/design/tables/part_grid widgets/design/tables/part_table widgets/design/tables/table_work "
         "widgets/design/values/signal_texts"
     ),

@@ -2860,6 +2860,33 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>InformationLine</name>
+    <message>
+        <source>Choose a cell, or type into the last row</source>
+        <translation>Eine Zelle wählen oder in die letzte Zeile tippen</translation>
+    </message>
+    <message>
+        <source>This one has none</source>
+        <translation>Hier gibt es keinen Eintrag</translation>
+    </message>
+    <message>
+        <source>{column} of a new row</source>
+        <translation>{column} einer neuen Zeile</translation>
+    </message>
+    <message>
+        <source>{column} of {count} rows</source>
+        <translation>{column} von {count} Zeilen</translation>
+    </message>
+    <message>
+        <source>{column} of {name}</source>
+        <translation>{column} von {name}</translation>
+    </message>
+    <message>
+        <source>{hint}; it cannot be edited</source>
+        <translation>{hint}; nicht änderbar</translation>
+    </message>
+</context>
+<context>
     <name>Inspector</name>
     <message>
         <source>Field</source>
@@ -4922,8 +4949,12 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>PartModel</name>
     <message>
-        <source>type or paste here</source>
-        <translation>hier tippen oder einfügen</translation>
+        <source>Type or paste here: new rows</source>
+        <translation>Hier tippen oder einfügen: neue Zeilen</translation>
+    </message>
+    <message>
+        <source>with an error</source>
+        <translation>mit einem Fehler</translation>
     </message>
     <message>
         <source>{column}: empty row, type or paste here</source>
@@ -4933,6 +4964,14 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>PartTable</name>
     <message>
+        <source>&amp;Columns</source>
+        <translation>&amp;Spalten</translation>
+    </message>
+    <message>
+        <source>&amp;Duplicate</source>
+        <translation>&amp;Duplizieren</translation>
+    </message>
+    <message>
         <source>Add</source>
         <translation>Anlegen</translation>
     </message>
@@ -4941,20 +4980,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Anlegen (Einfg)</translation>
     </message>
     <message>
-        <source>Delete</source>
-        <translation>Löschen</translation>
+        <source>All</source>
+        <translation>Alle</translation>
     </message>
     <message>
-        <source>Delete the rows (Ctrl+Delete)</source>
-        <translation>Zeilen löschen (Strg+Entf)</translation>
-    </message>
-    <message>
-        <source>Duplicate</source>
-        <translation>Duplizieren</translation>
-    </message>
-    <message>
-        <source>Duplicate (Ctrl+D)</source>
-        <translation>Duplizieren (Strg+D)</translation>
+        <source>D&amp;elete</source>
+        <translation>&amp;Löschen</translation>
     </message>
     <message>
         <source>File order</source>
@@ -4965,24 +4996,24 @@ Warum ist das in Ordnung?</translation>
         <translation>Filter</translation>
     </message>
     <message>
-        <source>Move down</source>
-        <translation>Nach unten</translation>
+        <source>Filter by name, unit…</source>
+        <translation>Nach Name, Einheit filtern…</translation>
     </message>
     <message>
-        <source>Move down (Alt+Down)</source>
-        <translation>Nach unten (Alt+Ab)</translation>
+        <source>More</source>
+        <translation>Mehr</translation>
     </message>
     <message>
-        <source>Move up</source>
-        <translation>Nach oben</translation>
+        <source>More of what can be done with the rows</source>
+        <translation>Was sich mit den Zeilen noch tun lässt</translation>
     </message>
     <message>
-        <source>Move up (Alt+Up)</source>
-        <translation>Nach oben (Alt+Auf)</translation>
+        <source>Move &amp;up</source>
+        <translation>Nach &amp;oben</translation>
     </message>
     <message>
-        <source>Rows shown</source>
-        <translation>Angezeigte Zeilen</translation>
+        <source>Move do&amp;wn</source>
+        <translation>Nach &amp;unten</translation>
     </message>
     <message>
         <source>Sorting changes the view only. Go back to the order of the file</source>
@@ -4991,10 +5022,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>The filter hides all rows.</source>
         <translation>Der Filter blendet alle Zeilen aus.</translation>
-    </message>
-    <message>
-        <source>all</source>
-        <translation>alle</translation>
     </message>
 </context>
 <context>
@@ -6861,8 +6888,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Datentyp des Wertes in den Registern; ein String mit der Anzahl seiner Register: string 8</translation>
     </message>
     <message>
-        <source>From</source>
-        <translation>Von</translation>
+        <source>Device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>How many fields, screen changes, actions and bits use it</source>
@@ -6885,6 +6912,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Umbenennen ändert alle Verwendungen</translation>
     </message>
     <message>
+        <source>Role in simulation</source>
+        <translation>Rolle (Simulation)</translation>
+    </message>
+    <message>
         <source>Start</source>
         <translation>Start</translation>
     </message>
@@ -6905,8 +6936,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
     </message>
     <message>
-        <source>Uses</source>
-        <translation>Verw.</translation>
+        <source>Used</source>
+        <translation>Benutzt</translation>
     </message>
     <message>
         <source>a bit needs the signal that contains it</source>
@@ -6991,10 +7022,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>to</source>
         <translation>bis</translation>
-    </message>
-    <message>
-        <source>unused</source>
-        <translation>unbenutzt</translation>
     </message>
     <message>
         <source>yes</source>
@@ -7333,6 +7360,10 @@ otherwise = unbekannt</translation>
 <context>
     <name>SignalsView</name>
     <message>
+        <source>&amp;Number the names…</source>
+        <translation>Namen &amp;nummerieren…</translation>
+    </message>
+    <message>
         <source>A bit needs a register signal; add one first.</source>
         <translation>Ein Bit braucht ein Registersignal; zuerst eines anlegen.</translation>
     </message>
@@ -7347,6 +7378,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Change signals</source>
         <translation>Signale ändern</translation>
+    </message>
+    <message>
+        <source>Copy by an &amp;offset…</source>
+        <translation>Mit &amp;Versatz kopieren…</translation>
     </message>
     <message>
         <source>Copy signals by an offset</source>
@@ -7369,16 +7404,12 @@ otherwise = unbekannt</translation>
         <translation>Signal duplizieren</translation>
     </message>
     <message>
-        <source>Export signals to a file (Ctrl+U)</source>
-        <translation>Signale in eine Datei exportieren (Strg+U)</translation>
+        <source>E&amp;xport…</source>
+        <translation>E&amp;xportieren…</translation>
     </message>
     <message>
-        <source>Export…</source>
-        <translation>Exportieren…</translation>
-    </message>
-    <message>
-        <source>F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties</source>
-        <translation>F2: bearbeiten.  Strg+Eingabe: alle gewählten.  F4: Eigenschaften</translation>
+        <source>F2 edits · Ctrl+Enter into all selected rows</source>
+        <translation>F2 ändert · Strg+Eingabe in alle ausgewählten Zeilen</translation>
     </message>
     <message>
         <source>Held in the panel</source>
@@ -7407,6 +7438,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>No signals yet. Insert adds one, Ctrl+V pastes rows from a spreadsheet, Import reads a register list.</source>
         <translation>Noch keine Signale. Einfg legt eines an, Strg+V fügt Zeilen aus einer Tabellenkalkulation ein, Importieren liest eine Registerliste.</translation>
+    </message>
+    <message>
+        <source>Not used</source>
+        <translation>Unbenutzt</translation>
     </message>
     <message>
         <source>Number signals</source>
@@ -7441,32 +7476,16 @@ otherwise = unbekannt</translation>
         <translation>Signale</translation>
     </message>
     <message>
-        <source>Signals: {count}</source>
-        <translation>Signale: {count}</translation>
-    </message>
-    <message>
         <source>The signals are in file order already. Sort them first.</source>
         <translation>Die Signale stehen bereits in Dateireihenfolge. Zuerst sortieren.</translation>
     </message>
     <message>
-        <source>selected: {count}</source>
-        <translation>ausgewählt: {count}</translation>
+        <source>With findings</source>
+        <translation>Mit Prüfergebnissen</translation>
     </message>
     <message>
-        <source>shown: {count}</source>
-        <translation>angezeigt: {count}</translation>
-    </message>
-    <message>
-        <source>unused</source>
-        <translation>unbenutzt</translation>
-    </message>
-    <message>
-        <source>unused: {count}</source>
-        <translation>unbenutzt: {count}</translation>
-    </message>
-    <message>
-        <source>with findings</source>
-        <translation>mit Prüfergebnissen</translation>
+        <source>Written</source>
+        <translation>Geschrieben</translation>
     </message>
 </context>
 <context>

@@ -42,7 +42,8 @@ class DesignWorkspace(QWidget):
     def __init__(self, document: Document, settings: Settings | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.document = document
-        self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.editor.say(words))
+        self._settings = settings or Settings()
+        self.lists = SignalLists(document, self._settings, self, lambda words: self.editor.say(words))
         self.drafts = Drafts(self)
         self.begun = Unfinished(self)
         self.checks = RunningChecks(document, self)
@@ -211,6 +212,9 @@ class DesignWorkspace(QWidget):
         for signal in (self.begun.changed, self.begun.completed, self.drafts.changed):
             signal.connect(lambda *_: self.not_taken_over_changed.emit())
         self.signals.chosen.connect(self.navigator.show_properties)
+        self.signals.table.keep_columns(
+            lambda: self._settings.columns(document.path), lambda text: self._settings.keep_columns(document.path, text)
+        )
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
         self.signals.uses_wanted.connect(self.navigator.to_uses)
         self.inspector.signal_form.place_wanted.connect(self.navigator.go_to)

@@ -51,6 +51,8 @@ class _Forgotten:
 
 MATCHINGS: Final = 60
 """How many matchings of columns are remembered, one for each kind of list."""
+ARRANGED_TABLES: Final = 60
+"""Of how many projects it is remembered how the columns of their signals are arranged."""
 ARMED_FILES: Final = 100
 """Of how many files it is remembered how they were armed last."""
 
@@ -190,6 +192,16 @@ class Settings:
     def keep_matching(self, signature: str, text: str) -> None:
         """Remember how the columns of a list are matched; the lists that were matched first are forgotten."""
         self._keep_text("matchings", signature, text, MATCHINGS)
+
+    def columns(self, path: Path | None) -> str:
+        """How the columns of the table of signals of this project are arranged; empty if that is not known."""
+        return "" if path is None else self._texts_by("columns").get(str(path), "")
+
+    def keep_columns(self, path: Path | None, text: str) -> None:
+        """Remember how the columns of a project's table are arranged; projects that were arranged first are forgotten,
+        and one without a file."""
+        if path is not None:
+            self._keep_text("columns", str(path), text, ARRANGED_TABLES)
 
     def _keep_text(self, key: str, name: str, text: str, most: int) -> None:
         """Put a text under a name at the end of a table of the settings, which keeps the newest."""

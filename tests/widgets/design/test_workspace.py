@@ -683,7 +683,8 @@ def test_no_button_or_caption_is_cut_off(design: DesignWorkspace, view: str) -> 
     design.show_view(view)
     QApplication.processEvents()
     for button in design.findChildren(QWidget):
-        if button.isVisible() and type(button).__name__ in ("QPushButton", "QToolButton", "QCheckBox"):
+        inside = isinstance(button.parentWidget(), QLineEdit)  # an icon that Qt itself fits in
+        if button.isVisible() and not inside and type(button).__name__ in ("QPushButton", "QToolButton", "QCheckBox"):
             assert button.width() >= button.minimumSizeHint().width(), button.accessibleName()
     form = design.inspector.current_form()
     for row in form.rows if form is not None else ():

@@ -38,6 +38,7 @@ class LinesView(TwoTables):
             line_kinds(),
             editing=PartEditing(document, drafts, line_reader(columns), steps),
             empty=self.tr("No line yet. Insert adds one."),
+            add_text=self.tr("Add line"),
         )
         columns = follower_columns()
         steps = Steps(self.tr("Change devices"), self.tr("Paste devices"), self.tr("Reorder devices"))
@@ -47,6 +48,7 @@ class LinesView(TwoTables):
             [("follower", self.tr("Device"))],
             editing=PartEditing(document, drafts, follower_reader(columns), steps),
             empty=self.tr("No device yet. Insert adds one, once there is a line for it."),
+            add_text=self.tr("Add device"),
         )
         for table in (self.lines, self.followers):
             if table.work is not None:

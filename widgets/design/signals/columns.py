@@ -25,7 +25,7 @@ from widgets.design.signals.cells import (
 )
 from widgets.design.signals.uses import places_text, use_counts
 from widgets.design.values.column import Column
-from widgets.design.values.signal_texts import table_words, uses_text
+from widgets.design.values.signal_texts import table_words
 
 translate = QCoreApplication.translate
 
@@ -36,16 +36,19 @@ def signal_columns() -> list[Column]:
         Column(
             translate("SignalCells", "Name"),
             lambda _project, part: part.name,
+            190,
             key="name",
             read=lambda _project, _part, text: {"name": text.strip()},
             completions=lambda project, _part: list(project.signal_named),
             hint=translate("SignalCells", "Renaming updates every use"),
+            sign=lambda project, part: "" if use_counts(project)[part.name] else "caution",
+            inset=lambda part: isinstance(part, BitSignal),
             form_row=lambda _part: translate("SignalForm", "Name"),
         ),
         Column(
-            translate("SignalCells", "From"),
+            translate("SignalCells", "Device"),
             from_text,
-            84,
+            116,
             key="from",
             read=read_from,
             applies=lambda part: not isinstance(part, HeldSignal),
@@ -116,15 +119,18 @@ def signal_columns() -> list[Column]:
         ),
         attribute_column("limits"),
         attribute_column("write"),
+        replace(attribute_column("drive_role"), title=translate("SignalCells", "Role in simulation")),
         Column(
-            translate("SignalCells", "Uses"),
-            lambda project, part: uses_text(use_counts(project)[part.name]),
-            62,
+            translate("SignalCells", "Used"),
+            lambda project, part: str(use_counts(project)[part.name]),
+            52,
             True,
             key="uses",
             order=lambda project, part: use_counts(project)[part.name],
             tip=lambda project, part: places_text(project, part.name),
             hint=translate("SignalCells", "How many fields, screen changes, actions and bits use it"),
+            ink=lambda project, part: "ink" if use_counts(project)[part.name] else "caution",
+            also=("uses",),
         ),
         attribute_column("word_order"),
         replace(attribute_column("scale"), form_row=lambda _part: translate("SignalForm", "Scale, from")),
@@ -144,11 +150,11 @@ def signal_columns() -> list[Column]:
             numbers=True,
             also=("start value", "start_value", "held"),
         ),
-        attribute_column("drive_role"),
     ]
-    shown = {column.key for column in columns}
-    others = [key for key, attribute in ATTRIBUTES.items() if attribute.width and key not in shown]
-    return [*columns, *map(attribute_column, others)]
+    there = {column.key for column in columns}
+    columns += [attribute_column(key) for key, each in ATTRIBUTES.items() if each.width and key not in there]
+    last = next(at for at, column in enumerate(columns) if column.key == "uses")
+    return [replace(column, seldom=at > last) for at, column in enumerate(columns)]
 
 
 def attribute_column(key: str) -> Column:

@@ -7,9 +7,9 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app import edits
 from app.edits.copies import add_copies
@@ -21,14 +21,13 @@ from widgets.design.signals.cells import free_register, new_signal_name, signal_
 from widgets.design.signals.columns import signal_columns
 from widgets.design.signals.uses import use_counts
 from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
+from widgets.design.tables.information_line import InformationLine
 from widgets.design.tables.part_editing import PartEditing, Steps
 from widgets.design.tables.part_table import Narrowing, PartTable
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
-from widgets.kit.elided import ShortLabel
-from widgets.kit.flow import FlowLayout
-from widgets.kit.plain import plain_label
-from widgets.kit.scaling import scaled
+from widgets.kit.controls import push_button
+from widgets.kit.icons import icon
 
 
 class SignalsView(QWidget):
@@ -60,6 +59,9 @@ class SignalsView(QWidget):
             signal_reader(columns),
             Steps(self.tr("Change signals"), self.tr("Paste signals"), self.tr("Reorder signals")),
         )
+        self.import_button = push_button(self.tr("Import\u2026"), lambda: self.import_wanted.emit(None))
+        self.import_button.setIcon(icon("import"))
+        self.import_button.setToolTip(self.tr("Import signals from a register list (Ctrl+I)"))
         self.table = PartTable(
             self.tr("Signals"),
             columns,
@@ -71,51 +73,37 @@ class SignalsView(QWidget):
             narrowing=Narrowing(
                 _sought_in,
                 [
-                    (self.tr("unused"), lambda project, part, _place: not use_counts(project)[part.name]),
-                    (self.tr("with findings"), lambda _project, _part, place: place in self._found),
+                    (self.tr("Written"), lambda _project, part, _place: is_written(part)),
+                    (self.tr("Not used"), lambda project, part, _place: not use_counts(project)[part.name]),
+                    (self.tr("With findings"), lambda _project, _part, place: place in self._found),
                 ],
             ),
             editing=editing,
             empty=self.tr(
                 "No signals yet. Insert adds one, Ctrl+V pastes rows from a spreadsheet, Import reads a register list."
             ),
+            add_text=self.tr("Add signal"),
+            tools=[self.import_button],
         )
-        self.status = plain_label("", "faint")
-        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: all selected rows.  F4: properties"))
-        self.keys.setProperty("look", "faint")
-        self.keys.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.keys.setMinimumWidth(scaled(160))
-        self.keys.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        foot = FlowLayout(spacing=8)
-        foot.setContentsMargins(8, 0, 8, 2)
-        foot.addWidget(self.status)
-        foot.addWidget(self.keys)
-        self.import_button = QToolButton()
-        self.import_button.setText(self.tr("Import\u2026"))
-        self.import_button.setToolTip(self.tr("Import signals from a register list (Ctrl+I)"))
-        self.import_button.clicked.connect(lambda: self.import_wanted.emit(None))
-        self.export_button = QToolButton()
-        self.export_button.setText(self.tr("Export\u2026"))
-        self.export_button.setToolTip(self.tr("Export signals to a file (Ctrl+U)"))
-        self.export_button.clicked.connect(self.export_wanted)
-        for button in (self.import_button, self.export_button):
-            button.setProperty("look", "badge")
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            button.setAccessibleName(button.toolTip())
-            foot.addWidget(button)
+        self.table.more.addSeparator()
+        self.table.more.addAction(icon("copy"), self.tr("Copy by an &offset\u2026"), self.count_up)
+        self.table.more.addAction(self.tr("&Number the names\u2026"), self.number_names)
+        self.table.more.addAction(icon("export"), self.tr("E&xport\u2026"), self.export_wanted.emit)
+        self.about_cell = InformationLine(
+            self.table, document, self.tr("F2 edits \u00b7 Ctrl+Enter into all selected rows")
+        )
         self.setAcceptDrops(True)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
+        layout.setSpacing(0)
         layout.addWidget(self.table, 1)
-        layout.addLayout(foot)
+        layout.addWidget(self.about_cell)
         self.table.chosen.connect(lambda _index: self.chosen.emit())
         self.table.opened.connect(lambda _index: self.opened.emit())
         self.table.add_wanted.connect(lambda kind: self.add(kind))
         self.table.duplicate_wanted.connect(self._duplicate)
         self.table.delete_wanted.connect(self._delete)
         self.table.move_wanted.connect(self._move)
-        self.table.arranged.connect(self._say)
         self.table.table.doubleClicked.connect(
             lambda index: self.uses_wanted.emit() if columns[index.column()].key == "uses" else None
         )
@@ -132,6 +120,7 @@ class SignalsView(QWidget):
         self._found = found
         former, self._counts = self._counts, use_counts(project) if self.isVisible() else None
         self.table.show_parts(project, project.signals, wrong, redraw=self._counts is not former)
+        self._count()
 
     def current(self) -> int:
         """The index of the current signal; -1 for none."""
@@ -162,24 +151,17 @@ class SignalsView(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self._say()
+        self._count()
 
-    def _say(self) -> None:
-        """How many signals there are, are shown, are unused and are selected."""
+    def _count(self) -> None:
+        """Say how many signals there are, may be written, are not used and have findings."""
         if not self.isVisible():
             return
         project = self._document.project
-        counts = use_counts(project)
-        parts = [self.tr("Signals: {count}").format(count=len(project.signals))]
-        if self.table.model.filtered:
-            parts.append(self.tr("shown: {count}").format(count=self.table.model.shown))
-        unused = len(project.signals) - len(counts.keys() & project.signal_named.keys())
-        if unused:
-            parts.append(self.tr("unused: {count}").format(count=unused))
-        rows = len(self.table.table.area().rows) if self.table.current() >= 0 else 0
-        if rows > 1:
-            parts.append(self.tr("selected: {count}").format(count=rows))
-        self.status.setText(", ".join(parts))
+        written = sum(map(is_written, project.signals))
+        used = len(use_counts(project).keys() & project.signal_named.keys())
+        count = len(project.signals)
+        self.table.show_counts([count, written, count - used, len(self._found)])
 
     # Adding
 
@@ -296,6 +278,11 @@ class SignalsView(QWidget):
         if self._do(self.table.editing.steps.order, lambda project: order_parts(project, "signal", order)):  # type: ignore[union-attr]
             self.table.to_file_order()
             self.table.select(order.index(current) if current >= 0 else -1)
+
+
+def is_written(signal: Any) -> bool:
+    """Whether a signal may be written to a line."""
+    return getattr(signal, "write", False)
 
 
 def _sought_in(project: Project, part: Any) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPen
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCompleter,
@@ -21,17 +21,20 @@ from PySide6.QtWidgets import (
 
 from widgets.design.tables.part_model import PartModel
 from widgets.kit import palette
+from widgets.kit.icons import STATES, paint_icon
 from widgets.kit.look import set_look
 from widgets.kit.own_keys import CELL
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickCells
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import Index
 
 WORDS_WIDTH: Final = 340
 FEW_CHOICES: Final = 12
 """Up to so many choices are found by their beginnings, more of them by any part."""
 LEAST_WIDTH: Final = 90
+SIGN: Final = 14
+"""Of the sign before a row, in pixels at 100 per cent."""
 LIST_WIDTH: Final = 300
 """The most that the list of choices is made wider than its cell for."""
 LIST_EDGES: Final = 34
@@ -175,6 +178,19 @@ class CellDelegate(QuickCells):
             return
         painter.setPen(QPen(palette.current().colour("accent"), 2))
         painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
+
+    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
+        """The text of a cell; the first one has the sign of its row before it, and stands further in where the part
+        belongs to another.
+        """
+        if column == 0:
+            side, left = scaled(SIGN), rect.left() + heading_margin()
+            if sign := self._model.sign(row):
+                name, colour = ("plus", "faint") if sign == "add" else (f"state-{sign}", STATES[sign])
+                paint_icon(painter, name, colour, QRect(left, rect.top(), side, rect.height()))
+            if sign or self._model.inset(row):
+                rect = rect.adjusted(side + scaled(6), 0, 0, 0)
+        super().draw(painter, rect, metrics, row, column)
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002
         ways, row, column = self._ways, index.row(), index.column()

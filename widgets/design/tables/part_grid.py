@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal, Slot
-from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from widgets.design.tables.part_model import PartModel
@@ -59,12 +59,22 @@ class PartGrid(QTableView):
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.horizontalHeader().setHighlightSections(False)
         self.verticalHeader().setHighlightSections(False)
-        self.verticalHeader().setVisible(cells)
+        self.verticalHeader().hide()
         self.setCornerButtonEnabled(cells)
         self.verticalHeader().setMaximumWidth(scaled(WIDEST_NAMES))
         if cells:
             self.horizontalScrollBar().valueChanged.connect(self._follow_scroll)
+            self.horizontalHeader().sectionResized.connect(lambda *_: self.name_where_needed())
         self._fit_rows()
+
+    def name_where_needed(self) -> None:
+        """Keep room for the names at the left of the rows where the columns do not all fit."""
+        # By the room that there is without those names: with them there is less, which must not bring them by itself.
+        bar = self.verticalScrollBar()
+        room = self.width() - 2 * self.frameWidth() - (bar.width() if bar.isVisible() else 0)
+        wanted = self._cells and self.horizontalHeader().length() > room
+        if wanted == self.verticalHeader().isHidden():
+            self.verticalHeader().setVisible(wanted)
 
     def _follow_scroll(self, to: int) -> None:
         """Keep the names in sight where their column has gone out of it."""
@@ -100,7 +110,9 @@ class PartGrid(QTableView):
         if not rows and self.currentIndex().isValid():
             rows, columns, whole = {self.currentIndex().row()}, {self.currentIndex().column()}, False
         rows.discard(self.parts.shown)
-        return Area(tuple(sorted(rows)), tuple(sorted(columns)), whole and bool(rows))
+        whole = whole and bool(rows)
+        shown = sorted(columns) if whole else [each for each in sorted(columns) if not self.isColumnHidden(each)]
+        return Area(tuple(sorted(rows)), tuple(shown), whole)
 
     def places(self) -> tuple[int, ...]:
         """The indices in the project of the parts that are selected, in their order there."""
@@ -142,8 +154,9 @@ class PartGrid(QTableView):
         count = self.parts.rowCount() * columns
         at = row * columns + column + way
         while 0 <= at < count:
-            if self.parts.editable(*divmod(at, columns)):
-                return divmod(at, columns)
+            row, column = divmod(at, columns)
+            if not self.isColumnHidden(column) and self.parts.editable(row, column):
+                return row, column
             at += way
         return None
 
@@ -200,6 +213,10 @@ class PartGrid(QTableView):
         self.wanted.emit("delete")
 
     # Events
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.name_where_needed()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Under the last row is the empty one: what is pasted there shall not go over the cell that was left."""

@@ -255,12 +255,27 @@ class PartModel(QAbstractTableModel):
         if project is None:
             return "", "ink", side
         if self._is_spare(row):
-            return "" if at else QCoreApplication.translate("PartModel", "type or paste here"), "faint", side
+            return "" if at else QCoreApplication.translate("PartModel", "Type or paste here: new rows"), "faint", side
         place = self._rows[row]
-        text = column.cell_text(project, self._parts[place])
-        if at == 0 and place in self._wrong:
-            return f"\N{WARNING SIGN} {text}", "fault", side
-        return text, "ink", side
+        part = self._parts[place]
+        return column.cell_text(project, part), column.ink(project, part) if column.ink is not None else "ink", side
+
+    def sign(self, row: int) -> str:
+        """The state whose sign stands before a row, `add` before the empty one; empty for none."""
+        project, first = self._project, self.columns[0]
+        if self._is_spare(row):
+            return "add"
+        if project is None:
+            return ""
+        place = self._rows[row]
+        if place in self._wrong:
+            return "alarm"
+        return first.sign(project, self._parts[place]) if first.sign is not None else ""
+
+    def inset(self, row: int) -> bool:
+        """Whether the part in a row belongs to another and stands further in."""
+        belongs = self.columns[0].inset
+        return belongs is not None and not self._is_spare(row) and belongs(self.part(row))
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         project = self._project
@@ -277,7 +292,10 @@ class PartModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip((column.tip or column.text)(project, part)) if column.applies(part) else None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{column.title}: {column.cell_text(project, part)}"
+            wrong = self._rows[index.row()] in self._wrong and index.column() == 0
+            said = f"{column.title}: {column.cell_text(project, part)}"
+            words = QCoreApplication.translate("PartModel", "with an error")
+            return f"{said}, {words}" if wrong else said
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return self.cell(index.row(), index.column())[2]
         if role == Qt.ItemDataRole.ForegroundRole:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Final, Literal
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
-    QComboBox,
+    QButtonGroup,
     QHeaderView,
     QLineEdit,
     QMenu,
@@ -28,14 +29,19 @@ from widgets.design.tables.part_model import PartModel
 from widgets.design.tables.table_work import TableWork
 from widgets.design.values.column import Column
 from widgets.kit.commands import mark_entry
-from widgets.kit.controls import Choice
+from widgets.kit.controls import push_button
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import tool
+from widgets.kit.icons import icon, tool
 from widgets.kit.own_keys import TABLE
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.scaling import heading_width, percent, scaled
 
 Keep = Callable[[Project, Any, int], bool]
+KEEP_MS: Final = 400
+WIDEST: Final = 2_000
+"""Pixels at 100 per cent of a column; more was not kept by this program."""
+_ALL: Final = ("", None)
+"""The first choice of what is shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,9 +79,13 @@ class PartTable(QWidget):
         narrowing: Narrowing | None = None,
         editing: PartEditing | None = None,
         empty: str = "",
+        add_text: str = "",
+        tools: Sequence[QWidget] = (),
         parent: QWidget | None = None,
     ) -> None:
-        """`empty` is what an empty table says, such as how to begin."""
+        """`empty` is what an empty table says, such as how to begin; `add_text` what the button says that adds a part,
+        before which the `tools` stand.
+        """
         super().__init__(parent)
         self._empty = empty
         self.model = PartModel(columns, spare=editing is not None)
@@ -83,6 +93,10 @@ class PartTable(QWidget):
         self.table = PartGrid(self.model, cells=editing is not None)
         self.table.setAccessibleName(title)
         self._kinds = tuple(kinds)
+        self._add_text = add_text
+        self._tools = tuple(tools)
+        self.row_actions: dict[str, QAction] = {}
+        self.columns_menu: QMenu | None = None
         self._narrowing = narrowing
         self._quiet = False
         self._faded = False
@@ -93,45 +107,64 @@ class PartTable(QWidget):
         self._enable()
 
     def _lay_out(self, title: str) -> None:
+        narrowed = self._narrowing is not None
         self.heading = plain_label(title, "heading")
+        self.count = plain_label("", "faint")
         self.narrow = QLineEdit(self)
-        self.narrow.setPlaceholderText(self.tr("Filter"))
+        self.narrow.setPlaceholderText(self.tr("Filter by name, unit\u2026"))
         self.narrow.setAccessibleName(self.tr("Filter"))
         self.narrow.setClearButtonEnabled(True)
-        self.narrow.setMaximumWidth(scaled(220))
-        self.which = Choice(self)
-        self.which.setAccessibleName(self.tr("Rows shown"))
-        self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-        self.which.addItem(self.tr("all"))
-        for text, _ in self._narrowing.choices if self._narrowing is not None else ():
-            self.which.addItem(text)
-        self.file_order = QPushButton(self.tr("File order"))
+        self.narrow.addAction(icon("search", "faint"), QLineEdit.ActionPosition.LeadingPosition)
+        self.narrow.setMinimumWidth(scaled(120))
+        self.narrow.setMaximumWidth(scaled(190))
+        self.toggles = QButtonGroup(self)
+        for at, (text, _) in enumerate((_ALL, *self._narrowing.choices) if self._narrowing is not None else ()):
+            toggle = QPushButton(text or self.tr("All"))
+            toggle.setCheckable(True)
+            toggle.setChecked(at == 0)
+            toggle.setAutoDefault(False)
+            self.toggles.addButton(toggle, at)
+        self.file_order = push_button(self.tr("File order"), self.to_file_order)
         self.file_order.setToolTip(self.tr("Sorting changes the view only. Go back to the order of the file"))
-        self.add_button = tool("plus", self.tr("Add"), self, self.tr("Add (Insert)"))
-        self.copy_button = tool("copy", self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
-        self.up_button = tool("up", self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
-        self.down_button = tool("down", self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
-        self.delete_button = tool("delete", self.tr("Delete"), self, self.tr("Delete the rows (Ctrl+Delete)"))
+        self.add_button = QPushButton(icon("plus"), self._add_text or self.tr("Add"))
+        self.add_button.setAutoDefault(False)
+        self.add_button.setToolTip(self.tr("Add (Insert)"))
         if len(self._kinds) > 1:
             menu = QMenu(self)
             for value, text in self._kinds:
                 mark_entry(menu.addAction(text, lambda value=value: self.add_wanted.emit(value)))  # type: ignore[misc]
             self.add_button.setMenu(menu)
-            self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        bar = FlowLayout(spacing=4)
-        bar.setContentsMargins(8, 2, 4, 0)
-        narrowed = self._narrowing is not None
+        self.more_button = tool("more", self.tr("More"), self, self.tr("More of what can be done with the rows"))
+        self.more = QMenu(self)
+        for name, text, keys, run in (
+            ("copy", self.tr("&Duplicate"), "Ctrl+D", self.duplicate_rows),
+            ("up", self.tr("Move &up"), "Alt+Up", lambda: self.move_rows(-1)),
+            ("down", self.tr("Move do&wn"), "Alt+Down", lambda: self.move_rows(1)),
+            ("delete", self.tr("D&elete"), "Ctrl+Del", self.delete_rows),
+        ):
+            action = self.more.addAction(icon(name), text, run)
+            action.setShortcut(QKeySequence(keys))
+            action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)  # the grid does it; here it is only told
+            mark_entry(action)
+            self.row_actions[name] = action
+        self.more_button.setMenu(self.more)
+        self.more_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        bar = FlowLayout(spacing=8)
+        bar.setContentsMargins(12, 6, 8, 6)
         self.narrow.setVisible(narrowed)
-        self.which.setVisible(narrowed and self.which.count() > 1)
-        bar.addWidget(self.heading)
+        self.heading.setVisible(not narrowed)
+        self.count.setVisible(not narrowed)
         if narrowed:
             self.narrow.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             bar.addWidget(self.narrow)
-            bar.addWidget(self.which)
+            for button in self.toggles.buttons():
+                bar.addWidget(button)
+        else:
+            bar.addWidget(self.heading)
+            bar.addWidget(self.count)
         bar.add_stretch()
-        bar.addWidget(self.file_order)
-        for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
-            bar.addWidget(button)
+        for each in (self.file_order, *self._tools, self.add_button, self.more_button):
+            bar.addWidget(each)
         self.file_order.hide()
         self.nothing = plain_label("", "faint", wrap=True)
         self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
@@ -141,20 +174,88 @@ class PartTable(QWidget):
         over.addWidget(self.nothing, 0, Qt.AlignmentFlag.AlignTop)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
+        layout.setSpacing(0)
         layout.addLayout(bar)
         layout.addWidget(self.table, 1)
+
+    def show_counts(self, counts: Sequence[int]) -> None:
+        """Say how many rows there are, and how many each choice would show."""
+        if self._narrowing is None:
+            self.count.setText(str(counts[0]))
+        texts = [self.tr("All"), *(text for text, _ in self._narrowing.choices)] if self._narrowing is not None else []
+        for button, text, count in zip(self.toggles.buttons(), texts, counts, strict=False):
+            button.setText(f"{text} {count}")
 
     def _fit_columns(self, columns: Sequence[Column]) -> None:
         header = self.table.horizontalHeader()
         for number, column in enumerate(columns):
             if column.width:
                 self.table.setColumnWidth(number, max(scaled(column.width), heading_width(header, column.title)))
-            elif sum(each.width for each in columns) < 700:
+            else:
                 header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
                 header.setMinimumSectionSize(max(header.minimumSectionSize(), heading_width(header, column.title)))
-            else:
-                self.table.setColumnWidth(number, scaled(150))
+            self.table.setColumnHidden(number, column.seldom)
+
+        header.setStretchLastSection(all(column.width for column in columns))
+        if any(column.seldom for column in columns):
+            self.more.addSeparator()
+            self.columns_menu = self.more.addMenu(self.tr("&Columns"))
+            for column in columns[1:]:
+                entry = mark_entry(self.columns_menu.addAction(column.title))
+                entry.setCheckable(True)
+                entry.setChecked(not column.seldom)
+                entry.toggled.connect(lambda on, key=column.key: self.show_column(key, on=on))
+            header.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+            header.customContextMenuRequested.connect(
+                lambda point: self.columns_menu.popup(header.viewport().mapToGlobal(point))
+            )
+
+    def show_column(self, key: str, *, on: bool) -> None:
+        """Show or hide the column of that key."""
+        at = next(number for number, column in enumerate(self.model.columns) if column.key == key)
+        self.table.setColumnHidden(at, not on)
+        if self.columns_menu is not None:
+            self.columns_menu.actions()[at - 1].setChecked(on)
+
+    def keep_columns(self, kept: Callable[[], str], keep: Callable[[str], object]) -> None:
+        """Show the columns as they were kept, and keep each change; both are asked anew for another project."""
+        waiting = QTimer(self)
+        waiting.setSingleShot(True)
+        waiting.setInterval(KEEP_MS)  # a column that is pulled wider changes with every pixel
+        waiting.timeout.connect(lambda: keep(self._columns_text()))
+        first = self._columns_text()
+
+        def arrange() -> None:
+            self._arrange_columns(first)
+            self._arrange_columns(kept())
+            waiting.stop()
+
+        arrange()
+        self.table.horizontalHeader().sectionResized.connect(lambda *_: waiting.start())
+        if self.editing is not None:
+            self.editing.document.replaced.connect(arrange)
+
+    def _columns_text(self) -> str:
+        """The width of each column at 100 per cent; below 0 where it is hidden."""
+        grid, widths = self.table, {}
+        for at, column in enumerate(self.model.columns):
+            hidden = grid.isColumnHidden(at)
+            widths[column.key] = -1 if hidden else grid.columnWidth(at) * 100 // percent()
+        return json.dumps(widths)
+
+    def _arrange_columns(self, text: str) -> None:
+        try:
+            widths = json.loads(text or "{}")
+        except ValueError:
+            return
+        for at, column in enumerate(self.model.columns):
+            width = widths.get(column.key) if isinstance(widths, dict) else None
+            if not isinstance(width, int) or width > WIDEST:
+                continue
+            if at:
+                self.show_column(column.key, on=width >= 0)
+            if width > 0:
+                self.table.setColumnWidth(at, scaled(width))
 
     def _connect(self) -> None:
         editing = self.editing
@@ -181,13 +282,8 @@ class PartTable(QWidget):
         self.table.setItemDelegate(self._delegate)
         if len(self._kinds) == 1:
             self.add_button.clicked.connect(lambda: self.add_wanted.emit(self._kinds[0][0]))
-        self.copy_button.clicked.connect(lambda: self._of_selected(self.duplicate_wanted.emit))
-        self.delete_button.clicked.connect(self.delete_rows)
-        self.up_button.clicked.connect(lambda: self.move_rows(-1))
-        self.down_button.clicked.connect(lambda: self.move_rows(1))
-        self.file_order.clicked.connect(self.to_file_order)
         self.narrow.textChanged.connect(lambda _text: self._narrow())
-        self.which.currentIndexChanged.connect(lambda _index: self._narrow())
+        self.toggles.idToggled.connect(lambda _id, on: self._narrow() if on else None)
         selection = self.table.selectionModel()
         selection.currentRowChanged.connect(lambda _now, _before: self._tell_chosen())
         selection.selectionChanged.connect(lambda _now, _before: self._enable())
@@ -293,14 +389,15 @@ class PartTable(QWidget):
     def show_all(self) -> None:
         """Leave none out."""
         self.narrow.clear()
-        self.which.setCurrentIndex(0)
+        if self._narrowing is not None:
+            self.toggles.button(0).setChecked(True)
 
     def _narrow(self) -> None:
         narrowing = self._narrowing
         if narrowing is None:
             return
         words = self.narrow.text().casefold().split()
-        choice = self.which.currentIndex() - 1
+        choice = self.toggles.checkedId() - 1
         text = narrowing.text
 
         def keep(project: Project, part: Any, place: int) -> bool:
@@ -390,12 +487,14 @@ class PartTable(QWidget):
             left_out = self.model.filtered and bool(self.model.parts)
             self.nothing.setText(self.tr("The filter hides all rows.") if left_out else self._empty)
         self.nothing.setVisible(none)
-        self.copy_button.setEnabled(at >= 0)
-        self.delete_button.setEnabled(at >= 0)
+        if self._narrowing is None:
+            self.show_counts([len(self.model.parts)])
+        self.row_actions["copy"].setEnabled(at >= 0)
+        self.row_actions["delete"].setEnabled(at >= 0)
         ordered = self.model.in_file_order
         rows = self.table.area().rows if at >= 0 and ordered else ()
-        self.up_button.setEnabled(bool(rows) and rows[0] > 0)
-        self.down_button.setEnabled(bool(rows) and rows[-1] < len(self.model.parts) - 1)
+        self.row_actions["up"].setEnabled(bool(rows) and rows[0] > 0)
+        self.row_actions["down"].setEnabled(bool(rows) and rows[-1] < len(self.model.parts) - 1)
         self.arranged.emit()
 
     def _of_selected(self, emit: Callable[[tuple[int, ...]], None]) -> None:

@@ -180,10 +180,12 @@ class TableWork(QObject):
         if not cells:
             self._editing.document.refused.emit(self.tr("There is no text on the clipboard."))
             return
-        editable = sum(column.read is not None for column in self._model.columns)
-        as_new = as_new or not area.rows or (area.whole and len(cells[0]) == editable)
+        columns = self._model.columns
+        whole = len(cells[0]) == sum(column.read is not None for column in columns)
+        as_new = as_new or not area.rows or (area.whole and whole)
         at = 0 if as_new else area.columns[0]
-        table = table_of(cells, self._model.columns, at)
+        hidden = () if whole else [each for each in range(len(columns)) if self._grid.isColumnHidden(each)]
+        table = table_of(cells, columns, at, hidden)
         places: list[int | None]
         if table.headed and not as_new:
             known = {part.name: place for place, part in enumerate(self._model.parts)}

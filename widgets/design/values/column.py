@@ -42,6 +42,14 @@ class Column:
     numbers: bool = False
     """Whether a comma in it is a question of how numbers are written."""
     also: tuple[str, ...] = ()
+    seldom: bool = False
+    """Whether it is hidden until it is asked for."""
+    ink: Callable[[Project, Any], str] | None = None
+    """The name of the colour of its text; left out, that of any text."""
+    sign: Callable[[Project, Any], str] | None = None
+    """Of the first column: the state whose sign stands before a part that has no error; empty for none."""
+    inset: Callable[[Any], bool] | None = None
+    """Of the first column: whether a part belongs to another and stands further in."""
 
     def cell_text(self, project: Project, part: Any) -> str:
         """The text of a cell, in one line."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -73,10 +73,12 @@ class PastedTable:
     first: int = 1
 
 
-def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int = 0) -> PastedTable:
+def table_of(
+    cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int = 0, hidden: Collection[int] = ()
+) -> PastedTable:
     """Which cell belongs to which column: by the headings if there are any, else by their order from column `at` on.
 
-    Columns that are not edited take no cell where there are no headings.
+    Columns that are not edited or `hidden` take no cell where there are no headings.
     """
     if not cells:
         return PastedTable(())
@@ -97,7 +99,11 @@ def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int 
             for row in cells[1:]
         )
         return PastedTable(rows, True, unknown, 2)
-    editable = [column for column in columns[at:] if column.read is not None]
+    editable = [
+        column
+        for number, column in enumerate(columns)
+        if number >= at and number not in hidden and column.read is not None
+    ]
     over = max(len(row) for row in cells) - len(editable)
     unknown = (translate("Pasted", "columns beyond the last one: {count}").format(count=over),) if over > 0 else ()
     rows = tuple({column.key: cell for column, cell in zip(editable, row, strict=False)} for row in cells)

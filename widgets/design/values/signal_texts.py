@@ -1,4 +1,4 @@
-"""Words for what a signal can be, and for how often it is used."""
+"""Words for what a signal can be."""
 
 from __future__ import annotations
 
@@ -17,8 +17,3 @@ def table_words() -> dict[str, str]:
         "bit": translate("SignalCells", "bit"),
         "held": translate("SignalCells", "held"),
     }
-
-
-def uses_text(count: int) -> str:
-    """How often something is used, with a word where it is not."""
-    return str(count) if count else translate("SignalCells", "unused")

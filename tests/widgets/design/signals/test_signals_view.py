@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
@@ -30,13 +31,16 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.big_project import big_project
 from tests.builders import fresh_project
-from tests.widgets.driving import press, type_in, when_asked
+from tests.widgets.driving import focused, press, type_in, when_asked
+from widgets.design.signals.signals_view import SignalsView
 from widgets.design.tables.bad_cells import BadCellsDialog
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
 from widgets.design.tables.part_grid import PartGrid
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.document.drafts import Drafts
+from widgets.document.settings import Settings
 
 Key = Qt.Key
 NO = Qt.KeyboardModifier.NoModifier
@@ -136,7 +140,9 @@ def test_tab_walks_the_cells_that_can_be_edited_and_goes_on_in_the_next_row(
     design: DesignWorkspace, document: Document
 ) -> None:
     grid = grid_of(design)
-    editable = [at for at in range(grid.parts.columnCount()) if grid.parts.editable(0, at)]
+    editable = [
+        at for at in range(grid.parts.columnCount()) if grid.parts.editable(0, at) and not grid.isColumnHidden(at)
+    ]
     go(design, document.project.signals[0].name, "name")
     walked = [(grid.currentIndex().row(), grid.currentIndex().column())]
     for _ in editable:
@@ -673,6 +679,7 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkspace,
 
 
 def test_numbers_with_commas_stay_what_they_are(design: DesignWorkspace, document: Document) -> None:
+    design.signals.table.show_column("step", on=True)
     go(design, "speed set point", "step")
     press(Key.Key_Down, SHIFT)
     QApplication.clipboard().setText("1,5\n0,25\n")
@@ -751,10 +758,10 @@ def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkspace, 
 
 
 def test_copied_with_headings_it_says_what_is_what(design: DesignWorkspace, document: Document) -> None:
-    go(design, "speed set point", "write")
+    go(design, "speed set point", "drive_role")
     press(Key.Key_Right, SHIFT)
     press(Key.Key_Insert, CTRL | SHIFT)
-    assert QApplication.clipboard().text() == "Write\tUses\nyes\t1\n"
+    assert QApplication.clipboard().text() == "Role in simulation\tUsed\n\t1\n"
 
 
 @settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
@@ -811,7 +818,7 @@ def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorks
     assert names_shown(grid) == sorted(in_file, key=str.casefold)
     assert document.project is before
     go_to = names_shown(grid)[0]
-    assert not table.up_button.isEnabled()
+    assert not table.row_actions["up"].isEnabled()
     click_on_heading(grid, "name")
     assert names_shown(grid)[-1] == go_to
     QTest.mouseClick(table.file_order, LEFT)
@@ -853,13 +860,15 @@ def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkspace,
     press(Key.Key_D, CTRL)
     copy = document.project.signals[place(document.project, "status") + 1].name
     grid.setFocus()
-    table.which.setFocus()
-    QTest.keyClick(table.which, Key.Key_Down)
+    unused = table.toggles.button(2)
+    assert unused.text() == "Not used 1"
+    QTest.mouseClick(unused, LEFT)
     assert names_shown(grid) == [copy]
-    index = grid.parts.index(0, column(grid, "uses"))
-    assert index.data() == "unused"
-    assert "unused: 1" in design.signals.status.text()
-    QTest.keyClick(table.which, Key.Key_Up)
+    at = column(grid, "uses")
+    assert grid.parts.cell(0, at)[:2] == ("0", "caution")
+    assert grid.parts.sign(0) == "caution", "and a sign before its name, for whom the colour says nothing"
+    QTest.keyClick(unused, Key.Key_Left)
+    QTest.keyClick(focused(), Key.Key_Left)
     assert grid.parts.shown == len(document.project.signals)
 
 
@@ -905,8 +914,7 @@ def test_only_those_with_findings_are_shown(design: DesignWorkspace, document: D
     design.checks.finish()
     found = {place[1] for finding in design.checks.findings if (place := finding.place)[:1] == ("signal",)}
     assert found
-    table.which.setFocus()
-    QTest.keyClick(table.which, Key.Key_End)
+    QTest.mouseClick(table.toggles.button(3), LEFT)
     assert {grid.parts.place(row) for row in range(grid.parts.shown)} == found
 
 
@@ -940,6 +948,7 @@ def test_twenty_thousand_signals_are_sorted_filtered_and_edited(qtbot: QtBot) ->
 
 
 def test_scale_cells_take_a_factor(design: DesignWorkspace, document: Document) -> None:
+    design.signals.table.show_column("scale", on=True)
     go(design, "status", "scale")
     type_in("x 0,1")
     press(Key.Key_Return)
@@ -976,6 +985,7 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorksp
     grid = grid_of(design)
     rows = Qt.Orientation.Vertical
     assert grid.parts.headerData(4, rows) == "5"
+    design.signals.table.show_column("notes", on=True)
     go(design, "speed set point", "notes")
     assert grid.parts.headerData(4, rows) == "5  speed set point"
     press(Key.Key_Home)
@@ -987,6 +997,69 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorksp
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "\u25bc Unit"
     click_on_heading(grid, "unit")
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"
+
+
+def test_all_columns_of_a_signal_fit_where_the_list_of_screens_is_hidden(document: Document, qtbot: QtBot) -> None:
+    view = SignalsView(document, Drafts())
+    qtbot.addWidget(view)
+    view.resize(1022, 500)  # of 1366, beside the properties
+    view.show()
+    view.show_project(document.project, frozenset())
+    grid = view.table.table
+    assert grid.horizontalScrollBar().maximum() == 0
+    assert grid.verticalHeader().isHidden(), "nothing has to keep the names in sight"
+    keys = [each.key for at, each in enumerate(grid.parts.columns) if not grid.isColumnHidden(at)]
+    assert keys == [
+        "name",
+        "from",
+        "table",
+        "register",
+        "encoding",
+        "unit",
+        "decimals",
+        "limits",
+        "write",
+        "drive_role",
+        "uses",
+    ]
+
+
+def test_columns_are_shown_when_asked_for_and_stay_so_for_the_project(
+    document: Document, qtbot: QtBot, tmp_path: Path
+) -> None:
+    settings = Settings(keep=False)
+    document.mark_saved(tmp_path / "one.toml")
+    first = DesignWorkspace(document, settings)
+    qtbot.addWidget(first)
+    table = first.signals.table
+    assert table.columns_menu is not None
+    entry = next(each for each in table.columns_menu.actions() if each.text() == "Scale")
+    entry.trigger()
+    grid = table.table
+    assert not grid.isColumnHidden(column(grid, "scale"))
+    grid.setColumnWidth(column(grid, "from"), 177)
+    qtbot.waitUntil(lambda: "177" in settings.columns(document.path))
+    again = DesignWorkspace(document, settings)
+    qtbot.addWidget(again)
+    grid = grid_of(again)
+    assert grid.columnWidth(column(grid, "from")) == 177
+    assert not grid.isColumnHidden(column(grid, "scale"))
+    document.open(document.project, tmp_path / "another.toml")
+    assert grid.columnWidth(column(grid, "from")) == 116
+    assert grid.isColumnHidden(column(grid, "scale"))
+
+
+def test_the_line_below_says_what_the_cell_means(design: DesignWorkspace) -> None:
+    line = design.signals.about_cell
+    go(design, "speed set point", "limits")
+    assert line.where.text() == "Limits of speed set point"
+    assert line.meaning.text()
+    go(design, "speed set point", "uses")
+    assert line.meaning.text().endswith("cannot be edited")
+    go(design, "running", "encoding")
+    assert line.meaning.text() == "This one has none"
+    press(Key.Key_Down, SHIFT, 2)
+    assert line.where.text() == "Data type of 3 rows"
 
 
 def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:

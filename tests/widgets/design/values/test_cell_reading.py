@@ -222,8 +222,8 @@ def test_a_bit_of_nothing_is_told_by_its_cell() -> None:
         ],
     )
     assert [(cell.row, cell.column, cell.reason) for cell in proposal.bad] == [
-        (1, "From", "signal 'statu' does not exist; did you mean 'status'?"),
-        (2, "From", "signal 'nobody at all' does not exist"),
+        (1, "Device", "signal 'statu' does not exist; did you mean 'status'?"),
+        (2, "Device", "signal 'nobody at all' does not exist"),
     ]
     after = proposal.edit("signal", PROJECT)
     assert after.signals[place("running")].unit == "x", "the rest of the row comes in"

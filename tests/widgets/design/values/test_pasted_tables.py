@@ -73,9 +73,13 @@ def test_columns_by_their_headings() -> None:
 def test_columns_by_their_order_leave_out_what_is_not_edited() -> None:
     columns = signal_columns()
     at = [column.key for column in columns].index("write")
-    table = table_of([["yes", "high first", "x 0.1"], ["no"]], columns, at)
+    table = table_of([["yes", "run", "high first"], ["no"]], columns, at)
     assert not table.headed
-    assert table.rows == ({"write": "yes", "word_order": "high first", "scale": "x 0.1"}, {"write": "no"})
+    assert table.rows == ({"write": "yes", "drive_role": "run", "word_order": "high first"}, {"write": "no"})
+    hidden = [number for number, column in enumerate(columns) if column.seldom]
+    few = table_of([["yes", "run", "high first"]], columns, at, hidden)
+    assert few.rows == ({"write": "yes", "drive_role": "run"},), "what is not in sight takes nothing unseen"
+    assert few.unknown == ("columns beyond the last one: 1",)
     wide = table_of([["x"] * 30], columns, 0)
     assert wide.unknown == ("columns beyond the last one: 11",)
 

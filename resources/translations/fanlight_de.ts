@@ -8641,6 +8641,10 @@ otherwise = unbekannt</translation>
         <translation>Leitungs&amp;ansicht</translation>
     </message>
     <message>
+        <source>Panel cells &amp;blink</source>
+        <translation>&amp;Blinkende Zellen des Panels</translation>
+    </message>
+    <message>
         <source>no step available</source>
         <translation>kein Schritt vorhanden</translation>
     </message>

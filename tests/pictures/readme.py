@@ -18,7 +18,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from app.follower.drive_bank import DriveBank
 from app.session.session import Session
 from tests.pictures.stage import Setting, settle, settle_until, staged
-from widgets.face.cells import BLINK_MS
+from widgets.face.blinking import BLINK_MS
 from widgets.kit.palette import Appearance
 from widgets.shell.window import MainWindow
 

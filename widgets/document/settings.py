@@ -159,6 +159,15 @@ class Settings:
         self._store.setValue("resumes", "true" if on else "false")
 
     @property
+    def blinks(self) -> bool:
+        """Whether cells of the panel that blink do so."""
+        return str(self._store.value("blinks", "true")) != "false"
+
+    @blinks.setter
+    def blinks(self, on: bool) -> None:
+        self._store.setValue("blinks", "true" if on else "false")
+
+    @property
     def left_off(self) -> LeftOff:
         """Where the window was left last."""
         texts = {key: str(self._store.value(f"left_off/{key}", "") or "") for key in ("path", "view", "screen")}

@@ -24,6 +24,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.panel.rendering import Attribute, Row, Rows
 from widgets.face.accessibility import SpokenRows
+from widgets.face.blinking import BLINK_MS, blinks
 from widgets.face.colours import LIGHT, FaceColours
 from widgets.face.marks import (
     RULER_PX,
@@ -41,7 +42,6 @@ from widgets.kit.fonts import for_cells
 SMALLEST: Final = 6
 LARGEST: Final = 72
 """Font sizes of a cell in pixels."""
-BLINK_MS: Final = 500
 _INVERSE: Final = int(Attribute.INVERSE)
 _BLINK: Final = int(Attribute.BLINK)
 _STALE: Final = int(Attribute.STALE)
@@ -402,7 +402,10 @@ class CellGrid(QWidget):
         return ground
 
     def _turn_blink(self) -> None:
-        self._blinked_off = not self._blinked_off
+        dark = blinks() and not self._blinked_off
+        if dark == self._blinked_off:
+            return
+        self._blinked_off = dark
         for number, row in enumerate(self._rows):
             if any(attribute & Attribute.BLINK for attribute in set(row.attributes)):
                 self.update(self.row_rect(number))

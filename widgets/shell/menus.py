@@ -22,6 +22,7 @@ class WindowMenus(QObject):
 
     workspace_chosen = Signal(int)
     """Counted from 0 in the order of the switcher."""
+    blinking_toggled = Signal(bool)
     strip_toggled = Signal(bool)
     full_screen_toggled = Signal(bool)
     line_view_toggled = Signal(bool)
@@ -52,6 +53,8 @@ class WindowMenus(QObject):
         self.full_screen = self._toggle(self.tr("&Full screen"), self.full_screen_toggled, "Ctrl+Shift+F")
         self.strip = self._toggle(self.tr("&Line strip"), self.strip_toggled, "Ctrl+Shift+L")
         self.strip.setChecked(True)
+        self.blinking = self._toggle(self.tr("Panel cells &blink"), self.blinking_toggled, "Ctrl+Shift+F12")
+        self.blinking.setChecked(settings.blinks)
         self.line_view = self._toggle(self.tr("Line &view"), self.line_view_toggled, "Ctrl+L")
         self.line_window = self._toggle(self.tr("In its &own window"), self.line_window_toggled, "Ctrl+Shift+V")
         self.find = self._command(self.tr("&Find a command\u2026"), self.find_wanted.emit, "Ctrl+J")
@@ -87,7 +90,7 @@ class WindowMenus(QObject):
         self._add_appearance(view)
         self._add_sizes(view)
         self._add_language(view)
-        view.addActions([self.strip, self.full_screen])
+        view.addActions([self.strip, self.blinking, self.full_screen])
         workspace = bar.addMenu(self.tr("&Workspace"))
         workspace.addActions(self.workspaces)
         self.design = bar.addMenu(self.tr("&Design"))

@@ -22,6 +22,7 @@ from widgets.bench.workspace import BenchWorkspace
 from widgets.document.blank import blank
 from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
+from widgets.face.blinking import let_blink
 from widgets.frame.connecting import Connecting
 from widgets.kit.commands import list_commands
 from widgets.kit.focus import next_stop
@@ -77,6 +78,7 @@ class MainWindow(QMainWindow):
         """
         super().__init__()
         self.settings = settings or Settings()
+        let_blink(self.settings.blinks)
         self.theme = theme
         self._ask = True
         self.document = Document(blank(4, 20), None, self)
@@ -360,6 +362,7 @@ class MainWindow(QMainWindow):
         menus = self.menus
         menus.workspace_chosen.connect(self.show_workspace)
         menus.strip_toggled.connect(self.strip.setVisible)
+        menus.blinking_toggled.connect(self.choose_blinking)
         menus.full_screen_toggled.connect(self.show_full_screen)
         menus.find_wanted.connect(self.find_command)
         menus.steps_wanted.connect(self.show_steps)
@@ -408,6 +411,11 @@ class MainWindow(QMainWindow):
         self.settings.appearance = appearance
         if self.theme is not None:
             self.theme.choose(appearance)
+
+    def choose_blinking(self, on: bool) -> None:
+        """Let cells of the panel that blink do so, or stay lit, from now on."""
+        self.settings.blinks = on
+        let_blink(on)
 
     def choose_language(self, language: Language) -> None:
         """Speak this language from now on: whoever runs this window puts another one in its place."""

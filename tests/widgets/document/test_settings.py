@@ -78,6 +78,12 @@ def test_remembers_the_look_and_the_place() -> None:
     assert again.geometry == QByteArray(b"\x01\x02")
 
 
+def test_remembers_that_nothing_is_to_blink() -> None:
+    assert Settings().blinks
+    Settings().blinks = False
+    assert not Settings().blinks
+
+
 def test_nonsense_in_the_file_is_as_if_it_were_not_there(tmp_path: Path) -> None:
     file = tmp_path / "fanlight" / "fanlight.ini"
     file.parent.mkdir(parents=True)

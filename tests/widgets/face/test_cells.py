@@ -11,7 +11,8 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Row
-from widgets.face.cells import BLINK_MS, CellGrid, runs
+from widgets.face.blinking import BLINK_MS
+from widgets.face.cells import CellGrid, runs
 from widgets.face.colours import DARK, LIGHT, FaceColours
 from widgets.face.marks import Outline
 from widgets.kit.palette import contrast

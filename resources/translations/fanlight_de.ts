@@ -466,12 +466,52 @@
         <translation>&amp;Panel bedienen</translation>
     </message>
     <message>
+        <source>&amp;Set a value of the device</source>
+        <translation>Wert des Geräts &amp;setzen</translation>
+    </message>
+    <message>
+        <source>Click a key, or use the keyboard: arrows, Enter, Esc; the others by F1, F2 and so on.</source>
+        <translation>Eine Taste anklicken oder die Tastatur benutzen: Pfeile, Eingabe, Esc; die übrigen mit F1, F2 und so weiter.</translation>
+    </message>
+    <message>
+        <source>Devices</source>
+        <translation>Geräte</translation>
+    </message>
+    <message>
         <source>Filter the readin&amp;gs</source>
         <translation>Werte &amp;filtern</translation>
     </message>
     <message>
+        <source>Keys change screens, but write nothing: writing is locked.</source>
+        <translation>Tasten wechseln Bilder, schreiben aber nichts: Das Schreiben ist gesperrt.</translation>
+    </message>
+    <message>
+        <source>Keys write to the real line. No key here is an emergency stop.</source>
+        <translation>Tasten schreiben auf die echte Leitung. Keine Taste hier ist ein Not-Halt.</translation>
+    </message>
+    <message>
+        <source>Line: every transaction</source>
+        <translation>Leitung: jede Übertragung</translation>
+    </message>
+    <message>
+        <source>On the real line {deeds}. No key here is an emergency stop.</source>
+        <translation>An der echten Leitung: {deeds}. Keine Taste hier ist ein Not-Halt.</translation>
+    </message>
+    <message>
         <source>Only readings that are &amp;not good</source>
         <translation>Nur Werte, die &amp;nicht gut sind</translation>
+    </message>
+    <message>
+        <source>Panel</source>
+        <translation>Panel</translation>
+    </message>
+    <message>
+        <source>Panel and readings</source>
+        <translation>Panel und Werte</translation>
+    </message>
+    <message>
+        <source>Readings</source>
+        <translation>Gelesene Werte</translation>
     </message>
     <message>
         <source>Simulated d&amp;evices</source>
@@ -480,6 +520,14 @@
     <message>
         <source>Switch ra&amp;w number format</source>
         <translation>Ro&amp;hwertformat wechseln</translation>
+    </message>
+    <message>
+        <source>The keys work once the line is connected.</source>
+        <translation>Die Tasten wirken, sobald die Leitung verbunden ist.</translation>
+    </message>
+    <message>
+        <source>Views</source>
+        <translation>Ansichten</translation>
     </message>
     <message>
         <source>Write a &amp;value…</source>

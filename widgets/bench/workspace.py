@@ -6,19 +6,21 @@ import time
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QFocusEvent, QKeySequence, QShowEvent
-from PySide6.QtWidgets import QMenu, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtGui import QAction, QFocusEvent, QKeySequence, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QMenu, QSplitter, QStackedWidget, QTabBar, QVBoxLayout, QWidget
 
 from app.project.model import Project
 from widgets.document.document import Document
 from widgets.document.settings import Settings
-from widgets.face.column import FaceColumn
+from widgets.face.column import FaceColumn, in_scroll_area
 from widgets.face.face import PanelFace
+from widgets.frame.tool_row import ToolRow
 from widgets.kit.commands import allow
+from widgets.kit.scaling import percent, scaled
 from widgets.live.follower_card import FollowerCards
 from widgets.live.live_session import LiveSession
-from widgets.live.panel_reason import PanelReason
+from widgets.live.panel_reason import PanelReason, what_keys_write
 from widgets.live.readings_table import ReadingsTable
 from widgets.live.write_bar import WriteBar
 
@@ -34,8 +36,21 @@ BLINK_S: Final = 0.1
 """The cells are worked out anew at least this often, also where nothing happened: some of them blink."""
 
 
+BESIDE_FROM: Final = 1180
+"""Pixels of width, at 100 per cent, from which the readings stand beside the panel; in less they are a view of their
+own."""
+BELOW_FROM: Final = {True: 560, False: 620}
+"""Pixels of height, as at 100 per cent, from which the devices stand below the panel: at that size, and at larger ones.
+In less they are a view, too, and the panel gets the room: its letters do not become smaller as all else grows."""
+SHARES: Final = (650, 716)
+"""Pixels of 1366 for the panel and for the readings."""
+BESIDE_FACE: Final = 24
+AROUND_CARD: Final = 16
+"""Pixels left and right of the face, and, at 100 per cent, around the card below it."""
+
+
 class BenchWorkspace(QWidget):
-    """The panel with its keys, the followers, and the table of readings.
+    """The panel with its keys, the followers, and the table of readings; and as another view, the line.
 
     The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
     """
@@ -75,7 +90,6 @@ class BenchWorkspace(QWidget):
         self.cards.write_wanted.connect(self._write)
         self._followers_menu = QMenu(self.tr("Simulated d&evices"), self)
         self._lay_out()
-        self.setFocusProxy(self.face)
         self.face.key_pressed.connect(live.key_down)
         self.face.key_released.connect(live.key_up)
         live.frame.connect(self._frame)
@@ -92,10 +106,10 @@ class BenchWorkspace(QWidget):
         menu.addMenu(self._followers_menu)
         menu.addSeparator()
         menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
-        menu.addActions([self.write_action, self.raw_action])
+        menu.addActions([self.set_action, self.write_action, self.raw_action])
 
     def _make_actions(self) -> None:
-        self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
+        self.panel_action = self._action(self.tr("&Operate the panel"), self.operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the readin&gs"), self._filter, QKeySequence.StandardKey.Find)
         # In the other workspace the same key looks for text.
         self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
@@ -104,6 +118,7 @@ class BenchWorkspace(QWidget):
             self.tr("Only readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
         )
 
+        self.set_action = self._action(self.tr("&Set a value of the device"), self._set_value, "Ctrl+Alt+V")
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
         self.raw_action = self._action(self.tr("Switch ra&w number format"), self._next_raw_form, "Ctrl+Alt+X")
 
@@ -113,10 +128,13 @@ class BenchWorkspace(QWidget):
         action.triggered.connect(lambda _checked=False: run())
         return action
 
-    def _operate(self) -> None:
+    def operate(self) -> None:
+        """Go to the panel, so that the keyboard operates it."""
+        self.show_panel()
         self.face.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _filter(self) -> None:
+        self._show(self.readings)
         self.readings.filter.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.readings.filter.selectAll()
 
@@ -126,35 +144,138 @@ class BenchWorkspace(QWidget):
     def _next_raw_form(self) -> None:
         self.readings.next_raw_form()
 
+    def _set_value(self) -> None:
+        card = self.cards.current
+        if card is not None:
+            self._show(card)
+            card.setter.value.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def _write(self, name: str, text: str) -> None:
         """Write what was typed on the card of a real device, by the bar that asks what has to be asked."""
         session = self.live.session
         if session is not None and name in session.project.signal_named:
+            self._show(self.readings)
             self.write_bar.write_typed(session.project, name, text)
 
     def _write_value(self) -> None:
+        self._show(self.readings)
         name, session = self.readings.current_signal(), self.live.session
         if session is not None and name in session.project.signal_named:
             self.write_bar.open_for(session.project, name)
         else:
             self.readings.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
-    # Layout
+    # Views
 
     def _lay_out(self) -> None:
-        self._column = FaceColumn(self.face, self.why, self.cards, self.cards.wanted_height)
-        split = QSplitter(Qt.Orientation.Horizontal)
-        split.setObjectName("bench")
-        split.addWidget(self._column)
-        split.addWidget(self.readings)
-        split.setStretchFactor(0, 1)
-        split.setStretchFactor(1, 1)
-        split.setSizes([620, 700])
-        split.setChildrenCollapsible(False)
+        self.tabs = QTabBar()
+        self.tabs.setAccessibleName(self.tr("Views"))
+        self.tools = ToolRow(self.tabs)
+        """What is done with all that is read; the window adds what others have made."""
+        self.tools.add(self.readings.copy_action, icon_only=True)
+        self._column = FaceColumn(
+            self.face, self.why, None, self.cards.wanted_height, beside=BESIDE_FACE, around=AROUND_CARD
+        )
+        self._devices = in_scroll_area(self.cards)
+        self._split = QSplitter(Qt.Orientation.Horizontal)
+        self._split.setObjectName("panel and readings")
+        self._split.setHandleWidth(1)
+        self._split.setChildrenCollapsible(False)
+        self._split.addWidget(self._column)
+        self._pages = QStackedWidget()
+        self._views: list[QWidget] = []
+        """The pages in the order of their tabs."""
+        self._line: QWidget | None = None
+        self._arranged: tuple[bool, bool] | None = None
+        """Whether the readings stand beside the panel, and the devices below it."""
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(10, 8, 10, 8)
-        layout.setSpacing(8)
-        layout.addWidget(split, 1)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self.tools)
+        layout.addWidget(self._pages, 1)
+        self.tabs.currentChanged.connect(self._turn_to)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Put readings and devices beside the panel or into views of their own, by the size of the window alone."""
+        arranged = self.width() >= scaled(BESIDE_FROM), self.height() >= scaled(BELOW_FROM[percent() == 100])
+        if arranged == self._arranged:
+            return
+        self._arranged = arranged
+        beside, below = arranged
+        self._column.hold_below(self._devices if below else None)
+        if beside:
+            self._split.addWidget(self.readings)
+            self.readings.show()
+            self._split.setSizes(list(SHARES))
+            for at, share in enumerate(SHARES):
+                self._split.setStretchFactor(at, share)
+        self._offer_views()
+
+    def _offer_views(self) -> None:
+        """Have a tab for each view; the one that is shown stays so if it can."""
+        beside, below = self._arranged or (True, True)
+        views: list[tuple[str, QWidget]] = [
+            (self.tr("Panel and readings") if beside else self.tr("Panel"), self._split)
+        ]
+        if not beside:
+            views.append((self.tr("Readings"), self.readings))
+        if not below:
+            views.append((self.tr("Devices"), self._devices))
+        if self._line is not None:
+            views.append((self.tr("Line: every transaction"), self._line))
+        shown = self._pages.currentWidget()
+        for former in self._views:
+            self._pages.removeWidget(former)
+        self._views = [page for _, page in views]
+        with QSignalBlocker(self.tabs):
+            while self.tabs.count():
+                self.tabs.removeTab(0)
+            for words, page in views:
+                self.tabs.addTab(words)
+                self._pages.addWidget(page)
+        self._show(shown if shown in self._views else self._split)
+
+    def _show(self, part: QWidget) -> None:
+        """Go to the view that this lies in."""
+        for at, page in enumerate(self._views):
+            if page is part or page.isAncestorOf(part):
+                self.tabs.setCurrentIndex(at)
+                self._turn_to(at)
+
+    def _turn_to(self, at: int) -> None:
+        page = self._views[at]
+        self._pages.setCurrentWidget(page)
+        first: dict[QWidget, QWidget] = {self._split: self.face, self.readings: self.readings.view}
+        self.setFocusProxy(first.get(page, page))
+
+    def show_devices(self) -> None:
+        """Go to the view in which the cards of the devices are."""
+        self._show(self.cards)
+
+    def take_line(self, view: QWidget | None) -> None:
+        """Have this as the view of the line; None: it has a window of its own now."""
+        if view is not self._line:
+            self._line = view
+            self._offer_views()
+
+    def show_line(self) -> None:
+        """Go to the view of the line."""
+        if self._line is not None:
+            self._show(self._line)
+
+    def show_panel(self) -> None:
+        """Go to the view of the panel."""
+        self._show(self._split)
+
+    @property
+    def shows_line(self) -> bool:
+        """Whether the view of the line is in front."""
+        return self._line is not None and self._pages.currentWidget() is self._line
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
 
     # Keeping it in step
 
@@ -167,7 +288,26 @@ class BenchWorkspace(QWidget):
         if session is not self._session:
             self._session = session
             self._begin(session)
+        self._rest_below_keys()
+        allow(self.set_action, session is not None, self.tr("connect first"))
         allow(self.write_action, session is not None, self.tr("connect first"))
+
+    def _rest_below_keys(self) -> None:
+        """What the keys do now, for as long as no message of the panel needs its reason told there."""
+        session, writing = self.live.session, self.live.writing
+        if session is None:
+            self.why.rest_with(self.tr("The keys work once the line is connected."))
+        elif writing.simulated:
+            self.why.rest_with(
+                self.tr("Click a key, or use the keyboard: arrows, Enter, Esc; the others by F1, F2 and so on.")
+            )
+        elif not writing.armed:
+            self.why.rest_with(self.tr("Keys change screens, but write nothing: writing is locked."))
+        else:
+            written = what_keys_write(session.project)
+            words = self.tr("On the real line {deeds}. No key here is an emergency stop.")
+            alone = self.tr("Keys write to the real line. No key here is an emergency stop.")
+            self.why.rest_with(words.format(deeds=written) if written else alone, "caution")
 
     def _begin(self, session: Session | None) -> None:
         """Put the project of this session on the bench, or the edited one while there is no session."""

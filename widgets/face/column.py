@@ -42,29 +42,44 @@ class FaceColumn(QWidget):
         """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls.
 
         `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more. `beside`
-        the face and `around` what stands below, so many pixels at 100 per cent show the ground.
+        the face (in pixels at any size: its letters are not to become smaller) and `around` what stands below (in
+        pixels at 100 per cent) the ground is seen.
         """
         super().__init__()
-        self._beside, self._around = scaled(beside), scaled(around) if below is not None else 0
+        self._beside, self._around = beside, scaled(around)
         self._face = face
         self._face_area = in_scroll_area(face)
         self._slot = slot
-        self._below = below if below is None or isinstance(below, QScrollArea) else in_scroll_area(below)
+        self._below: QScrollArea | None = None
         self._narrowest = narrowest
-        self._wanted = wanted + self._around if below is not None else 0
+        self._wanted = wanted + self._around
         face.fitted.connect(self._place_slot)
-        for part in (self._face_area, self._slot, self._below):
-            if part is not None:
-                part.setParent(self)
+        for part in (self._face_area, self._slot):
+            part.setParent(self)
+        if below is not None:
+            self.hold_below(below if isinstance(below, QScrollArea) else in_scroll_area(below))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def set_wanted(self, wanted: int) -> None:
-        """Another project wants another height of what stands below, where anything does."""
-        wanted = wanted + self._around if self._below is not None else 0
-        if wanted != self._wanted:
-            self._wanted = wanted
+        """Another project wants another height of what stands below."""
+        if wanted + self._around != self._wanted:
+            self._wanted = wanted + self._around
             self.updateGeometry()
             self._arrange()
+
+    def hold_below(self, below: QScrollArea | None) -> None:
+        """Have this below the face, or nothing: then it is somebody else's, and the face gets its room."""
+        self._below = below
+        if below is not None:
+            below.setParent(self)
+            below.show()
+        self.updateGeometry()
+        self._arrange()
+
+    @property
+    def _kept(self) -> int:
+        """Pixels kept for what stands below."""
+        return 0 if self._below is None else self._wanted
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -75,7 +90,7 @@ class FaceColumn(QWidget):
         said = self._slot.sizeHint().height()
         # All keys first: what stands below can be scrolled, and a STOP that must be looked for is none.
         beside_keys = height - said - self._face.minimumSizeHint().height()
-        low = min(self._wanted, int(height * MOST_BELOW), max(scaled(LEAST_BELOW), beside_keys))
+        low = min(self._kept, int(height * MOST_BELOW), max(scaled(LEAST_BELOW), beside_keys))
         top = max(0, height - low - said)
         self._face_area.setGeometry(self._beside, 0, width - 2 * self._beside, top)
         self._place_slot()
@@ -94,13 +109,13 @@ class FaceColumn(QWidget):
 
     def sizeHint(self) -> QSize:
         face = self._face.sizeHint()
-        return QSize(face.width() + 2 * self._beside, face.height() + self._slot.sizeHint().height() + self._wanted)
+        return QSize(face.width() + 2 * self._beside, face.height() + self._slot.sizeHint().height() + self._kept)
 
     def minimumSizeHint(self) -> QSize:
         """Some of the face, which can be scrolled to the rest, beside the least of what else there is."""
         least = QSize(scaled(self._narrowest), scaled(LEAST_FACE[1]))
         face = self._face.minimumSizeHint().boundedTo(least)
-        below = min(self._wanted, scaled(LEAST_BELOW))
+        below = min(self._kept, scaled(LEAST_BELOW))
         return QSize(face.width() + 2 * self._beside, face.height() + self._slot.sizeHint().height() + below)
 
 

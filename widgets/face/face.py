@@ -234,7 +234,8 @@ class PanelFace(QWidget):
 
     def _fits(self, pixels: int, *, roomy: bool) -> bool:
         whole = self._whole(pixels, roomy=roomy)
-        return whole.width() <= self.width() and whole.height() <= self.height()
+        above = TOP if pixels > COMFORTABLE else 0  # the ground above is the first that a small face does without
+        return whole.width() <= self.width() and whole.height() + above <= self.height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -56,20 +56,36 @@ BODY_LINES: Final = 2
 NARROW_LINES: Final = 3
 """Of what is wrong and what to do; the whole of it is one press away."""
 
+NOTHING: Final = "\u2013"
 Told = tuple[str, str]
 """A value and what it is of."""
 
 
 def own_values(bank: RegisterBank) -> list[Told]:
     """Those of a simulated drive that stand on its card, as caption and value; there is no room for all."""
-    captions = {
+    captions = _drive_captions()
+    return [(captions[each.name], _text(each)) for each in bank.overview() if each.name in captions]
+
+
+def _drive_captions() -> dict[str, str]:
+    return {
         "state": translate("FollowerCard", "State"),
         "output frequency": translate("FollowerCard", "Output"),
         "shaft speed": translate("FollowerCard", "Speed"),
-        "current": translate("FollowerCard", "Current"),
         "torque": translate("FollowerCard", "Torque"),
+        "current": translate("FollowerCard", "Current"),
     }
-    return [(captions[each.name], _text(each)) for each in bank.overview() if each.name in captions]
+
+
+def _captions(*, drive: bool) -> Sequence[str]:
+    """What the values on a card are of."""
+    if drive:
+        return tuple(_drive_captions().values())
+    return (
+        translate("FollowerCard", "Requests"),
+        translate("FollowerCard", "Good answers"),
+        translate("FollowerCard", "Faults"),
+    )
 
 
 class FollowerCard(QFrame):
@@ -90,7 +106,7 @@ class FollowerCard(QFrame):
         self._project = project
         self.follower = follower
         self.switches: SimulatedSwitches | None = None
-        self._values: list[Told] = []
+        self._values = [(caption, NOTHING) for caption in _captions(drive=follower.simulated.model == "drive")]
         self._reason = ""
         self._refused = ""
         self.setProperty("look", "card")
@@ -204,7 +220,7 @@ class FollowerCard(QFrame):
             self._name_unit(connected=state is not None)
             self._allow(connected=state is not None)
         if state is None:
-            self._values = [(caption, "\u2013") for caption, _ in self._values]
+            self._values = [(caption, NOTHING) for caption, _ in self._values]
             self._say("unread", self.tr("not connected"))
         elif state.answering is None:
             self._say("unread", self.tr("not polled yet"))
@@ -221,11 +237,8 @@ class FollowerCard(QFrame):
                 words += self.tr(", last answer {age} ago").format(age=age_text(now - state.last_answer))
             self._say("alarm", words, state.reason or (status.advice if status is not None else ""))
         if state is not None and not (self.switches and own_values(self.switches.bank)):
-            self._values = [
-                (self.tr("Requests"), f"{state.requests}"),
-                (self.tr("Good answers"), f"{state.good}"),
-                (self.tr("Faults"), f"{sum(state.faults.values())}"),
-            ]
+            counts = (state.requests, state.good, sum(state.faults.values()))
+            self._values = list(zip(_captions(drive=False), map(str, counts), strict=True))
             self._show_body()
 
     def _name_unit(self, *, connected: bool) -> None:

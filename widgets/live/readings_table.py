@@ -26,7 +26,7 @@ from widgets.kit.controls import push_button
 from widgets.kit.elided import StateLabel, search_box
 from widgets.kit.empty_state import EmptyState
 from widgets.kit.flow import FlowLayout
-from widgets.kit.icons import SIDE
+from widgets.kit.icons import SIDE, icon
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import INDENT, QuickTable
 from widgets.kit.scaling import heading_margin, scaled
@@ -233,6 +233,7 @@ class ReadingsTable(QWidget):
         self.copy_action = add_copying(
             view, self.tr("Copy the selected readings"), lambda: self.model.as_lines(selected_rows(view))
         )
+        self.copy_action.setIcon(icon("copy"))
 
     def _fit_columns(self) -> None:
         """Widths from the text that can be expected: fitting to the content again and again would make them jump."""

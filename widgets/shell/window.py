@@ -311,7 +311,9 @@ class MainWindow(QMainWindow):
 
     def _operate(self) -> None:
         """Who connected or armed wants to operate the panel; connected from Design, whatever has the focus keeps it."""
-        if self.workspace_number != DESIGN:
+        if self.workspace_number == BENCH:
+            self.bench.operate()
+        elif self.workspace_number != DESIGN:
             self.workspace.setFocus()
 
     # Making the window

@@ -298,15 +298,15 @@ def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
 
 def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkspace, device: Simulation, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
-    assert bench.why.text() == ""
+    assert bench.why.reason == ""
     before = device.models["fan"].get("command")
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: bench.why.text() != "")
-    assert bench.why.text() == "'run': \u201cnot written: writing is off\u201d: line 'hall' is not armed"
+    qtbot.waitUntil(lambda: bench.why.reason != "")
+    assert bench.why.reason == "'run': \u201cnot written: writing is off\u201d: line 'hall' is not armed"
     assert bench.why.accessibleName().startswith("Reason for this panel message: ")
     assert device.models["fan"].get("command") == before
     connecting(bench).disconnect_line()
-    qtbot.waitUntil(lambda: bench.why.text() == "")
+    qtbot.waitUntil(lambda: bench.why.reason == "")
 
 
 def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
@@ -317,14 +317,14 @@ def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
     fan, start = device.models["fan"], bench.face.keypad.buttons["start"]
     fan.silent = True
     QTest.mouseClick(start, Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: bench.why.text().startswith("'run': \u201cno"))
+    qtbot.waitUntil(lambda: bench.why.reason.startswith("'run': \u201cno"))
     fan.silent = False
     qtbot.waitUntil(lambda: bench.live.readings()["command"].good)
     QTest.mousePress(start, Qt.MouseButton.LeftButton)
-    assert bench.why.text() == ""
+    assert bench.why.reason == ""
     QTest.mouseRelease(start, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: fan.get("command") == 16)
-    assert bench.why.text() == ""
+    assert bench.why.reason == ""
     bench.live.disarm()
 
 

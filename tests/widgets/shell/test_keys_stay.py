@@ -190,7 +190,7 @@ def test_on_a_real_line_neither_arming_nor_its_loss_moves_a_key(setting: Setting
             settle_until(lambda: live(window))
             places.look_everywhere("live, locked")
             QTest.mouseClick(window.bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
-            settle_until(lambda: window.bench.why.text())
+            settle_until(lambda: window.bench.why.reason)
             places.look_everywhere("key refused")
             window.live.arm()
             places.look_everywhere("armed")
@@ -328,6 +328,7 @@ def _longest_advice() -> list[str]:
 def test_the_longest_advice_is_whole_on_the_card_or_a_press_away(language: Language, percent: int) -> None:
     with status(bench_project(), Setting(language=language, percent=percent), SMALLEST_SCREEN) as (window, _places):
         card = window.bench.cards.card(0)
+        window.bench.show_devices()
         settle()
         height = card.height()
         for sentence in _longest_advice():
@@ -336,6 +337,8 @@ def test_the_longest_advice_is_whole_on_the_card_or_a_press_away(language: Langu
             assert card.body.text() == sentence
             assert card.body.whole != card.more_words.isVisible(), sentence
             assert card.height() == height
+            seen = card.body.visibleRegion().boundingRect()
+            assert seen.height() >= card.body.text_height(), f"only by scrolling: {sentence}"
 
 
 @pytest.mark.parametrize("demo", ["booster-pump", "drying-hall"])
@@ -350,3 +353,16 @@ def test_every_key_is_whole_in_sight_on_the_smallest_screen(demo: str, percent: 
             for name, button in face.keypad.buttons.items():
                 whole = QRect(QPoint(0, 0), button.size())
                 assert button.visibleRegion().boundingRect() == whole, f"{name} on workplace {workspace}"
+
+
+@pytest.mark.parametrize("size", [SMALLEST_SCREEN, LARGE], ids=str)
+def test_letters_of_the_panel_become_no_smaller_as_all_else_is_drawn_larger(size: tuple[int, int]) -> None:
+    heights = []
+    for percent in (100, 125, 150, 175, 200):
+        with status(bench_project(), Setting(percent=percent), size) as (window, _places):
+            beyond = window.height() - size[1]
+            bench = window.bench
+            bench.setFixedHeight(bench.height() - max(0, beyond))  # another workspace may want a higher window
+            settle()
+            heights.append(bench.face.grid.pixels)
+    assert all(height >= heights[0] for height in heights), heights

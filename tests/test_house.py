@@ -121,7 +121,7 @@ TESTED_BY: Final = {
         "widgets/document/recent_files"
     ),
     "widgets/shell/test_window.py": (
-        "header line_dock menus window_news window_state widgets/document/blank widgets/live/recording"
+        "header line_dock window_news window_state widgets/document/blank widgets/live/recording"
     ),
     "widgets/snapshots/test_dialog.py": "registers_table restoring_dialog",
     "widgets/start_up/test_events_view.py": "events_table",

@@ -40,7 +40,7 @@ class ConnectBar(QWidget):
         self.where.addItems(["", ""])
         self.where.setAccessibleName(self.tr("Connect to"))
         self.where.activated.connect(connecting.choose)
-        self.caption = QLabel(self.tr("Lin&e"))
+        self.caption = QLabel(self.tr("L&ine"))
         self.caption.setProperty("look", "faint")
         self.caption.setBuddy(self.where)
         self.button = _OneWidth(self.tr("Connect"), self.tr("Disconnect"), self.tr("Reconnect"))

@@ -77,15 +77,17 @@ class WindowMenus(QObject):
         bench: Callable[[QMenu], object],
         last_minutes: QAction,
         connecting: Callable[[QMenu], object],
+        edit: Callable[[QMenu], object],
     ) -> None:
-        """Make the menu bar. `files`, `bench` and `connecting` put their commands into their menus."""
+        """Make the menu bar. `files`, `bench`, `connecting` and `edit` put their commands into their menus."""
         bar = self._window.menuBar()
         file = bar.addMenu(self.tr("&File"))
         files(file)
         file.addSeparator()
         file.addAction(self.quit)
-        edit = bar.addMenu(self.tr("&Edit"))
-        edit.addActions([self.undo, self.redo, self.steps])
+        menu = bar.addMenu(self.tr("&Edit"))
+        menu.addActions([self.undo, self.redo, self.steps])
+        edit(menu)
         view = bar.addMenu(self.tr("&View"))
         self._add_appearance(view)
         self._add_sizes(view)

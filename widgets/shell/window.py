@@ -35,6 +35,7 @@ from widgets.live.live_source import Observation
 from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
+from widgets.shell.edit_menu import EditMenu
 from widgets.shell.header import Header
 from widgets.shell.line_dock import LineDock
 from widgets.shell.menus import WindowMenus
@@ -112,7 +113,14 @@ class MainWindow(QMainWindow):
             self.document, self.live, self.connecting.arm, settings=self.settings
         )
         self._make_frame()
-        self.menus.fill(self.files.fill_menu, self.bench.fill_menu, self.last_minutes.action, self.connecting.fill_menu)
+        self.edit = EditMenu(self, self._find_here, lambda words: self.tell(words, trouble=True))
+        self.menus.fill(
+            self.files.fill_menu,
+            self.bench.fill_menu,
+            self.last_minutes.action,
+            self.connecting.fill_menu,
+            self.edit.fill_menu,
+        )
         self.line_dock = LineDock(self, self.live, self.settings, self.menus)
         self._connect()
         self._former = former
@@ -451,6 +459,15 @@ class MainWindow(QMainWindow):
         shown = self.findChild(StepsDialog) or StepsDialog(self.document, self)
         shown.show()
         shown.activateWindow()
+
+    def _find_here(self) -> None:
+        """Look for something in the workspace in front, where nothing that has the focus does."""
+        if self.workspace is self._design:
+            self._design.editor.actions_of.find.trigger()
+        elif self.workspace is self.bench:
+            self.bench.filter_action.trigger()
+        else:
+            self.find_command()
 
     def show_shortcuts(self) -> None:
         """Show all commands with their keys."""

@@ -110,6 +110,8 @@ TESTED_BY: Final = {
     "widgets/design/values/test_cell_reading.py": "column widgets/design/lines/cells widgets/design/signals/cells",
     "widgets/design/values/test_pasted_tables.py": "widgets/design/signals/columns",
     "widgets/face/test_cells.py": "colours marks",
+    "widgets/frame/test_connect_bar.py": "header",
+    "widgets/frame/test_connecting.py": "window_news",
     "widgets/kit/test_tables.py": "quick_cells",
     "widgets/live/test_follower_card.py": "simulated_switches",
     "widgets/live/test_line_view.py": "line_figures transaction_parts transactions_table widgets/kit/questions",
@@ -120,9 +122,7 @@ TESTED_BY: Final = {
         "recovery_dialog widgets/document/file_questions widgets/document/file_status widgets/document/file_watch "
         "widgets/document/recent_files"
     ),
-    "widgets/shell/test_window.py": (
-        "header line_dock window_news window_state widgets/document/blank widgets/live/recording"
-    ),
+    "widgets/shell/test_window.py": ("line_dock window_state widgets/document/blank widgets/live/recording"),
     "widgets/snapshots/test_dialog.py": "registers_table restoring_dialog",
     "widgets/start_up/test_events_view.py": "events_table",
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",

@@ -8411,7 +8411,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Cop&amp;y by an offset…</source>
-        <translation>Mit Versatz &amp;kopieren…</translation>
+        <translation>Mit Versa&amp;tz kopieren…</translation>
     </message>
     <message>
         <source>Copy with &amp;headings</source>

@@ -24,6 +24,8 @@ from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
 from widgets.face.blinking import let_blink
 from widgets.frame.connecting import Connecting
+from widgets.frame.header import Header
+from widgets.frame.window_news import WindowNews
 from widgets.kit.commands import list_commands
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
@@ -36,11 +38,9 @@ from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
 from widgets.shell.edit_menu import EditMenu
-from widgets.shell.header import Header
 from widgets.shell.line_dock import LineDock
 from widgets.shell.menus import WindowMenus
 from widgets.shell.project_files import ProjectFiles
-from widgets.shell.window_news import WindowNews
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design.workspace import DesignWorkspace

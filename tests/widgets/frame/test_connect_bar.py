@@ -18,10 +18,10 @@ from widgets.document.settings import Settings
 from widgets.frame.badge import WriteState
 from widgets.frame.connect_bar import real_words
 from widgets.frame.connecting import REAL, SIMULATED
+from widgets.frame.header import ICON, Header
 from widgets.kit.language import Language
 from widgets.kit.palette import Appearance
 from widgets.kit.scaling import scaled
-from widgets.shell.header import ICON, Header
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")

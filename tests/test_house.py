@@ -92,7 +92,7 @@ TESTED_BY: Final = {
     "widgets/design/screen/test_arranging.py": "commands",
     "widgets/design/screen/test_clipboard.py": "paste_dialog widgets/design/screens_pane widgets/kit/notice",
     "widgets/design/screen/test_cursor_line.py": "field_places",
-    "widgets/design/screen/test_editor.py": "actions keys tool_bar",
+    "widgets/design/screen/test_editor.py": "actions keys tools",
     "widgets/design/signals/test_signals_view.py": (
         "uses widgets/design/exchange/signal_lists widgets/design/tables/bad_cells "
         "widgets/design/tables/cell_editor widgets/design/tables/fill_series widgets/design/tables/information_line "
@@ -100,13 +100,14 @@ TESTED_BY: Final = {
         "widgets/design/tables/part_grid widgets/design/tables/part_table widgets/design/tables/table_work "
         "widgets/design/values/signal_texts"
     ),
-    "widgets/design/test_findings.py": "findings_model",
+    "widgets/design/test_findings.py": "finding_deeds findings_model",
     "widgets/design/test_workspace.py": (
-        "inspector navigation part_commands screens_list severity table_commands views "
+        "inspector navigation part_commands screens_list table_commands tools views widgets/design/forms/panel_view "
         "widgets/design/forms/condition_row widgets/design/forms/form "
         "widgets/design/forms/link_rows widgets/design/forms/screen_forms widgets/design/signals/form "
         "widgets/document/running_checks widgets/face/thumbnails"
     ),
+    "widgets/design/tray/test_tray.py": "dropping widgets/design/left_pane",
     "widgets/design/values/test_cell_reading.py": "column widgets/design/lines/cells widgets/design/signals/cells",
     "widgets/design/values/test_pasted_tables.py": "widgets/design/signals/columns",
     "widgets/face/test_cells.py": "colours marks",

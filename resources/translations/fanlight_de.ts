@@ -1284,6 +1284,33 @@
     </message>
 </context>
 <context>
+    <name>DesignTools</name>
+    <message>
+        <source>Nothing to redo</source>
+        <translation>Nichts zu wiederholen</translation>
+    </message>
+    <message>
+        <source>Nothing to undo</source>
+        <translation>Nichts rückgängig zu machen</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederholen</translation>
+    </message>
+    <message>
+        <source>Redo: {step} (Ctrl+Y)</source>
+        <translation>Wiederholen: {step} (Strg+Y)</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Undo: {step} (Ctrl+Z)</source>
+        <translation>Rückgängig: {step} (Strg+Z)</translation>
+    </message>
+</context>
+<context>
     <name>DesignViews</name>
     <message>
         <source>Keys</source>
@@ -1308,6 +1335,10 @@
     <message>
         <source>Page map</source>
         <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Panel</source>
+        <translation>Panel</translation>
     </message>
     <message>
         <source>Screen</source>
@@ -1357,12 +1388,8 @@
         <translation>Hier au&amp;sprobieren</translation>
     </message>
     <message>
-        <source>Accept a finding</source>
-        <translation>Prüfergebnis akzeptieren</translation>
-    </message>
-    <message>
-        <source>Accept the finding</source>
-        <translation>Prüfergebnis akzeptieren</translation>
+        <source>A screen o&amp;f these signals…</source>
+        <translation>Ein Bild &amp;aus diesen Signalen…</translation>
     </message>
     <message>
         <source>Accept the finding…</source>
@@ -1381,12 +1408,12 @@
         <translation>Signale exportieren…</translation>
     </message>
     <message>
-        <source>Go to the findings</source>
-        <translation>Zu den Prüfergebnissen</translation>
+        <source>Go to the findings and back</source>
+        <translation>Zu den Prüfergebnissen und zurück</translation>
     </message>
     <message>
-        <source>Go to the pr&amp;operties</source>
-        <translation>Zu &amp;den Eigenschaften</translation>
+        <source>Go to the pr&amp;operties and back</source>
+        <translation>Zu den &amp;Eigenschaften und zurück</translation>
     </message>
     <message>
         <source>Ne&amp;xt screen</source>
@@ -1397,8 +1424,8 @@
         <translation>Nächste Spra&amp;che der Texte</translation>
     </message>
     <message>
-        <source>Nothing changed: this problem no longer exists.</source>
-        <translation>Nichts geändert: Dieses Problem besteht nicht mehr.</translation>
+        <source>Next pa&amp;ne</source>
+        <translation>Nächster &amp;Bereich</translation>
     </message>
     <message>
         <source>Pag&amp;e map</source>
@@ -1413,8 +1440,12 @@
         <translation>Vo&amp;riges Prüfergebnis</translation>
     </message>
     <message>
-        <source>Select a finding first: F8 goes to the findings.</source>
-        <translation>Zuerst ein Prüfergebnis auswählen: F8 führt zu den Prüfergebnissen.</translation>
+        <source>Previous pane</source>
+        <translation>Vorheriger Bereich</translation>
+    </message>
+    <message>
+        <source>Screens ({count})</source>
+        <translation>Bilder ({count})</translation>
     </message>
     <message>
         <source>Show: {view}</source>
@@ -1429,24 +1460,55 @@
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
-        <source>There is no automatic fix for this; press Enter to go to it.</source>
-        <translation>Dafür gibt es keine automatische Abhilfe; die Eingabetaste führt zur Stelle.</translation>
-    </message>
-    <message>
         <source>W&amp;hole screens</source>
         <translation>&amp;Komplette Bilder</translation>
     </message>
+</context>
+<context>
+    <name>Dropping</name>
     <message>
-        <source>Withdraw acceptance of a finding</source>
-        <translation>Prüfergebnis nicht mehr akzeptieren</translation>
+        <source> – Ctrl: the value only</source>
+        <translation> – Strg: nur der Wert</translation>
     </message>
     <message>
-        <source>{what}.
-
-Why is this acceptable?</source>
-        <translation>{what}.
-
-Warum ist das in Ordnung?</translation>
+        <source>Does not fit: {why}.</source>
+        <translation>Passt nicht: {why}.</translation>
+    </message>
+    <message>
+        <source>Drop here: {what}</source>
+        <translation>Hier ablegen: {what}</translation>
+    </message>
+    <message>
+        <source>Place {count} signals</source>
+        <translation>{count} Signale platzieren</translation>
+    </message>
+    <message>
+        <source>Place “{signal}”</source>
+        <translation>„{signal}“ platzieren</translation>
+    </message>
+    <message>
+        <source>Placed: {what}</source>
+        <translation>Platziert: {what}</translation>
+    </message>
+    <message>
+        <source>Row {row}, column {column}</source>
+        <translation>Zeile {row}, Spalte {column}</translation>
+    </message>
+    <message>
+        <source>entry on</source>
+        <translation>Eingabe an</translation>
+    </message>
+    <message>
+        <source>value of {count} cells</source>
+        <translation>Wert mit {count} Zellen</translation>
+    </message>
+    <message>
+        <source>{count} signals in rows {first} to {last}</source>
+        <translation>{count} Signale in Zeile {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>{count} signals need as many empty rows below one another, and there are {free} from here on</source>
+        <translation>{count} Signale brauchen ebenso viele leere Zeilen untereinander, ab hier sind es {free}</translation>
     </message>
 </context>
 <context>
@@ -1632,105 +1694,6 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>EditorBar</name>
-    <message>
-        <source>As large as fits (Ctrl+0)</source>
-        <translation>So groß wie möglich (Strg+0)</translation>
-    </message>
-    <message>
-        <source>Delete the field</source>
-        <translation>Feld löschen</translation>
-    </message>
-    <message>
-        <source>Delete the selected fields (Delete)</source>
-        <translation>Ausgewählte Felder löschen (Entf)</translation>
-    </message>
-    <message>
-        <source>Fit</source>
-        <translation>Einpassen</translation>
-    </message>
-    <message>
-        <source>Keys</source>
-        <translation>Tasten</translation>
-    </message>
-    <message>
-        <source>Language in which texts are shown and typed (Ctrl+Shift+Space)</source>
-        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
-    </message>
-    <message>
-        <source>Language of the texts</source>
-        <translation>Sprache der Texte</translation>
-    </message>
-    <message>
-        <source>Larger</source>
-        <translation>Größer</translation>
-    </message>
-    <message>
-        <source>Larger cells (Ctrl++)</source>
-        <translation>Größere Zellen (Strg++)</translation>
-    </message>
-    <message>
-        <source>Live values</source>
-        <translation>Livewerte</translation>
-    </message>
-    <message>
-        <source>Marks</source>
-        <translation>Marken</translation>
-    </message>
-    <message>
-        <source>Operate the panel here, with simulated values (F9; Space on a field)</source>
-        <translation>Panel hier bedienen, mit simulierten Werten (F9; Leertaste auf einem Feld)</translation>
-    </message>
-    <message>
-        <source>Overwrite</source>
-        <translation>Überschreiben</translation>
-    </message>
-    <message>
-        <source>Place a field</source>
-        <translation>Feld platzieren</translation>
-    </message>
-    <message>
-        <source>Place a field at the cursor (Ctrl+Enter)</source>
-        <translation>Feld am Cursor platzieren (Strg+Eingabe)</translation>
-    </message>
-    <message>
-        <source>Sample values</source>
-        <translation>Beispielwerte</translation>
-    </message>
-    <message>
-        <source>Show the keys of the panel; pressing one goes to its target screen</source>
-        <translation>Tasten des Panels zeigen; ein Tastendruck wechselt zum Zielbild</translation>
-    </message>
-    <message>
-        <source>Smaller</source>
-        <translation>Kleiner</translation>
-    </message>
-    <message>
-        <source>Smaller cells (Ctrl+-)</source>
-        <translation>Kleinere Zellen (Strg+-)</translation>
-    </message>
-    <message>
-        <source>Try it</source>
-        <translation>Ausprobieren</translation>
-    </message>
-    <message>
-        <source>Typing overwrites or inserts (Insert)</source>
-        <translation>Tippen überschreibt oder fügt ein (Einfg)</translation>
-    </message>
-    <message>
-        <source>What the fields show</source>
-        <translation>Was die Felder zeigen</translation>
-    </message>
-    <message>
-        <source>What the fields show while you design</source>
-        <translation>Was die Felder beim Entwerfen zeigen</translation>
-    </message>
-    <message>
-        <source>Widest values</source>
-        <translation>Breiteste Werte</translation>
-    </message>
-</context>
-<context>
     <name>EditorMouse</name>
     <message>
         <source>Copy to row {row}, column {column}</source>
@@ -1751,6 +1714,53 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
+    </message>
+</context>
+<context>
+    <name>EditorTools</name>
+    <message>
+        <source>As large as fits (Ctrl+0)</source>
+        <translation>So groß wie möglich (Strg+0)</translation>
+    </message>
+    <message>
+        <source>Edit again  F9</source>
+        <translation>Bearbeiten  F9</translation>
+    </message>
+    <message>
+        <source>Fit</source>
+        <translation>Einpassen</translation>
+    </message>
+    <message>
+        <source>Language in which texts are shown and typed (Ctrl+Shift+Space)</source>
+        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
+    </message>
+    <message>
+        <source>Larger</source>
+        <translation>Größer</translation>
+    </message>
+    <message>
+        <source>Larger cells (Ctrl++)</source>
+        <translation>Größere Zellen (Strg++)</translation>
+    </message>
+    <message>
+        <source>Operate the panel here, with simulated values (F9; Space on a field)</source>
+        <translation>Panel hier bedienen, mit simulierten Werten (F9; Leertaste auf einem Feld)</translation>
+    </message>
+    <message>
+        <source>Smaller</source>
+        <translation>Kleiner</translation>
+    </message>
+    <message>
+        <source>Smaller cells (Ctrl+-)</source>
+        <translation>Kleinere Zellen (Strg+-)</translation>
+    </message>
+    <message>
+        <source>Try it  F9</source>
+        <translation>Ausprobieren  F9</translation>
+    </message>
+    <message>
+        <source>What the fields show while you design</source>
+        <translation>Was die Felder beim Entwerfen zeigen</translation>
     </message>
 </context>
 <context>
@@ -2302,6 +2312,41 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>FindingDeeds</name>
+    <message>
+        <source>Accept a finding</source>
+        <translation>Prüfergebnis akzeptieren</translation>
+    </message>
+    <message>
+        <source>Accept the finding</source>
+        <translation>Prüfergebnis akzeptieren</translation>
+    </message>
+    <message>
+        <source>Nothing changed: this problem no longer exists.</source>
+        <translation>Nichts geändert: Dieses Problem besteht nicht mehr.</translation>
+    </message>
+    <message>
+        <source>Nothing was found.</source>
+        <translation>Es wurde nichts gefunden.</translation>
+    </message>
+    <message>
+        <source>There is no automatic fix for this; press Enter to go to it.</source>
+        <translation>Dafür gibt es keine automatische Abhilfe; die Eingabetaste führt zur Stelle.</translation>
+    </message>
+    <message>
+        <source>Withdraw acceptance of a finding</source>
+        <translation>Prüfergebnis nicht mehr akzeptieren</translation>
+    </message>
+    <message>
+        <source>{what}.
+
+Why is this acceptable?</source>
+        <translation>{what}.
+
+Warum ist das in Ordnung?</translation>
+    </message>
+</context>
+<context>
     <name>Findings</name>
     <message>
         <source>Fix: {words}</source>
@@ -2459,6 +2504,10 @@ Warum ist das in Ordnung?</translation>
         <translation>nichts gefunden</translation>
     </message>
     <message>
+        <source>the first {count} of {all} listed</source>
+        <translation>die ersten {count} von {all} gelistet</translation>
+    </message>
+    <message>
         <source>{count} hidden</source>
         <translation>{count} ausgeblendet</translation>
     </message>
@@ -2469,6 +2518,45 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{what}. Remedy: {hint}.</source>
         <translation>{what}. Abhilfe: {hint}.</translation>
+    </message>
+    <message>
+        <source>{words} (Ctrl+F7). Can be undone.</source>
+        <translation>{words} (Strg+F7). Lässt sich rückgängig machen.</translation>
+    </message>
+</context>
+<context>
+    <name>FindingsStrip</name>
+    <message>
+        <source>Findings</source>
+        <translation>Prüfergebnisse</translation>
+    </message>
+    <message>
+        <source>Go there</source>
+        <translation>Zur Stelle</translation>
+    </message>
+    <message>
+        <source>Go to the place of this finding</source>
+        <translation>Zur Stelle dieses Prüfergebnisses</translation>
+    </message>
+    <message>
+        <source>List all findings (F8)</source>
+        <translation>Alle Prüfergebnisse auflisten (F8)</translation>
+    </message>
+    <message>
+        <source>Next finding</source>
+        <translation>Nächstes Prüfergebnis</translation>
+    </message>
+    <message>
+        <source>Next finding (Ctrl+F8)</source>
+        <translation>Nächstes Prüfergebnis (Strg+F8)</translation>
+    </message>
+    <message>
+        <source>Previous finding</source>
+        <translation>Vorheriges Prüfergebnis</translation>
+    </message>
+    <message>
+        <source>Previous finding (Ctrl+Shift+F8)</source>
+        <translation>Vorheriges Prüfergebnis (Strg+Umschalt+F8)</translation>
     </message>
     <message>
         <source>{words} (Ctrl+F7). Can be undone.</source>
@@ -2972,14 +3060,6 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Inspector</name>
     <message>
-        <source>Field</source>
-        <translation>Feld</translation>
-    </message>
-    <message>
-        <source>Messages</source>
-        <translation>Meldungen</translation>
-    </message>
-    <message>
         <source>No device is selected. Choose one in the table, or add one.</source>
         <translation>Kein Gerät ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
@@ -2990,18 +3070,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>No signal is selected. Choose one in the table, or add one.</source>
         <translation>Kein Signal ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
-    </message>
-    <message>
-        <source>Panel</source>
-        <translation>Panel</translation>
-    </message>
-    <message>
-        <source>Properties of</source>
-        <translation>Eigenschaften von</translation>
-    </message>
-    <message>
-        <source>Screen</source>
-        <translation>Bild</translation>
     </message>
 </context>
 <context>
@@ -3145,6 +3213,13 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>there has been no connection yet</source>
         <translation>es gab noch keine Verbindung</translation>
+    </message>
+</context>
+<context>
+    <name>LeftPane</name>
+    <message>
+        <source>Select signals first, beside the face or in their table.</source>
+        <translation>Zuerst Signale auswählen, neben dem Panel oder in ihrer Tabelle.</translation>
     </message>
 </context>
 <context>
@@ -4018,32 +4093,32 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Navigator</name>
     <message>
-        <source>Device &apos;{name}&apos;</source>
-        <translation>Gerät „{name}“</translation>
-    </message>
-    <message>
-        <source>Line &apos;{name}&apos;</source>
-        <translation>Leitung „{name}“</translation>
+        <source>Keys</source>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>No signal is selected, or nothing uses it yet.</source>
         <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
-        <source>Screen change</source>
-        <translation>Bildwechsel</translation>
+        <source>Panel</source>
+        <translation>Panel</translation>
     </message>
     <message>
-        <source>Signal &apos;{name}&apos;</source>
-        <translation>Signal „{name}“</translation>
+        <source>Screen change</source>
+        <translation>Bildwechsel</translation>
     </message>
     <message>
         <source>Simulated devices</source>
         <translation>Simulierte Geräte</translation>
     </message>
     <message>
-        <source>What each key does</source>
-        <translation>Was jede Taste tut</translation>
+        <source>no field</source>
+        <translation>kein Feld</translation>
+    </message>
+    <message>
+        <source>{count} fields</source>
+        <translation>{count} Felder</translation>
     </message>
 </context>
 <context>
@@ -4358,6 +4433,14 @@ Warum ist das in Ordnung?</translation>
         <translation>Bildplan</translation>
     </message>
     <message>
+        <source>Place the selected signals at the cursor</source>
+        <translation>Ausgewählte Signale am Cursor platzieren</translation>
+    </message>
+    <message>
+        <source>Place the value only</source>
+        <translation>Nur den Wert platzieren</translation>
+    </message>
+    <message>
         <source>Press the button, check box or panel key that has the focus</source>
         <translation>Schaltfläche, Kontrollkästchen oder Paneltaste mit dem Fokus drücken</translation>
     </message>
@@ -4376,6 +4459,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Screen editor</source>
         <translation>Bildeditor</translation>
+    </message>
+    <message>
+        <source>Search</source>
+        <translation>Suchen</translation>
     </message>
     <message>
         <source>Select a block of cells</source>
@@ -4412,6 +4499,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Show the whole map</source>
         <translation>Ganzen Plan anzeigen</translation>
+    </message>
+    <message>
+        <source>Signals beside the face</source>
+        <translation>Signale neben dem Panel</translation>
     </message>
     <message>
         <source>Tables in Design</source>
@@ -5128,6 +5219,17 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>the clipboard has {count} rows; at most {most} can be pasted</source>
         <translation>{count} Zeilen in der Zwischenablage; höchstens {most} können eingefügt werden</translation>
+    </message>
+</context>
+<context>
+    <name>Placing</name>
+    <message>
+        <source>there is something else already</source>
+        <translation>dort steht schon etwas anderes</translation>
+    </message>
+    <message>
+        <source>“{signal}” needs {needed} cells, and there is room for {room}</source>
+        <translation>„{signal}“ braucht {needed} Zellen, Platz ist für {room}</translation>
     </message>
 </context>
 <context>
@@ -6531,14 +6633,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>&amp;Löschen</translation>
     </message>
     <message>
-        <source>Delete the screen</source>
-        <translation>Bild löschen</translation>
-    </message>
-    <message>
-        <source>Delete the screen (Delete)</source>
-        <translation>Bild löschen (Entf)</translation>
-    </message>
-    <message>
         <source>Dupl&amp;icate</source>
         <translation>&amp;Duplizieren</translation>
     </message>
@@ -6551,6 +6645,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild duplizieren (Strg+D)</translation>
     </message>
     <message>
+        <source>More that can be done with screens</source>
+        <translation>Mehr zu den Bildern</translation>
+    </message>
+    <message>
         <source>Move &amp;down in the list</source>
         <translation>In der Liste nach &amp;unten</translation>
     </message>
@@ -6559,28 +6657,51 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>In der Liste nach &amp;oben</translation>
     </message>
     <message>
-        <source>Move the screen down</source>
-        <translation>Bild nach unten</translation>
-    </message>
-    <message>
-        <source>Move the screen down (Alt+Down)</source>
-        <translation>Bild nach unten (Alt+Ab)</translation>
-    </message>
-    <message>
-        <source>Move the screen up</source>
-        <translation>Bild nach oben</translation>
-    </message>
-    <message>
-        <source>Move the screen up (Alt+Up)</source>
-        <translation>Bild nach oben (Alt+Auf)</translation>
-    </message>
-    <message>
         <source>Rename</source>
         <translation>Umbenennen</translation>
     </message>
     <message>
         <source>Screens</source>
         <translation>Bilder</translation>
+    </message>
+</context>
+<context>
+    <name>ScreensOfDialog</name>
+    <message>
+        <source>&amp;Title</source>
+        <translation>&amp;Titel</translation>
+    </message>
+    <message>
+        <source>A screen of these signals</source>
+        <translation>Ein Bild aus diesen Signalen</translation>
+    </message>
+    <message>
+        <source>Make screens</source>
+        <translation>Bilder anlegen</translation>
+    </message>
+    <message>
+        <source>Make screens of {count} signals</source>
+        <translation>Bilder aus {count} Signalen anlegen</translation>
+    </message>
+    <message>
+        <source>The first of the screens</source>
+        <translation>Das erste der Bilder</translation>
+    </message>
+    <message>
+        <source>The screens are called after the title.</source>
+        <translation>Die Bilder heißen nach dem Titel.</translation>
+    </message>
+    <message>
+        <source>Title in the first ro&amp;w</source>
+        <translation>Titel in der ersten &amp;Zeile</translation>
+    </message>
+    <message>
+        <source>Values</source>
+        <translation>Werte</translation>
+    </message>
+    <message>
+        <source>{signals} signals on {screens} screens: {names}</source>
+        <translation>{signals} Signale auf {screens} Bildern: {names}</translation>
     </message>
 </context>
 <context>
@@ -7438,6 +7559,61 @@ otherwise = unbekannt</translation>
     <message>
         <source>{width} cells wide</source>
         <translation>{width} Zellen breit</translation>
+    </message>
+</context>
+<context>
+    <name>SignalTray</name>
+    <message>
+        <source>A screen of these…</source>
+        <translation>Ein Bild aus diesen…</translation>
+    </message>
+    <message>
+        <source>Add a signal</source>
+        <translation>Signal anlegen</translation>
+    </message>
+    <message>
+        <source>Add a signal and define it</source>
+        <translation>Signal anlegen und festlegen</translation>
+    </message>
+    <message>
+        <source>Filter the signals beside the face</source>
+        <translation>Signale neben dem Panel filtern</translation>
+    </message>
+    <message>
+        <source>Find a signal</source>
+        <translation>Signal suchen</translation>
+    </message>
+    <message>
+        <source>No signal of this name. + adds it.</source>
+        <translation>Kein Signal dieses Namens. + legt es an.</translation>
+    </message>
+    <message>
+        <source>No signals yet. Add one with +, or import a register list.</source>
+        <translation>Noch keine Signale. Mit + eines anlegen oder eine Registerliste importieren.</translation>
+    </message>
+    <message>
+        <source>Place at the cursor</source>
+        <translation>Am Cursor platzieren</translation>
+    </message>
+    <message>
+        <source>Place the value only</source>
+        <translation>Nur den Wert platzieren</translation>
+    </message>
+    <message>
+        <source>Show in the table of signals</source>
+        <translation>In der Signaltabelle zeigen</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Signals to place</source>
+        <translation>Signale zum Platzieren</translation>
+    </message>
+    <message>
+        <source>drag onto the face</source>
+        <translation>auf das Panel ziehen</translation>
     </message>
 </context>
 <context>

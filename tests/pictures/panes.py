@@ -106,7 +106,7 @@ def _first_field(window: MainWindow) -> None:
 
 
 def _tab(form: str) -> Callable[[MainWindow], None]:
-    return lambda window: window.design.inspector.show_tab(getattr(window.design.inspector, form))
+    return lambda window: window.design.inspector.choose_form(getattr(window.design.inspector, form))
 
 
 def _go(*place: str | int) -> Callable[[MainWindow], None]:
@@ -332,7 +332,7 @@ def panes() -> list[Pane]:
     return [
         Pane("design-screen", _view("screen", _first_field)),
         Pane("design-screen-form", _view("screen", _tab("screen_form"))),
-        Pane("design-panel-form", _view("screen", _tab("panel_form"))),
+        Pane("design-panel-form", _view("panel")),
         Pane("design-messages", _view("screen", lambda window: window.design.navigator.to_messages())),
         Pane("design-map", _view("map")),
         Pane("design-screen-changes", _view("behaviour", _go("screen_change", 0))),

@@ -19,10 +19,16 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.checks.finding import SEVERITY_ORDER, Finding, Severity
+from app.checks.finding import SEVERITY_ORDER, Finding, Fix, Severity
 from app.project.model import ScreenChange
-from widgets.design.findings_model import FindingOrder, FindingRow, FindingsModel, kind_names, sort_findings
-from widgets.design.severity import severity_icon
+from widgets.design.findings_model import (
+    FindingOrder,
+    FindingRow,
+    FindingsModel,
+    kind_names,
+    severity_icon,
+    sort_findings,
+)
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.controls import Choice
@@ -34,6 +40,8 @@ from widgets.kit.tables import keep_headings_whole
 
 _LONGEST_BUTTON: Final = 44
 """Characters of a fix on its button; the rest is in its tool tip."""
+MOST_ROWS: Final = 200
+"""Nobody works through more; the most severe are among them."""
 
 
 class FindingsList(QWidget):
@@ -50,6 +58,10 @@ class FindingsList(QWidget):
     """A `Finding` that has an automatic fix."""
     accept_wanted = Signal(object)
     """A `Finding` that is to be accepted, or one that is and shall not be any more."""
+    shown_changed = Signal()
+    """Other findings, or another one is selected."""
+    left = Signal()
+    """Somebody has done with the list: by Escape, or by going to a place."""
 
     def __init__(self, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -64,7 +76,7 @@ class FindingsList(QWidget):
         keep_headings_whole(self.tree.header())
         self.tree.setAccessibleName(self.tr("Findings of the design checks"))
         self.tree.clicked.connect(lambda index: self._choose(index.row()))
-        self.tree.entered_by_key.connect(self._choose)
+        self.tree.entered_by_key.connect(self._leave_for)
         self.tree.selectionModel().currentRowChanged.connect(lambda _now, _before: self._show_current())
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -187,11 +199,11 @@ class FindingsList(QWidget):
             )
             for number, rule in enumerate(self._begun.all())
         ]
+        wanted = [finding for finding in self._findings if self.filters[finding.severity].isChecked()]
         order: FindingOrder = "place" if self.order.currentData() == "place" else "severity"
         rows += [
             FindingRow(finding.severity, finding.where, finding.message, finding.hint, finding)
-            for finding in sort_findings(self._findings, order)
-            if self.filters[finding.severity].isChecked()
+            for finding in sort_findings(wanted[:MOST_ROWS], order)
         ]
         if self.accepted.isChecked():
             rows += [
@@ -208,7 +220,7 @@ class FindingsList(QWidget):
         self.model.show(rows)
         if before is not None and self.current() != before:
             self._select_again(before, at)
-        self._count()
+        self._count(len(wanted))
         self._show_current()
 
     def _select_again(self, before: FindingRow, at: int) -> None:
@@ -217,10 +229,15 @@ class FindingsList(QWidget):
         found = next((number for number, row in enumerate(rows) if row.same == before.same), min(at, len(rows) - 1))
         self.tree.setCurrentIndex(self.model.index(found, 0) if found >= 0 else QModelIndex())
 
-    def _count(self) -> None:
+    def counted(self) -> dict[Severity, int]:
+        """How many findings there are of each severity, also of those that the filters hide."""
         counts = dict.fromkeys(SEVERITY_ORDER, 0)
         for finding in self._findings:
             counts[finding.severity] += 1
+        return counts
+
+    def _count(self, wanted: int) -> None:
+        counts = self.counted()
         words = {
             "error": self.tr("Errors: {count}"),
             "warning": self.tr("Warnings: {count}"),
@@ -243,6 +260,8 @@ class FindingsList(QWidget):
             parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))
         if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):
             parts.append(self.tr("{count} hidden").format(count=hidden))
+        if wanted > MOST_ROWS:
+            parts.append(self.tr("the first {count} of {all} listed").format(count=MOST_ROWS, all=wanted))
         self.summary.setText(", ".join(parts))
 
     def _show_current(self) -> None:
@@ -264,6 +283,26 @@ class FindingsList(QWidget):
         else:
             self.fix.setToolTip(self.tr("No automatic fix; press Enter to go to the location."))
         self.fix.setAccessibleName(self.tr("Fix: {words}").format(words=words) if fix is not None else words)
+        self.shown_changed.emit()
+
+    def shown(self) -> FindingRow | None:
+        """What is told where there is room for one: the selected row, else the first, which is the most severe."""
+        return self.current() or min(self.model.rows, key=_severity, default=None)
+
+    def fix_of_shown(self) -> Fix | None:
+        """The automatic fix of that one."""
+        row = self.shown()
+        return None if row is None or row.finding is None or row.finding.accepted else row.finding.fix
+
+    def act(self) -> None:
+        """Ask for the fix of the one that is told, or to go to its place where there is none."""
+        row = self.shown()
+        if row is None:
+            return
+        if row.finding is not None and self.fix_of_shown() is not None:
+            self.fix_wanted.emit(row.finding)
+        else:
+            self._choose(self.model.rows.index(row))
 
     def _show_accepting(self, row: FindingRow | None) -> None:
         finding = None if row is None else row.finding
@@ -279,10 +318,15 @@ class FindingsList(QWidget):
             self.accept.setToolTip(self.tr("Give a reason; it is kept in the file (Ctrl+Shift+F7)"))
 
     def accept_current(self) -> None:
-        """Ask for the selected finding to be accepted, or not any more."""
-        row = self.current()
+        """Ask for the finding that is told to be accepted, or not any more."""
+        row = self.shown()
         if row is not None and row.finding is not None:
             self.accept_wanted.emit(row.finding)
+
+    def _leave_for(self, at: int) -> None:
+        """Go to the place of a row; the list would lie over it."""
+        self.left.emit()
+        self._choose(at)
 
     def _choose(self, at: int) -> None:
         row = self.model.rows[at] if 0 <= at < len(self.model.rows) else None
@@ -298,11 +342,24 @@ class FindingsList(QWidget):
         if row is not None and row.finding is not None and row.finding.fix is not None:
             self.fix_wanted.emit(row.finding)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape leaves the list."""
+        if event.key() == Qt.Key.Key_Escape:
+            event.accept()
+            self.left.emit()
+            return
+        super().keyPressEvent(event)
+
     def refresh_colours(self) -> None:
         """Draw the shapes in the colours of now."""
         for severity, button in self.filters.items():
             button.setIcon(severity_icon(severity))
         self.model.refresh()
+
+
+def _severity(row: FindingRow) -> int:
+    """What is pending before all that was found, what is accepted behind it."""
+    return -1 if row.kind == "draft" else len(SEVERITY_ORDER) if row.kind == "accepted" else SEVERITY_ORDER[row.kind]
 
 
 class _Tree(QTreeView):

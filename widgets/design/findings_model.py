@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from PySide6.QtCore import QCoreApplication, QModelIndex, QObject, Qt
+from PySide6.QtGui import QIcon
 
 from app.checks.finding import SEVERITY_ORDER, Finding, Severity
-from widgets.design.severity import severity_icon
+from widgets.kit.icons import icon, state_icon
 from widgets.kit.tables import Index, TableModel
 
 FindingKind = Severity | Literal["draft", "accepted"]
@@ -17,6 +18,12 @@ FindingOrder = Literal["severity", "place"]
 
 translate = QCoreApplication.translate
 
+_STATES: Final[dict[FindingKind, str]] = {
+    "error": "alarm",
+    "warning": "caution",
+    "note": "note",
+    "accepted": "good",
+}
 _SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "screen_change", "action")
 
 
@@ -36,6 +43,11 @@ class FindingRow:
     def same(self) -> tuple[Hashable, ...]:
         """By this the row is known again when its part has moved."""
         return self.kind, self.where, self.what if self.finding is None else self.finding.rule, self.subject, self.row
+
+
+def severity_icon(severity: FindingKind, *, none: bool = False) -> QIcon:
+    """An octagon with a cross, a triangle, a ring; a pencil for a draft. `none`: there is none of these."""
+    return icon("edit", "fault") if severity == "draft" else state_icon(_STATES[severity], none=none)
 
 
 def kind_names() -> dict[FindingKind, str]:

@@ -1,32 +1,33 @@
-"""The inspector: the properties of whatever is selected, one page for each kind of part."""
+"""The inspector: the properties of whatever is selected, one page for each kind of part, under the path to it."""
 
 from __future__ import annotations
 
 from collections.abc import Hashable
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QApplication, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from widgets.design.forms.form import Form
 from widgets.design.forms.message_forms import MessagesForm
+from widgets.design.forms.panel_view import in_scroll_area
 from widgets.design.forms.screen_forms import FieldForm, PanelForm, ScreenForm
 from widgets.design.lines.forms import FollowerForm, LineForm
 from widgets.design.signals.form import SignalForm
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
-from widgets.kit.elided import shorten_tabs
+from widgets.kit.path_bar import PathBar
 from widgets.kit.plain import plain_label
 
 translate = QCoreApplication.translate
 
 
 class Inspector(QWidget):
-    """Shows the form of one part at a time; for the screen under edit those of field, screen and panel as tabs.
-
-    What the panel itself says is the last of these tabs.
-    """
+    """Shows the form of one part at a time. The forms of the panel and its messages stand in a view of their own."""
 
     signal_wanted = Signal(str)
+    left = Signal()
+    """Escape: whoever came here wants back."""
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -39,23 +40,15 @@ class Inspector(QWidget):
         self.line_form = LineForm(document, drafts)
         self.follower_form = FollowerForm(document, drafts)
         self.field_form.signal_wanted.connect(self.signal_wanted)
-        self.tabs = QTabWidget()
-        self.tabs.setDocumentMode(True)
-        self.tabs.tabBar().setAccessibleName(self.tr("Properties of"))
-        self._in_tabs: list[Form] = []
-        for form, title in (
-            (self.field_form, self.tr("Field")),
-            (self.screen_form, self.tr("Screen")),
-            (self.panel_form, self.tr("Panel")),
-            (self.messages_form, self.tr("Messages")),
-        ):
-            page = beneath(self.messages_form.preview, form) if form is self.messages_form else in_scroll_area(form)
-            self.tabs.setTabToolTip(self.tabs.addTab(page, title), title)
-            self._in_tabs.append(form)
-        shorten_tabs(self.tabs.tabBar())
+        self.path = PathBar()
         self._stack = QStackedWidget()
-        self._stack.addWidget(self.tabs)
-        self._pages: dict[str, tuple[Form, QWidget, QLabel]] = {}
+        self._of_screen: dict[Form, QWidget] = {}
+        for form in (self.field_form, self.screen_form):
+            self._of_screen[form] = in_scroll_area(form)
+            self._stack.addWidget(self._of_screen[form])
+        self._form_of_screen: Form = self.screen_form
+        self._panel_in_front = False
+        self._pages: dict[str, tuple[Form, QWidget]] = {}
         for kind, other, nothing in (
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
             ("line", self.line_form, self.tr("No line is selected. Choose one in the table, or add one.")),
@@ -65,28 +58,30 @@ class Inspector(QWidget):
             column = QVBoxLayout(page)
             column.setContentsMargins(0, 0, 0, 0)
             column.setSpacing(0)
-            heading = plain_label("", "heading", wrap=True)
-            heading.setContentsMargins(10, 7, 10, 3)
             none = plain_label(nothing, "faint", wrap=True)
             none.setAlignment(Qt.AlignmentFlag.AlignTop)
             none.setContentsMargins(10, 8, 10, 8)
             none.setObjectName("nothing")
-            column.addWidget(heading)
             column.addWidget(none)
             column.addWidget(in_scroll_area(other), 1)
-            self._pages[kind] = (other, page, heading)
+            self._pages[kind] = (other, page)
             self._stack.addWidget(page)
-        # Only the form in front is kept up to date; the others are when they come to the front.
-        self.tabs.currentChanged.connect(lambda _index: self.refresh_screen())
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self._stack)
+        layout.setSpacing(0)
+        layout.addWidget(self.path)
+        layout.addWidget(self._stack, 1)
 
     @property
     def forms(self) -> dict[str, Form]:
         """The forms by the kind of what they show."""
-        of_screen = dict(zip(("field", "screen", "panel", "messages"), self._in_tabs, strict=True))
-        return of_screen | {kind: form for kind, (form, _, _) in self._pages.items()}
+        of_panel: dict[str, Form] = {
+            "field": self.field_form,
+            "screen": self.screen_form,
+            "panel": self.panel_form,
+            "messages": self.messages_form,
+        }
+        return of_panel | {kind: form for kind, (form, _) in self._pages.items()}
 
     def rows_since(self, former: Inspector) -> dict[tuple[str, str], str]:
         """What the rows of a former inspector, perhaps of another language, are called here; each with its kind."""
@@ -97,49 +92,51 @@ class Inspector(QWidget):
         }
 
     def show_screen(self) -> None:
-        """The tabs for the selection of the document."""
-        self._stack.setCurrentWidget(self.tabs)
-        self.refresh_screen()
+        """The screen under edit, or the field that is selected on it."""
+        self._panel_in_front = False
+        self._stack.setCurrentWidget(self._of_screen[self._form_of_screen])
+        selection = self._document.selection
+        if self._form_of_screen is self.field_form:
+            self.field_form.show_selection(selection)
+        else:
+            self.screen_form.show_screen(selection.screen)
 
-    def add_guest(self, widget: QWidget, title: str) -> QWidget:
+    def show_panel(self) -> None:
+        """Bring the panel and its messages up to date, which stand in a view of their own."""
+        self._panel_in_front = True
+        self.panel_form.show_panel()
+        self.messages_form.show_messages()
+
+    def add_guest(self, widget: QWidget) -> QWidget:
         """Make a page of something that is no form, with all the room; gives what `show_guest` takes."""
         page = QWidget()
         column = QVBoxLayout(page)
-        column.setContentsMargins(8, 0, 8, 8)
-        heading = plain_label(title, "heading")
-        heading.setContentsMargins(2, 7, 2, 3)
-        column.addWidget(heading)
+        column.setContentsMargins(8, 8, 8, 8)
         column.addWidget(widget, 1)
         self._stack.addWidget(page)
         return page
 
     def show_guest(self, page: QWidget) -> None:
         """Show a page that is no form, until something else is shown."""
+        self._panel_in_front = False
         self._stack.setCurrentWidget(page)
 
-    def refresh_screen(self) -> None:
-        """Bring the tabs up to date."""
-        selection = self._document.selection
-        form = self.current_form()
-        if form is self.field_form:
-            self.field_form.show_selection(selection)
-        elif form is self.screen_form:
-            self.screen_form.show_screen(selection.screen)
-        elif form is self.messages_form:
-            self.messages_form.show_messages()
-        else:
-            self.panel_form.show_panel()
+    def choose_form(self, form: FieldForm | ScreenForm) -> None:
+        """Show the selected field from now on, or the screen that it is on."""
+        self._form_of_screen = form
+        if self._stack.currentWidget() in self._of_screen.values() and not self._panel_in_front:
+            self.show_screen()
 
-    def show_tab(self, form: Form) -> None:
-        """Bring this form of the tabs to the front."""
-        self.tabs.setCurrentIndex(self._in_tabs.index(form))
+    @property
+    def shows_field(self) -> bool:
+        """Whether of a screen the selected field is shown, and not the screen itself."""
+        return self._form_of_screen is self.field_form
 
-    def show_part(self, kind: str, subject: Hashable, title: str) -> None:
+    def show_part(self, kind: str, subject: Hashable) -> None:
         """The form of another part; `subject` None: nothing is selected."""
-        form, page, heading = self._pages[kind]
+        self._panel_in_front = False
+        form, page = self._pages[kind]
         form.show_subject(subject)
-        heading.setText(title)
-        heading.setVisible(subject is not None)
         form.setVisible(subject is not None)
         nothing = page.findChild(QLabel, "nothing")
         if isinstance(nothing, QLabel):
@@ -147,33 +144,24 @@ class Inspector(QWidget):
         self._stack.setCurrentWidget(page)
 
     def current_form(self) -> Form | None:
-        """The form that is shown; None while a page that is no form is."""
-        if self._stack.currentWidget() is self.tabs:
-            return self._in_tabs[self.tabs.currentIndex()]
-        return next((form for form, page, _ in self._pages.values() if page is self._stack.currentWidget()), None)
+        """The form that is shown, of two the one with the focus; None while a page that is no form is."""
+        if self._panel_in_front:
+            focused = QApplication.focusWidget()
+            in_messages = focused is not None and self.messages_form.isAncestorOf(focused)
+            return self.messages_form if in_messages else self.panel_form
+        shown = self._stack.currentWidget()
+        if shown in self._of_screen.values():
+            return self._form_of_screen
+        return next((form for form, page in self._pages.values() if page is shown), None)
 
     def form_of(self, kind: str) -> Form:
         """The form for a kind of part."""
         return self.forms[kind]
 
-
-def in_scroll_area(form: QWidget) -> QScrollArea:
-    """A form that scrolls up and down when it is longer than its place."""
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setWidget(form)
-    return area
-
-
-def beneath(top: QWidget, form: QWidget) -> QWidget:
-    """A form that scrolls beneath something that stays."""
-    page = QWidget()
-    column = QVBoxLayout(page)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(0)
-    column.addWidget(top)
-    column.addWidget(in_scroll_area(form), 1)
-    return page
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape leads back, unless an editor has used it."""
+        if event.key() == Qt.Key.Key_Escape and not event.modifiers():
+            event.accept()
+            self.left.emit()
+            return
+        super().keyPressEvent(event)

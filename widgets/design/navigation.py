@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+from shiboken6 import isValid
 
 from app.project.messages import MESSAGES
 from app.project.model import Project
@@ -16,10 +17,16 @@ from widgets.design.views import DesignViews
 from widgets.document.document import Document, Selection
 from widgets.document.drafts import Drafts
 from widgets.document.unfinished import Unfinished
+from widgets.kit.path_bar import Step
 
 
 class Navigator(QObject):
-    """Shows a part and its properties, and leads the focus there."""
+    """Shows a part and its properties, and leads the focus there and back."""
+
+    properties_wanted = Signal()
+    """The focus is about to go to the properties, which may not be in sight."""
+    left = Signal()
+    """The focus came back from the properties."""
 
     def __init__(
         self,
@@ -36,36 +43,90 @@ class Navigator(QObject):
         self._screens = screens
         self._views = views
         self._inspector = inspector
-        self._simulated = inspector.add_guest(views.editor.tryout.followers, self.tr("Simulated devices"))
-        self._keys = inspector.add_guest(views.behaviour.keys, self.tr("What each key does"))
+        self._simulated = inspector.add_guest(views.editor.tryout.followers)
+        self._keys = inspector.add_guest(views.behaviour.keys)
         self.sentence = SentenceEditor(views.behaviour.edits, drafts, upright=True)
-        self._screen_change = inspector.add_guest(self.sentence, self.tr("Screen change"))
+        self._screen_change = inspector.add_guest(self.sentence)
+        self._came_from: QWidget | None = None
+        inspector.left.connect(self.back)
 
     def show_properties(self) -> None:
         """Show the properties of what is chosen in the view in the middle; while a screen is tried, its followers."""
-        project = self._document.project
+        project, inspector = self._document.project, self._inspector
         if self._views.editor.tryout.running:
-            self._inspector.show_guest(self._simulated)
+            inspector.show_guest(self._simulated)
+            inspector.path.set_path((), self.tr("Simulated devices"))
+        elif self._views.view == "panel":
+            inspector.show_panel()
         elif self._views.view in ("screen", "map"):
             screen_change = self._views.map.selected_screen_change() if self._views.view == "map" else None
             if screen_change is None:
-                self._inspector.show_screen()
+                inspector.show_screen()
+                self._show_path_to_screen()
             else:
                 self.sentence.show_place(("screen_change", screen_change))
-                self._inspector.show_guest(self._screen_change)
+                inspector.show_guest(self._screen_change)
+                rule = self._begun.rule(project, "screen_change", screen_change)
+                self._show_path_to_rule(getattr(rule, "from_", None), self.tr("Screen change"))
         elif self._views.view == "behaviour":
-            self._inspector.show_guest(self._keys)
+            inspector.show_guest(self._keys)
+            screen = self._document.screen
+            self._show_path_to_rule(None if screen is None else screen.name, self.tr("Keys"))
         elif self._views.view == "signals":
             index = self._views.signals.current()
             name = project.signals[index].name if 0 <= index < len(project.signals) else None
-            title = self.tr("Signal '{name}'").format(name=name)
-            self._inspector.show_part("signal", None if name is None else ("signal", name), title)
+            inspector.show_part("signal", None if name is None else ("signal", name))
+            self._show_path_in_view(name)
         else:
             kind, index = self._views.lines.current()
             parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
             name = parts[index].name if 0 <= index < len(parts) else None
-            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Device '{name}'")).format(name=name)
-            self._inspector.show_part(kind, None if name is None else (kind, name), title)
+            inspector.show_part(kind, None if name is None else (kind, name))
+            self._show_path_in_view(name)
+
+    # The path to what is shown
+
+    def _panel_step(self) -> Step:
+        return self.tr("Panel"), lambda: self._views.show_view("panel")
+
+    def _screen_step(self, name: str) -> Step:
+        def go() -> None:
+            self._views.bring_up("screen")
+            self._document.select_screen(name)
+            self._inspector.choose_form(self._inspector.screen_form)
+            self.show_properties()
+            self.to_properties()
+
+        return name, go
+
+    def _show_path_to_screen(self) -> None:
+        screen, chosen = self._document.screen, self._document.selection.fields
+        if screen is None:
+            self._inspector.path.set_path((), self.tr("Panel"))
+        elif not self._inspector.shows_field:
+            self._inspector.path.set_path((self._panel_step(),), screen.name)
+        else:
+            if len(chosen) == 1:
+                last = screen.fields[chosen[0]].signal
+            else:
+                last = self.tr("{count} fields").format(count=len(chosen)) if chosen else self.tr("no field")
+            self._inspector.path.set_path((self._panel_step(), self._screen_step(screen.name)), last)
+
+    def _show_path_to_rule(self, screen: str | None, last: str) -> None:
+        steps = [self._panel_step()]
+        if screen is not None:
+            steps.append(self._screen_step(screen))
+        self._inspector.path.set_path(steps, last)
+
+    def _show_path_in_view(self, name: str | None) -> None:
+        view = self._views.view
+        title = self._views.titles[self._views.currentIndex()]
+        if name is None:
+            self._inspector.path.set_path((), title)
+        else:
+            self._inspector.path.set_path(((title, lambda: self._views.show_view(view)),), name)
+
+    # To the parts
 
     def show_signal(self, name: str) -> None:
         """Go to a signal in its table."""
@@ -88,8 +149,11 @@ class Navigator(QObject):
         self.show_properties()
 
     def to_properties(self) -> None:
-        """Give the focus to the first of the properties that are shown."""
-        page = self._inspector.current_form()
+        """Give the focus to the first of the properties that are shown, and remember where it was."""
+        page, focused = self._inspector.current_form(), QApplication.focusWidget()
+        if focused is not None and not self._inspector.isAncestorOf(focused):
+            self._came_from = focused
+        self.properties_wanted.emit()
         if page is None:
             if self._views.view == "behaviour":
                 self._views.behaviour.keys.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -100,7 +164,8 @@ class Navigator(QObject):
             return
         if page is self._inspector.field_form and not self._document.selection.fields:
             page = self._inspector.screen_form  # no field is selected: the screen has properties all the same
-            self._inspector.show_tab(page)
+            self._inspector.choose_form(self._inspector.screen_form)
+            self.show_properties()
         for row in page.rows:
             if row.editors() and row.isVisibleTo(page):
                 editor = row.editors()[0]
@@ -109,16 +174,32 @@ class Navigator(QObject):
                     editor.selectAll()
                 return
 
+    def to_properties_and_back(self) -> None:
+        """To the properties; from there back to where the focus was."""
+        focused = QApplication.focusWidget()
+        if focused is not None and self._inspector.isAncestorOf(focused):
+            self.back()
+        else:
+            self.to_properties()
+
+    def back(self) -> None:
+        """From the properties to where the focus was before it went there."""
+        came_from, self._came_from = self._came_from, None
+        there = came_from is not None and isValid(came_from) and came_from.isVisible()
+        (came_from if came_from is not None and there else self._views.first).setFocus(
+            Qt.FocusReason.ShortcutFocusReason
+        )
+        self.left.emit()
+
     def to_messages(self) -> None:
         """Go to the messages of the panel, in the language that is shown."""
         self._show_messages(self._document.language)
         self._inspector.messages_form.focus_first()
 
     def _show_messages(self, language: int) -> None:
-        self._views.bring_up("screen")
+        self._views.bring_up("panel")
         self._document.choose_language(language)
-        self._inspector.show_screen()
-        self._inspector.show_tab(self._inspector.messages_form)
+        self.show_properties()
 
     def to_uses(self) -> None:
         """Go to the list of the places where the current signal is used."""
@@ -126,11 +207,13 @@ class Navigator(QObject):
         if self._views.signals.current() < 0 or not row.texts():
             self._views.editor.say(self.tr("No signal is selected, or nothing uses it yet."))
         else:
+            self.properties_wanted.emit()
             self._inspector.signal_form.focus_row(row.label)
 
     def open_field(self) -> None:
         """Go to the properties of the selected field."""
-        self._inspector.show_tab(self._inspector.field_form)
+        self._inspector.choose_form(self._inspector.field_form)
+        self.show_properties()
         self.to_properties()
 
     def open_screen(self, name: str) -> None:
@@ -187,10 +270,7 @@ class Navigator(QObject):
         elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
             self._go_to_messages(project, place[1:])
         else:
-            self._views.bring_up("screen")
-            self._inspector.show_screen()
-            self._inspector.show_tab(self._inspector.panel_form)
-            self.to_properties()
+            self._views.show_view("panel")
 
     def _go_to_screen(self, project: Project, index: int, rest: Place) -> None:
         screen = project.screens[index]
@@ -207,7 +287,8 @@ class Navigator(QObject):
                 selection = Selection(screen.name, (row, 0))
         self._document.select(selection)
         self._views.show_view("screen")
-        self._inspector.show_tab(self._inspector.field_form if selection.fields else self._inspector.screen_form)
+        self._inspector.choose_form(self._inspector.field_form if selection.fields else self._inspector.screen_form)
+        self.show_properties()
 
     def _go_to_messages(self, project: Project, place: Place) -> None:
         """Go to the messages of the first language, or of another that `place` names, or to one of them."""
@@ -237,14 +318,13 @@ class Navigator(QObject):
             screen = project.screen_named.get(subject[1])
             if screen is not None and subject[2] < len(screen.fields):
                 self._document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
-            self._inspector.show_tab(self._inspector.field_form)
+            self._inspector.choose_form(self._inspector.field_form)
         elif kind == "screen":
             self._views.bring_up("screen")
             self._document.select_screen(subject[1])
-            self._inspector.show_tab(self._inspector.screen_form)
+            self._inspector.choose_form(self._inspector.screen_form)
         elif kind == "panel":
-            self._views.bring_up("screen")
-            self._inspector.show_tab(self._inspector.panel_form)
+            self._views.bring_up("panel")
         elif kind == "messages":
             languages = project.panel.languages
             self._show_messages(languages.index(subject[1]) if subject[1:] and subject[1] in languages else 0)
@@ -260,4 +340,5 @@ class Navigator(QObject):
                 self._views.bring_up("lines")
                 self._views.lines.select(kind, names.index(subject[1]))
                 self.show_properties()
+        self.properties_wanted.emit()
         self._inspector.form_of(kind).focus_row(row)

@@ -18,6 +18,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QHBoxLayout,
     QListWidget,
     QListWidgetItem,
     QMenu,
@@ -25,6 +26,7 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -33,10 +35,10 @@ from widgets.face.colours import face_colours
 from widgets.face.thumbnails import Thumbnails, ThumbnailStyle
 from widgets.kit import palette
 from widgets.kit.commands import Keys, command
-from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import tool
 from widgets.kit.own_keys import SCREENS
 from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.scaling import scaled
 from widgets.kit.tables import Index
 
 _NAME: Final = Qt.ItemDataRole.UserRole
@@ -45,6 +47,8 @@ _CAUTION: Final = Qt.ItemDataRole.UserRole + 2
 ListedScreen = tuple[str, tuple[str, ...], bool]
 """Name, marks in words, whether a mark is a caution."""
 THUMB_ROOM: Final = QSize(96, 44)
+ROW: Final = 54
+"""Pixels of a screen in the list, at 100 per cent."""
 
 
 class ScreensList(QWidget):
@@ -70,18 +74,19 @@ class ScreensList(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         heading = plain_label(self.tr("Screens"), "heading")
+        self.count = plain_label("", "faint")
         self.add_button = tool("plus", self.tr("Add a screen"), self, self.tr("Add a screen (Insert)"))
         self.copy_button = tool("copy", self.tr("Duplicate the screen"), self, self.tr("Duplicate the screen (Ctrl+D)"))
-        self.up_button = tool("up", self.tr("Move the screen up"), self, self.tr("Move the screen up (Alt+Up)"))
-        self.down_button = tool(
-            "down", self.tr("Move the screen down"), self, self.tr("Move the screen down (Alt+Down)")
-        )
-        self.delete_button = tool("delete", self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)"))
-        heading.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        bar = FlowLayout(spacing=0)
-        bar.setContentsMargins(8, 2, 4, 0)
+        self.more_button = tool("more", self.tr("More that can be done with screens"), self)
+        self.more_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.more_button.setMenu(QMenu(self.more_button))
+        bar = QHBoxLayout()
+        bar.setContentsMargins(scaled(12), scaled(4), scaled(8), scaled(4))
+        bar.setSpacing(scaled(8))
         bar.addWidget(heading)
-        for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
+        bar.addWidget(self.count)
+        bar.addStretch(1)
+        for button in (self.add_button, self.copy_button, self.more_button):
             bar.addWidget(button)
         self.list = _List()
         self.list.setAccessibleName(self.tr("Screens"))
@@ -96,7 +101,7 @@ class ScreensList(QWidget):
         self.list.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Expanding)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
+        layout.setSpacing(0)
         layout.addLayout(bar)
         layout.addWidget(self.list, 1)
         self._filling = False
@@ -104,9 +109,6 @@ class ScreensList(QWidget):
         self._full_size = QSize()
         self.add_button.clicked.connect(self.add_wanted)
         self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted))
-        self.delete_button.clicked.connect(self._delete)
-        self.up_button.clicked.connect(lambda: self._move(-1))
-        self.down_button.clicked.connect(lambda: self._move(1))
         self.list.currentItemChanged.connect(self._choose)
         self.list.itemChanged.connect(self._rename)
         self.list.itemActivated.connect(lambda item: self.opened.emit(item.data(_NAME)))
@@ -114,6 +116,9 @@ class ScreensList(QWidget):
         self.list.customContextMenuRequested.connect(self._menu)
         self.list.key.connect(self._key)
         self._make_commands()
+        menu = self.more_button.menu()
+        if menu is not None:
+            self.fill_menu(menu)
 
     def _make_commands(self) -> None:
         """The keys of the list, which hold while it has the focus."""
@@ -194,9 +199,8 @@ class ScreensList(QWidget):
             self.list.setCurrentRow(at, QItemSelectionModel.SelectionFlag.ClearAndSelect)
             self._filling = False
         self.copy_button.setEnabled(at >= 0)
-        self.delete_button.setEnabled(at >= 0)
-        self.up_button.setEnabled(at > 0)
-        self.down_button.setEnabled(0 <= at < len(names) - 1)
+        self.more_button.setEnabled(at >= 0)
+        self.count.setText(str(len(names)))
 
     def current(self) -> str:
         """The name of the current screen; empty if there is none."""
@@ -316,7 +320,7 @@ class _Delegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
         lines = 2 * option.fontMetrics.lineSpacing() + 12
-        return QSize(120, max(self._thumb_size().height() + 12, lines))
+        return QSize(120, max(scaled(ROW), self._thumb_size().height() + 10, lines))
 
     def _thumb_size(self) -> QSize:
         full = self._thumbs.full_size

@@ -1,13 +1,14 @@
-"""The views in the middle of Design: the screen, the page map and the tables, one in front of the others."""
+"""The views in the middle of Design: the screen, the page map, the tables and the panel, one in front of the others."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QTabWidget, QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QTabBar, QWidget
 
 from widgets.design.behaviour.behaviour_view import BehaviourView
+from widgets.design.forms.panel_view import PanelView
 from widgets.design.lines.lines_view import LinesView
 from widgets.design.page_map.pane import PageMapPane
 from widgets.design.screen.editor import ScreenEditor
@@ -22,15 +23,19 @@ from widgets.kit.scaling import percent
 
 BRIEF_ABOVE: Final = 125
 """Per cent of size above which the views have brief titles; their tool tips say the rest."""
-VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
+VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines", "panel")
 
 
-class DesignViews(QTabWidget):
-    """Each view shows the project or a part of it; `view` is the one in front, by its name in VIEWS."""
+class DesignViews(QStackedWidget):
+    """Each view shows the project or a part of it; `view` is the one in front, by its name in VIEWS.
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
+    `tabs` chooses among them; it stands wherever the workspace puts it.
+    """
+
+    def __init__(
+        self, document: Document, drafts: Drafts, begun: Unfinished, panel: PanelView, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self.setDocumentMode(True)
         self.notice = Notice(self)
         self.editor = ScreenEditor(document, self.notice)
         self.map_pane = PageMapPane(document)
@@ -38,22 +43,38 @@ class DesignViews(QTabWidget):
         self.behaviour = BehaviourView(document, drafts, begun)
         self.signals = SignalsView(document, drafts)
         self.lines = LinesView(document, drafts)
+        self.panel = panel
         self.titles = [
             self.tr("Screen"),
             self.tr("Page map"),
             self.tr("Keys and screen changes"),
             self.tr("Signals"),
             self.tr("Lines and devices"),
+            self.tr("Panel"),
         ]
-        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Keys"), self.tr("Signals"), self.tr("Lines")]
-        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
+        brief = [
+            self.tr("Screen"),
+            self.tr("Map"),
+            self.tr("Keys"),
+            self.tr("Signals"),
+            self.tr("Lines"),
+            self.tr("Panel"),
+        ]
+        self.tabs = QTabBar()
+        self.tabs.setDrawBase(False)
+        self.tabs.setExpanding(False)
+        self.tabs.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
+        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines, self.panel)
         for widget, title in zip(widgets, self.titles if percent() <= BRIEF_ABOVE else brief, strict=True):
-            self.addTab(widget, title)
-        shorten_tabs(self.tabBar())
-        self.tabBar().setAccessibleName(self.tr("Views"))
+            self.addWidget(widget)
+            self.tabs.addTab(title)
+        shorten_tabs(self.tabs)
+        self.tabs.setAccessibleName(self.tr("Views"))
         for number, title in enumerate(self.titles):
-            self.setTabToolTip(number, f"{title} (Alt+{number + 1})")
-        self.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
+            self.tabs.setTabToolTip(number, f"{title} (Alt+{number + 1})")
+        self.tabs.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
+        self.tabs.currentChanged.connect(self.setCurrentIndex)
+        self.currentChanged.connect(self.tabs.setCurrentIndex)
 
     @property
     def view(self) -> str:
@@ -64,22 +85,28 @@ class DesignViews(QTabWidget):
         """Bring a view to the front and give it the focus."""
         if self.view != name:
             # What has the focus may go with the former view, and Qt would give it to whatever is next.
-            self.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
+            self.tabs.setFocus(Qt.FocusReason.OtherFocusReason)
         self.bring_up(name)
-        {
+        self.first.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    @property
+    def first(self) -> QWidget:
+        """What has the focus first in the view in front."""
+        return {
             "screen": self.editor.face,
             "map": self.map,
             "behaviour": self.behaviour.first,
             "signals": self.signals.first,
             "lines": self.lines.first,
-        }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+            "panel": self.panel.first,
+        }[self.view]
 
     def bring_up(self, name: str) -> None:
         """Bring a view to the front and leave the focus where it is."""
         self.setCurrentIndex(VIEWS.index(name))
 
     def table(self) -> PartTable | BehaviourView | None:
-        """The rows in front, of two tables the one that was used last; None in front of the screen and the map."""
+        """The rows in front, of two tables the one used last; None in front of the screen, the map and the panel."""
         match self.view:
             case "signals":
                 return self.signals.table

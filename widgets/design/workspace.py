@@ -7,19 +7,24 @@ from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
-from app.checks.accepting import accept, withdraw
-from app.checks.finding import SEVERITY_ORDER, Finding
+from app.checks.finding import SEVERITY_ORDER
 from app.panel.paging import PagingGraph
 from widgets.design.exchange.signal_lists import SignalLists
+from widgets.design.finding_deeds import FindingDeeds
 from widgets.design.findings import FindingsList
+from widgets.design.findings_strip import CanvasWithFindings
+from widgets.design.forms.panel_view import PanelView
 from widgets.design.inspector import Inspector
+from widgets.design.left_pane import LeftPane
 from widgets.design.navigation import Navigator
+from widgets.design.panes import DesignPanes, walk
 from widgets.design.part_commands import PartCommands
 from widgets.design.screen.live_rows import LiveReadings
 from widgets.design.screens_pane import ScreensPane
 from widgets.design.table_commands import TableCommands
+from widgets.design.tools import DesignTools
 from widgets.design.views import VIEWS, DesignViews
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts, follow_drafts, subject_text
@@ -27,8 +32,6 @@ from widgets.document.running_checks import RunningChecks
 from widgets.document.settings import Settings
 from widgets.document.unfinished import Unfinished
 from widgets.kit.commands import Keys, command
-from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import percent, scaled
 
 
 class DesignWorkspace(QWidget):
@@ -62,7 +65,9 @@ class DesignWorkspace(QWidget):
     def _make_parts(self) -> None:
         document = self.document
         self.screens = ScreensPane(document)
-        self.views = DesignViews(document, self.drafts, self.begun)
+        self.inspector = Inspector(document, self.drafts)
+        panel = PanelView(self.inspector.panel_form, self.inspector.messages_form)
+        self.views = DesignViews(document, self.drafts, self.begun, panel)
         self.notice = self.views.notice
         self.editor = self.views.editor
         self.map_pane = self.views.map_pane
@@ -72,36 +77,27 @@ class DesignWorkspace(QWidget):
         self.lines = self.views.lines
         self.screens.use_clipboard(self.editor.clipboard)
         self.findings = FindingsList(self.drafts, self.begun)
-        self.inspector = Inspector(document, self.drafts)
 
     def _lay_out(self) -> None:
-        self._upright = QSplitter(Qt.Orientation.Vertical)
-        self._upright.setObjectName("design upright")
-        self._upright.addWidget(self.views)
-        self._upright.addWidget(self.findings)
-        self._upright.setStretchFactor(0, 1)
-        self._upright.setCollapsible(0, False)
-        self._upright.setSizes([430, 180])
-        self.across = QSplitter(Qt.Orientation.Horizontal)
-        self.across.setObjectName("design across")
-        self.across.addWidget(self.screens)
-        self.across.addWidget(self._upright)
-        self.across.addWidget(self.inspector)
-        self.across.setStretchFactor(1, 1)
-        self.across.setCollapsible(1, False)
-        self.across.setSizes([230, 780, 350] if percent() == 100 else [1, 780, 1])
-        # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
-        self.screens.setMinimumWidth(scaled(120) + 70)
-        self.inspector.setMinimumWidth(scaled(170) + 140)
+        self.tools = DesignTools(self.document, self.views)
+        self.finding_deeds = FindingDeeds(self.document, self.checks, self.findings)
+        self.canvas = CanvasWithFindings(self.views, self.findings)
+        self.left = LeftPane(self.document, self.screens, self.editor)
+        self.panes = DesignPanes(self.tools, self.left, self.canvas, self.inspector)
+        self.across = self.panes.across
+        self.tools.show_left(self.panes.left_button)
+        # At large sizes the letters of the panel need the room of its keys, which do little while it is designed.
+        self.editor.set_keys_shown(not self.panes.drawers)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self.across)
+        layout.addWidget(self.panes)
 
     def _make_actions(self) -> None:
         self._actions: list[QAction | None] = []
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
+        self._action(self.tr("A screen o&f these signals\u2026"), self._screens_of, "Ctrl+Alt+S")
         self._actions.append(None)
         self._action(self.tr("&Try it here"), self.try_it, ("F9", "Ctrl+Space"))
         self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")
@@ -121,17 +117,19 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
-        self._action(self.tr("Go to the pr&operties"), self.navigator.to_properties, "F4")
+        self._action(self.tr("Go to the pr&operties and back"), self.navigator.to_properties_and_back, "F4")
+        self._action(self.tr("Next pa&ne"), lambda: self._walk(1), "F6")
+        self._action(self.tr("Previous pane"), lambda: self._walk(-1), "Shift+F6")
         self._action(self.tr("Edit the panel &messages"), self.navigator.to_messages, "Ctrl+Shift+D")
-        self._action(self.tr("Go to the findings"), self._to_findings, "F8")
+        self._action(self.tr("Go to the findings and back"), self.canvas.open_list, "F8")
         self.part_commands = PartCommands(self, self.views, self.document)
         self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.navigator.to_uses)
         for commands in (self.part_commands, self.table_commands):
             commands.chosen.connect(self.wanted)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
-        self._action(self.tr("&Fix the finding"), self._fix_current, "Ctrl+F7")
-        self._action(self.tr("Accept the finding\u2026"), self._accept_current, "Ctrl+Shift+F7")
+        self._action(self.tr("&Fix the finding"), self.finding_deeds.fix_shown, "Ctrl+F7")
+        self._action(self.tr("Accept the finding\u2026"), self.finding_deeds.accept_shown, "Ctrl+Shift+F7")
         self.addActions(self.map_pane.wide_actions)
         self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
 
@@ -222,15 +220,17 @@ class DesignWorkspace(QWidget):
         for view in (self.signals, self.lines):
             view.opened.connect(self.navigator.to_properties)
             view.added.connect(self.navigator.to_properties)
-        self.inspector.signal_wanted.connect(self.navigator.show_signal)
+        for part in (self.inspector, self.left.tray):
+            part.signal_wanted.connect(self.navigator.show_signal)
+        self.left.tray.new_wanted.connect(self.navigator.add_signal)
+        self.navigator.properties_wanted.connect(self.panes.open_right)
+        self.navigator.left.connect(self.panes.close_right)
         self.inspector.screen_form.screen_change_wanted.connect(self.navigator.show_screen_change)
         self.inspector.screen_form.action_wanted.connect(self.navigator.show_action)
         self.inspector.screen_form.add_screen_change_wanted.connect(self.navigator.add_screen_change_from)
         self.inspector.screen_form.add_action_wanted.connect(self.navigator.add_action_on)
         self.findings.place_chosen.connect(self.navigator.go_to)
         self.findings.draft_chosen.connect(self.navigator.go_to_draft)
-        self.findings.fix_wanted.connect(self._fix)
-        self.findings.accept_wanted.connect(self._accept)
         self.checks.found.connect(self._show_findings)
 
     # Keeping it in step
@@ -241,6 +241,7 @@ class DesignWorkspace(QWidget):
         self.begun.follow(project)
         self._before = project
         self.screens.show_project(project, self._paging(), self.checks.findings)
+        self.panes.left_button.setText(self.tr("Screens ({count})").format(count=len(project.screens)))
         self._refresh_view()
 
     def _refresh_view(self) -> None:
@@ -286,8 +287,9 @@ class DesignWorkspace(QWidget):
         self.screens.show_selection()
         if self.view == "map":
             self.map.select_screen(self.document.selection.screen)
-        elif self.view == "screen" and self.document.selection.fields:
-            self.inspector.show_tab(self.inspector.field_form)
+        elif self.view == "screen":
+            fields = self.document.selection.fields
+            self.inspector.choose_form(self.inspector.field_form if fields else self.inspector.screen_form)
 
     def _show_findings(self) -> None:
         """Show what the checks found."""
@@ -295,43 +297,6 @@ class DesignWorkspace(QWidget):
         self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
         self._refresh_view()
         self._mark_fields()
-
-    def _fix(self, finding: Finding) -> None:
-        """Make the edit that takes a finding away, as one step."""
-        if not self.checks.up_to_date:
-            self.checks.finish()
-        if finding.fix is None or finding not in self.checks.findings:
-            self._say(self.tr("Nothing changed: this problem no longer exists."))
-        elif self.document.do(finding.fix.words, finding.apply_fix) is None:
-            self.checks.finish()
-
-    def _accept(self, finding: Finding) -> None:
-        """Accept a finding with a reason, or not any more, as one step."""
-        if finding.accepted:
-            self.document.do(self.tr("Withdraw acceptance of a finding"), lambda project: withdraw(project, finding))
-        else:
-            words = self.tr("{what}.\n\nWhy is this acceptable?").format(what=finding.message)
-            reason, go = QInputDialog.getText(self, self.tr("Accept the finding"), plain_tip(words))
-            if not go:
-                return
-            still = self.checks.accepted
-            self.document.do(self.tr("Accept a finding"), lambda project: accept(project, finding, reason, still))
-        self.checks.finish()
-
-    def _accept_current(self) -> None:
-        if self.findings.current() is None:
-            self._say(self.tr("Select a finding first: F8 goes to the findings."))
-        else:
-            self.findings.accept_current()
-
-    def _fix_current(self) -> None:
-        row = self.findings.current()
-        if row is not None and row.finding is not None and row.finding.fix is not None:
-            self._fix(row.finding)
-        elif row is None:
-            self._say(self.tr("Select a finding first: F8 goes to the findings."))
-        else:
-            self._say(self.tr("There is no automatic fix for this; press Enter to go to it."))
 
     def _mark_fields(self) -> None:
         screen = self.document.screen
@@ -387,13 +352,15 @@ class DesignWorkspace(QWidget):
 
     def _view_changed(self) -> None:
         self.notice.hide()
+        self.left.tray.setVisible(self.view == "screen")
+        self.panes.want(left=self.view in ("screen", "map", "behaviour"), right=self.view != "panel")
         self._refresh_view()
         if self.view == "screen":
             self.editor.refresh()
             self._mark_fields()
         elif self.view == "map":
             self.map.select_screen(self.document.selection.screen)
-            self.inspector.show_tab(self.inspector.screen_form)
+            self.inspector.choose_form(self.inspector.screen_form)
         self.navigator.show_properties()
 
     def set_readings_source(self, source: LiveReadings) -> None:
@@ -410,10 +377,23 @@ class DesignWorkspace(QWidget):
         if self.view != "map":
             self.show_view("map")
 
-    def _to_findings(self) -> None:
-        self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        if self.findings.current() is None:
-            self.findings.select(0)
+    def _screens_of(self) -> None:
+        at_table = [each.name for each in self.signals.selected_signals()]
+        self.left.make_screens(at_table if self.view == "signals" else self.left.tray.chosen())
+
+    def _walk(self, way: int) -> None:
+        """Lead the focus to the next pane or the one before, as one reads."""
+        reason = Qt.FocusReason.ShortcutFocusReason
+        walk(
+            [
+                (self.tools, lambda: self.views.tabs.setFocus(reason)),
+                (self.panes.left, lambda: self.screens.list.list.setFocus(reason)),
+                (self.views, lambda: self.views.first.setFocus(reason)),
+                (self.panes.right, self.navigator.to_properties),
+                (self.canvas.strip, lambda: self.canvas.strip.opener.setFocus(reason)),
+            ],
+            way,
+        )
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -89,7 +89,7 @@ def shown_keys(keys: tuple[str, ...]) -> str:
 
 def own_keys() -> list[OwnKeys]:
     """All of them, in the order of the window."""
-    return [face_keys(), map_keys(), screens_keys(), table_keys(), cell_keys(), strip_keys(), _elsewhere()]
+    return [face_keys(), map_keys(), screens_keys(), tray_keys(), table_keys(), cell_keys(), strip_keys(), _elsewhere()]
 
 
 def face_keys() -> OwnKeys:
@@ -257,6 +257,18 @@ def table_keys() -> OwnKeys:
     )
 
 
+def tray_keys() -> OwnKeys:
+    """Of the signals beside the face."""
+    return OwnKeys(
+        translate("OwnKeys", "Signals beside the face"),
+        (
+            KeyRow(translate("OwnKeys", "Place the selected signals at the cursor"), {"place": "Return"}),
+            KeyRow(translate("OwnKeys", "Place the value only"), {"value": "Ctrl+Return"}),
+            KeyRow(translate("OwnKeys", "Search"), {"find": "Ctrl+F"}),
+        ),
+    )
+
+
 def cell_keys() -> OwnKeys:
     """Of a cell that is edited."""
     return OwnKeys(
@@ -315,6 +327,7 @@ def _menu_keys() -> str:
 FACE: Final = Bindings(face_keys)
 MAP: Final = Bindings(map_keys)
 SCREENS: Final = Bindings(screens_keys)
+TRAY: Final = Bindings(tray_keys)
 TABLE: Final = Bindings(table_keys)
 CELL: Final = Bindings(cell_keys)
 STRIP: Final = Bindings(strip_keys)

@@ -152,7 +152,7 @@ def test_the_button_mends_and_the_next_finding_is_ready(
 def test_what_cannot_be_mended_says_so(design: DesignWorkspace, qtbot: QtBot) -> None:
     QTest.keyClick(focus(), Key.Key_F7, CONTROL)
     qtbot.waitUntil(design.notice.isVisible)
-    assert "F8" in design.notice.text.text()
+    assert "Nothing was found" in design.notice.text.text()
 
 
 def test_the_next_and_the_former_finding_are_led_to_from_anywhere(

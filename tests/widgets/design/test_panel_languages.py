@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMenu, QStyle, QStyleOptionComboBox
+from PySide6.QtWidgets import QMenu, QToolButton
 from pytestqt.qtbot import QtBot
 
 from app import edits
@@ -22,7 +22,7 @@ CTRL_SHIFT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModi
 @pytest.fixture
 def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
     design = designed(document, qtbot)
-    design.inspector.show_tab(design.inspector.panel_form)
+    design.show_view("panel")
     return design
 
 
@@ -109,13 +109,19 @@ def test_a_key_shows_the_next_language(design: DesignWorkspace, document: Docume
     assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")
 
 
+def choose_language(design: DesignWorkspace, language: str) -> None:
+    """Choose a language of the texts in its list."""
+    menu = design.editor.tools.language.menu()
+    assert isinstance(menu, QMenu)
+    next(action for action in menu.actions() if action.text() == language).trigger()
+
+
 def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
+    design.show_view("screen")
     document.select(Selection("run", (0, 0)))
-    bar = design.editor.bar
-    assert bar.language.isVisible()
-    bar.language.setFocus()
-    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    assert design.editor.tools.language.isVisible()
+    choose_language(design, "deutsch")
     face = design.editor.face
     first = document.project.screen_named["run"].text
     face.setFocus()
@@ -134,7 +140,8 @@ def test_the_small_faces_are_in_the_language_that_is_shown(
 ) -> None:
     name_languages(design, "english, deutsch")
     document.select(Selection("run", (0, 0)))
-    screens, bar = design.screens.list, design.editor.bar
+    screens = design.screens.list
+    design.show_view("screen")
 
     def small_face() -> QImage:
         item = screens.list.item(list(document.project.screen_named).index("run"))
@@ -142,8 +149,7 @@ def test_the_small_faces_are_in_the_language_that_is_shown(
 
     qtbot.waitUntil(lambda: screens.thumbs.settled)
     english = small_face()
-    bar.language.setFocus()
-    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    choose_language(design, "deutsch")
     design.editor.face.setFocus()
     QTest.keyClicks(design.editor.face, "SOLLWERT")
     qtbot.waitUntil(lambda: small_face() != english)
@@ -155,18 +161,16 @@ def test_the_small_faces_are_in_the_language_that_is_shown(
 def test_the_whole_name_of_a_language_stands_in_its_choice(
     design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
-    box = design.editor.bar.language
-
-    def room() -> int:
-        option = QStyleOptionComboBox()
-        box.initStyleOption(option)
-        field = QStyle.SubControl.SC_ComboBoxEditField
-        return box.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, field, box).width()
-
-    name_languages(design, "en, de")
-    qtbot.waitUntil(lambda: box.isVisible() and box.width() > 30)
+    design.show_view("screen")
     name_languages(design, "en, Schweizerdeutsch")
-    qtbot.waitUntil(lambda: box.fontMetrics().horizontalAdvance("Schweizerdeutsch") <= room())
+    design.show_view("screen")
+    document.choose_language(1)
+    action = design.editor.tools.language
+    assert action.text() == "Schweizerdeutsch"
+    button = next(each for each in design.tools.findChildren(QToolButton) if each.defaultAction() is action)
+    assert button.isVisible()
+    room = button.fontMetrics().horizontalAdvance(action.text())
+    qtbot.waitUntil(lambda: button.width() > room)
 
 
 def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
@@ -174,6 +178,7 @@ def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
 ) -> None:
     name_languages(design, "english, deutsch")
     document.do("t", lambda project: edits.translate_screen(project, "run", "deutsch", ["Sollwert", "Drehzahl"]))
+    design.show_view("screen")
     document.choose_language(1)
     document.select(Selection("run", (0, 0)))
     face = design.editor.face

@@ -20,15 +20,16 @@ from projects import demo_path
 from tests.builders import fresh_project
 from tests.widgets.design import sentences
 from tests.widgets.driving import designed
+from widgets.design.findings_model import FindingKind, severity_icon
 from widgets.design.forms.form import Form, FormRow
 from widgets.design.forms.signal_picker import SignalPicker
-from widgets.design.severity import severity_icon
 from widgets.design.tables.part_table import PartTable
 from widgets.design.views import VIEWS
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
 from widgets.kit import palette
 from widgets.kit.commands import why_off
+from widgets.kit.focus import next_stop
 from widgets.kit.palette import contrast
 
 Key = Qt.Key
@@ -110,7 +111,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     design, document = empty, empty.document
     first = document.project
     panel = design.inspector.panel_form
-    design.inspector.show_tab(panel)
+    design.show_view("panel")
     type_over(panel, "Rows", "2")
     type_over(panel, "Columns", "16")
     type_over(panel, "Keys", "left, right, enter, start")
@@ -177,7 +178,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     QTest.keyClick(search, Key.Key_Return)
     placed = document.project.screens[0].fields[0]
     assert (placed.signal, placed.at, placed.width) == ("speed", (0, 6), 6)
-    design.inspector.show_tab(design.inspector.field_form)
+    design.inspector.choose_form(design.inspector.field_form)
     entry = editor_of(design.inspector.field_form, "Entry")
     entry.setFocus()
     QTest.keyClick(entry, Key.Key_Space)
@@ -335,7 +336,7 @@ def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWor
 
 def test_a_key_is_renamed_where_it_is_listed(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
-    design.inspector.show_tab(form)
+    design.show_view("panel")
     keys = [("go" if key == "start" else key) for key in document.project.panel.keys]
     type_over(form, "Keys", ", ".join(keys))
     assert "go" in document.project.panel.keys
@@ -344,7 +345,7 @@ def test_a_key_is_renamed_where_it_is_listed(design: DesignWorkspace, document: 
 
 def test_a_panel_too_small_for_its_screens_is_refused_in_words(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
-    design.inspector.show_tab(form)
+    design.show_view("panel")
     type_over(form, "Rows", "2")
     assert "not enough for screen" in reason(form, "Rows")
     assert document.project.panel.rows == 4
@@ -495,8 +496,8 @@ def with_field(project: Project, name: str, field: Field) -> Project:
 @pytest.mark.parametrize(
     ("place", "view"),
     [
-        ((), "screen"),
-        (("panel", "keys"), "screen"),
+        ((), "panel"),
+        (("panel", "keys"), "panel"),
         (("screen", 1, "text", 2), "screen"),
         (("screen", 1, "field", 0, "signal"), "screen"),
         (("signal", 3), "signals"),
@@ -504,8 +505,8 @@ def with_field(project: Project, name: str, field: Field) -> Project:
         (("action", 1), "behaviour"),
         (("line", 0), "lines"),
         (("follower", 0), "lines"),
-        (("screen", 999), "screen"),
-        (("signal", 999), "screen"),
+        (("screen", 999), "panel"),
+        (("signal", 999), "panel"),
     ],
 )
 def test_every_kind_of_place_is_gone_to(
@@ -565,13 +566,12 @@ def test_another_project_forgets_what_was_typed(design: DesignWorkspace, documen
 
 @pytest.mark.parametrize("view", VIEWS)
 def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkspace, view: str) -> None:
-    design.inspector.show_tab(design.inspector.panel_form)
-    design.inspector.panel_form.focus_row("Title")
+    design.navigator.to_properties()
     assert design.inspector.isAncestorOf(must(QApplication.focusWidget()))
     other = "signals" if view != "signals" else "lines"
     design.show_view(other)
     design.navigator.to_properties()
-    bar = design.views.tabBar()
+    bar = design.views.tabs
     QTest.mouseClick(bar, Qt.MouseButton.LeftButton, pos=bar.tabRect(VIEWS.index(view)).center())
     assert design.view == view
     assert must(design.views.currentWidget()).isAncestorOf(must(QApplication.focusWidget()))
@@ -633,13 +633,12 @@ def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
 
 
 def test_a_finding_in_a_selected_row_keeps_its_shape() -> None:
-    for severity in ("error", "warning", "note", "draft"):
-        icon = severity_icon(severity)
-        chosen = icon.pixmap(QSize(14, 14), QIcon.Mode.Selected).toImage()
-        accent, on_accent = palette.current().colour("accent"), palette.current().colour("on_accent")
-        colours = {chosen.pixelColor(x, y).rgba() for x in range(chosen.width()) for y in range(chosen.height())}
-        assert on_accent.rgba() in colours, severity
-        assert contrast(on_accent.name(), accent.name()) >= 3
+    kinds: tuple[FindingKind, ...] = ("error", "warning", "note", "draft")
+    for severity in kinds:
+        chosen = severity_icon(severity).pixmap(QSize(16, 16), QIcon.Mode.Selected).toImage()
+        drawn = [chosen.pixelColor(x, y) for x in range(chosen.width()) for y in range(chosen.height())]
+        soft = palette.current().soft
+        assert max(contrast(each.name(), soft) for each in drawn if each.alpha() == 255) >= 4.5, severity
 
 
 def test_nothing_looks_out_from_behind_a_name_that_is_typed(design: DesignWorkspace) -> None:
@@ -672,9 +671,7 @@ def test_everything_can_be_reached_by_tab_and_has_a_name(design: DesignWorkspace
             assert named, f"{type(widget).__name__} in view {view} has no name to be read aloud"
             backwards = isinstance(widget, QPlainTextEdit)
             assert not backwards or widget.tabChangesFocus()  # type: ignore[attr-defined]
-            QTest.keyClick(widget, Key.Key_Tab)
-            if QApplication.focusWidget() is widget:  # a table, in which Tab goes by cells
-                QTest.keyClick(widget, Key.Key_Tab, Qt.KeyboardModifier.ControlModifier)
+            assert next_stop(design, forward=True), "as the window does it"
         assert len(seen) > 8, f"Tab comes round after {len(seen)} stops in view {view}"
 
 

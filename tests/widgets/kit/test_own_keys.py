@@ -15,6 +15,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
+from app import edits
 from app.panel.paging import PagingGraph
 from app.project.model import Project, Screen
 from app.project_file.files import load
@@ -22,8 +23,17 @@ from projects import demo_path
 from widgets.design.page_map.items import PageMap
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.workspace import DesignWorkspace
-from widgets.document.document import Document
-from widgets.kit.own_keys import OwnKeys, cell_keys, face_keys, map_keys, screens_keys, strip_keys, table_keys
+from widgets.document.document import Document, Selection
+from widgets.kit.own_keys import (
+    OwnKeys,
+    cell_keys,
+    face_keys,
+    map_keys,
+    screens_keys,
+    strip_keys,
+    table_keys,
+    tray_keys,
+)
 from widgets.live.activity_strip import ActivityStrip, StripMark
 
 Check = Callable[[Callable[[], None]], object]
@@ -339,6 +349,39 @@ def table(design: DesignWorkspace) -> Table:
 
 
 SET_POINT = "speed set point"
+
+
+def test_of_the_tray(table: Table) -> None:
+    design, document = table.design, table.document
+    tray = design.left.tray
+    design.show_view("screen")
+    document.do("t", lambda project: edits.add_screen(project, "empty"), select=Selection("empty"))
+    before = document.project
+
+    def places(press: Callable[[], None]) -> object:
+        document.select(Selection("empty", (0, 0)))
+        tray.choose(["frequency"])
+        tray.list.setFocus()
+        press()
+        placed, text = document.project.screen_named["empty"].fields, document.project.screen_named["empty"].text[0]
+        if document.project is not before:
+            document.undo()
+        return text if placed else None
+
+    def finds(press: Callable[[], None]) -> object:
+        tray.list.setFocus()
+        press()
+        return tray.search.hasFocus()
+
+    Checks(
+        tray_keys(),
+        lambda: tray.list,
+        {
+            "place": lambda press: str(places(press)).startswith("Frequency"),
+            "value": lambda press: places(press) == "",
+            "find": finds,
+        },
+    ).run()
 
 
 def test_of_the_tables(table: Table) -> None:

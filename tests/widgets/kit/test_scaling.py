@@ -88,10 +88,10 @@ def test_the_size_is_remembered_and_anything_else_is_the_nearest(tmp_path: Path,
 def test_texts_icons_and_measures_grow_together(percent: int) -> None:
     with staged(Setting()) as window:
         text = window.fontMetrics().height()
-        icon = window.design.editor.bar.larger.iconSize().width()
+        icon = window.design.screens.list.add_button.iconSize().width()
     with staged(Setting(percent=percent)) as window:
         assert window.fontMetrics().height() == pytest.approx(text * percent / 100, abs=2)
-        assert window.design.editor.bar.larger.iconSize().width() == pytest.approx(icon * percent / 100, abs=1)
+        assert window.design.screens.list.add_button.iconSize().width() == pytest.approx(icon * percent / 100, abs=1)
         assert scaling.scaled(100) == percent
     assert scaling.percent() == 100
     assert isinstance(QApplication.instance(), QApplication)

@@ -1,11 +1,11 @@
-"""The screen under edit: the face with a cursor, its tool bar, the lines that say what lies under the cursor."""
+"""The screen under edit: the face with a cursor, and the line that says what lies under the cursor."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -31,12 +31,13 @@ from widgets.design.screen.find_bar import FindBar
 from widgets.design.screen.keys import EditorKeys
 from widgets.design.screen.live_rows import LiveReadings, live_rows, reading_in_words
 from widgets.design.screen.mouse import KIND_LINES, EditorMouse
-from widgets.design.screen.tool_bar import EditorBar
+from widgets.design.screen.tools import EditorTools
 from widgets.design.screen.try_it import Tryout
 from widgets.document.document import Document
 from widgets.face.face import PanelFace
 from widgets.face.marks import Outline
 from widgets.face.sample_values import FieldContents, specimen_rows
+from widgets.kit import palette
 from widgets.kit.notice import Notice
 from widgets.kit.plain import plain_label, plain_tip
 
@@ -71,20 +72,19 @@ class ScreenEditor(QWidget):
         self.mouse = EditorMouse(self.face.grid, document, self.commands, self.arranging, self)
         self._build()
         self.actions_of = EditorActions(self, self.face, self.commands, self.arranging, self.clipboard)
+        self.tools = EditorTools(self.actions_of, self)
         self._connect()
         self.refresh()
 
     def _build(self) -> None:
-        self.bar = EditorBar()
         self.tryout = Tryout()
         self.tryout.hide()
-        self.live_note = plain_label("", "caution", wrap=True)
-        self.live_note.setContentsMargins(10, 2, 10, 2)
-        self.live_note.hide()
         self.area = QScrollArea()
         self.area.setWidgetResizable(True)
         self.area.setFrameShape(QFrame.Shape.NoFrame)
         self.area.setWidget(self.face)
+        for part in (self.face, self.area.viewport()):
+            part.setAutoFillBackground(False)  # the canvas shows
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.installEventFilter(self)
         self.status = CursorLine()
@@ -98,8 +98,6 @@ class ScreenEditor(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(self.bar)
-        layout.addWidget(self.live_note)
         layout.addWidget(self.area, 1)
         layout.addWidget(self.empty, 1)
         layout.addWidget(self.status)
@@ -107,17 +105,12 @@ class ScreenEditor(QWidget):
         layout.addWidget(self.tryout, 1)
 
     def _connect(self) -> None:
-        bar, document = self.bar, self._document
-        bar.place_wanted.connect(self.pick_signal)
-        bar.delete_wanted.connect(self.delete_fields)
-        bar.insert_turned.connect(self._turn_insert)
-        bar.language_chosen.connect(document.choose_language)
-        bar.try_wanted.connect(self.try_it)
-        actions = self.actions_of
-        for source in (bar, actions):
-            source.keys_toggled.connect(self.set_keys_shown)
-            source.shown_chosen.connect(self.set_shown)
+        document, actions = self._document, self.actions_of
+        self.tools.language_chosen.connect(document.choose_language)
+        for source in (self.tools, actions):
             source.zoom_wanted.connect(self.zoom)
+        actions.keys_toggled.connect(self.set_keys_shown)
+        actions.shown_chosen.connect(self.set_shown)
         actions.chosen.connect(self.wanted)
         actions.insert_chosen.connect(self.set_insert)
         actions.blink_wanted.connect(self.ask_blinking)
@@ -132,7 +125,7 @@ class ScreenEditor(QWidget):
         self.keys.field_opened.connect(self.field_opened)
         self.keys.place_wanted.connect(self.pick_signal)
         self.keys.try_wanted.connect(self.try_it)
-        self.mouse.said.connect(self._say_drag)
+        self.mouse.said.connect(self.say_drag)
         self.mouse.pointed.connect(self._bring_into_view)
         self.mouse.field_opened.connect(self.field_opened)
         self.find_bar.closed.connect(self._search_closed)
@@ -229,9 +222,6 @@ class ScreenEditor(QWidget):
         if self.parentWidget() is None or not self.isHidden():  # behind another view: `refresh` follows when it is not
             self.refresh()
 
-    def _turn_insert(self) -> None:
-        self.set_insert(not self.commands.insert)
-
     def refresh(self) -> None:
         """Show the document as it is now."""
         # What is drawn speaks the chosen language; what is edited is the project, which holds all of them.
@@ -239,7 +229,7 @@ class ScreenEditor(QWidget):
         screen = project.screen_named.get(self._document.selection.screen)
         self._show_parts()
         self._show_state()
-        self.bar.show_languages(project.panel.languages, self._document.language)
+        self.tools.show_languages(project.panel.languages, self._document.language)
         if screen is None:
             return
         self.face.set_panel(project.panel)
@@ -259,31 +249,22 @@ class ScreenEditor(QWidget):
     def _show_parts(self) -> None:
         """While the panel is tried, its own widget stands in the place of all of this."""
         screen, trying = self._document.screen is not None, self.tryout.running
-        self.bar.setVisible(not trying)
         for part in (self.area, self.status):
             part.setVisible(screen and not trying)
         self.empty.setVisible(not screen and not trying)
-        self.live_note.setVisible(screen and not trying and bool(self.live_note.text()))
         if trying or not screen:
             self.find_bar.hide()
 
     def _show_state(self) -> None:
-        screen = self._document.screen is not None
-        self.bar.show_state(
-            screen=screen,
-            insert=self.commands.insert,
-            fields=bool(self._document.selection.fields),
-            shown=self._shown,
-        )
-        keys = not self.face.keypad.isHidden()
-        self.bar.keys.setChecked(keys)
-        if hasattr(self, "actions_of"):
+        screen, trying = self._document.screen is not None, self.tryout.running
+        if hasattr(self, "tools"):
+            self.tools.show_state(usable=screen and not trying, trying=trying, shown=self._shown)
             self.actions_of.show_state(
                 screen=screen,
-                trying=self.tryout.running,
+                trying=trying,
                 insert=self.commands.insert,
                 shown=self._shown,
-                keys=keys,
+                keys=not self.face.keypad.isHidden(),
             )
 
     def _show_rows(self, project: Project, screen: Screen) -> None:
@@ -309,9 +290,7 @@ class ScreenEditor(QWidget):
         else:
             self._readings = self._live.of(self._document.project, screen.signal_names)
             rows = live_rows(project, screen, self._readings)
-        if note != self.live_note.text():
-            self.live_note.setText(note)
-            self._show_parts()
+        self.status.set_note(note)
         return rows
 
     def _readings_changed(self) -> None:
@@ -383,7 +362,8 @@ class ScreenEditor(QWidget):
             self.notice.hide()
             self.keys.use_escape()
 
-    def _say_drag(self, words: str) -> None:
+    def say_drag(self, words: str) -> None:
+        """Say what is dragged over the glass; empty: nothing is any more."""
         if words:
             self.notice.hide()
         self.status.say_drag(words)
@@ -417,6 +397,10 @@ class ScreenEditor(QWidget):
 
     def _search_closed(self) -> None:
         self.face.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The canvas behind the face."""
+        QPainter(self).fillRect(self.rect(), palette.current().colour("canvas"))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep messages over the lower edge clear of the lines below the face, however tall these are."""
@@ -468,6 +452,7 @@ class ScreenEditor(QWidget):
         menu.addSeparator()
         menu.addActions(self.actions_of.transfer)
         menu.addAction(self.tr("Delete"), self.commands.delete)
+        menu.addActions([self.actions_of.insert, self.actions_of.keys])
         menu.addSeparator()
         self.actions_of.fill_arranging(menu)
         menu.exec(self.face.grid.mapToGlobal(at))

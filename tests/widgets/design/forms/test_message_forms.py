@@ -47,9 +47,9 @@ def opened(document: Document, qtbot: QtBot) -> DesignWorkspace:
 
 def named(design: DesignWorkspace, text: str) -> None:
     """Name the languages of the panel, and come back."""
-    design.inspector.show_tab(design.inspector.panel_form)
+    design.show_view("panel")
     type_over(design.inspector.panel_form, "Languages", text)
-    design.inspector.show_tab(design.inspector.messages_form)
+    design.navigator.to_messages()
 
 
 def paste_over(design: DesignWorkspace, label: str, text: str) -> None:
@@ -263,7 +263,7 @@ def test_messages_stay_with_their_language_when_languages_change(hall: Document,
     assert hall.project.panel.messages == german
     assert hall.project.panel.messages_in["English"]["not_possible"] == "no way"
     named(design, "German")
-    design.inspector.show_tab(design.inspector.panel_form)
+    design.show_view("panel")
     assert "remove that language" in reason(design.inspector.panel_form, "Languages")
     menu = design.inspector.panel_form.take_out.menu()
     assert isinstance(menu, QMenu)

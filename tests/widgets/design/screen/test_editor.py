@@ -75,15 +75,14 @@ def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: 
     QTest.mouseClick(editor.face.keypad.buttons["enter"], Qt.MouseButton.LeftButton)
     assert "'enter'" in notice_of(editor)
     assert document.undo_name is None
-    QTest.mouseClick(editor.bar.keys, Qt.MouseButton.LeftButton)
+    press(editor, Key.Key_F4, modifiers=SHIFT)
     assert not right.isVisible()
 
 
 def test_insert_mode_moves_text_but_never_fields(editor: ScreenEditor, document: Document) -> None:
-    assert editor.bar.mode.isChecked()
+    assert not editor.actions_of.insert.isChecked()
     press(editor, Key.Key_Insert)
-    assert not editor.bar.mode.isChecked()
-    assert editor.bar.mode.text() == "Overwrite", "what it is, pressed, and not what it would be"
+    assert editor.actions_of.insert.isChecked()
     press(editor, Key.Key_Right, Key.Key_Right, Key.Key_Right, Key.Key_Right)
     type_in(editor, "x")
     assert text_of(document, 0) == "Speexd      Hz", "the unit behind the field stays"
@@ -299,7 +298,7 @@ def test_a_field_is_placed_by_the_keyboard_alone(editor: ScreenEditor, document:
 
 def test_the_picker_offers_a_text_for_signals_with_texts(editor: ScreenEditor, document: Document) -> None:
     press(editor, Key.Key_Down)
-    editor.bar.place_button.click()
+    press(editor, Key.Key_Return, modifiers=CTRL)
     picker = picker_of(editor)
     QTest.keyClicks(picker.search, "bit of status")
     assert picker.list.topLevelItemCount() > 1
@@ -341,5 +340,5 @@ def test_without_a_screen_it_says_what_to_do(window: QWidget, project: Project) 
     made = ScreenEditor(bare, Notice(window), window)
     window.show()
     assert made.empty.isVisible()
-    assert not made.bar.place_button.isEnabled()
+    assert not any(action.isEnabled() for action in made.tools.actions)
     QTest.keyClicks(made.face, "abc")

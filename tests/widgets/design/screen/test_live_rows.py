@@ -55,10 +55,10 @@ def test_unconnected_it_says_so_and_shows_dashes(editor: ScreenEditor, document:
     QTest.keyClick(editor.face, Key.Key_F5, CTRL | SHIFT)
     assert editor.shown is FieldContents.LIVE
     assert set(text_in(editor, document, "set point")) == {"-"}
-    assert editor.live_note.isVisible()
-    assert "nothing is connected" in editor.live_note.text()
+    assert editor.status.note.isVisible()
+    assert "nothing is connected" in editor.status.note.text()
     QTest.keyClick(editor.face, Key.Key_F2, CTRL | SHIFT)
-    assert not editor.live_note.isVisible()
+    assert not editor.status.note.isVisible()
 
 
 def test_connected_it_shows_what_is_read(
@@ -68,11 +68,11 @@ def test_connected_it_shows_what_is_read(
     editor.set_shown(FieldContents.LIVE)
     live.connect_to(document.project, "simulated")
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
-    assert not editor.live_note.isVisible()
-    assert "reads 20.0 Hz" in editor.status.where.text()
+    assert not editor.status.note.isVisible()
+    assert "reads 20.0 Hz" in editor.status.what.text()
     live.disconnect_from_line()
     assert set(text_in(editor, document, "set point")) == {"-"}
-    assert editor.live_note.isVisible()
+    assert editor.status.note.isVisible()
 
 
 def test_a_signal_changed_since_then_shows_nothing_old(
@@ -84,7 +84,7 @@ def test_a_signal_changed_since_then_shows_nothing_old(
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
     document.do("Change", lambda project: edits.change_signal(project, "set point", number=311))
     assert set(text_in(editor, document, "set point")) == {"-"}
-    assert "changed after connecting" in editor.status.where.text()
+    assert "changed after connecting" in editor.status.what.text()
     document.undo()
     assert text_in(editor, document, "set point").strip() == "20.0"
 

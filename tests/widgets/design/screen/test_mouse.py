@@ -46,7 +46,7 @@ def test_a_block_is_dragged_with_its_text_and_fields(editor: ScreenEditor, docum
     assert ghost.block is not None
     assert (ghost.block.x(), ghost.block.y(), ghost.block.width()) == (2, 1, 14)
     assert ghost.pieces[0].text == "Speed  37.5 Hz", "the ghost shows what comes"
-    assert editor.status.where.text().startswith("Move to row 2, column 3")
+    assert editor.status.what.text().startswith("Move to row 2, column 3")
     assert text_of(document, 0) == "Speed       Hz", "nothing is changed before the button is let go"
     drop(editor, centre(editor, 1, 4))
     assert editor.face.grid.ghost is None
@@ -73,13 +73,13 @@ def test_where_a_block_does_not_fit_the_ghost_says_so_and_the_drop_is_refused(
     ghost = editor.face.grid.ghost
     assert ghost is not None
     assert not ghost.fits
-    assert editor.status.where.text() == "Does not fit: the text 'Other' in row 2 is there"
+    assert editor.status.what.text() == "Does not fit: the text 'Other' in row 2 is there"
     assert editor.face.grid.cursor().shape() == Qt.CursorShape.ForbiddenCursor
     assert editor.face.grid.grab().toImage() != before
     drop(editor, centre(editor, 1, 2))
     assert "'Other'" in notice_of(editor)
     assert document.undo_name == undo_name
-    assert not editor.status.where.text().startswith("Does not fit")
+    assert not editor.status.what.text().startswith("Does not fit")
 
 
 def test_refusal_is_drawn_by_shape_not_by_colour_alone(editor: ScreenEditor) -> None:
@@ -102,7 +102,7 @@ def test_ctrl_copies_and_may_come_in_the_middle_of_a_drag(editor: ScreenEditor, 
     ghost = editor.face.grid.ghost
     assert ghost is not None
     assert ghost.copies
-    assert editor.status.where.text().startswith("Copy to row 2")
+    assert editor.status.what.text().startswith("Copy to row 2")
     QTest.keyRelease(editor.face, Key.Key_Control)
     ghost = editor.face.grid.ghost
     assert ghost is not None
@@ -134,9 +134,9 @@ def test_several_selected_fields_are_dragged_together(editor: ScreenEditor, docu
 
 def test_text_that_a_field_would_cover_is_said(editor: ScreenEditor, document: Document) -> None:
     hold(editor, centre(editor, 0, 7), centre(editor, 0, 9))
-    assert editor.status.where.text().endswith("It would cover the text 'H'.")
+    assert editor.status.what.text().endswith("It would cover the text 'H'.")
     move(editor, centre(editor, 1, 9))
-    assert "cover" not in editor.status.where.text()
+    assert "cover" not in editor.status.what.text()
     drop(editor, centre(editor, 1, 9))
     assert field(document, 0).at == (1, 8)
 
@@ -188,7 +188,7 @@ def test_the_left_edge_is_dragged_and_the_right_one_stays(editor: ScreenEditor, 
     click(editor, 0, 8)
     edge = editor.face.grid.cell_rect(0, 6)
     hold(editor, QPoint(edge.left() + 1, edge.center().y()), centre(editor, 0, 5))
-    assert editor.status.where.text() == "Width 6, from column 6 to 11"
+    assert editor.status.what.text() == "Width 6, from column 6 to 11"
     drop(editor, centre(editor, 0, 5))
     assert (field(document, 0).at, field(document, 0).width) == ((0, 5), 6)
     assert document.undo_name == "Resize field"
@@ -201,7 +201,7 @@ def test_an_edge_dragged_onto_another_field_is_refused(editor: ScreenEditor, doc
     assert field(document, 0).at == (2, 4)
     edge = editor.face.grid.cell_rect(2, 8)
     hold(editor, QPoint(edge.right(), edge.center().y()), centre(editor, 2, 12))
-    assert "overlap field 2" in editor.status.where.text()
+    assert "overlap field 2" in editor.status.what.text()
     drop(editor, centre(editor, 2, 12))
     assert "overlap field 2" in notice_of(editor)
     assert field(document, 0).width == 5

@@ -1,0 +1,176 @@
+"""A screen of these: several signals laid out row by row, on as many new screens as they need."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtWidgets import QCheckBox, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+
+from app import edits
+from app.edits.refused import free_name
+from app.project.model import Project
+from widgets.design.tray.placing import Placement, edit_of, in_row, unit_of, writable
+from widgets.document.document import Document, Edit, Selection
+from widgets.face.cells import CellGrid
+from widgets.face.colours import face_colours
+from widgets.face.sample_values import FieldContents, likely_kind, specimen_rows, width_needed
+from widgets.kit.focus import RingDialog
+from widgets.kit.plain import plain_label
+from widgets.kit.scaling import scaled
+
+LEAST_LABEL: Final = 4
+"""Cells of a label below which it gets a row of its own, above its value."""
+HEADED_FROM: Final = 3
+"""Rows from which a screen has one to spare for its title."""
+PREVIEW_PX: Final = 16
+LONGEST_NAME: Final = 40
+
+
+def pages_of(project: Project, names: Sequence[str], *, headed: bool) -> list[list[tuple[str, bool]]]:
+    """Which signals come onto which screen; with each whether its label has a row of its own."""
+    room = project.panel.rows - headed
+    pages: list[list[tuple[str, bool]]] = []
+    used = room
+    for name in names:
+        apart = room > 1 and _is_wide(project, name)
+        if used + 1 + apart > room:
+            pages.append([])
+            used = 0
+        pages[-1].append((name, apart))
+        used += 1 + apart
+    return pages
+
+
+def screens_of(
+    project: Project, names: Sequence[str], title: str, at: int, *, headed: bool
+) -> tuple[Project, list[str]]:
+    """With new screens of these signals from index `at` on, and how they are called: after the title."""
+    title = " ".join(title.split())[:LONGEST_NAME]
+    made: list[str] = []
+    for page in pages_of(project, names, headed=headed):
+        name = free_name(title, project.screen_named)
+        project = edits.add_screen(project, name, at + len(made))
+        made.append(name)
+        if headed:
+            project = edits.type_text(project, name, 0, 0, writable(project, name)[: project.panel.columns])
+        placed = _rows_of(project, page, int(headed))
+        project = edit_of(name, placed, lambda edit, _screen: edit)(project)
+    return project, made
+
+
+def _rows_of(project: Project, page: Sequence[tuple[str, bool]], row: int) -> list[Placement]:
+    """The signals of one screen, their values ending in one column, so that digits stand under one another."""
+    units = max((len(unit_of(project, name)) for name, _ in page), default=0)
+    end = project.panel.columns - (1 + units if units else 0)
+    placed = []
+    for name, apart in page:
+        if apart:
+            alone = in_row(project, name, row + 1, label="")
+            label = writable(project, name)[: project.panel.columns]
+            placed.append(
+                Placement(
+                    alone.field, ((row, 0, label[:1].upper() + label[1:]), *alone.texts), alone.behind, alone.unit, 0
+                )
+            )
+        else:
+            wide = width_needed(project, name, likely_kind(project, name)) > end
+            placed.append(in_row(project, name, row, 0 if wide else end))
+        row += 1 + apart
+    return placed
+
+
+def _is_wide(project: Project, name: str) -> bool:
+    """Whether beside value and unit too little is left for a label."""
+    unit = unit_of(project, name)
+    value = width_needed(project, name, likely_kind(project, name))
+    room = project.panel.columns - value - (1 + len(unit) if unit else 0) - 1
+    return room < min(LEAST_LABEL, len(name))
+
+
+class ScreensOfDialog(RingDialog):
+    """Asks for the title, and shows the first screen on glass."""
+
+    def __init__(self, document: Document, names: Sequence[str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._names = [name for name in names if name in document.project.signal_named]
+        self.setObjectName("screens of")
+        self.setWindowTitle(self.tr("A screen of these signals"))
+        self.title = QLineEdit(self._likely_title())
+        self.title.setMaxLength(LONGEST_NAME)
+        self.title.selectAll()
+        self.headed = QCheckBox(self.tr("Title in the first ro&w"))
+        self.headed.setChecked(document.project.panel.rows >= HEADED_FROM)
+        self.headed.setEnabled(document.project.panel.rows > 1)
+        self.grid = CellGrid()
+        self.grid.setAccessibleName(self.tr("The first of the screens"))
+        self.grid.set_pixels(scaled(PREVIEW_PX))
+        self.grid.set_colours(face_colours(self.palette()))
+        self.summary = plain_label("", wrap=True)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        self.make = buttons.addButton(self.tr("Make screens"), QDialogButtonBox.ButtonRole.AcceptRole)
+        form = QFormLayout()
+        form.addRow(self.tr("&Title"), self.title)
+        form.addRow("", self.headed)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(*4 * (scaled(20),))
+        column.setSpacing(scaled(12))
+        column.addLayout(form)
+        column.addWidget(self.grid)
+        column.addWidget(self.summary)
+        column.addWidget(buttons)
+        self.title.textChanged.connect(lambda _text: self._show())
+        self.headed.toggled.connect(lambda _on: self._show())
+        buttons.accepted.connect(self._make)
+        buttons.rejected.connect(self.reject)
+        self._show()
+
+    def _likely_title(self) -> str:
+        """What all names begin with, by whole words; else a word that fits all."""
+        words = [name.split() for name in self._names]
+        common = []
+        for together in zip(*words, strict=False):
+            if len(set(together)) > 1:
+                break
+            common.append(together[0])
+        title = " ".join(common) if 0 < len(common) < min(map(len, words), default=0) else self.tr("Values")
+        return title[:1].upper() + title[1:]
+
+    def _edit(self) -> Edit:
+        names, title, headed = self._names, self.title.text(), self.headed.isChecked()
+        at = (
+            list(self._document.project.screen_named).index(self._document.selection.screen) + 1
+            if self._document.screen
+            else 0
+        )
+        return lambda project: screens_of(project, names, title, at, headed=headed)[0]
+
+    def _show(self) -> None:
+        project = self._document.project
+        usable = bool(self.title.text().strip()) and bool(self._names)
+        self.make.setEnabled(usable)
+        if not usable:
+            self.summary.setText(self.tr("The screens are called after the title."))
+            return
+        after, made = screens_of(project, self._names, self.title.text(), 0, headed=self.headed.isChecked())
+        self.grid.set_count(project.panel.rows, project.panel.columns)
+        self.grid.set_rows(specimen_rows(after, after.screen_named[made[0]], FieldContents.SAMPLE))
+        self.grid.setFixedSize(self.grid.sizeHint())
+        self.summary.setText(
+            self.tr("{signals} signals on {screens} screens: {names}").format(
+                signals=len(self._names), screens=len(made), names=", ".join(made)
+            )
+        )
+
+    def _make(self) -> None:
+        before = self._document.project.screen_named
+        step = self.tr("Make screens of {count} signals").format(count=len(self._names))
+
+        def select(project: Project) -> Selection:
+            return Selection(next(name for name in project.screen_named if name not in before))
+
+        self._document.seal()
+        if self._document.do(step, self._edit(), select=select) is None:
+            self._document.seal()
+            self.accept()

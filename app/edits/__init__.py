@@ -45,7 +45,7 @@ from app.edits.lines import (
     rename_line,
     replace_line,
 )
-from app.edits.map import lead_key, place_screens, relink_ring, reorder_ring
+from app.edits.map import lead_back, lead_key, make_ring, place_screens, relink_ring, reorder_ring
 from app.edits.panel import (
     change_entry,
     rename_key,
@@ -162,8 +162,10 @@ __all__ = [
     "follower",
     "held_signal",
     "incoming_screen_changes",
+    "lead_back",
     "lead_key",
     "likely_step",
+    "make_ring",
     "move_block",
     "move_fields",
     "move_screen",

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from app.edits.refused import changed, must_exist
+from app.edits.refused import EditRefused, changed, must_exist
 from app.edits.screen_changes import add_screen_change, edit_screen_change, screen_change
 from app.edits.screens import move_screen
+from app.language import translate
 from app.project.model import Project
 
 
@@ -86,3 +87,24 @@ def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project
         if other.from_ == screen and other.key == key:
             return edit_screen_change(project, index, to=to)
     return add_screen_change(project, screen_change(from_=screen, key=key, to=to))
+
+
+def make_ring(project: Project, ring: Sequence[str], keys: Sequence[str]) -> Project:
+    """With screens in a ring: the first of `keys` leads from each to the next, the second, if there is one, back."""
+    for name in ring:
+        must_exist("screen", name, project.screen_named)
+    if len(ring) < 2:
+        raise EditRefused(translate("edits", "a ring needs two screens or more; select them together"))
+    for key, direction in zip(keys, (tuple(ring), tuple(ring)[::-1]), strict=False):
+        for screen, following in pairwise((*direction, direction[0])):
+            project = lead_key(project, screen, key, following)
+    return project
+
+
+def lead_back(project: Project, names: Sequence[str], to: str, key: str) -> Project:
+    """With screen changes by `key` from some screens to one; where it is among them, it gets none."""
+    must_exist("screen", to, project.screen_named)
+    for name in names:
+        if name != to:
+            project = lead_key(project, name, key, to)
+    return project

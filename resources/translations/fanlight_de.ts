@@ -4691,6 +4691,14 @@ Warum ist das in Ordnung?</translation>
         <translation>Plan ordnen</translation>
     </message>
     <message>
+        <source>By {onward} alone</source>
+        <translation>Nur mit {onward}</translation>
+    </message>
+    <message>
+        <source>By {onward} and {back}</source>
+        <translation>Mit {onward} und {back}</translation>
+    </message>
+    <message>
         <source>Change the start screen</source>
         <translation>Startbild ändern</translation>
     </message>
@@ -4711,6 +4719,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Bildwechsel zu neuem Bild ziehen</translation>
     </message>
     <message>
+        <source>Every key does something on one of these screens already.</source>
+        <translation>Jede Taste tut auf einem dieser Bilder schon etwas.</translation>
+    </message>
+    <message>
         <source>Find a screen</source>
         <translation>Bild suchen</translation>
     </message>
@@ -4727,6 +4739,30 @@ Warum ist das in Ordnung?</translation>
         <translation>Rücksprünge</translation>
     </message>
     <message>
+        <source>Lead back to “{start}” by {key}</source>
+        <translation>Mit {key} zurück zu „{start}“</translation>
+    </message>
+    <message>
+        <source>Lead the selection &amp;back to the start</source>
+        <translation>Auswahl &amp;zurück zum Startbild führen</translation>
+    </message>
+    <message>
+        <source>Line up {count} screens</source>
+        <translation>{count} Bilder ausrichten</translation>
+    </message>
+    <message>
+        <source>Make a rin&amp;g of the selection…</source>
+        <translation>Rin&amp;g aus der Auswahl …</translation>
+    </message>
+    <message>
+        <source>Make a ring</source>
+        <translation>Ring bilden</translation>
+    </message>
+    <message>
+        <source>Make a ring of {count} screens</source>
+        <translation>Ring aus {count} Bildern bilden</translation>
+    </message>
+    <message>
         <source>Move in the ring</source>
         <translation>Im Ring verschieben</translation>
     </message>
@@ -4739,6 +4775,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Neues &amp;Bild hier</translation>
     </message>
     <message>
+        <source>No key is free on all of these screens.</source>
+        <translation>Keine Taste ist auf all diesen Bildern frei.</translation>
+    </message>
+    <message>
         <source>O&amp;pen the selection</source>
         <translation>Auswahl öff&amp;nen</translation>
     </message>
@@ -4749,6 +4789,14 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Overrides</source>
         <translation>Vorrangbilder</translation>
+    </message>
+    <message>
+        <source>Put one belo&amp;w the other</source>
+        <translation>&amp;Untereinander stellen</translation>
+    </message>
+    <message>
+        <source>Put side &amp;by side</source>
+        <translation>&amp;Nebeneinander stellen</translation>
     </message>
     <message>
         <source>Re&amp;name</source>
@@ -4775,6 +4823,18 @@ Warum ist das in Ordnung?</translation>
         <translation>Vo&amp;rigen Bildwechsel auswählen</translation>
     </message>
     <message>
+        <source>Select the screens that lead back to “{start}” first.</source>
+        <translation>Zuerst die Bilder wählen, die zu „{start}“ zurückführen sollen.</translation>
+    </message>
+    <message>
+        <source>Select two screens or more first.</source>
+        <translation>Zuerst mindestens zwei Bilder wählen.</translation>
+    </message>
+    <message>
+        <source>Select two screens or more first: Shift and drag around them, or Ctrl and click.</source>
+        <translation>Zuerst mindestens zwei Bilder wählen: mit Umschalt einen Rahmen ziehen oder mit Strg anklicken.</translation>
+    </message>
+    <message>
         <source>Selection</source>
         <translation>Auswahl</translation>
     </message>
@@ -4799,6 +4859,14 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Ganzen Plan anzeigen</translation>
     </message>
     <message>
+        <source>Spread evenly &amp;down</source>
+        <translation>Gleichmäßig &amp;senkrecht verteilen</translation>
+    </message>
+    <message>
+        <source>Spread evenly a&amp;cross</source>
+        <translation>Gleichmäßig &amp;waagrecht verteilen</translation>
+    </message>
+    <message>
         <source>This screen change applies on every screen: all arrows of the key {key} would be deleted.</source>
         <translation>Dieser Bildwechsel gilt auf jedem Bild: Alle Pfeile der Taste {key} würden gelöscht.</translation>
     </message>
@@ -4817,6 +4885,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>screen</source>
         <translation>Bild</translation>
+    </message>
+    <message>
+        <source>{keys}; changes where they lead now</source>
+        <translation>{keys}; führt dann woandershin als jetzt</translation>
     </message>
 </context>
 <context>
@@ -12047,6 +12119,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>a new device for each copy needs registers of one device only</source>
         <translation>ein neues Gerät je Kopie setzt Register nur eines Geräts voraus</translation>
+    </message>
+    <message>
+        <source>a ring needs two screens or more; select them together</source>
+        <translation>ein Ring braucht mindestens zwei Bilder; diese zusammen auswählen</translation>
     </message>
     <message>
         <source>a screen cannot be called {name}: screen changes use this word; choose another name</source>

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
@@ -20,12 +21,14 @@ from app import edits
 from app.edits.refused import free_name
 from app.page_map.arrows import KINDS, ArrowKind
 from app.page_map.layout import MapPlace, arranged, free_place
+from app.page_map.several import Line, in_line, ring_keys, spread
 from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.page_map.arrows import ArrowItem, InletItem
 from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
+from widgets.design.page_map.keys import key_uses
 from widgets.document.document import Document, Selection
 from widgets.kit.commands import OWN_KEYS, command, native, plain
 from widgets.kit.elided import search_box
@@ -76,6 +79,21 @@ class PageMapPane(QWidget):
             self.tr("&Earlier in the ring"), lambda: self.view.move_in_ring(-1), "Alt+Left"
         )
         self.later_action = self._action(self.tr("&Later in the ring"), lambda: self.view.move_in_ring(1), "Alt+Right")
+        self.ring_action = self._action(self.tr("Make a rin&g of the selection\u2026"), self.make_ring, "Ctrl+Alt+G")
+        self.back_action = self._action(self.tr("Lead the selection &back to the start"), self.lead_back, "Ctrl+Alt+B")
+        self._commands.append(None)
+        self.row_action = self._action(
+            self.tr("Put side &by side"), lambda: self._line_up(in_line, "row"), "Ctrl+Alt+H"
+        )
+        self.column_action = self._action(
+            self.tr("Put one belo&w the other"), lambda: self._line_up(in_line, "column"), "Ctrl+Alt+V"
+        )
+        self.spread_row_action = self._action(
+            self.tr("Spread evenly a&cross"), lambda: self._line_up(spread, "row"), "Ctrl+Alt+Shift+H"
+        )
+        self.spread_column_action = self._action(
+            self.tr("Spread evenly &down"), lambda: self._line_up(spread, "column"), "Ctrl+Alt+Shift+V"
+        )
         self._commands.append(None)
         self.arrange_action = self._action(self.tr("A&rrange the map"), self.arrange, "Ctrl+Shift+M")
         self.find_action = self._action(self.tr("&Find a screen on the map"), self.look_for, "Ctrl+M")
@@ -138,6 +156,7 @@ class PageMapPane(QWidget):
         row.addWidget(self.search)
         tools: tuple[tuple[QAction | None, str, str], ...] = (
             (self.screen_change_action, "arrow", self.tr("Add screen change")),
+            (self.ring_action, "ring", self.tr("Make a ring")),
             (self.arrange_action, "arrange", self.tr("Arrange")),
             (None, "", ""),
             (self.override_action, "arrow-dashed", self.tr("Overrides")),
@@ -293,6 +312,70 @@ class PageMapPane(QWidget):
         if self._document.do(step, lambda project: edits.edit_screen_change(project, index, to=to)) is None:
             self.view.select_screen_change(index, from_)
 
+    def make_ring(self) -> None:
+        """Ask by which keys the selected screens shall become a ring, in the order of their list."""
+        project = self._document.project
+        chosen = self.view.selected_screens()
+        ring = [name for name in project.screen_named if name in chosen]
+        if len(ring) < 2:
+            self._document.refused.emit(
+                self.tr("Select two screens or more first: Shift and drag around them, or Ctrl and click.")
+            )
+            return
+        choices = ring_keys(project, ring)
+        if not choices:
+            self._document.refused.emit(self.tr("Every key does something on one of these screens already."))
+            return
+        menu = QMenu(self)
+        for keys in choices:
+            words = self.tr("By {onward} and {back}") if len(keys) > 1 else self.tr("By {onward} alone")
+            words = words.format(onward=keys[0], back=keys[-1])
+            taken = [key for key in keys for name in ring if self._leads_elsewhere(name, key, ring)]
+            if taken:
+                words = self.tr("{keys}; changes where they lead now").format(keys=words)
+            menu.addAction(words.replace("&", "&&"), partial(self.join_in_ring, ring, keys))
+        menu.setActiveAction(menu.actions()[0])
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(self.view.mapToGlobal(self.view.rect_of(self.view.nodes[ring[0]]).bottomLeft().toPoint()))
+
+    def join_in_ring(self, ring: Sequence[str], keys: Sequence[str]) -> None:
+        """Let keys lead round these screens, and back if there are two, as one step."""
+        step = self.tr("Make a ring of {count} screens").format(count=len(ring))
+        self._document.do(step, lambda project: edits.make_ring(project, ring, keys))
+
+    def _leads_elsewhere(self, screen: str, key: str, ring: Sequence[str]) -> bool:
+        use = next(use for use in key_uses(self._document.project, screen) if use.key == key)
+        return bool(use.deeds) or (use.leads_to is not None and use.leads_to not in ring)
+
+    def lead_back(self) -> None:
+        """Let a key lead from the selected screens back to the start: escape, or the first that does nothing there."""
+        project = self._document.project
+        start = project.panel.start
+        chosen = [name for name in self.view.selected_screens() if name != start]
+        free = [key for (key, *others) in ring_keys(project, chosen) if not others]
+        key = next((each for each in ("escape", "esc", *free) if each in free), None)
+        if not chosen:
+            self._document.refused.emit(
+                self.tr("Select the screens that lead back to \u201c{start}\u201d first.").format(start=start)
+            )
+        elif key is None:
+            self._document.refused.emit(self.tr("No key is free on all of these screens."))
+        else:
+            step = self.tr("Lead back to \u201c{start}\u201d by {key}").format(start=start, key=key)
+            self._document.do(step, lambda project: edits.lead_back(project, chosen, start, key))
+
+    def _line_up(self, how: Callable[[Mapping[str, MapPlace], Line], dict[str, MapPlace]], line: Line) -> None:
+        chosen = self.view.selected_screens()
+        if len(chosen) < 2:
+            self._document.refused.emit(self.tr("Select two screens or more first."))
+            return
+        shown = self.view.map_scene.places
+        moved = how({name: shown[name] for name in chosen}, line)
+        self._document.do(
+            self.tr("Line up {count} screens").format(count=len(chosen)),
+            lambda project: edits.place_screens(project, moved),
+        )
+
     def _show_on_condition(self, name: str) -> None:
         """Add an override that shows a screen; its condition is then chosen in the properties."""
         signals = self._document.project.signal_named
@@ -419,6 +502,10 @@ class PageMapPane(QWidget):
         if screen_change is not None:
             menu.addAction(self.tr("&Properties"), lambda: self.view.screen_change_opened.emit(screen_change))
             menu.addAction(self.tr("&Delete the screen change"), self.delete)
+        elif len(self.view.selected_screens()) > 1:
+            menu.addActions([self.ring_action, self.back_action])
+            menu.addSeparator()
+            menu.addActions([self.row_action, self.column_action, self.spread_row_action, self.spread_column_action])
         elif name is not None:
             menu.addAction(self.tr("&Open"), lambda: self.view.screen_opened.emit(name))
             menu.addAction(self.screen_change_action)

@@ -432,3 +432,45 @@ def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkspace, 
     while document.undo_name is not None:
         document.undo()
     assert document.project is first
+
+
+def chosen(design: DesignWorkspace, *names: str) -> None:
+    design.map.choose([design.map.nodes[name] for name in names])
+
+
+def test_selected_screens_become_a_ring_in_one_step(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
+    names = list(document.project.screen_named)[:3]
+    before = document.project
+    said: list[str] = []
+    document.refused.connect(said.append)
+    chosen(design, names[0])
+    design.map_pane.ring_action.trigger()
+    assert len(said) == 1
+    chosen(design, *names)
+    design.map_pane.ring_action.trigger()
+    menu = QApplication.activePopupWidget()
+    assert isinstance(menu, QMenu)
+    QTest.keyClick(menu, Key.Key_Return)
+    onward = {(each.from_, each.to) for each in document.project.screen_changes if each.from_ in names}
+    assert {(names[0], names[1]), (names[1], names[2]), (names[2], names[0])} <= onward
+    assert document.undo_name == "Make a ring of 3 screens"
+    document.undo()
+    assert document.project == before
+
+
+def test_selected_screens_lead_back_by_a_free_key_and_stand_in_line(
+    design: DesignWorkspace, document: Document
+) -> None:
+    start, *names = list(document.project.screen_named)[:3]
+    assert document.project.panel.start == start
+    document.do("Without keys", lambda project: project.replace(screen_changes=(), actions=(), accepted=()))
+    chosen(design, start, *names)
+    design.map_pane.back_action.trigger()
+    led = [(each.from_, each.key, each.to) for each in document.project.screen_changes]
+    assert led == [(name, "escape", start) for name in names]
+    places = [(0, 0), (9, 30), (20, 5)]
+    document.do("Place", lambda project: edits.place_screens(project, dict(zip((start, *names), places, strict=True))))
+    design.map_pane.row_action.trigger()
+    assert [document.project.screen_named[name].map for name in (start, *names)] == [(0, 0), (9, 0), (20, 0)]
+    design.map_pane.spread_row_action.trigger()
+    assert [document.project.screen_named[name].map for name in (start, *names)] == [(0, 0), (10, 0), (20, 0)]

@@ -1895,10 +1895,6 @@
         <translation>Ereignisse &amp;speichern…</translation>
     </message>
     <message>
-        <source>Comma-separated values (*.csv)</source>
-        <translation>Kommagetrennte Werte (*.csv)</translation>
-    </message>
-    <message>
         <source>Events</source>
         <translation>Ereignisse</translation>
     </message>
@@ -8010,6 +8006,17 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>Spreadsheet</name>
+    <message>
+        <source>Comma-separated values (*.csv)</source>
+        <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Semicolons and decimal comma (*.csv)</source>
+        <translation>Semikolons und Dezimalkomma (*.csv)</translation>
+    </message>
+</context>
+<context>
     <name>StartUpWorkspace</name>
     <message>
         <source>&amp;Open a recording…</source>
@@ -8514,10 +8521,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>C&amp;opy the value {value}</source>
         <translation>Wert {value} &amp;kopieren</translation>
-    </message>
-    <message>
-        <source>Comma-separated values (*.csv)</source>
-        <translation>Kommagetrennte Werte (*.csv)</translation>
     </message>
     <message>
         <source>Copy the values</source>

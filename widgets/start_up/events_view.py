@@ -10,7 +10,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QLineEdit, QMenu, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.events.events import Event
-from widgets.document.save_as import FileKind, where_to_save, write_or_say
+from widgets.document.save_as import where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
 from widgets.kit.elided import search_box
@@ -26,6 +26,7 @@ from widgets.start_up.events_table import (
     EventsTable,
     group_text,
 )
+from widgets.start_up.trend_export import chosen_spreadsheet, spreadsheets
 
 LOW: Final = 110
 """Pixels at 100 per cent of the table where there is room for a few rows only: less is scrolled."""
@@ -136,12 +137,13 @@ class EventsView(QWidget):
 
     def save(self) -> None:
         """Ask for a file and write the selected events, or all that are shown, into it."""
-        kind = FileKind(self.tr("Comma-separated values (*.csv)"), ".csv")
+        kinds = [each.kind for each in spreadsheets()]
         place = where_to_save(
-            self, self._settings, "start_up_folder", self.tr("Save the events"), self.tr("events"), (kind,)
+            self, self._settings, "start_up_folder", self.tr("Save the events"), self.tr("events"), kinds
         )
         if place is not None:
-            content = self.model.as_text(self.table.chosen_rows(), ",").encode("utf-8-sig")
+            delimiter = chosen_spreadsheet(place[1]).delimiter
+            content = self.model.as_text(self.table.chosen_rows(), delimiter).encode("utf-8-sig")
             write_or_say(place[0], content, self.said.emit)
 
     def _write_note(self) -> None:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.language import with_mark
 from app.recording.replay import Replay
 from widgets.kit.commands import allow, command
 from widgets.kit.controls import Choice, Slider
@@ -171,7 +172,9 @@ class ReplayBar(QWidget):
         civil = replay.recording.civil(replay.at)
         self.time.setText(
             self.tr("{at} of {all} s \u00b7 {clock}").format(
-                clock=civil.strftime("%H:%M:%S"), at=f"{replay.at - replay.begin:.2f}", all=f"{length:.1f}"
+                clock=civil.strftime("%H:%M:%S"),
+                at=with_mark(f"{replay.at - replay.begin:.2f}"),
+                all=with_mark(f"{length:.1f}"),
             )
         )
         self.time.setToolTip(

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Final, NamedTuple
 
-from PySide6.QtCore import QCoreApplication, QLocale, Qt, Signal
+from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QComboBox,
@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.curves.source import CurveSource
 from app.errors import FanlightError
+from app.language import with_mark
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
@@ -192,7 +193,7 @@ class ResponseView(QWidget):
         wanted = self.set_point.currentData()
         unit = source.project.signal_named[name].unit
         quantum = _last_digit(source.project, name)
-        write = _Writing(quantum, unit, self.locale())
+        write = _Writing(quantum, unit)
         if self.kind.currentData() == "ramp":
             set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
             ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values, quantum=quantum)
@@ -283,15 +284,15 @@ class _Figures(QWidget):
 class _Writing:
     """Writes figures with the digits that are known, and how far off they may be; no more."""
 
-    def __init__(self, quantum: float, unit: str, locale: QLocale) -> None:
+    def __init__(self, quantum: float, unit: str) -> None:
         self._digits = _digits(quantum)
         self._unit = unit
-        self._locale = locale
         self._under = translate("ResponseView", "{value} at most")
         self._change = translate("ResponseView", "From, to")
 
-    def _number(self, value: float, digits: int) -> str:
-        return f"{value:z.{digits}f}".replace(".", self._locale.decimalPoint())
+    @staticmethod
+    def _number(value: float, digits: int) -> str:
+        return with_mark(f"{value:z.{digits}f}")
 
     def change(self, initial: float, final: float) -> Figure:
         """The value before and behind."""

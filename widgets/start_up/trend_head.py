@@ -8,6 +8,7 @@ from PySide6.QtCore import QDate, QEvent, QLocale, QPoint, QPointF, QRect, QRect
 from PySide6.QtGui import QHelpEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
+from app.language import with_mark
 from widgets.kit import palette
 from widgets.kit.icons import paint_icon
 from widgets.kit.plain import plain_tip
@@ -43,7 +44,7 @@ class TrendHead(QWidget):
         first, second = self._plot.cursors
         if first is None or second is None:
             return ""
-        return self.tr("{seconds} s").format(seconds=self.locale().toString(abs(second - first), "f", 3))
+        return self.tr("{seconds} s").format(seconds=with_mark(f"{abs(second - first):.3f}"))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter, colours = QPainter(self), palette.current()

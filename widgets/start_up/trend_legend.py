@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 
 from app.project.binding import plain_text
 from app.project.model import Project
-from app.signals.text import number_digits
+from app.signals.text import spoken_digits
 from widgets.kit import palette
 from widgets.kit.drawn.rows import paint_selected
 from widgets.kit.plain import plain_tip
@@ -191,7 +191,7 @@ class TrendLegend(QTableWidget):
             return plain_text(self._project, name, number)
         if signal.texts:
             return ""
-        digits = number_digits(number, signal.decimals)
+        digits = spoken_digits(number, signal.decimals)
         return f"+{digits}" if number > 0 else digits
 
     def draw_sample(self, painter: QPainter, row: int, begin: QPointF) -> None:

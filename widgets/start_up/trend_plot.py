@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QGraphicsItem, QWidget
 from app.curves.source import CurveSource
 from app.curves.time_axis import TimeMark, time_marks
 from app.curves.value_axis import FROM_ZERO, LEAST_SPANS, bounds
+from app.language import with_mark
 from widgets.kit import palette
 from widgets.kit.scaling import scaled
 from widgets.start_up.trend_curves import is_set_point, pen, shape
@@ -46,12 +47,7 @@ class _Values(pg.AxisItem):  # type: ignore[misc]  # pyqtgraph has no types
     """The values of a lane, in the decimal mark of the window."""
 
     def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
-        point = self.locale().decimalPoint()
-        return [text.replace(".", point) for text in super().tickStrings(values, scale, spacing)]
-
-    def locale(self) -> Any:
-        """That of the view, which is the window's."""
-        return self.scene().views()[0].locale()
+        return [with_mark(text) for text in super().tickStrings(values, scale, spacing)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ from widgets.kit.scaling import scaled
 from widgets.kit.tables import add_copying
 from widgets.start_up.curve_picker import CurvePicker
 from widgets.start_up.trend_curves import LOOKS, is_lane, pen
-from widgets.start_up.trend_export import picture, values_text
+from widgets.start_up.trend_export import chosen_spreadsheet, picture, spreadsheets, values_text
 from widgets.start_up.trend_head import TimeScale, TrendHead
 from widgets.start_up.trend_lanes import LEAST, heights, lanes
 from widgets.start_up.trend_legend import NOTHING, WIDTH, LegendColumn, TrendLegend
@@ -223,7 +223,7 @@ class TrendView(QWidget):
         """What is shown, for somebody who does not see it."""
         begin, end = self.plot.span
         parts = [self.plot.sentence, self.legend.spoken()]
-        parts.append(self.tr("{seconds} s are shown").format(seconds=self.locale().toString(end - begin, "f", 0)))
+        parts.append(self.tr("{seconds} s are shown").format(seconds=f"{end - begin:.0f}"))
         parts.append(self.state.text())
         if between := self.head.time_between():
             parts.append(self.tr("between the cursors: {time}").format(time=between))
@@ -338,14 +338,15 @@ class TrendView(QWidget):
         source = self._source
         if source is None:
             return
-        kind = FileKind(self.tr("Comma-separated values (*.csv)"), ".csv")
+        kinds = [each.kind for each in spreadsheets()]
         place = where_to_save(
-            self, self._settings, "start_up_folder", self.tr("Save the values"), self.tr("values"), (kind,)
+            self, self._settings, "start_up_folder", self.tr("Save the values"), self.tr("values"), kinds
         )
         if place is not None:
             begin, end = self.cursors or self.plot.span
+            form = chosen_spreadsheet(place[1])
             try:
-                content = values_text(source, self._signals, begin, end).encode("utf-8-sig")
+                content = values_text(source, self._signals, begin, end, form).encode("utf-8-sig")
             except TooMany as why:
                 self.said.emit(str(why))
                 return

@@ -19,6 +19,7 @@ from app.project_file.replace_file import temporary
 if TYPE_CHECKING:
     from _typeshed import SupportsWrite
 
+    from app.language import DecimalMark
     from app.recording.reader import Recording
     from app.recording.recorder import Recorder, RecordingProgress
     from app.session.session import Session
@@ -130,8 +131,12 @@ def export_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--until", dest="end", metavar="S", type=float, help="up to this second of the recording")
     what = verb.add_mutually_exclusive_group()
     what.add_argument("--rows", action="store_true", help="one row per sample, with its quality and registers")
+    what.add_argument("--every", metavar="S", type=_positive, help="one row every S seconds, with the last values")
     what.add_argument("--events", action="store_true", help="events instead of samples")
     what.add_argument("--project", action="store_true", help="the project file as it was when recorded")
+    verb.add_argument(
+        "--decimal-comma", action="store_true", help="write 10,3 instead of 10.3, and separate columns by semicolons"
+    )
     verb.add_argument("--semicolons", action="store_true", help="separate columns by semicolons instead of commas")
 
 
@@ -172,7 +177,7 @@ def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]
 
 
 def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: SupportsWrite[str]) -> None:
-    from app.recording.export import write_events, write_samples, write_table
+    from app.recording.export import write_events, write_grid, write_samples, write_table
 
     if args.project:
         out.write(recording.project_text)
@@ -180,13 +185,16 @@ def _write(args: argparse.Namespace, recording: Recording, names: list[str], out
     begin, end = recording.span()
     begin = begin if args.begin is None else args.begin
     end = end if args.end is None else args.end
-    delimiter = ";" if args.semicolons else ","
+    delimiter = ";" if args.semicolons or args.decimal_comma else ","
+    mark: DecimalMark = "," if args.decimal_comma else "."
     if args.events:
-        write_events(recording, out, begin, end, delimiter=delimiter)
+        write_events(recording, out, begin, end, delimiter=delimiter, mark=mark)
     elif args.rows:
-        write_samples(recording, out, names, begin, end, delimiter=delimiter)
+        write_samples(recording, out, names, begin, end, delimiter=delimiter, mark=mark)
+    elif args.every is not None:
+        write_grid(recording, out, names, begin, end, args.every, delimiter=delimiter, mark=mark)
     else:
-        write_table(recording, out, names, begin, end, delimiter=delimiter)
+        write_table(recording, out, names, begin, end, delimiter=delimiter, mark=mark)
 
 
 def _positive(text: str) -> float:

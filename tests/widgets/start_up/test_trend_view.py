@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QMenu
 from pytestqt.qtbot import QtBot
 
 from app.curves.source import Unread, plottable
+from app.language import speak
 from app.project.model import Project
 from app.project_file.files import parse
 from app.recording.envelope import Envelope, extremes
@@ -25,6 +26,7 @@ from widgets.kit import palette
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
 from widgets.kit.scaling import scaled
 from widgets.start_up.trend_curves import is_lane, is_stepped, pen, shape
+from widgets.start_up.trend_export import spreadsheets
 from widgets.start_up.trend_lanes import LEAST
 from widgets.start_up.trend_legend import NOTHING, LegendColumn
 from widgets.start_up.trend_plot import FREE, Flag
@@ -488,6 +490,29 @@ def test_the_values_between_the_cursors_are_saved(
     assert [row[3] for row in rows[1:]] == ["19.96", "20", "20.04"]
     assert [row[4] for row in rows[1:]] == ["2", "lost", "lost"]
     assert rows[1][0] == "2030-01-02T03:00:49.900+00:00"
+
+
+def test_the_values_are_saved_for_a_spreadsheet_with_a_decimal_comma(
+    view: TrendView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    view.look_at(49.85, 50.15)
+    offered: list[str] = []
+
+    def answer(*asked: object) -> tuple[str, str]:
+        offered[:] = str(asked[3]).split(";;")
+        return str(tmp_path / "values"), offered[1]
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", answer)
+    view.save_values()
+    assert "decimal comma" in offered[1], "that of the language comes first"
+    with (tmp_path / "values.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.reader(file, delimiter=";"))
+    assert [row[3] for row in rows[1:] if row[3]] == ["19,96", "20", "20,04"]
+    speak(None, ",")
+    try:
+        assert spreadsheets()[0].mark == ","
+    finally:
+        speak(None)
 
 
 @pytest.mark.parametrize("ending", ["png", "svg"])

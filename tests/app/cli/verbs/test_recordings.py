@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -14,7 +15,10 @@ import pytest
 
 from app.cli.parser import main
 from app.project_file.files import dump, load
+from app.recording.clock import CivilClock
 from app.recording.reader import Recording
+from app.recording.writer import Writer
+from app.signals.reading import Quality
 from projects import demo_path
 from tests.counting_device import PROJECT_TEXT, CountingDevice
 
@@ -58,6 +62,57 @@ def test_it_is_written_out_sample_by_sample_with_its_registers(run: Path, tmp_pa
     set_points = [row for row in table if row[2] == "speed set point"]
     assert all(row[3:] == ["41.65", "Hz", "good", "208A"] for row in set_points)
     assert len(table) - 1 == sum(Recording.open(run).count(name) for name in Recording.open(run).signals)
+
+
+def test_a_decimal_comma_comes_with_semicolons_and_changes_nothing_else(
+    run: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for what in ([], ["--rows"], ["--events"], ["--every", "0.1"]):
+        assert main(["export", str(run), *what]) == 0
+        plain = rows(capsys.readouterr().out)
+        assert main(["export", str(run), *what, "--decimal-comma"]) == 0
+        found = list(csv.reader(capsys.readouterr().out.splitlines(), delimiter=";"))
+        assert [row[0] for row in found] == [row[0] for row in plain], "civil times are as they were"
+        numbers = [cell for row in found[1:] for cell in row[1:2]]
+        assert all(re.fullmatch(r"\d+,\d{6}", cell) for cell in numbers)
+        assert [[cell.replace(",", ".") for cell in row[1:]] for row in found] == [
+            [cell.replace(",", ".") for cell in row[1:]] for row in plain
+        ]
+    assert main(["export", str(run), "--decimal-comma", "--signal", "speed set point"]) == 0
+    assert "41,65" in capsys.readouterr().out
+
+
+def test_rows_on_a_fixed_grid_hold_the_last_value(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    clock = [0.0]
+    writer = Writer(tmp_path / "grid.fanrec", load(PUMP), clock=CivilClock(lambda: clock[0]))
+    for at, name, quality, word in (
+        (0.0, "speed set point", Quality.GOOD, 8330),
+        (0.25, "frequency", Quality.GOOD, 10),
+        (0.5, "frequency", Quality.GOOD, 20),
+        (0.75, "frequency", Quality.STALE, 0),
+        (1.25, "frequency", Quality.GOOD, 40),
+    ):
+        clock[0] = at
+        writer.add(name, at, quality, (word,))
+    writer.close()
+    options = ["export", str(tmp_path / "grid.fanrec"), "--signal", "speed set point", "--signal", "frequency"]
+    assert main([*options, "--every", "0.25"]) == 0
+    table = rows(capsys.readouterr().out)
+    assert [row[1] for row in table[1:]] == [f"{number / 4:.6f}" for number in range(6)]
+    assert {row[2] for row in table[1:]} == {"41.65"}
+    step = float(table[2][3]) / 10
+    assert [row[3] for row in table[1:]] == [
+        *("", f"{step * 10:.12g}", f"{step * 20:.12g}"),
+        *("lost", "lost", f"{step * 40:.12g}"),
+    ]
+    assert main([*options, "--every", "0.5", "--from", "0.6"]) == 0
+    table = rows(capsys.readouterr().out)
+    assert [row[1:] for row in table[1:]] == [
+        ["0.600000", "41.65", f"{step * 20:.12g}"],
+        ["1.100000", "41.65", "lost"],
+    ], "what was read before the first row holds there"
+    with pytest.raises(SystemExit):
+        main([*options, "--every", "0"])
 
 
 def test_events_and_the_project_come_out_too(run: Path, capsys: pytest.CaptureFixture[str]) -> None:

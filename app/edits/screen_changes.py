@@ -5,17 +5,16 @@ from __future__ import annotations
 from typing import Any
 
 from app.edits.refused import changed, made, with_names_in_order
-from app.edits.several import change_part, delete_parts
+from app.edits.several import change_part, delete_parts, rule_leads_on
 from app.project.model import Action, Condition, Project, ScreenChange
 
 
 def add_screen_change(project: Project, screen_change: ScreenChange, at: int | None = None) -> Project:
     """With one more screen change, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
     at = len(project.screen_changes) if at is None else max(0, min(at, len(project.screen_changes)))
-    return with_names_in_order(
-        changed(project, screen_changes=(*project.screen_changes[:at], screen_change, *project.screen_changes[at:])),
-        project,
-    )
+    changes = (*project.screen_changes[:at], screen_change, *project.screen_changes[at:])
+    after = changed(project, screen_changes=changes)
+    return after if rule_leads_on(project, screen_change) else with_names_in_order(after, project)
 
 
 def edit_screen_change(project: Project, index: int, **changes: Any) -> Project:
@@ -32,7 +31,8 @@ def add_action(project: Project, action: Action, at: int | None = None) -> Proje
     """With one more action, at index `at` or at the end."""
     at = len(project.actions) if at is None else max(0, min(at, len(project.actions)))
     actions = (*project.actions[:at], action, *project.actions[at:])
-    return with_names_in_order(changed(project, actions=actions), project)
+    after = changed(project, actions=actions)
+    return after if rule_leads_on(project, action) else with_names_in_order(after, project)
 
 
 def change_action(project: Project, index: int, **changes: Any) -> Project:

@@ -15,9 +15,19 @@ from app.edits.refused import (
     with_names_in_order,
 )
 from app.language import translate
-from app.project.model import Action, BitSignal, Follower, Part, Project, RegisterSignal, ScreenChange
+from app.project.model import (
+    Action,
+    BitSignal,
+    Follower,
+    HeldSignal,
+    HeldValue,
+    Part,
+    Project,
+    RegisterSignal,
+    ScreenChange,
+)
 from app.project.problems import quoted
-from app.project.references import NamedKind, Use, renamed_all, uses_of
+from app.project.references import RELATIVE_SCREENS, NamedKind, Use, renamed_all, uses_of
 
 ListedKind = Literal["line", "follower", "signal", "screen_change", "action"]
 """The kinds of parts that stand in a list of the project."""
@@ -187,4 +197,20 @@ def _leads_on(project: Project, before: Part | None, part: Part) -> bool:
         return word is not None and not isinstance(word, BitSignal)
     if isinstance(part, Follower):
         return part.line in project.line_named
-    return not isinstance(part, ScreenChange | Action)  # these name screens, keys and signals
+    return rule_leads_on(project, part) if isinstance(part, ScreenChange | Action) else True
+
+
+def rule_leads_on(project: Project, rule: ScreenChange | Action) -> bool:
+    """Whether all that a screen change or an action names is there: screens, a key, signals."""
+    signals, screens = project.signal_named, project.screen_named
+    named = [] if rule.when is None else [rule.when.signal]
+    if isinstance(rule, ScreenChange):
+        if rule.to not in screens and rule.to not in RELATIVE_SCREENS:
+            return False
+    else:
+        named += [] if rule.signal is None else [rule.signal]
+        if isinstance(rule.value, HeldValue) and not isinstance(signals.get(rule.value.from_), HeldSignal):
+            return False
+    if rule.from_ is not None and rule.from_ not in screens:
+        return False
+    return (rule.key is None or rule.key in project.panel.keys) and all(name in signals for name in named)

@@ -123,6 +123,12 @@ def _signal_of(kind: str) -> Callable[[MainWindow], None]:
     return go
 
 
+def _begun(window: MainWindow) -> None:
+    """A sentence that is not complete yet, and the list of all."""
+    window.design.behaviour.all.setChecked(True)
+    window.design.behaviour.add("when")
+
+
 def _draft(window: MainWindow) -> None:
     """Something typed that cannot be taken over, so that it is listed and marked."""
     _signal_of("RegisterSignal")(window)
@@ -337,6 +343,7 @@ def panes() -> list[Pane]:
         Pane("design-map", _view("map")),
         Pane("design-screen-changes", _view("behaviour", _go("screen_change", 0))),
         Pane("design-actions", _view("behaviour", _go("action", 0))),
+        Pane("design-sentence-begun", _view("behaviour", _begun)),
         Pane("design-signal-register", _view("signals", _signal_of("RegisterSignal"))),
         Pane("design-signal-bit", _view("signals", _signal_of("BitSignal"))),
         Pane("design-signal-held", _view("signals", _signal_of("HeldSignal"))),

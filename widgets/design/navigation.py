@@ -45,7 +45,7 @@ class Navigator(QObject):
         self._inspector = inspector
         self._simulated = inspector.add_guest(views.editor.tryout.followers)
         self._keys = inspector.add_guest(views.behaviour.keys)
-        self.sentence = SentenceEditor(views.behaviour.edits, drafts, upright=True)
+        self.sentence = SentenceEditor(views.behaviour.edits, drafts)
         self._screen_change = inspector.add_guest(self.sentence)
         self._came_from: QWidget | None = None
         inspector.left.connect(self.back)

@@ -72,6 +72,11 @@ def keyboard_map(keys: Iterable[str]) -> dict[Qt.Key, str]:
     return found
 
 
+def key_legend(key: str) -> str:
+    """What is printed on the key of this name."""
+    return key.upper()
+
+
 class PanelKey(QAbstractButton):
     """One key of the panel. Space presses it while it has the focus; the other keys belong to the face."""
 
@@ -106,7 +111,7 @@ class PanelKey(QAbstractButton):
     @property
     def legend(self) -> str:
         """What is printed on the key."""
-        return self.key.upper()
+        return key_legend(self.key)
 
     def _legend_font(self) -> QFont:
         font = QFont(self.font())

@@ -47,7 +47,7 @@ def choose(design: DesignWorkspace, slot: str, text: str) -> None:
         return
     box = word(design, slot).box
     assert isinstance(box, QComboBox)
-    at = box.findText(text)
+    at = box.findText(text.upper() if slot == "key" else text)
     assert at >= 0, [box.itemText(each) for each in range(box.count())]
     box.setCurrentIndex(at)
     box.activated.emit(at)

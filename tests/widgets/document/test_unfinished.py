@@ -92,9 +92,9 @@ def test_what_a_key_does_is_chosen_last_and_whatever_it_is(design: DesignWorkspa
     before = document.project
     design.show_view("behaviour")
     design.behaviour.add("key", "run", "up")
-    assert chosen_row(design) == "Key up does what?"
+    assert chosen_row(design) == "Key UP does what?"
     choose(design, "do", "shows screen")
-    assert chosen_row(design) == "Key up shows screen which one?"
+    assert chosen_row(design) == "Key UP shows screen which one?"
     choose(design, "to", "motor")
     assert document.project.screen_changes[-1].model_dump(exclude_none=True) == {
         "from_": "run",
@@ -177,7 +177,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     assert document.project.actions[:-1] == before.actions
     assert design.behaviour.current() == ("action", count), "the complete one is listed before the other, and current"
     assert "not complete" not in note(design)
-    assert chosen_row(design) == "Key up toggles run command"
+    assert chosen_row(design) == "Key UP toggles run command"
     assert "When running is what? do what?" in rows(design)
     keys(design, "Ctrl+W, C")
     assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a screen change"]

@@ -101,9 +101,9 @@ class BehaviourView(QWidget):
         self._showing = False
         self.here.setText(self.tr("Screen {name} and everywhere").format(name=screen))
         self.all.setText(self.tr("All {count}").format(count=self.model.count))
-        if self._chosen is not None and not self.table.choose(self._chosen):
+        if self._chosen is None or not self.table.choose(self._chosen):
             self._chosen = self.table.current_place()
-        self.table.place_editor()
+            self.table.place_editor()
         self.table.viewport().update()
         self._show_keys()
 
@@ -151,11 +151,14 @@ class BehaviourView(QWidget):
         self._chosen = place
         if self.edits.rule(place) is None:
             return
-        if not self.model.index_of(place).isValid():
-            self.narrow.clear()
-        if not self.model.index_of(place).isValid():
-            self.all.setChecked(True)
-        self.refresh()
+        ways: tuple[Callable[[], object], ...] = (self.refresh, self.narrow.clear, lambda: self.all.setChecked(True))
+        for show_more in ways:
+            if self.model.index_of(place).isValid():
+                break
+            show_more()
+        self._chosen = place
+        self.table.choose(place)
+        self._show_keys()
 
     def open(self, kind: str, index: int) -> None:
         """Choose a rule and give its sentence the focus."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFontInfo, QKeyEvent, QMouseEvent, QPainter
+from PySide6.QtGui import QFont, QFontInfo, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QStyle, QStyleOptionViewItem, QTreeWidget, QVBoxLayout, QWidget
 
 from app.panel.rendering import Rows
@@ -15,6 +15,7 @@ from widgets.design.behaviour.sentence_painting import GAP, MARGIN, cap_width, p
 from widgets.design.behaviour.sentences import translate
 from widgets.document.document import Document
 from widgets.face.face import PanelFace
+from widgets.face.keypad import key_legend
 from widgets.face.sample_values import Specimens
 from widgets.kit import palette
 from widgets.kit.row_list import RowDelegate, RowList
@@ -23,8 +24,9 @@ from widgets.kit.scaling import scaled
 LINE: Final = 30
 FACE: Final = 190
 WIDEST_CAP: Final = 96
-SMALLER: Final = 0.78
-"""Pixels at 100 per cent: a line, the face, and the widest key in the list; times the size of other texts, its keys."""
+SMALLER: Final = (0.8, 0.7, 0.6, 0.5)
+"""Pixels at 100 per cent: a line, the face, the widest key in the list; the largest keys of the face that fit, as parts
+of the size of other texts."""
 
 
 class KeysPane(QWidget):
@@ -46,9 +48,6 @@ class KeysPane(QWidget):
         self.face.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.face.setAccessibleName(self.tr("Keys of the panel"))
         self.face.setFixedHeight(scaled(FACE))
-        small = self.face.font()
-        small.setPointSizeF(QFontInfo(small).pointSizeF() * SMALLER)
-        self.face.setFont(small)
         self.face.key_pressed.connect(self._key_pressed)
         self.list = _Lines()
         self.list.setAccessibleName(self.tr("What each key does here"))
@@ -66,10 +65,10 @@ class KeysPane(QWidget):
         if uses != self.lines:
             self.lines = uses
             self.list.show_uses(uses)
-        self.face.set_panel(project.panel)
+        if project.panel is not self.face.panel:
+            self.face.set_panel(project.panel)
+            self._fit_face()
         shown = project.screen_named.get(screen)
-        self.face.set_keys_shown(True)
-        self.face.set_keys_shown(self.face.minimumSizeHint().width() <= max(self.width(), scaled(FACE)))
         rows: Rows = () if shown is None else self._specimens.rows(project, shown)
         self.face.set_rows(rows)
         self.face.keypad.mark_key(key)
@@ -77,6 +76,23 @@ class KeysPane(QWidget):
             button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
             words = ", ".join(use.words for use in uses if use.key == name and use.words)
             button.setToolTip(words or translate("Keys", "free"))
+
+    def _fit_face(self) -> None:
+        """Draw the keys as large as all of them fit; very many are left to the list."""
+        self.face.set_keys_shown(True)
+        for factor in SMALLER:
+            small = QFont(self.font())
+            small.setPointSizeF(QFontInfo(small).pointSizeF() * factor)
+            if self.face.font() != small:
+                self.face.setFont(small)
+            if self.face.minimumSizeHint().width() <= self.width():
+                return
+        self.face.set_keys_shown(False)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width() and self.face.panel is not None:
+            self._fit_face()
 
     def _key_pressed(self, key: str) -> None:
         self.face.release_all()
@@ -109,11 +125,13 @@ class _Lines(RowList):
         """Show these."""
         at = self.row()
         self.clear()
-        self.cap = min(max((cap_width(use.key, self.font()) for use in uses), default=0), scaled(WIDEST_CAP))
+        self.cap = min(
+            max((cap_width(key_legend(use.key), self.font()) for use in uses), default=0), scaled(WIDEST_CAP)
+        )
         before = ""
         for use in uses:
             words = use.words or translate("Keys", "free")
-            spoken = self.tr("Key {key}: {words}").format(key=use.key, words=words)
+            spoken = self.tr("Key {key}: {words}").format(key=key_legend(use.key), words=words)
             if use.everywhere:
                 spoken = self.tr("{line}, everywhere").format(line=spoken)
             elif not use.words:
@@ -160,7 +178,9 @@ class _LineDelegate(RowDelegate):
             painter.fillRect(rect, colours.colour("soft"))
         cap = QRect(rect.left() + scaled(MARGIN), rect.top() + scaled(4), view.cap, rect.height() - scaled(8))
         if first:
-            paint_cap(painter, cap, metrics.elidedText(use.key, Qt.TextElideMode.ElideRight, cap.width()), font)
+            paint_cap(
+                painter, cap, metrics.elidedText(key_legend(use.key), Qt.TextElideMode.ElideRight, cap.width()), font
+            )
         end = translate("Keys", "everywhere") if use.everywhere else "" if use.words else translate("Keys", "+ Use it")
         right = rect.right() - scaled(MARGIN)
         if end:

@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QToolButton, QWidget
 
 from widgets.design.behaviour.rule_edits import RuleEdits, RulePlace
 from widgets.design.behaviour.sentence_painting import CAUSES, MARGIN, ROW
@@ -32,13 +32,18 @@ from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
 
 translate = QCoreApplication.translate
-NOTE_WIDTH: Final = 170
+NOTE_WIDTH: Final = 150
+BUTTON: Final = 28
+ABOVE: Final = (ROW - BUTTON) // 2
+"""Pixels at 100 per cent: the least of a note, a button, the room above and below."""
+TEXT_LEFT: Final = BUTTON + 2
+"""Pixels from the left edge to the first word."""
 
 
 class SentenceEditor(QWidget):
     """Edits the words of one rule in place. Choices count at once, what is typed when its word is left.
 
-    Tab goes from word to word; Enter ends, Escape gives back what stood there. `upright`: the note stands beneath.
+    Tab goes from word to word; Enter ends, Escape gives back what stood there.
     """
 
     ended = Signal()
@@ -50,9 +55,7 @@ class SentenceEditor(QWidget):
     resized = Signal()
     """It needs another height, perhaps."""
 
-    def __init__(
-        self, edits: RuleEdits, drafts: Drafts, parent: QWidget | None = None, *, upright: bool = False
-    ) -> None:
+    def __init__(self, edits: RuleEdits, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.edits = edits
         self.drafts = drafts
@@ -67,8 +70,10 @@ class SentenceEditor(QWidget):
         self.cause.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.cause.setMenu(QMenu(self.cause))
         self._line = QWidget()
-        self.note = ShortLabel()
-        self.note.setMinimumWidth(0)
+        self.note = ShortLabel(parent=self._line)
+        self.note.setMinimumWidth(scaled(NOTE_WIDTH))
+        self.note.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.note.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.copy = tool("copy", self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
         self.delete = tool("cross", self.tr("Delete"), self, self.tr("Delete (Del)"))
         self.copy.clicked.connect(lambda: self.place is not None and self.edits.duplicate(self.place))
@@ -76,25 +81,16 @@ class SentenceEditor(QWidget):
         for button in (self.cause, self.copy, self.delete):
             button.installEventFilter(self)
         self._flow = FlowLayout(self._line, spacing=scaled(6))
-        across = QHBoxLayout()
-        across.setContentsMargins(0, 0, scaled(MARGIN), 0)
-        across.setSpacing(scaled(6))
-        across.addWidget(self.cause, 0, Qt.AlignmentFlag.AlignTop if upright else Qt.AlignmentFlag.AlignVCenter)
-        across.addWidget(self._line, 1, Qt.AlignmentFlag.AlignVCenter)
-        self._upright = upright
-        if not upright:
-            self.note.setFixedWidth(scaled(NOTE_WIDTH))
-            self.note.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            across.addWidget(self.note)
-        across.addWidget(self.copy, 0, Qt.AlignmentFlag.AlignTop if upright else Qt.AlignmentFlag.AlignVCenter)
-        across.addWidget(self.delete, 0, Qt.AlignmentFlag.AlignTop if upright else Qt.AlignmentFlag.AlignVCenter)
-        down = QVBoxLayout(self)
-        down.setContentsMargins(0, 0, 0, 0)
-        down.addLayout(across)
-        if upright:
-            down.addWidget(self.note)
-            down.addStretch(1)
-        self._across = across
+        self.cause.setFixedWidth(scaled(BUTTON))
+        top = Qt.AlignmentFlag.AlignTop
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, scaled(ABOVE), scaled(MARGIN), scaled(ABOVE))
+        layout.setSpacing(scaled(2))
+        layout.addWidget(self.cause, 0, top)
+        layout.addWidget(self._line, 1, top)
+        layout.addSpacing(scaled(4))
+        layout.addWidget(self.copy, 0, top)
+        layout.addWidget(self.delete, 0, top)
 
     # What is shown
 
@@ -179,7 +175,7 @@ class SentenceEditor(QWidget):
         self.words = {}
         while (item := self._flow.takeAt(0)) is not None:
             widget = item.widget()
-            if widget is not None:
+            if widget is not None and widget is not self.note:
                 widget.hide()
                 widget.deleteLater()
 
@@ -188,7 +184,8 @@ class SentenceEditor(QWidget):
         self._shape = shape
         for each in shape:
             if not each.startswith("{"):
-                self._put(plain_label(each))
+                if each != ",":  # the editors stand apart as it is
+                    self._put(plain_label(each.removeprefix(", ")))
                 continue
             editor = word_editor(each[1:-1], self._names[each[1:-1]])
             editor.changed.connect(lambda editor=editor: self._commit(editor))
@@ -196,6 +193,7 @@ class SentenceEditor(QWidget):
             editor.box.installEventFilter(self)
             self.words[editor.slot] = editor
             self._put(editor)
+        self._flow.addWidget(self.note)
 
     def _put(self, widget: QWidget) -> None:
         self._flow.addWidget(widget)
@@ -203,11 +201,9 @@ class SentenceEditor(QWidget):
 
     def height_at(self, width: int) -> int:
         """Pixels that it needs at a width."""
-        sides = self.cause.sizeHint().width() + self.copy.sizeHint().width() + self.delete.sizeHint().width()
-        sides += 3 * self._across.spacing() + scaled(MARGIN)
-        if not self._upright and not self.note.isHidden():
-            sides += self.note.width() + self._across.spacing()
-        return max(scaled(ROW), self._flow.heightForWidth(max(width - sides, 40)) + scaled(10))
+        sides = scaled(TEXT_LEFT) + self.copy.sizeHint().width() + self.delete.sizeHint().width()
+        sides += scaled(4 + MARGIN) + 3 * scaled(2)
+        return max(scaled(ROW), self._flow.heightForWidth(max(width - sides, 40)) + 2 * scaled(ABOVE))
 
     # The way of a word
 

@@ -18,9 +18,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractItemView, QTreeView, QWidget
 
 from widgets.design.behaviour.rule_edits import RulePlace
-from widgets.design.behaviour.sentence_editor import SentenceEditor
+from widgets.design.behaviour.sentence_editor import TEXT_LEFT, SentenceEditor
 from widgets.design.behaviour.sentence_model import SentenceModel
-from widgets.design.behaviour.sentence_painting import GRIP, SentenceDelegate
+from widgets.design.behaviour.sentence_painting import GRIP, ROW, WORDS, SentenceDelegate
 from widgets.kit import palette
 from widgets.kit.own_keys import TABLE
 from widgets.kit.scaling import scaled
@@ -146,30 +146,36 @@ class SentenceList(QTreeView):
         if row is None or not self.isExpanded(index.parent()):
             if self.editor.isAncestorOf(QGuiApplication.focusObject()):  # type: ignore[arg-type]
                 self.setFocus(Qt.FocusReason.OtherFocusReason)
-            self._delegate.edited = QModelIndex()
+            self._edit_at(QModelIndex())
             self.editor.show_place(None)
             self.editor.hide()
-            self.scheduleDelayedItemsLayout()
             return
-        before = self._model_index(self._delegate.edited)
-        self._delegate.edited = QPersistentModelIndex(index)
+        self._edit_at(index)
         self.editor.show_place(row.place, self.sentences.note(row))
-        if before != index:
-            for each in (before, index):
-                if each.isValid():
-                    self._delegate.sizeHintChanged.emit(each)
         self._fit_editor()
         self.editor.show()
+
+    def _edit_at(self, index: QModelIndex) -> None:
+        before = self._model_index(self._delegate.edited)
+        if before == index:
+            return
+        self._delegate.edited = QPersistentModelIndex(index)
+        # To change the height of one row takes a look at all of them, so it is only said where it changes.
+        if self._delegate.edited_height > scaled(ROW):
+            self._delegate.edited_height = scaled(ROW)
+            self._delegate.sizeHintChanged.emit(before)
 
     def _fit_editor(self) -> None:
         """Give the chosen row the height that its words need."""
         index = self._delegate.edited
         if not index.isValid():
             return
-        height = self.editor.height_at(self.viewport().width() - scaled(GRIP))
+        height = self.editor.height_at(self.viewport().width() - self._editor_left())
         if height != self._delegate.edited_height:
             self._delegate.edited_height = height
             self._delegate.sizeHintChanged.emit(self._model_index(index))
+            self.executeDelayedItemsLayout()
+            self.scrollTo(self._model_index(index))
         self._put_editor()
 
     def _model_index(self, index: QModelIndex | QPersistentModelIndex) -> QModelIndex:
@@ -179,7 +185,12 @@ class SentenceList(QTreeView):
         index = self._delegate.edited
         if index.isValid():
             rect = self.visualRect(index)
-            self.editor.setGeometry(rect.adjusted(scaled(GRIP) - scaled(4), 0, 0, -1))
+            self.editor.setGeometry(rect.adjusted(self._editor_left(), 0, 0, -1))
+
+    @staticmethod
+    def _editor_left() -> int:
+        """Where the editor begins, so that its words begin where those of other rows do."""
+        return scaled(WORDS) - scaled(TEXT_LEFT)
 
     def updateGeometries(self) -> None:
         super().updateGeometries()
@@ -188,6 +199,8 @@ class SentenceList(QTreeView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit_editor()
+        if self.editor.isVisible():
+            self.scrollTo(self.currentIndex())
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab goes into the words of the chosen row."""

@@ -23,6 +23,8 @@ GRIP: Final = 18
 ICON: Final = 16
 GAP: Final = 6
 MARGIN: Final = 8
+WORDS: Final = GRIP + ICON + MARGIN
+"""Pixels to the first word."""
 _STRONG: Final = ("to", "target", "signal", "held", "number", "value", "idle")
 """Words that stand out: what a sentence is about."""
 CAUSES: Final = {"key": "keyboard", "when": "condition", "idle": "time"}
@@ -65,7 +67,7 @@ class SentenceDelegate(QStyledItemDelegate):
         self._view = view
         self._model = model
         self.edited: QModelIndex | QPersistentModelIndex = QModelIndex()
-        self.edited_height = 0
+        self.edited_height = scaled(ROW)
 
     def sizeHint(self, _option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
         if not index.parent().isValid():
@@ -78,7 +80,7 @@ class SentenceDelegate(QStyledItemDelegate):
         strong = QFont(font)
         strong.setWeight(QFont.Weight.DemiBold)
         plain, bold = QFontMetrics(font), QFontMetrics(strong)
-        left = rect.left() + scaled(GRIP + ICON) + scaled(MARGIN)
+        left = rect.left() + scaled(WORDS)
         right = rect.right() - scaled(MARGIN)
         found: PlacedPieces = []
         high = plain.height() + 4

@@ -17,6 +17,7 @@ from app.project.purpose import CLEARING
 from app.signals.typed import number, plain, whole
 from widgets.design.forms.signal_picker import signal_choices
 from widgets.document.unfinished import COMPARING, BehaviourRule, changed_rule, no_condition, unmade
+from widgets.face.keypad import key_legend
 
 translate = QCoreApplication.translate
 Choices = Sequence[tuple[str, str]]
@@ -215,7 +216,8 @@ def _word(project: Project, rule: BehaviourRule, slot: str) -> Word:
             return Word(slot, value, _first_field())
         if not value and slot == "from":
             return Word(slot, value, _every_screen())
-        return Word(slot, value, options.get(value, value), unit=unit)
+        text = key_legend(value) if slot == "key" else options.get(value, value)
+        return Word(slot, value, text, unit=unit)
     return Word(slot, value, options.get("") or _questions()[slot], empty=True, unit=unit)
 
 
@@ -307,7 +309,7 @@ def choices(project: Project, rule: BehaviourRule, slot: str) -> Choices | None:
         case "cause":
             return _causes(rule)
         case "key":
-            return [(key, key) for key in project.panel.keys]
+            return [(key, key_legend(key)) for key in project.panel.keys]
         case "from":
             return [("", _every_screen()), *((name, name) for name in project.screen_named)]
         case "to":

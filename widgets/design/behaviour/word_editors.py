@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QStringListModel, Qt, Signal
+from PySide6.QtCore import QSize, QStringListModel, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QCompleter, QHBoxLayout, QLineEdit, QSizePolicy, QWidget
 
 from widgets.design.behaviour.sentences import TYPED, Choices, Word
@@ -36,10 +36,13 @@ class WordEditor(QWidget):
         self._layout = QHBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(scaled(4))
+        self._wide = scaled(NARROWEST)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def _hold(self, box: QWidget) -> None:
         box.setAccessibleName(self.name)
+        box.setMinimumWidth(scaled(NARROWEST))
+        box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.box = box
         self._layout.addWidget(box)
         self.setFocusProxy(box)
@@ -73,7 +76,12 @@ class WordEditor(QWidget):
 
     def _fit(self, text: str) -> None:
         width = self.box.fontMetrics().horizontalAdvance(text) + scaled(ARROW)
-        self.box.setFixedWidth(min(max(width, scaled(NARROWEST)), scaled(WIDEST)))
+        self._wide = min(max(width, scaled(NARROWEST)), scaled(WIDEST))
+        self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        """As wide as the word, within limits; it can be narrower."""
+        return QSize(self._wide, super().sizeHint().height())
 
 
 class ChosenWord(WordEditor):
@@ -233,11 +241,16 @@ class TypedWord(WordEditor):
         self.show_text("" if word.empty else word.text)
         self._unit.setText(word.unit)
         self._unit.setVisible(bool(word.unit))
+        self.updateGeometry()
 
     def show_text(self, text: str) -> None:
         if self._edit.text() != text:
             self._edit.setText(text)
         self._fit(text or self._edit.placeholderText())
+
+    def sizeHint(self) -> QSize:
+        unit = self._unit.sizeHint().width() + self._layout.spacing() if self._unit.text() else 0
+        return super().sizeHint() + QSize(unit, 0)
 
     def open(self) -> None:
         super().open()

@@ -57,7 +57,7 @@ def test_the_list_shows_what_counts_on_the_screen_and_all_if_wanted(
 def test_the_filter_finds_words_of_sentences(design: DesignWorkspace) -> None:
     QTest.keyClick(design.behaviour.table, Key.Key_F, CTRL)
     QTest.keyClicks(focused(), "reset held")
-    assert rows(design) == ["Key reset sets fault reset while it is held"]
+    assert rows(design) == ["Key RESET sets fault reset while it is held"]
     design.behaviour.select("screen_change", 0)
     assert design.behaviour.narrow.text() == "", "what is led to is shown"
 
@@ -108,7 +108,7 @@ def test_a_number_counts_when_its_word_is_left_and_is_one_step(design: DesignWor
     assert document.project is before, "not at each key"
     QTest.keyClick(box, Key.Key_Tab)
     assert str(document.project.actions[at].value) == "41.65"
-    assert document.undo_name == "Change \u201cKey up writes 41.65 Hz to speed set point\u201d"
+    assert document.undo_name == "Change \u201cKey UP writes 41.65 Hz to speed set point\u201d"
     document.undo()
     assert document.project is before
 
@@ -295,13 +295,13 @@ def test_a_line_leads_to_its_sentence_and_a_free_key_is_used(design: DesignWorks
     lines = design.behaviour.keys.list
     lines.choose_row(next(at for at, use in enumerate(design.behaviour.keys.lines) if use.key == "stop"))
     QTest.keyClick(lines, Key.Key_Return)
-    assert chosen_row(design) == "Key stop clears run command"
+    assert chosen_row(design) == "Key STOP clears run command"
     buttons = design.behaviour.keys.face.keypad.buttons
     assert [name for name, button in buttons.items() if button.marked] == ["stop"]
     QTest.mouseClick(buttons["start"], Qt.MouseButton.LeftButton)
-    assert chosen_row(design) == "Key start sets run command"
+    assert chosen_row(design) == "Key START sets run command"
     QTest.mouseClick(buttons["down"], Qt.MouseButton.LeftButton)
-    assert chosen_row(design) == "Key down does what?"
+    assert chosen_row(design) == "Key DOWN does what?"
     assert does(design)["down"] == "new: not complete"
     choose(design, "do", "shows screen")
     choose(design, "to", "motor")
@@ -312,6 +312,6 @@ def test_a_line_leads_to_its_sentence_and_a_free_key_is_used(design: DesignWorks
 def test_the_list_follows_undo_and_names_that_change(design: DesignWorkspace, document: Document) -> None:
     design.behaviour.select("action", 0)
     document.do("Rename", lambda project: edits.rename_signal(project, "run command", "go"))
-    assert chosen_row(design) == "Key start sets go"
+    assert chosen_row(design) == "Key START sets go"
     document.undo()
-    assert chosen_row(design) == "Key start sets run command"
+    assert chosen_row(design) == "Key START sets run command"

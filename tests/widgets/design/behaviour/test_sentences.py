@@ -24,26 +24,26 @@ from widgets.document.unfinished import BehaviourRule, lacking
 ON = Condition.model_validate({"signal": "running", "is": "set"})
 HIGH = Condition.model_validate({"signal": "frequency", "is": "above", "value": Decimal("41.65")})
 SENTENCES: Final[dict[str, BehaviourRule]] = {
-    "Key right shows screen measured": ScreenChange(key="right", to="measured", from_="run"),
-    "Key right shows the next screen": ScreenChange(key="right", to="next"),
+    "Key RIGHT shows screen measured": ScreenChange(key="right", to="measured", from_="run"),
+    "Key RIGHT shows the next screen": ScreenChange(key="right", to="next"),
     "While running is set show screen fault": ScreenChange(when=ON, to="fault"),
     "While frequency is above 41.65 Hz show screen fault": ScreenChange(when=HIGH, to="fault"),
     "After 90 s without a key show screen run": ScreenChange(idle_s=90, to="run"),
-    "Key start sets run command": Action(key="start", do="set", signal="run command"),
-    "Key stop clears run command": Action(key="stop", do="clear", signal="run command"),
-    "Key stop clears run command, sent once": Action(key="stop", do="clear", signal="run command", stops=False),
-    "Key f1 toggles run command": Action(key="f1", do="toggle", signal="run command"),
-    "Key f1 writes 30 Hz to speed set point": Action(key="f1", do="write", signal="speed set point", value=Decimal(30)),
-    "Key f1 writes 0 Hz to speed set point, repeated until confirmed": Action(
+    "Key START sets run command": Action(key="start", do="set", signal="run command"),
+    "Key STOP clears run command": Action(key="stop", do="clear", signal="run command"),
+    "Key STOP clears run command, sent once": Action(key="stop", do="clear", signal="run command", stops=False),
+    "Key F1 toggles run command": Action(key="f1", do="toggle", signal="run command"),
+    "Key F1 writes 30 Hz to speed set point": Action(key="f1", do="write", signal="speed set point", value=Decimal(30)),
+    "Key F1 writes 0 Hz to speed set point, repeated until confirmed": Action(
         key="f1", do="write", signal="speed set point", value=Decimal(0), stops=True
     ),
-    "Key f1 writes the value of filling ramp to ramp up": Action(
+    "Key F1 writes the value of filling ramp to ramp up": Action(
         key="f1", do="write", signal="ramp up", value=HeldValue(from_="filling ramp")
     ),
-    "Key reset sets fault reset while it is held": Action(key="reset", do="momentary", signal="fault reset"),
-    "Key enter edits speed set point": Action(key="enter", do="begin-entry", signal="speed set point"),
-    "Key enter edits the first entry field": Action(key="enter", do="begin-entry"),
-    "Key f1 switches to the next language": Action(key="f1", do="next-language"),
+    "Key RESET sets fault reset while it is held": Action(key="reset", do="momentary", signal="fault reset"),
+    "Key ENTER edits speed set point": Action(key="enter", do="begin-entry", signal="speed set point"),
+    "Key ENTER edits the first entry field": Action(key="enter", do="begin-entry"),
+    "Key F1 switches to the next language": Action(key="f1", do="next-language"),
     "When running becomes set clear run command": Action(when=ON, do="clear", signal="run command"),
     "When frequency rises above 41.65 Hz write 30 Hz to speed set point": Action(
         when=HIGH, do="write", signal="speed set point", value=Decimal(30)

@@ -85,7 +85,8 @@ TESTED_BY: Final = {
     ),
     "widgets/design/forms/test_message_forms.py": "message_preview part_form rows",
     "widgets/design/lines/test_lines_view.py": (
-        "widgets/design/tables/part_editing widgets/design/tables/part_model widgets/design/tables/part_views"
+        "reads_table widgets/design/tables/part_editing widgets/design/tables/part_model "
+        "widgets/design/tables/part_views"
     ),
     "widgets/design/page_map/test_items.py": "arrows gestures keyboard keys node scene spoken view",
     "widgets/design/page_map/test_pane.py": "add_screen_change",

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import os
+from pathlib import Path
 from typing import Final, Literal
 
 Parity = Literal["none", "even", "odd"]
 
+PortTrouble = Literal["", "in use", "no permission"]
+"""Why a port cannot be opened now; empty: nothing is known against it."""
+_LOCKS: Final = ("/run/lock", "/var/lock")
+"""Where programs on Linux say that they have a port, by a file LCK..name (Filesystem Hierarchy Standard 3.0, 5.9)."""
 _LETTERS: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
 _PSEUDO_TERMINALS: Final = ("/dev/pts/", "/dev/ttys")
 """How those of Linux and of macOS begin."""
@@ -28,3 +33,27 @@ def ports_here() -> dict[str, str]:
     from serial.tools.list_ports import comports  # only where somebody chooses a port
 
     return {port.device: "" if port.description in (None, "n/a") else port.description for port in sorted(comports())}
+
+
+def port_trouble(device: str, processes: Path = Path("/proc")) -> PortTrouble:
+    """What keeps this program from a port, as far as it can be told without opening it: that may reset what is on the
+    line.
+
+    "in use" is told on Linux only, of a port with a lock file or that is open in a process that may be looked into.
+    """
+    port = Path(device)
+    if os.name != "posix" or not port.exists():
+        return ""
+    if not os.access(device, os.R_OK | os.W_OK):
+        return "no permission"
+    if any(Path(folder, f"LCK..{port.name}").exists() for folder in _LOCKS):
+        return "in use"
+    real = port.resolve()
+    me = str(os.getpid())
+    for link in processes.glob("[0-9]*/fd/*"):
+        try:
+            if link.parts[-3] != me and link.readlink() == real:
+                return "in use"
+        except OSError:
+            continue  # another's process, or one that has ended
+    return ""

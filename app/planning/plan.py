@@ -46,6 +46,16 @@ class Read:
         """The signals that it brings, by address."""
         return tuple(span.signal for span in self.spans)
 
+    @property
+    def gaps(self) -> tuple[AddressRange, ...]:
+        """The addresses that are read though no signal has them: each range from its first to behind its last."""
+        found, end = [], self.address
+        for span in sorted(self.spans, key=lambda span: span.address):
+            if span.address > end:
+                found.append((end, span.address))
+            end = max(end, span.end)
+        return tuple(found)
+
     def halves(self, pace: Pace) -> tuple[Read, Read] | None:
         """Two reads that bring the same signals, split at the widest gap near the middle; None if it has one signal.
 
@@ -79,6 +89,11 @@ class LinePlan:
     def cycle_ms(self) -> float:
         """Predicted time of one pass over all reads, in milliseconds."""
         return sum(read.ms for read in self.reads)
+
+    @property
+    def load(self) -> float:
+        """The share of the line's time that reading takes, above 1 where it cannot be made as often as wanted."""
+        return sum(read.ms / read.every_ms for read in self.reads)
 
 
 @dataclass(frozen=True, slots=True)

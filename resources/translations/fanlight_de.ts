@@ -3352,12 +3352,16 @@ Warum ist das in Ordnung?</translation>
         <translation>Adresse an der Leitung: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
+        <source>Bus load</source>
+        <translation>Buslast</translation>
+    </message>
+    <message>
         <source>Connection</source>
         <translation>Anschluss</translation>
     </message>
     <message>
-        <source>Devices</source>
-        <translation>Geräte</translation>
+        <source>How its manual counts registers</source>
+        <translation>Wie sein Handbuch die Register zählt</translation>
     </message>
     <message>
         <source>Kind</source>
@@ -3376,6 +3380,18 @@ Warum ist das in Ordnung?</translation>
         <translation>Name</translation>
     </message>
     <message>
+        <source>Numbering</source>
+        <translation>Zählweise</translation>
+    </message>
+    <message>
+        <source>Poll cycle</source>
+        <translation>Abfragezyklus</translation>
+    </message>
+    <message>
+        <source>Share of its time that the line reads, predicted; above 100 % it falls behind</source>
+        <translation>Vorhergesagter Anteil der Zeit, in der die Leitung liest; über 100 % kommt sie nicht nach</translation>
+    </message>
+    <message>
         <source>Signals</source>
         <translation>Signale</translation>
     </message>
@@ -3386,6 +3402,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>The port: COM3 19200 8E1; or the host and its TCP port: 192.168.0.10:502</source>
         <translation>Der Anschluss: COM3 19200 8E1; oder Host und TCP-Port: 192.168.0.10:502</translation>
+    </message>
+    <message>
+        <source>Time in which all registers of the line are read once, predicted</source>
+        <translation>Vorhergesagte Zeit, in der alle Register der Leitung einmal gelesen sind</translation>
     </message>
     <message>
         <source>Time-out</source>
@@ -3509,8 +3529,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Geräte</translation>
     </message>
     <message>
-        <source>For example /dev/ttyUSB0 or COM3</source>
-        <translation>Zum Beispiel /dev/ttyUSB0 oder COM3</translation>
+        <source>For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer</source>
+        <translation>Zum Beispiel /dev/ttyUSB0 oder COM3; Pfeil nach unten zeigt die Anschlüsse dieses Rechners</translation>
     </message>
     <message>
         <source>Host</source>
@@ -3567,6 +3587,14 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>even</source>
         <translation>gerade</translation>
+    </message>
+    <message>
+        <source>in use</source>
+        <translation>belegt</translation>
+    </message>
+    <message>
+        <source>no permission</source>
+        <translation>keine Berechtigung</translation>
     </message>
     <message>
         <source>none</source>
@@ -5764,6 +5792,68 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{total} signals</source>
         <translation>{total} Signale</translation>
+    </message>
+</context>
+<context>
+    <name>ReadsModel</name>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Every</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Read across</source>
+        <translation>Mitgelesen</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Request</source>
+        <translation>Anfrage</translation>
+    </message>
+    <message>
+        <source>Takes</source>
+        <translation>Dauer</translation>
+    </message>
+    <message>
+        <source>read {registers}</source>
+        <translation>{registers} lesen</translation>
+    </message>
+    <message>
+        <source>{ranges} and {count} more</source>
+        <translation>{ranges} und {count} weitere</translation>
+    </message>
+    <message>
+        <source>{ranges} unused</source>
+        <translation>{ranges} unbenutzt</translation>
+    </message>
+    <message>
+        <source>{table} {first} to {last}</source>
+        <translation>{table} {first} bis {last}</translation>
+    </message>
+</context>
+<context>
+    <name>ReadsTable</name>
+    <message>
+        <source>. Not read: {names}</source>
+        <translation>. Nicht gelesen: {names}</translation>
+    </message>
+    <message>
+        <source>Copy the selected requests</source>
+        <translation>Die ausgewählten Anfragen kopieren</translation>
+    </message>
+    <message>
+        <source>How the registers are read</source>
+        <translation>Wie die Register gelesen werden</translation>
+    </message>
+    <message>
+        <source>Requests: {requests}, for signals: {signals}</source>
+        <translation>Anfragen: {requests}, für Signale: {signals}</translation>
     </message>
 </context>
 <context>

@@ -138,3 +138,12 @@ def test_a_refused_read_is_split_at_its_gap() -> None:
     assert halves is not None
     assert [(half.address, half.count, half.signals) for half in halves] == [(10, 2, ("a", "b")), (14, 1, ("c",))]
     assert halves[1].halves(SERIAL) is None
+
+
+def test_what_is_read_across_and_the_load_of_the_line() -> None:
+    [line] = make_plan(project(word("a", 310), word("b", 315), word("c", 400, every_ms=1000))).lines
+    first, other = line.reads
+    assert first.gaps == ((311, 315),)
+    assert other.gaps == ()
+    # By hand: each read takes its time so many times a second.
+    assert line.load == pytest.approx(2 * first.ms / 1000 + other.ms / 1000)

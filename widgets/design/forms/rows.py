@@ -85,12 +85,18 @@ class LineRow(FormRow):
         if event.type() == QEvent.Type.FocusIn and self._completions is not None and watched is self._edits[0]:
             completer = QCompleter(list(dict.fromkeys(self._completions())), self._edits[0])
             completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+            completer.activated.connect(self._take_completion)
             # Its popup takes the focus for a moment, which must not be taken for coming here again.
             former = self._edits[0].completer()
             popup = None if former is None else former.popup()
             if popup is None or not popup.isVisible():
                 self._edits[0].setCompleter(completer)
         return super().eventFilter(watched, event)
+
+    def _take_completion(self, text: str) -> None:
+        """Commit what was chosen: Qt tells of what is typed only."""
+        self._edits[0].setText(text)
+        self.commit()
 
 
 class ChoiceRow(FormRow):

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Mapping
 from typing import Any, Final
 
 from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import free_name
+from app.planning.plan import LinePlan
 from app.project.model import Follower, Project, RegisterSignal, SerialLine
 from app.project.value_texts import choice_of
 from app.signals.typed import whole
-from widgets.design.lines.forms import line_kinds, line_of_kind, simulations
+from widgets.design.lines.forms import line_kinds, line_of_kind, numberings, ports, simulations
 from widgets.design.values.cell_reading import CellReader, CellRefused, ColumnTexts
 from widgets.design.values.column import Column
 
@@ -21,8 +23,8 @@ _LETTERS: Final = {"even": "E", "odd": "O", "none": "N"}
 _SERIAL: Final = re.compile(r"(\S+)(?:\s+(\d+)(?:\s+(?:8\s*)?([EON])\s*([12])?)?)?", re.IGNORECASE)
 
 
-def line_columns() -> list[Column]:
-    """The columns of the table of lines."""
+def line_columns(plans: Mapping[str, LinePlan]) -> list[Column]:
+    """The columns of the table of lines. `plans` says how each is read, as far as that is known."""
     return [
         Column(
             translate("LineCells", "Name"),
@@ -46,6 +48,7 @@ def line_columns() -> list[Column]:
             key="where",
             read=_read_where,
             hint=translate("LineCells", "The port: COM3 19200 8E1; or the host and its TCP port: 192.168.0.10:502"),
+            completions=lambda _project, part: port_settings(part),
             also=("host", "device", "port"),
         ),
         Column(
@@ -63,11 +66,23 @@ def line_columns() -> list[Column]:
             also=("timeout",),
         ),
         Column(
-            translate("LineCells", "Devices"),
-            lambda project, part: str(sum(each.line == part.name for each in project.followers)),
-            80,
+            translate("LineCells", "Poll cycle"),
+            lambda _project, part: f"{plans[part.name].cycle_ms:.0f} ms" if part.name in plans else "",
+            90,
             True,
-            key="followers",
+            key="cycle",
+            hint=translate("LineCells", "Time in which all registers of the line are read once, predicted"),
+        ),
+        Column(
+            translate("LineCells", "Bus load"),
+            lambda _project, part: f"{100 * plans[part.name].load:.0f} %" if part.name in plans else "",
+            84,
+            True,
+            key="load",
+            hint=translate(
+                "LineCells", "Share of its time that the line reads, predicted; above 100 % it falls behind"
+            ),
+            ink=lambda _project, part: "caution" if part.name in plans and plans[part.name].load > 1 else "ink",
         ),
     ]
 
@@ -114,6 +129,16 @@ def follower_columns() -> list[Column]:
             order=_signal_count,
         ),
         Column(
+            translate("LineCells", "Numbering"),
+            lambda _project, part: dict(numberings())[part.numbering],
+            150,
+            key="numbering",
+            read=lambda _project, _part, text: {"numbering": choice_of(text, dict(numberings()))},
+            completions=lambda _project, _part: list(dict(numberings()).values()),
+            hint=translate("LineCells", "How its manual counts registers"),
+            form_row=lambda _part: translate("FollowerForm", "Numbering"),
+        ),
+        Column(
             translate("LineCells", "Simulated as"),
             lambda _project, part: dict(simulations())[part.simulated.model],
             170,
@@ -139,6 +164,13 @@ def where_text(line: Any) -> str:
     if isinstance(line, SerialLine):
         return f"{line.device}  {line.baud} 8{_LETTERS[line.parity]}{line.stop_bits}"
     return f"{line.host}:{line.port}"
+
+
+def port_settings(line: Any) -> list[str]:
+    """The ports of this computer with the settings of the line, to choose from; none for a line that is no port."""
+    if not isinstance(line, SerialLine):
+        return []
+    return [where_text(line.replace(device=device)) for device in ports()]
 
 
 def free_unit(project: Project, line: str, otherwise: int = 1) -> int:

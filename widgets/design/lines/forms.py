@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app import edits
+from app.modbus.serial_port import port_trouble, ports_here
 from app.project.attributes import word_orders
 from app.project.binding import bindings
 from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
@@ -25,6 +26,28 @@ _RANGE: Final = re.compile(
     r"(?:(?P<table>coil|discrete|holding|input)\s+)?(?P<first>\d{1,6})(?:\s*-\s*(?P<last>\d{1,6}))?"
 )
 BAUD_RATES: Final = ("1200", "2400", "4800", "9600", "19200", "38400", "57600", "115200")
+
+
+_BEHIND_PORT: Final = " \N{EM DASH} "
+"""Between a port and what is said of it; no port has it in its name."""
+
+
+def ports() -> dict[str, str]:
+    """The serial ports of this computer, each with what is to be said of it: what it is, and what is against it."""
+    troubles = {
+        "in use": translate("LineForm", "in use"),
+        "no permission": translate("LineForm", "no permission"),
+        "": "",
+    }
+    return {
+        device: ", ".join(filter(None, (description, troubles[port_trouble(device)])))
+        for device, description in ports_here().items()
+    }
+
+
+def port_words() -> list[str]:
+    """The serial ports of this computer, as they are offered."""
+    return [f"{device}{_BEHIND_PORT}{about}" if about else device for device, about in ports().items()]
 
 
 def line_kinds() -> list[tuple[str, str]]:
@@ -51,7 +74,13 @@ class LineForm(PartForm):
                 line_kinds,
             )
         )
-        self.line(self.tr("Port"), "device", str.strip, self.tr("For example /dev/ttyUSB0 or COM3"))
+        self.line(
+            self.tr("Port"),
+            "device",
+            lambda text: text.partition(_BEHIND_PORT)[0].strip(),
+            self.tr("For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer"),
+            completions=port_words,
+        )
         self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
         self.choice(self.tr("Parity"), "parity", _parities)
         self.choice(self.tr("Stop bits"), "stop_bits", lambda: [("1", "1"), ("2", "2")], read=whole)
@@ -115,7 +144,7 @@ class FollowerForm(PartForm):
             whole,
             self.tr("Address on the line: 1 to 247; on Modbus TCP also 255 or 0"),
         )
-        self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("Register numbering used in its manual"))
+        self.choice(self.tr("Numbering"), "numbering", numberings, self.tr("Register numbering used in its manual"))
         self.choice(
             self.tr("Word order"),
             "word_order",
@@ -313,7 +342,8 @@ def _orders() -> list[tuple[str, str]]:
     return list(word_orders().items())
 
 
-def _numberings() -> list[tuple[str, str]]:
+def numberings() -> list[tuple[str, str]]:
+    """How a manual may count registers: stored word and what a person reads."""
     return [
         ("from-0", translate("FollowerForm", "from 0, as in the frames")),
         ("from-1", translate("FollowerForm", "from 1")),

@@ -1,13 +1,16 @@
-"""The tables of lines and followers."""
+"""The tables of lines and followers, and how their registers are read."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app import edits
 from app.edits.refused import free_name
+from app.planning.plan import LinePlan, make_plan
 from app.project.model import Follower, Project
 from widgets.design.lines.cells import (
     follower_columns,
@@ -18,19 +21,23 @@ from widgets.design.lines.cells import (
     new_name,
 )
 from widgets.design.lines.forms import line_kinds, line_of_kind
+from widgets.design.lines.reads_table import ReadsTable
 from widgets.design.tables.part_editing import PartEditing, Steps
 from widgets.design.tables.part_table import PartTable
 from widgets.design.tables.part_views import TwoTables
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.kit.scaling import scaled
 
 
 class LinesView(TwoTables):
-    """All lines and all followers."""
+    """All lines, all followers and all requests, under one another."""
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
-        columns = line_columns()
+        self._planned: tuple[object, ...] | None = None
+        self._plans: dict[str, LinePlan] = {}
+        columns = line_columns(self._plans)
         steps = Steps(self.tr("Change lines"), self.tr("Paste lines"), self.tr("Reorder lines"))
         self.lines = PartTable(
             self.tr("Lines"),
@@ -53,7 +60,9 @@ class LinesView(TwoTables):
         for table in (self.lines, self.followers):
             if table.work is not None:
                 table.work.told.connect(document.refused)
-        self._add_tables(("line", self.lines), ("follower", self.followers), [190, 260])
+        self._take_tables(("line", self.lines), ("follower", self.followers))
+        self.reads = ReadsTable()
+        self._lay_out()
         self.lines.add_wanted.connect(self.add_line)
         self.lines.duplicate_wanted.connect(lambda places: self._duplicate_line(places[-1]))
         self.lines.delete_wanted.connect(lambda places: self._delete_several("line", self.tr("Delete line"), places))
@@ -73,6 +82,48 @@ class LinesView(TwoTables):
         """Show the lines and followers of a project; the wrong ones have errors."""
         self.lines.show_parts(project, project.lines, wrong_lines)
         self.followers.show_parts(project, project.followers, wrong_followers)
+        self._plan()
+
+    def _lay_out(self) -> None:
+        self._parts = QWidget()
+        column = QVBoxLayout(self._parts)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(scaled(12))
+        for part in (self.lines, self.followers, self.reads):
+            column.addWidget(part)
+        column.addStretch(1)
+        self._scrolled = QScrollArea()
+        self._scrolled.setFrameShape(QFrame.Shape.NoFrame)
+        self._scrolled.setWidgetResizable(True)
+        self._scrolled.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scrolled.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._scrolled.setWidget(self._parts)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._scrolled)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Let each table be as high as its rows, up to a third."""
+        third = (self.height() - 2 * scaled(12)) // 3
+        for part in (self.lines, self.followers, self.reads):
+            part.fit_rows(third)
+
+    def _plan(self) -> None:
+        """Work out how the registers are read, if anything that counts for it is another."""
+        project = self._document.project
+        of = (project.lines, project.followers, project.signals)
+        if self._planned is None or any(one is not other for one, other in zip(of, self._planned, strict=True)):
+            self._planned = of
+            plan = make_plan(project)
+            self._plans.clear()
+            self._plans.update({line.line: line for line in plan.lines})
+            self.reads.show_plan(project, plan)
+            self.lines.table.viewport().update()
+        self._fit()
 
     def add_line(self, kind: str) -> None:
         """Add a line of a kind of the project file: `serial`, `tcp` or `serial-over-tcp`."""

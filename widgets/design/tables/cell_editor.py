@@ -190,6 +190,8 @@ class CellDelegate(QuickCells):
                 paint_icon(painter, name, colour, QRect(left, rect.top(), side, rect.height()))
             if sign or self._model.inset(row):
                 rect = rect.adjusted(side + scaled(6), 0, 0, 0)
+            if sign == "add":
+                rect.setRight(self._view.viewport().width())  # the other cells of its row are empty
         super().draw(painter, rect, metrics, row, column)
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QMenu,
     QPushButton,
     QSizePolicy,
+    QTableView,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -50,6 +51,15 @@ class Narrowing:
 
     text: Callable[[Project, Any], str]
     choices: Sequence[tuple[str, Keep]] = ()
+
+
+def height_of(grid: QTableView, rows: int, most: int) -> int:
+    """The height in which so many rows of a table are seen, two at least, but not more than `most` pixels."""
+    row = grid.verticalHeader().defaultSectionSize()
+    around = grid.horizontalHeader().sizeHint().height() + 2 * grid.frameWidth()
+    bar = grid.horizontalScrollBar()
+    around += bar.sizeHint().height() if bar.maximum() > 0 else 0
+    return around + row * max(2, min(rows, (most - around) // row))
 
 
 class PartTable(QWidget):
@@ -177,6 +187,14 @@ class PartTable(QWidget):
         layout.setSpacing(0)
         layout.addLayout(bar)
         layout.addWidget(self.table, 1)
+
+    def fit_rows(self, most: int) -> None:
+        """Be as high as the rows need, but not above `most` pixels, and show two rows at least."""
+        self.table.setFixedHeight(height_of(self.table, self.model.rowCount(), most - self.bar_height()))
+
+    def bar_height(self) -> int:
+        """Pixels above the grid."""
+        return self.sizeHint().height() - self.table.sizeHint().height()
 
     def show_counts(self, counts: Sequence[int]) -> None:
         """Say how many rows there are, and how many each choice would show."""

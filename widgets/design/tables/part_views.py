@@ -27,19 +27,23 @@ class TwoTables(QWidget):
         self._kind = ""
 
     def _add_tables(self, upper: tuple[str, PartTable], lower: tuple[str, PartTable], sizes: list[int]) -> None:
-        self._tables = dict((upper, lower))
-        self._kind = upper[0]
+        self._take_tables(upper, lower)
         splitter = QSplitter(Qt.Orientation.Vertical)
-        for kind, table in self._tables.items():
+        for table in self._tables.values():
             splitter.addWidget(table)
-            table.chosen.connect(lambda index, kind=kind: self._choose(kind, index))
-            table.opened.connect(lambda _index, kind=kind: self._open(kind))
-            table.table.gained_focus.connect(lambda kind=kind: self._choose(kind, 0))
         splitter.setSizes(sizes)
         splitter.setChildrenCollapsible(False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(splitter)
+
+    def _take_tables(self, upper: tuple[str, PartTable], lower: tuple[str, PartTable]) -> None:
+        self._tables = dict((upper, lower))
+        self._kind = upper[0]
+        for kind, table in self._tables.items():
+            table.chosen.connect(lambda index, kind=kind: self._choose(kind, index))
+            table.opened.connect(lambda _index, kind=kind: self._open(kind))
+            table.table.gained_focus.connect(lambda kind=kind: self._choose(kind, 0))
 
     @property
     def table(self) -> PartTable:

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
+from app import edits
+from app.planning.plan import make_plan
 from app.project.model import SerialLine, TcpLine
 from app.project.references import dangling
-from tests.widgets.driving import designed, press, type_in
+from tests.widgets.driving import designed, press, shown, type_in
+from widgets.design.lines import forms
+from widgets.design.lines.lines_view import LinesView
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.tables.part_table import PartTable
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.document.drafts import Drafts
 
 Key = Qt.Key
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -104,3 +110,66 @@ def test_followers_come_from_a_spreadsheet(design: DesignWorkspace, document: Do
     assert (fan.name, fan.unit, fan.line) == ("fan", 12, "pump room")
     assert (mixer.name, mixer.unit, mixer.line) == ("mixer", 13, "pump room")
     assert document.undo_name == "Paste devices"
+
+
+def test_the_lines_say_how_long_a_pass_takes_and_how_the_registers_are_read(
+    design: DesignWorkspace, document: Document
+) -> None:
+    view = design.lines
+    plan = make_plan(document.project).lines[0]
+    keys = [column.key for column in view.lines.model.columns]
+    assert view.lines.model.cell(0, keys.index("cycle"))[0] == f"{plan.cycle_ms:.0f} ms"
+    assert view.lines.model.cell(0, keys.index("load"))[0] == f"{100 * plan.load:.0f} %"
+    assert view.reads.model.count() == len(plan.reads)
+    texts = [view.reads.model.cell(0, at)[0] for at in range(6)]
+    assert texts[0] == plan.reads[0].follower
+    assert texts[2] == str(plan.reads[0].count)
+    document.do("t", lambda project: edits.change_signal(project, "status", number=480))
+    assert view.reads.model.count() == len(make_plan(document.project).lines[0].reads)
+
+
+def test_each_table_is_as_high_as_its_rows_and_all_are_in_sight(document: Document, qtbot: QtBot) -> None:
+    view = LinesView(document, Drafts())
+    shown(view, qtbot, 1022, 580)  # of 1366 x 768
+    view.show_project(document.project, frozenset(), frozenset())
+    QApplication.processEvents()
+    for table in (view.lines.table, view.followers.table, view.reads.table):
+        assert table.horizontalScrollBar().maximum() == 0, table.accessibleName()
+        assert table.height() < view.height() / 3
+        if table.model().rowCount() < 4:
+            assert table.verticalScrollBar().maximum() == 0, table.accessibleName()
+    assert view.reads.geometry().bottom() < view.height()
+
+
+def test_the_ports_of_this_computer_are_offered_with_what_is_against_them(
+    design: DesignWorkspace, document: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(forms, "ports_here", lambda: {"COM3": "USB serial", "COM8": ""})
+    monkeypatch.setattr(forms, "port_trouble", lambda device: "in use" if device == "COM3" else "no permission")
+    assert forms.port_words() == ["COM3 \u2014 USB serial, in use", "COM8 \u2014 no permission"]
+    go(design.lines.lines, 0, "where")
+    press(Key.Key_F2)
+    editor = QApplication.focusWidget()
+    assert isinstance(editor, CellEditor)
+    press(Key.Key_Down)
+    model = editor.completer().completionModel()
+    assert [model.index(row, 0).data() for row in range(model.rowCount())] == [
+        "COM3  19200 8E1",
+        "COM8  19200 8E1",
+    ]
+    press(Key.Key_Escape)
+    press(Key.Key_Escape)
+    row = next(row for row in design.inspector.line_form.rows if row.label == "Port")
+    port = row.editors()[0]
+    assert isinstance(port, QLineEdit)
+    port.setFocus()
+    port.selectAll()
+    QTest.keyClicks(port, "com3")
+    offered = port.completer().popup()
+    assert offered is not None
+    assert offered.isVisible()
+    QTest.keyClick(offered, Key.Key_Down)
+    QTest.keyClick(offered, Key.Key_Return)
+    line = document.project.lines[0]
+    assert isinstance(line, SerialLine)
+    assert line.device == "COM3"

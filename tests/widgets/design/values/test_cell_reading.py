@@ -183,7 +183,7 @@ def test_a_bit_of_a_row_that_stays_out_stays_out_too() -> None:
 @pytest.mark.parametrize(
     ("reader", "texts"),
     [
-        (line_reader(line_columns()), {"name": "hall 9", "kind": "Modbus TCP", "where": "10.0.0.9:many"}),
+        (line_reader(line_columns({})), {"name": "hall 9", "kind": "Modbus TCP", "where": "10.0.0.9:many"}),
         (follower_reader(follower_columns()), {"name": "fan 9", "unit": "many"}),
         (follower_reader(follower_columns()), {"name": "fan 9", "unit": "9", "line": "nowhere"}),
     ],
@@ -323,7 +323,7 @@ def test_copied_and_pasted_it_is_the_same_table(parts: list[Any], headed: bool) 
 def test_lines_and_followers_in_cells(qapp: QApplication) -> None:
     del qapp
     project = load(demo_path("drying-hall"))
-    lines = line_reader(line_columns())
+    lines = line_reader(line_columns({}))
     for line_place, line in enumerate(project.lines):
         new = {"where": "COM7 9600 8N2" if hasattr(line, "device") else "10.0.0.9:1502", "timeout_ms": "250 ms"}
         proposal = lines.propose(project, [RowOfTexts(new, line_place, 1)])

@@ -14,6 +14,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
+from app import edits
 from app.edits.transfer import Arrivals, NameClash, Unlike
 from app.project.by_itself import ByItself, written_by_itself
 from app.project.model import RegisterSignal
@@ -33,6 +34,7 @@ from widgets.design.screen.paste_dialog import ArrivalsDialog
 from widgets.design.signals.scaling_aid import ScalingAid
 from widgets.design.tables.bad_cells import BadCellsDialog
 from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
+from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
 from widgets.document.problems import ProblemsDialog
 from widgets.document.templates import TemplateDialog
@@ -107,6 +109,26 @@ def _first_field(window: MainWindow) -> None:
 
 def _tab(form: str) -> Callable[[MainWindow], None]:
     return lambda window: window.design.inspector.choose_form(getattr(window.design.inspector, form))
+
+
+def _dragging(window: MainWindow) -> None:
+    """A signal over the glass, where there is no room for it."""
+    design = window.design
+    plan = design.left.dropping.plan(["frequency"], (0, 4))
+    assert plan is not None
+    design.editor.face.grid.set_ghost(plan.ghost)
+    design.editor.say_drag(plan.refused)
+
+
+def _findings(window: MainWindow) -> None:
+    """The list of findings over the canvas."""
+    window.document.do("screen", lambda project: edits.add_screen(project, "adrift"))
+    window.design.checks.finish()
+    window.design.canvas.open_list()
+
+
+def _screens_of(window: MainWindow) -> ScreensOfDialog:
+    return ScreensOfDialog(window.document, list(window.document.project.signal_named)[:7], window)
 
 
 def _go(*place: str | int) -> Callable[[MainWindow], None]:
@@ -338,6 +360,10 @@ def panes() -> list[Pane]:
     return [
         Pane("design-screen", _view("screen", _first_field)),
         Pane("design-screen-form", _view("screen", _tab("screen_form"))),
+        Pane("design-screen-properties", _view("screen", lambda window: window.design.navigator.to_properties())),
+        Pane("design-screen-left", _view("screen", lambda window: window.design.panes.left_button.setChecked(True))),
+        Pane("design-dragging", _view("screen", _dragging)),
+        Pane("design-findings", _view("screen", _findings)),
         Pane("design-panel-form", _view("panel")),
         Pane("design-messages", _view("screen", lambda window: window.design.navigator.to_messages())),
         Pane("design-map", _view("map")),
@@ -368,6 +394,7 @@ def panes() -> list[Pane]:
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))
         ),
         Pane("dialog-arming", _dialog(_arming)),
+        Pane("dialog-screens-of", _dialog(_screens_of)),
         Pane("dialog-signal", _dialog(lambda window: SignalPicker(window.document.project, window))),
         Pane(
             "dialog-screen-change", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))

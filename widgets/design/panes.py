@@ -17,7 +17,8 @@ from widgets.kit.scaling import percent, scaled
 
 LEFT: Final = 236
 RIGHT: Final = 344
-"""Pixels at 100 per cent of the panes beside the canvas."""
+MIDDLE: Final = 1366 - LEFT - RIGHT - 8
+"""Pixels at 100 per cent of the panes beside the canvas, and of the canvas on the smallest screen."""
 DRAWERS_FROM: Final = 150
 """Per cent of size from which the panes lie over the canvas."""
 
@@ -90,7 +91,7 @@ class DesignPanes(QWidget):
                 self.across.addWidget(part)
             self.across.setStretchFactor(1, 1)
             # The face needs the room most: its letters never get smaller as all else grows.
-            self.across.setSizes([LEFT, 10_000, RIGHT] if percent() == 100 else [1, 10_000, 1])
+            self.across.setSizes([LEFT, MIDDLE, RIGHT] if percent() == 100 else [1, MIDDLE, 1])
         self.left.left.connect(self.close_left)
 
     def want(self, *, left: bool, right: bool) -> None:

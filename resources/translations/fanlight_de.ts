@@ -6826,6 +6826,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ScreensOfDialog</name>
     <message>
+        <source>&amp;From one to the next</source>
+        <translation>Von einem zum &amp;nächsten</translation>
+    </message>
+    <message>
         <source>&amp;Title</source>
         <translation>&amp;Titel</translation>
     </message>
@@ -6856,6 +6860,18 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Values</source>
         <translation>Werte</translation>
+    </message>
+    <message>
+        <source>a ring by {onward} alone</source>
+        <translation>Ring nur mit {onward}</translation>
+    </message>
+    <message>
+        <source>a ring by {onward} and {back}</source>
+        <translation>Ring mit {onward} und {back}</translation>
+    </message>
+    <message>
+        <source>no screen changes</source>
+        <translation>keine Bildwechsel</translation>
     </message>
     <message>
         <source>{signals} signals on {screens} screens: {names}</source>

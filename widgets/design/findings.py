@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QPushButton,
-    QSizePolicy,
     QToolButton,
     QTreeView,
     QVBoxLayout,
@@ -32,6 +31,7 @@ from widgets.design.findings_model import (
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.controls import Choice
+from widgets.kit.elided import ShortLines
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
@@ -126,12 +126,9 @@ class FindingsList(QWidget):
         bottom = QHBoxLayout()
         bottom.setContentsMargins(8, 2, 8, 4)
         bottom.setSpacing(8)
-        self.detail = plain_label(wrap=True)
-        self.detail.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
-        self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         # Two lines, whether something is selected or not, so that the list never moves under the pointer.
-        self.detail.setFixedHeight(2 * self.detail.fontMetrics().lineSpacing() + 2)
-        self.detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.detail = ShortLines(2)
+        self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.fix = QPushButton()
         self.fix.clicked.connect(lambda _checked=False: self._fix())
         self.accept = QPushButton()
@@ -269,7 +266,6 @@ class FindingsList(QWidget):
         self.detail.setText(
             "" if row is None else self.tr("{what}. Remedy: {hint}.").format(what=row.what, hint=row.hint)
         )
-        self.detail.setToolTip(plain_tip(self.detail.text()))
         self._show_accepting(row)
         fix = None if row is None or row.finding is None or row.finding.accepted else row.finding.fix
         # A button that went while it has the focus would take the focus elsewhere.

@@ -19,6 +19,7 @@ from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import percent, scaled
 
 HEIGHT: Final = 36
+LEAST_HEIGHT: Final = 30
 LIST_HEIGHT: Final = 300
 """Pixels at 100 per cent of the line, and of the list at most; it never covers more than COVERED of the canvas."""
 COVERED: Final = 0.7
@@ -37,7 +38,7 @@ class FindingsStrip(QWidget):
         super().__init__(parent)
         self._findings = findings
         # At large sizes the panel needs the room more; the buttons fit all the same.
-        self.setFixedHeight(scaled(HEIGHT if percent() < DRAWERS_FROM else HEIGHT - 4) + 1)
+        self.setFixedHeight(scaled(HEIGHT if percent() < DRAWERS_FROM else LEAST_HEIGHT) + 1)
         self.opener = self._flat(self.tr("Findings"))
         self.opener.setToolTip(self.tr("List all findings (F8)"))
         self.opener.setCheckable(True)

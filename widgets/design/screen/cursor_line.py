@@ -23,7 +23,7 @@ from widgets.kit import palette
 from widgets.kit.elided import ShortLabel
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import percent, scaled
 
 LONGEST: Final = 40
 """Characters of a widest text that are shown; the whole of it is in the tip."""
@@ -31,7 +31,10 @@ BETWEEN: Final = "   \N{MIDDLE DOT}   "
 
 
 HEIGHT: Final = 28
-"""Pixels at 100 per cent, whatever it says."""
+LEAST_HEIGHT: Final = 21
+"""Pixels at 100 per cent, whatever it says; the least where the panel needs the room more."""
+BRIEF_ABOVE: Final = 125
+"""Per cent of size above which that is so."""
 
 
 class CursorLine(QWidget):
@@ -40,7 +43,7 @@ class CursorLine(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(self.tr("Under the cursor"))
-        self.setFixedHeight(scaled(HEIGHT))
+        self.setFixedHeight(scaled(HEIGHT if percent() <= BRIEF_ABOVE else LEAST_HEIGHT))
         self.where = plain_label("", "heading")
         self.what = ShortLabel()
         self.note = plain_label("", "caution")

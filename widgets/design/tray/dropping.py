@@ -152,6 +152,9 @@ class Dropping(QObject):
         only = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
         event.setDropAction(Qt.DropAction.CopyAction)
         event.setAccepted(self.place(names, cell, value_only=only))
+        face = self._grid.parentWidget()
+        if face is not None:  # where typing goes on
+            face.setFocus(Qt.FocusReason.MouseFocusReason)
         return True
 
     def _show(self, names: Sequence[str], at: QPoint, modifiers: Qt.KeyboardModifier) -> Plan | None:

@@ -9,12 +9,14 @@ from PySide6.QtWidgets import QCheckBox, QDialogButtonBox, QFormLayout, QLineEdi
 
 from app import edits
 from app.edits.refused import free_name
+from app.page_map.several import ring_keys
 from app.project.model import Project
 from widgets.design.tray.placing import Placement, edit_of, in_row, unit_of, writable
 from widgets.document.document import Document, Edit, Selection
 from widgets.face.cells import CellGrid
 from widgets.face.colours import face_colours
 from widgets.face.sample_values import FieldContents, likely_kind, specimen_rows, width_needed
+from widgets.kit.controls import Choice
 from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
@@ -103,6 +105,8 @@ class ScreensOfDialog(RingDialog):
         self.headed = QCheckBox(self.tr("Title in the first ro&w"))
         self.headed.setChecked(document.project.panel.rows >= HEADED_FROM)
         self.headed.setEnabled(document.project.panel.rows > 1)
+        self.ring = Choice()
+        self._ring_keys: tuple[tuple[str, ...], ...] = ()
         self.grid = CellGrid()
         self.grid.setAccessibleName(self.tr("The first of the screens"))
         self.grid.set_pixels(scaled(PREVIEW_PX))
@@ -113,6 +117,7 @@ class ScreensOfDialog(RingDialog):
         form = QFormLayout()
         form.addRow(self.tr("&Title"), self.title)
         form.addRow("", self.headed)
+        form.addRow(self.tr("&From one to the next"), self.ring)
         column = QVBoxLayout(self)
         column.setContentsMargins(*4 * (scaled(20),))
         column.setSpacing(scaled(12))
@@ -122,6 +127,7 @@ class ScreensOfDialog(RingDialog):
         column.addWidget(buttons)
         self.title.textChanged.connect(lambda _text: self._show())
         self.headed.toggled.connect(lambda _on: self._show())
+        self.ring.activated.connect(lambda _index: self._show())
         buttons.accepted.connect(self._make)
         buttons.rejected.connect(self.reject)
         self._show()
@@ -139,12 +145,15 @@ class ScreensOfDialog(RingDialog):
 
     def _edit(self) -> Edit:
         names, title, headed = self._names, self.title.text(), self.headed.isChecked()
-        at = (
-            list(self._document.project.screen_named).index(self._document.selection.screen) + 1
-            if self._document.screen
-            else 0
-        )
-        return lambda project: screens_of(project, names, title, at, headed=headed)[0]
+        chosen, listed = self._document.selection.screen, list(self._document.project.screen_named)
+        at = listed.index(chosen) + 1 if chosen in listed else 0
+        keys = self._ring_keys[self.ring.currentIndex() - 1] if self.ring.currentIndex() > 0 else ()
+
+        def make(project: Project) -> Project:
+            project, made = screens_of(project, names, title, at, headed=headed)
+            return edits.make_ring(project, made, keys) if keys else project
+
+        return make
 
     def _show(self) -> None:
         project = self._document.project
@@ -154,6 +163,7 @@ class ScreensOfDialog(RingDialog):
             self.summary.setText(self.tr("The screens are called after the title."))
             return
         after, made = screens_of(project, self._names, self.title.text(), 0, headed=self.headed.isChecked())
+        self._offer_rings(after, made)
         self.grid.set_count(project.panel.rows, project.panel.columns)
         self.grid.set_rows(specimen_rows(after, after.screen_named[made[0]], FieldContents.SAMPLE))
         self.grid.setFixedSize(self.grid.sizeHint())
@@ -162,6 +172,20 @@ class ScreensOfDialog(RingDialog):
                 signals=len(self._names), screens=len(made), names=", ".join(made)
             )
         )
+
+    def _offer_rings(self, after: Project, made: Sequence[str]) -> None:
+        """By which keys the new screens can become a ring; the best is chosen until somebody chooses."""
+        keys = ring_keys(after, made) if len(made) > 1 else ()
+        self.ring.setEnabled(bool(keys))
+        if keys == self._ring_keys and self.ring.count():
+            return
+        self._ring_keys = keys
+        self.ring.clear()
+        self.ring.addItem(self.tr("no screen changes"))
+        for each in keys:
+            words = self.tr("a ring by {onward} and {back}") if len(each) > 1 else self.tr("a ring by {onward} alone")
+            self.ring.addItem(words.format(onward=each[0], back=each[-1]))
+        self.ring.setCurrentIndex(1 if keys else 0)
 
     def _make(self) -> None:
         before = self._document.project.screen_named

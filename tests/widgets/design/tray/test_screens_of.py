@@ -80,9 +80,15 @@ def test_the_dialog_makes_them_in_one_step_that_is_undone_in_one(qapp: object, q
     dialog.title.selectAll()
     QTest.keyClicks(dialog.title, "Drive")
     assert dialog.grid.rows[0].text.startswith("Drive")
+    keys = dialog.ring.currentText().removeprefix("a ring by ").split(" and ")
+    assert len(keys) == 2, "a ring is offered"
     QTest.keyClick(dialog.title, Qt.Key.Key_Return)
     assert [name for name in document.project.screen_named if name.startswith("Drive")] == ["Drive", "Drive 2"]
     assert document.selection.screen == "Drive"
+    changes = {(each.from_, each.key, each.to) for each in document.project.screen_changes} - {
+        (each.from_, each.key, each.to) for each in first.screen_changes
+    }
+    assert changes == {("Drive", key, "Drive 2") for key in keys} | {("Drive 2", key, "Drive") for key in keys}
     assert document.undo_name == "Make screens of 4 signals"
     document.undo()
     assert document.project is first

@@ -85,6 +85,7 @@ def test_a_drop_is_one_step_with_a_name_and_the_cursor_goes_on_behind_it(
     assert screen.fields[0].entry
     assert document.undo_name == "Place \u201cspeed set point\u201d"
     assert document.selection.cell == (1, 0)
+    assert design.editor.face.hasFocus(), "typing goes on there"
     document.undo()
     assert document.project is first
 

@@ -3155,6 +3155,37 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>Keypad</name>
+    <message>
+        <source>DOWN</source>
+        <translation>AB</translation>
+    </message>
+    <message>
+        <source>ENTER</source>
+        <translation>EINGABE</translation>
+    </message>
+    <message>
+        <source>ESC</source>
+        <translation>ABBRUCH</translation>
+    </message>
+    <message>
+        <source>LEFT</source>
+        <translation>LINKS</translation>
+    </message>
+    <message>
+        <source>RIGHT</source>
+        <translation>RECHTS</translation>
+    </message>
+    <message>
+        <source>STOP</source>
+        <translation>STOPP</translation>
+    </message>
+    <message>
+        <source>UP</source>
+        <translation>AUF</translation>
+    </message>
+</context>
+<context>
     <name>Keys</name>
     <message>
         <source>+ Use it</source>

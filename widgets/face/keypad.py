@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from math import ceil
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
@@ -14,6 +14,7 @@ from widgets.face.colours import LIGHT, FaceColours, upright
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
+translate = QCoreApplication.translate
 ROUND: Final = 6.0
 """Radius of the corners of a key, in pixels."""
 ARROWS: Final = ("left", "right", "up", "down")
@@ -43,6 +44,20 @@ _NAMED: Final = {
 }
 
 
+def key_legend(key: str) -> str:
+    """What is printed on a key, and on its picture in lists: its name in capitals, common ones in the language here."""
+    printed = {
+        "left": translate("Keypad", "LEFT"),
+        "right": translate("Keypad", "RIGHT"),
+        "up": translate("Keypad", "UP"),
+        "down": translate("Keypad", "DOWN"),
+        "enter": translate("Keypad", "ENTER"),
+        "escape": translate("Keypad", "ESC"),
+        "stop": translate("Keypad", "STOP"),
+    }
+    return printed.get(key.lower()) or key.upper()
+
+
 def keyboard_map(keys: Iterable[str]) -> dict[Qt.Key, str]:
     """Which key of the keyboard stands for which key of the panel.
 
@@ -70,11 +85,6 @@ def keyboard_map(keys: Iterable[str]) -> dict[Qt.Key, str]:
     if Qt.Key.Key_Return in found:
         found.setdefault(Qt.Key.Key_Enter, found[Qt.Key.Key_Return])
     return found
-
-
-def key_legend(key: str) -> str:
-    """What is printed on the key of this name."""
-    return key.upper()
 
 
 class PanelKey(QAbstractButton):

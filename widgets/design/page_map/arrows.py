@@ -25,6 +25,7 @@ from app.page_map.routes import Route
 from app.project.model import Project
 from widgets.design.forms.part_texts import when_text
 from widgets.design.page_map.node import Node, wash
+from widgets.face.keypad import key_legend
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
@@ -65,8 +66,8 @@ def screen_change_label(project: Project, screen_change: int, from_everywhere: b
     if part.idle_s is not None:
         return translate("PageMap", "idle {seconds} s").format(seconds=part.idle_s)
     if from_everywhere:
-        return translate("PageMap", "{key}, any screen").format(key=part.key)
-    return part.key or ""
+        return translate("PageMap", "{key}, any screen").format(key=key_legend(part.key or ""))
+    return key_legend(part.key or "")
 
 
 @lru_cache(maxsize=64)

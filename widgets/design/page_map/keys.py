@@ -14,6 +14,7 @@ from app.project.model import Project
 from widgets.design.forms.part_texts import deed_text
 from widgets.design.page_map.arrows import label_font
 from widgets.design.page_map.node import Node
+from widgets.face.keypad import key_legend
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
@@ -117,7 +118,7 @@ class KeyStrip(QGraphicsItem):
 
     @staticmethod
     def _text(use: KeyUse) -> str:
-        return use.key + (" \u2192" if use.leads_to is not None else "") + (" \u2022" if use.deeds else "")
+        return key_legend(use.key) + (" \u2192" if use.leads_to is not None else "") + (" \u2022" if use.deeds else "")
 
     def key_at(self, point: QPoint, view: QGraphicsView) -> str | None:
         """The key at a point of the view's viewport."""

@@ -114,7 +114,7 @@ def test_what_leads_from_every_screen_is_an_inlet_and_no_arrow(page_map: PageMap
     show(page_map, edits.add_screen_change(project, ScreenChange(key="escape", to="climate")))
     assert len(page_map.edges) == before
     assert {(inlet.inlet.to, inlet.label) for inlet in page_map.inlets} == {
-        ("climate", "escape, any screen"),
+        ("climate", "ESC, any screen"),
         ("hall", "idle 180 s"),
         ("fan fault", "when fan fault \N{NOT EQUAL TO} 0"),
         ("too hot", "when upper racks > 60"),
@@ -126,7 +126,7 @@ def test_many_inlets_of_one_screen_are_told_by_their_number(page_map: PageMap, p
         project = edits.add_screen_change(project, ScreenChange(key=key, to="hall"))
     show(page_map, project)
     labels = [inlet.label for inlet in page_map.inlets if inlet.inlet.to == "hall"]
-    assert labels == ["up, any screen", "down, any screen and 2 more"]
+    assert labels == ["UP, any screen", "DOWN, any screen and 2 more"]
 
 
 def test_overrides_and_idle_returns_can_be_hidden(page_map: PageMap) -> None:
@@ -217,7 +217,7 @@ def test_keys_walk_from_screen_to_screen(page_map: PageMap, qtbot: QtBot) -> Non
         QTest.keyClick(page_map, Key.Key_Right)
     assert chosen.args == ["climate"]
     assert "climate; 1 press; number 2 of 4 in the ring" in page_map.accessibleDescription()
-    assert "right \N{RIGHTWARDS ARROW} recipe" in page_map.accessibleDescription()
+    assert "RIGHT \N{RIGHTWARDS ARROW} recipe" in page_map.accessibleDescription()
     with qtbot.waitSignal(page_map.screen_opened) as opened:
         QTest.keyClick(page_map, Key.Key_Return)
     assert opened.args == ["climate"]
@@ -230,14 +230,14 @@ def test_keys_walk_from_screen_to_screen(page_map: PageMap, qtbot: QtBot) -> Non
 def test_keys_walk_through_the_turns_of_a_screen(page_map: PageMap, project: Project) -> None:
     page_map.select_screen("hall")
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from hall to fan: left"
+    assert page_map.accessibleDescription() == "Screen change from hall to fan: LEFT"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from hall to climate: right"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: RIGHT"
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Screen change from every screen to hall: idle 180 s"
     assert project.screen_changes[page_map.selected_screen_change() or 0].idle_s == 180
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from hall to fan: left"
+    assert page_map.accessibleDescription() == "Screen change from hall to fan: LEFT"
     QTest.keyClick(page_map, Key.Key_Left)
     assert page_map.selected_screen() == "hall", "back to the screen"
 
@@ -247,11 +247,11 @@ def test_the_turns_of_one_arrow_are_gone_through(page_map: PageMap, project: Pro
     page_map.select_screen("hall")
     QTest.keyClick(page_map, Key.Key_PageDown)
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from hall to climate: right; 1 of 2 here"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: RIGHT; 1 of 2 here"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from hall to climate: up; 2 of 2 here"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: UP; 2 of 2 here"
     QTest.mouseClick(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
-    assert "right; 1 of 2" in page_map.accessibleDescription(), "a click on it goes to the next"
+    assert "RIGHT; 1 of 2" in page_map.accessibleDescription(), "a click on it goes to the next"
 
 
 def test_several_screens_are_selected_and_moved_with_keys(page_map: PageMap, qtbot: QtBot) -> None:

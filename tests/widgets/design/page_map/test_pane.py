@@ -100,7 +100,7 @@ def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Doc
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "recipe"))
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="recipe")
     assert document.undo_name == "Draw screen change"
-    assert design.map.accessibleDescription() == "Screen change from hall to recipe: up"
+    assert design.map.accessibleDescription() == "Screen change from hall to recipe: UP"
     assert design.navigator.sentence.isVisible()
     document.undo()
     assert document.project is before
@@ -395,7 +395,7 @@ def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkspace, d
     QTimer.singleShot(0, fill)
     QTest.keyClick(design.map, Key.Key_T, CTRL)
     assert document.project.screen_changes[-1] == ScreenChange(key="up", to="hall")
-    assert design.map.accessibleDescription() == "Screen change from every screen to hall: up, any screen"
+    assert design.map.accessibleDescription() == "Screen change from every screen to hall: UP, any screen"
 
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from PySide6.QtCore import QRect, QSize
+from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFont, QFontInfo, QPainter, QPalette
 from PySide6.QtWidgets import (
     QFrame,
@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QProxyStyle,
     QStyle,
     QStyleOption,
+    QStyleOptionToolButton,
     QTextEdit,
     QWidget,
 )
@@ -213,6 +214,8 @@ class Look(QProxyStyle):
             else:
                 buttons.prepare_label(option, widget, colours)
         elif control in (_Control.CE_MenuItem, _Control.CE_MenuBarItem):
+            if control is _Control.CE_MenuBarItem:
+                option.palette.setColor(_Role.Window, colours.colour("frame"))
             option.palette.setColor(_Role.Highlight, colours.colour("soft"))
             option.palette.setColor(_Role.HighlightedText, colours.colour("ink"))
         super().drawControl(control, option, painter, widget)
@@ -233,9 +236,17 @@ class Look(QProxyStyle):
             handle = self.subControlRect(control, option, _Sub.SC_SliderHandle, widget)
             bars.paint_slider(option, painter, handle, colours)
         else:
+            opens = control is _Complex.CC_ToolButton and option.features & _HAS_MENU
+            if opens and not option.subControls & _Sub.SC_ToolButtonMenu:
+                option.features &= ~_HAS_MENU  # Qt's own arrow would lie in the corner
             super().drawComplexControl(control, option, painter, widget)
+            if opens and _has_text(option) and not option.features & _HAS_MENU:
+                place = QRect(option.rect.right() - scaled(20), option.rect.top(), scaled(16), option.rect.height())
+                ink = "ink" if option.state & _State.State_Enabled else "off"
+                paint_stroke(painter, square_in(place, scaled(11)), DOWNWARDS, colours.colour(ink))
 
 
+_HAS_MENU: Final = QStyleOptionToolButton.ToolButtonFeature.HasMenu
 _METRICS: Final = {
     _Metric.PM_IndicatorWidth: (14, 2),
     _Metric.PM_IndicatorHeight: (14, 2),
@@ -268,9 +279,14 @@ def _tool_size(option: Any, inner: QSize, widget: QWidget | None) -> QSize:
     if look_of(widget) == "workspace":
         return QSize(inner.width() + 2 * scaled(15) + 2, max(line_height(_WORKSPACE), inner.height()))
     high = max(line_height(CONTROL), inner.height() + 2)
-    if not option.text or option.toolButtonStyle.name == "ToolButtonIconOnly":
+    if not _has_text(option):
         return QSize(max(high, inner.width() + 2 * scaled(4)), high)
-    return QSize(inner.width() + 2 * scaled(8) + 2, high)
+    opens = option.features & _HAS_MENU and not option.subControls & _Sub.SC_ToolButtonMenu
+    return QSize(inner.width() + 2 * scaled(8) + 2 + (scaled(16) if opens else 0), high)
+
+
+def _has_text(option: Any) -> bool:
+    return bool(option.text) and option.toolButtonStyle is not Qt.ToolButtonStyle.ToolButtonIconOnly
 
 
 def _write_workspace(option: Any, painter: QPainter, colours: Colours) -> None:
@@ -314,6 +330,13 @@ def _arrow(*corners: tuple[float, float]) -> Any:
     return draw
 
 
+def _ground(name: str) -> Any:
+    def draw(option: Any, painter: QPainter, _widget: QWidget | None, colours: Colours) -> None:
+        painter.fillRect(option.rect, colours.colour(name))
+
+    return draw
+
+
 def _heading(option: Any, painter: QPainter, _widget: QWidget | None, colours: Colours) -> None:
     rows.paint_heading(option.rect, painter, colours)
 
@@ -335,6 +358,8 @@ _PARTS: Final = {
     _Part.PE_FrameStatusBarItem: bars.paint_nothing,
     _Part.PE_IndicatorDockWidgetResizeHandle: bars.paint_between,
     _Part.PE_PanelTipLabel: tips.paint_tip,
+    _Part.PE_PanelMenuBar: bars.paint_nothing,
+    _Part.PE_PanelScrollAreaCorner: _ground("pane"),
     _Part.PE_IndicatorArrowDown: _arrow(*DOWNWARDS),
     _Part.PE_IndicatorArrowUp: _arrow(*((x, 1 - y) for x, y in DOWNWARDS)),
     _Part.PE_IndicatorArrowRight: _arrow(*rows.RIGHTWARDS),
@@ -345,4 +370,5 @@ _CONTROLS: Final = {
     _Control.CE_Splitter: bars.paint_between,
     _Control.CE_TabBarTab: bars.paint_tab,
     _Control.CE_ProgressBarGroove: bars.paint_groove,
+    _Control.CE_MenuBarEmptyArea: _ground("frame"),
 }

@@ -74,7 +74,6 @@ TESTED_BY: Final = {
         "widgets/kit/drawn/entries widgets/kit/drawn/rows"
     ),
     "pictures/test_plain_text.py": "widgets/kit/plain",
-    "pictures/test_wheel.py": "widgets/kit/controls",
     "widgets/bench/test_workspace.py": "widgets/face/column widgets/live/panel_reason",
     "widgets/compare/test_window.py": "faces widgets/design/forms/part_texts widgets/kit/row_list",
     "widgets/design/behaviour/test_behaviour_view.py": (

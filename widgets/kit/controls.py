@@ -7,12 +7,14 @@ are made of these.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QPushButton, QSlider, QSpinBox, QWidget
+from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QHBoxLayout, QPushButton, QSlider, QSpinBox, QWidget
+
+from widgets.kit.drawn.buttons import LEFT_ALIKE, RIGHT_ALIKE, SEGMENT
 
 if TYPE_CHECKING:
     _Editor = QWidget
@@ -75,3 +77,47 @@ def push_button(text: str, run: Callable[[], object], rank: str = "") -> QPushBu
     button.setAutoDefault(False)
     button.clicked.connect(lambda _checked=False: run())
     return button
+
+
+def toggle_button(text: str, run: Callable[[bool], object], *, on: bool = False) -> QPushButton:
+    """A button that stays pressed, which calls `run` with whether it is. In a dialog, Enter elsewhere leaves it."""
+    button = QPushButton(text)
+    button.setAutoDefault(False)
+    button.setCheckable(True)
+    button.setChecked(on)
+    button.toggled.connect(run)
+    return button
+
+
+class Segments(QWidget):
+    """Two or three choices that exclude one another, as buttons that touch. Arrow keys go from one to the next."""
+
+    chosen = Signal(str)
+    """The key of what a person chose."""
+
+    def __init__(self, options: Sequence[tuple[str, str]], parent: QWidget | None = None) -> None:
+        """`options` are the key and the text of each; the first is chosen."""
+        super().__init__(parent)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        self.buttons: dict[str, QPushButton] = {}
+        for number, (key, text) in enumerate(options):
+            button = QPushButton(text)
+            button.setAutoDefault(False)
+            button.setCheckable(True)
+            button.setAutoExclusive(True)
+            button.setProperty(SEGMENT, (number > 0) * LEFT_ALIKE + (number < len(options) - 1) * RIGHT_ALIKE)
+            button.clicked.connect(lambda _checked=False, key=key: self.chosen.emit(key))
+            row.addWidget(button)
+            self.buttons[key] = button
+        self.choose(options[0][0])
+
+    @property
+    def current(self) -> str:
+        """The key of what is chosen."""
+        return next(key for key, button in self.buttons.items() if button.isChecked())
+
+    def choose(self, key: str) -> None:
+        """Choose one, which nobody is told."""
+        self.buttons[key].setChecked(True)

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap
+from PySide6.QtCore import QPointF, QRect, QSize, Qt
+from PySide6.QtGui import QColor, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtWidgets import QAbstractButton, QCheckBox, QRadioButton, QStyle, QStyleOptionButton, QToolButton, QWidget
 
-from widgets.kit.drawn.boxes import CLEAR, RING, paint_box, paint_ring, paint_stroke, square_in
+from widgets.kit.drawn.boxes import CLEAR, RING, ROUND, paint_box, paint_ring, paint_stroke, square_in
 from widgets.kit.palette import Colours
 
 _State = QStyle.StateFlag
 _DEFAULT: Final = QStyleOptionButton.ButtonFeature.DefaultButton
 _TICK: Final = ((0.22, 0.52), (0.42, 0.72), (0.78, 0.29))
 _DASH: Final = ((0.25, 0.5), (0.75, 0.5))
+SEGMENT: Final = "segment"
+"""Dynamic property of a button that touches others: on which sides, LEFT_ALIKE and RIGHT_ALIKE added."""
+LEFT_ALIKE: Final = 1
+RIGHT_ALIKE: Final = 2
 _SELF_DRAWN: Final = ("primary", "caution")
 """Ranks whose text has another colour than ink."""
 
@@ -35,9 +39,27 @@ def paint_button(option: Any, painter: QPainter, widget: QWidget | None, colours
     if rank == "primary" and focused:
         place = place.adjusted(4, 4, -4, -4)
     inside = colours.colour(ground) if ground else CLEAR
-    paint_box(painter, place, colours.colour(edge) if edge else CLEAR, inside)
+    outline = colours.colour(edge) if edge else CLEAR
+    if segment := int((widget.property(SEGMENT) if widget is not None else 0) or 0):
+        _paint_segment(painter, place, outline, inside, segment, bool(state & _State.State_On))
+    else:
+        paint_box(painter, place, outline, inside)
     if focused:
         paint_ring(painter, option.rect)
+
+
+def _paint_segment(painter: QPainter, place: QRect, edge: QColor, ground: QColor, segment: int, on: bool) -> None:
+    """A button that touches others: straight where it does, with the line between them on the right one of two."""
+    left, right = segment & LEFT_ALIKE, segment & RIGHT_ALIKE
+    beyond = int(2 * ROUND)
+    painter.save()
+    painter.setClipRect(place)
+    paint_box(painter, place.adjusted(-beyond if left else 0, 0, beyond if right else 0, 0), edge, ground)
+    if left:
+        painter.fillRect(place.left(), place.top(), 1, place.height(), edge)
+    if right and on:
+        painter.fillRect(place.right(), place.top(), 1, place.height(), edge)
+    painter.restore()
 
 
 def _colours_of(state: Any, rank: str, quiet: bool) -> tuple[str, str]:

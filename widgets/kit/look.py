@@ -71,6 +71,7 @@ BUTTONS: Final = {
     "": (_Weight.Normal, 1.0),
     "primary": (_Weight.DemiBold, 1.0),
     "quiet": (_Weight.Normal, 1.0),
+    "path": (_Weight.Normal, 1.0),
     "caution": (_Weight.DemiBold, 1.0),
     "badge": (_Weight.DemiBold, 1.0),
     "workspace": (_Weight.DemiBold, 1.077),
@@ -147,7 +148,7 @@ class Look(QProxyStyle):
 
     def sizeFromContents(self, kind: QStyle.ContentsType, option: Any, inner: QSize, widget: Any = None) -> QSize:
         if kind is _Contents.CT_PushButton:
-            return _control(inner, _PADDING)
+            return _control(inner, 4 if look_of(widget) == "path" else _PADDING)
         if kind is _Contents.CT_LineEdit:
             # Its sign takes room from the text of a wrong line, so that nothing grows when something becomes wrong.
             sign = scaled(entries.BESIDE_SIGN) - scaled(_INSET) if look_of(widget) == "wrong" else 0
@@ -370,5 +371,6 @@ _CONTROLS: Final = {
     _Control.CE_Splitter: bars.paint_between,
     _Control.CE_TabBarTab: bars.paint_tab,
     _Control.CE_ProgressBarGroove: bars.paint_groove,
+    _Control.CE_ProgressBarContents: bars.paint_progress,
     _Control.CE_MenuBarEmptyArea: _ground("frame"),
 }

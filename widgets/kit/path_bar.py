@@ -53,7 +53,7 @@ class PathBar(QFrame):
             widget.deleteLater()
         self.steps, self._before = [], []
         for words, go in steps:
-            button = push_button("", lambda: None, "quiet")
+            button = push_button("", lambda: None, "path")
             self._lead(button, go)
             wide = scaled(PART_AT_MOST)
             short = self.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, wide)

@@ -126,6 +126,16 @@ def paint_groove(option: Any, painter: QPainter, _widget: QWidget | None, colour
     paint_box(painter, option.rect, colours.colour("edge"), colours.colour("base"))
 
 
+def paint_progress(option: Any, painter: QPainter, _widget: QWidget | None, colours: Colours) -> None:
+    """The part that is done; where nobody knows how much that is, all of it in the ground of what is on."""
+    span = option.maximum - option.minimum
+    done = QRect(option.rect)
+    if span > 0:
+        done.setWidth(done.width() * (option.progress - option.minimum) // span)
+    if done.width() > 2:
+        paint_box(painter, done, CLEAR, colours.colour("accent" if span > 0 else "soft"), thick=0)
+
+
 def paint_slider(option: Any, painter: QPainter, handle: QRect, colours: Colours) -> None:
     """A line, the part before the handle in the accent, and the handle."""
     usable = option.state & _State.State_Enabled

@@ -31,7 +31,7 @@ def look_of(widget: QWidget | None) -> str:
 def paint_button(option: Any, painter: QPainter, widget: QWidget | None, colours: Colours) -> None:
     """The ground of a button and its outline, by its rank and its state."""
     state, rank = option.state, look_of(widget)
-    quiet = rank == "quiet" or bool(state & _State.State_AutoRaise)
+    quiet = rank in ("quiet", "path") or bool(state & _State.State_AutoRaise)
     edge, ground = _colours_of(state, rank, quiet)
     if edge == "edge" and isinstance(option, QStyleOptionButton) and option.features & _DEFAULT:
         edge = "accent"

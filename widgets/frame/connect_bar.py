@@ -43,6 +43,7 @@ class ConnectBar(QWidget):
         self.caption = QLabel(self.tr("L&ine"))
         self.caption.setProperty("look", "faint")
         self.caption.setBuddy(self.where)
+        self._leads = False
         self.button = _OneWidth(self.tr("Connect"), self.tr("Disconnect"), self.tr("Reconnect"))
         self.button.clicked.connect(connecting.toggle)
         row = QHBoxLayout(self)
@@ -54,6 +55,12 @@ class ConnectBar(QWidget):
         self._name_lines()
         self.fit(short=False, narrow=False)
         self._follow()
+
+    def lead(self, on: bool) -> None:
+        """Whether to connect is what one comes to the workspace in front for: then the button is its primary one."""
+        if on != self._leads:
+            self._leads = on
+            self._follow()
 
     def fit(self, *, short: bool, narrow: bool) -> None:
         """Give way in a narrow header: without the word, then with a narrow choice."""
@@ -87,7 +94,7 @@ class ConnectBar(QWidget):
         keys = action.shortcut().toString(action.shortcut().SequenceFormat.NativeText)
         self.button.setToolTip(plain_tip("\n".join(filter(None, (f"{text}  {keys}", tip)))))
         self.button.setAccessibleDescription(tip)
-        set_look(self.button, "" if live.connected else "primary")
+        set_look(self.button, "primary" if self._leads and not live.connected else "")
 
     def _where_words(self) -> str:
         session = self._connecting.live.session

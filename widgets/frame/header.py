@@ -26,6 +26,8 @@ ICON: Final = 40
 """Width of the list of workspaces as an icon, in pixels at 100 per cent."""
 ARROW: Final = 40
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""
+CONNECTS: Final = 1
+"""The Bench, counted from 0: what one comes there for is to connect. Elsewhere another button is the primary one."""
 
 
 class Header(QWidget):
@@ -101,6 +103,7 @@ class Header(QWidget):
         for number, action in enumerate(self._workspaces):
             if action.isChecked():
                 self.tabs.setCurrentIndex(number)
+                self.connect_bar.lead(number == CONNECTS)
                 self.list.setText(plain(action.text()))
                 self.list.setAccessibleName(self.tr("Workspace: {name}").format(name=plain(action.text())))
                 self.list.setToolTip(self.list.accessibleName())

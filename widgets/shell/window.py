@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -26,6 +28,7 @@ from widgets.face.blinking import let_blink
 from widgets.frame.connecting import Connecting
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
+from widgets.kit.background import Background
 from widgets.kit.commands import list_commands
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
@@ -50,6 +53,8 @@ DESIGN, BENCH, START_UP = 0, 1, 2
 """The workspaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
+IMPORT_AFTER_MS: Final = 1_000
+"""From the first values until it is imported what no workspace in front needs."""
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workspaces are made that are not in front."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -108,6 +113,7 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
+        self._ahead = Background("fanlight-ahead")
         self.connecting = Connecting(self, self.document, self.live, self.settings)
         self.bench: BenchWorkspace = BenchWorkspace(
             self.document, self.live, self.connecting.arm, settings=self.settings
@@ -262,6 +268,16 @@ class MainWindow(QMainWindow):
                 made.take_over(self._former._start_up)
         return self._start_up
 
+    def _import_ahead(self) -> None:
+        """Once the first values are there: what Start-up needs, aside, so that opening it does not wait for that."""
+        if any(reading.good for reading in self.live.readings().values()):
+            self.live.frame.disconnect(self._import_ahead)
+            QTimer.singleShot(IMPORT_AFTER_MS, self, self._import_start_up)
+
+    def _import_start_up(self) -> None:
+        if self.live.connected:  # else perhaps the window is gone, and no thread may begin any more
+            self._ahead.post("start-up", partial(import_module, "widgets.start_up.workspace"))
+
     def _bring_design(self) -> None:
         if self.workspace is not self.design:
             self.show_workspace(DESIGN)
@@ -362,6 +378,7 @@ class MainWindow(QMainWindow):
         self.live.connection_changed.connect(self._connection_changed)
         self.last_minutes.said.connect(self.news.say_of_recordings)
         self.live.frame.connect(self._show_trouble)
+        self.live.frame.connect(self._import_ahead)
         self.live.transactions.connect(lambda news: self.strip.add(map(mark_of, news)))
         self.strip.opened.connect(self.line_dock.open_on)
         self.line_dock.said.connect(self.tell)
@@ -501,6 +518,7 @@ class MainWindow(QMainWindow):
             return
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
+        self._ahead.stop()
         self._remember()
         event.accept()
 

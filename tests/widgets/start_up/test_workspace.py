@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import sqlite3
+import sys
 import time
 from collections.abc import Callable
 from fractions import Fraction
@@ -28,6 +29,7 @@ from app.signals.reading import Quality
 from projects import demo_path
 from tests.widgets.driving import MakeWindow
 from widgets.document.settings import Settings
+from widgets.kit.background import BackgroundJob
 from widgets.kit.commands import why_off
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 from widgets.start_up.trend_legend import LegendColumn
@@ -291,6 +293,20 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
     assert source is not None
     assert source.span()[0] < connected, "curves reach back to the connection"
     assert not np.isnan(source.at("speed set point", connected))
+
+
+def test_what_start_up_needs_is_imported_aside_after_the_first_values(
+    window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    posted: dict[str, BackgroundJob] = {}
+    monkeypatch.setattr("widgets.shell.window.IMPORT_AFTER_MS", 0)
+    monkeypatch.setattr(window._ahead, "post", posted.__setitem__)
+    qtbot.waitUntil(lambda: window.isActiveWindow())
+    assert posted == {}, "nothing is connected"
+    QTest.keyClick(window, Qt.Key.Key_K, CTRL)
+    qtbot.waitUntil(lambda: "start-up" in posted)
+    assert posted["start-up"]() is sys.modules["widgets.start_up.workspace"]
+    assert window.findChild(StartUpWorkspace) is None, "and it is not made before somebody wants it"
 
 
 @pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP])

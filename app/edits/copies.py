@@ -138,7 +138,10 @@ def add_copies(project: Project, names: Sequence[str], copying: Copying) -> Proj
 
 
 def duplicate_signal(project: Project, name: str) -> Project:
-    """With a copy of a signal right behind it. A bit is the next one that is free; a role is not copied."""
+    """With a copy of a signal right behind it and those of its bits that follow it.
+
+    A bit is the next one that is free; a role is not copied.
+    """
     index = index_of(project, "signal", name)
     signal = project.signals[index]
     changes: dict[str, object] = {"name": free_name(name, project.signal_named)}
@@ -148,7 +151,10 @@ def duplicate_signal(project: Project, name: str) -> Project:
         changes["drive_role"] = None
     copy = changed(signal, **changes)
     after = put_parts(project, "signal", {}, [copy])
-    return changed(after, signals=(*project.signals[: index + 1], copy, *project.signals[index + 1 :]))
+    at = index + 1
+    while at < len(project.signals) and _is_bit_of(project.signals[at], name):
+        at += 1
+    return changed(after, signals=(*project.signals[:at], copy, *project.signals[at:]))
 
 
 def numbered_names(pattern: str, count: int, first: int, step: int = 1) -> tuple[str, ...]:
@@ -294,6 +300,10 @@ def _first_free(names: Sequence[str], taken: Collection[str], up: int, counted: 
     while any(counted_name(name, up, counted) in taken for name in names):
         up += 1
     return up
+
+
+def _is_bit_of(signal: AnySignal, name: str) -> bool:
+    return isinstance(signal, BitSignal) and signal.bit.of == name
 
 
 def _next_bit(project: Project, bit: BitSignal) -> int:

@@ -131,7 +131,7 @@ def follower_columns() -> list[Column]:
         Column(
             translate("LineCells", "Numbering"),
             lambda _project, part: dict(numberings())[part.numbering],
-            150,
+            180,
             key="numbering",
             read=lambda _project, _part, text: {"numbering": choice_of(text, dict(numberings()))},
             completions=lambda _project, _part: list(dict(numberings()).values()),
@@ -141,7 +141,7 @@ def follower_columns() -> list[Column]:
         Column(
             translate("LineCells", "Simulated as"),
             lambda _project, part: dict(simulations())[part.simulated.model],
-            170,
+            190,
             key="simulate",
             read=lambda _project, _part, text: {"simulate": choice_of(text, dict(simulations()))},
             completions=lambda _project, _part: list(dict(simulations()).values()),

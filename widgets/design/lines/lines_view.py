@@ -107,10 +107,14 @@ class LinesView(TwoTables):
         self._fit()
 
     def _fit(self) -> None:
-        """Let each table be as high as its rows, up to a third."""
-        third = (self.height() - 2 * scaled(12)) // 3
-        for part in (self.lines, self.followers, self.reads):
+        """Let each table be as high as its rows, up to a third; the last one has what the others leave."""
+        gap = scaled(12)
+        left = self.height() - 2 * gap
+        third = left // 3
+        for part in (self.lines, self.followers):
             part.fit_rows(third)
+            left -= part.sizeHint().height()
+        self.reads.fit_rows(max(third, left))
 
     def _plan(self) -> None:
         """Work out how the registers are read, if anything that counts for it is another."""

@@ -117,6 +117,6 @@ class ReadsTable(QWidget):
         self.count.setText(words)
 
     def fit_rows(self, most: int) -> None:
-        """Be as high as the rows need, but not above `most` pixels."""
+        """Be as high as the rows need, but with its heading not above `most` pixels."""
         above = self.heading.sizeHint().height() + self.count.sizeHint().height()
         self.table.setFixedHeight(height_of(self.table, self.model.count(), most - above))

@@ -112,13 +112,19 @@ def signal_columns() -> list[Column]:
             form_row=lambda _part: translate("SignalForm", "Data type"),
             also=("data type", "format"),
         ),
-        replace(attribute_column("unit"), completions=lambda project, _part: units(project)),
+        replace(attribute_column("unit"), width=62, completions=lambda project, _part: units(project)),
         replace(
             attribute_column("decimals"),
             text=lambda _project, part: "" if isinstance(part, BitSignal) and not part.decimals else str(part.decimals),
         ),
         attribute_column("limits"),
-        attribute_column("write"),
+        replace(
+            write := attribute_column("write"),
+            text=lambda _project, part: "\N{CHECK MARK}" if getattr(part, "write", False) else "",
+            content=write.text,
+            tip=write.text,
+            order=lambda _project, part: not getattr(part, "write", False),
+        ),
         replace(attribute_column("drive_role"), title=translate("SignalCells", "Role in simulation")),
         Column(
             translate("SignalCells", "Used"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -200,19 +201,22 @@ class SignalsView(QWidget):
     def _do(self, step: str, edit: Any) -> bool:
         return self._document.do(step, edit) is None
 
-    def _select_new(self, places: range) -> None:
+    def _select_new(self, places: Sequence[int]) -> None:
         self.table.select_places(places)
         self.chosen.emit()
         if len(places) == 1:
             self.added.emit()
 
     def _duplicate(self, places: tuple[int, ...]) -> None:
+        known = self._document.project.signal_named
         names = [self._document.project.signals[place].name for place in places]
         if len(places) > 1:
             self.count_up()
             return
         if self._do(self.tr("Duplicate signal"), lambda project: edits.duplicate_signal(project, names[0])):
-            self._select_new(range(places[0] + 1, places[0] + 2))
+            self._select_new(
+                [place for place, part in enumerate(self._document.project.signals) if part.name not in known]
+            )
 
     def count_up(self) -> None:
         """Ask how the selected signals are to be copied by an offset, and do it."""

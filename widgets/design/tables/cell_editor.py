@@ -14,11 +14,12 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLineEdit,
+    QStyle,
     QStyleOptionViewItem,
-    QTableView,
     QWidget,
 )
 
+from widgets.design.tables.part_grid import PartGrid
 from widgets.design.tables.part_model import PartModel
 from widgets.kit import palette
 from widgets.kit.icons import STATES, paint_icon
@@ -164,7 +165,7 @@ class CellDelegate(QuickCells):
     done = Signal(int, int, str, str)
     """The row and column of a cell that was edited, its text, and how it was left; see CellEditor.done."""
 
-    def __init__(self, view: QTableView, model: PartModel, ways: CellWays | None) -> None:
+    def __init__(self, view: PartGrid, model: PartModel, ways: CellWays | None) -> None:
         super().__init__(view, model.cell)
         self._view = view
         self._model = model
@@ -172,7 +173,10 @@ class CellDelegate(QuickCells):
         self._left = False
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        """One cell, with a frame if it is the current one of several that are selected."""
+        """One cell, with a frame if it is the current one; the row of a cell that is selected alone is marked whole."""
+        view = self._view
+        if self._ways is not None and index.row() == view.currentIndex().row() and view.one_cell():
+            option.state |= QStyle.StateFlag.State_Selected
         super().paint(painter, option, index)
         if self._ways is None or index != self._view.currentIndex() or not self._view.hasFocus():
             return

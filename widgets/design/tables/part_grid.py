@@ -13,7 +13,7 @@ from widgets.design.tables.part_model import PartModel
 from widgets.kit.fonts import for_figures
 from widgets.kit.own_keys import TABLE
 from widgets.kit.scaling import scaled
-from widgets.kit.tables import row_height
+from widgets.kit.tables import Index, row_height
 
 WIDEST_NAMES: Final = 190
 """Pixels at 100 per cent for the names at the left of the rows."""
@@ -44,6 +44,7 @@ class PartGrid(QTableView):
         super().__init__()
         self.parts = model
         self._cells = cells
+        self._one_cell: bool | None = None
         self.setModel(model)
         behaviour = QAbstractItemView.SelectionBehavior
         self.setSelectionBehavior(behaviour.SelectItems if cells else behaviour.SelectRows)
@@ -66,6 +67,7 @@ class PartGrid(QTableView):
             self.horizontalScrollBar().valueChanged.connect(self._follow_scroll)
             self.horizontalHeader().sectionResized.connect(lambda *_: self.name_where_needed())
         self._fit_rows()
+        self.selectionModel().selectionChanged.connect(lambda *_: self._forget_selection())
 
     def name_where_needed(self) -> None:
         """Keep room for the names at the left of the rows where the columns do not all fit."""
@@ -212,7 +214,27 @@ class PartGrid(QTableView):
         """Delete whole rows, or empty the selected cells."""
         self.wanted.emit("delete")
 
+    def one_cell(self) -> bool:
+        """Whether no more than one cell is selected."""
+        if self._one_cell is None:
+            blocks = self.selectionModel().selection()
+            first = blocks.at(0) if blocks.size() else None
+            one = first is None or (first.top() == first.bottom() and first.left() == first.right())
+            self._one_cell = one and blocks.size() < 2
+        return self._one_cell
+
+    def _forget_selection(self) -> None:
+        self._one_cell = None
+
     # Events
+
+    def currentChanged(self, current: Index, previous: Index) -> None:
+        """Draw the rows anew that are marked as a whole."""
+        super().currentChanged(current, previous)
+        if current.row() != previous.row():
+            for row in (current.row(), previous.row()):
+                top, high = self.rowViewportPosition(row), self.rowHeight(row)
+                self.viewport().update(0, top, self.viewport().width(), high)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

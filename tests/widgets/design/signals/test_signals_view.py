@@ -483,10 +483,10 @@ def test_several_are_deleted_and_moved(design: DesignWorkspace, document: Docume
 def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "status", "name")
-    press(Key.Key_D, CTRL)  # a copy that nothing uses, behind the original
+    press(Key.Key_D, CTRL)  # a copy that nothing uses, behind the original and its bits
     at = place(document.project, "status")
     grid.setFocus()
-    grid.select_rows([at, at + 1])
+    grid.select_rows([at, place(document.project, "status 2")])
     count = len(document.project.signals)
     press(Key.Key_Delete, CTRL)
     assert design.notice.button.text() == "Delete the others (1)"
@@ -858,7 +858,9 @@ def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkspace,
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
     press(Key.Key_D, CTRL)
-    copy = document.project.signals[place(document.project, "status") + 1].name
+    copy = "status 2"
+    after = document.project.signals[place(document.project, copy) - 1]
+    assert isinstance(after, BitSignal), "the copy stands behind the bits of the first, not between"
     grid.setFocus()
     unused = table.toggles.button(2)
     assert unused.text() == "Not used 1"
@@ -1064,6 +1066,7 @@ def test_the_line_below_says_what_the_cell_means(design: DesignWorkspace) -> Non
 
 def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     long = "temperature of the far pump bearing"
+    design.signals.table.show_column("notes", on=True)
     document.do("t", lambda project: edits.rename_signal(project, "command", long))
     grid = grid_of(design)
     grid.horizontalScrollBar().setValue(grid.horizontalScrollBar().maximum())

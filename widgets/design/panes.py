@@ -110,6 +110,8 @@ class DesignPanes(QWidget):
     # Drawers
 
     def _turn_left(self, on: bool) -> None:
+        if not self.drawers:
+            return
         self.left.setVisible(on)
         if on:
             self._came_from = QApplication.focusWidget()

@@ -58,6 +58,7 @@ class DesignWorkspace(QWidget):
         self.navigator = Navigator(document, self.drafts, self.begun, self.screens, self.views, self.inspector)
         self._make_actions()
         self._connect()
+        self._show_panes()
         self.setFocusProxy(self.editor.face)
         self._follow_document()
         self._shown_changed()
@@ -350,10 +351,14 @@ class DesignWorkspace(QWidget):
         """Bring a view to the middle and give it the focus."""
         self.views.show_view(name)
 
-    def _view_changed(self) -> None:
-        self.notice.hide()
+    def _show_panes(self) -> None:
+        """Those that the view in front has any use for: beside tables and the panel the screens are of none."""
         self.left.tray.setVisible(self.view == "screen")
         self.panes.want(left=self.view in ("screen", "map", "behaviour"), right=self.view != "panel")
+
+    def _view_changed(self) -> None:
+        self.notice.hide()
+        self._show_panes()
         self._refresh_view()
         if self.view == "screen":
             self.editor.refresh()

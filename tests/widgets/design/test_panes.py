@@ -114,6 +114,7 @@ def test_at_large_sizes_the_panes_are_drawers(percent: int) -> None:
         assert not design.panes.right.isVisible()
         before = face.grid.pixels, face.grid.mapTo(design, QPoint(0, 0))
         button = design.panes.left_button
+        assert button.isVisible()
         assert button.text() == f"Screens ({len(design.document.project.screens)})"
         QTest.mouseClick(button, Qt.MouseButton.LeftButton)
         assert design.screens.isVisible()

@@ -8,10 +8,10 @@ from typing import Final
 from PySide6.QtWidgets import QCheckBox, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
 from app import edits
-from app.edits.refused import free_name
+from app.edits.refused import changed, free_name
 from app.page_map.several import ring_keys
-from app.project.model import Project
-from widgets.design.tray.placing import Placement, edit_of, in_row, unit_of, writable
+from app.project.model import Project, Screen
+from widgets.design.tray.placing import Placement, in_row, unit_of, writable
 from widgets.document.document import Document, Edit, Selection
 from widgets.face.cells import CellGrid
 from widgets.face.colours import face_colours
@@ -49,16 +49,20 @@ def screens_of(
 ) -> tuple[Project, list[str]]:
     """With new screens of these signals from index `at` on, and how they are called: after the title."""
     title = " ".join(title.split())[:LONGEST_NAME]
-    made: list[str] = []
+    filled: dict[str, Screen] = {}
     for page in pages_of(project, names, headed=headed):
         name = free_name(title, project.screen_named)
-        project = edits.add_screen(project, name, at + len(made))
-        made.append(name)
-        if headed:
-            project = edits.type_text(project, name, 0, 0, writable(project, name)[: project.panel.columns])
+        project = edits.add_screen(project, name, at + len(filled))
+        heading = [(0, 0, writable(project, name)[: project.panel.columns])] if headed else []
         placed = _rows_of(project, page, int(headed))
-        project = edit_of(name, placed, lambda edit, _screen: edit)(project)
-    return project, made
+        rows = [""] * project.panel.rows
+        for row, column, text in (*heading, *(text for each in placed for text in each.texts)):
+            rows[row] = rows[row].ljust(column) + text
+        fields = tuple(each.field for each in placed)
+        filled[name] = changed(project.screen_named[name], text=tuple(rows), fields=fields)
+    # All at once: a project is made anew with every edit, which takes long where it has thousands of signals.
+    screens = tuple(filled.get(screen.name, screen) for screen in project.screens)
+    return changed(project, screens=screens), list(filled)
 
 
 def _rows_of(project: Project, page: Sequence[tuple[str, bool]], row: int) -> list[Placement]:

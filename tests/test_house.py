@@ -123,7 +123,7 @@ TESTED_BY: Final = {
         "recovery_dialog widgets/document/file_questions widgets/document/file_status widgets/document/file_watch "
         "widgets/document/recent_files"
     ),
-    "widgets/shell/test_window.py": ("line_dock window_state widgets/document/blank widgets/live/recording"),
+    "widgets/shell/test_window.py": ("line_place window_state widgets/document/blank widgets/live/recording"),
     "widgets/snapshots/test_dialog.py": "registers_table restoring_dialog",
     "widgets/start_up/test_events_view.py": "events_table",
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",

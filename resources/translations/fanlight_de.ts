@@ -474,6 +474,10 @@
         <translation>Eine Taste anklicken oder die Tastatur benutzen: Pfeile, Eingabe, Esc; die übrigen mit F1, F2 und so weiter.</translation>
     </message>
     <message>
+        <source>Close that window to have every transaction here.</source>
+        <translation>Jenes Fenster schließen, um hier jede Übertragung zu sehen.</translation>
+    </message>
+    <message>
         <source>Devices</source>
         <translation>Geräte</translation>
     </message>
@@ -524,6 +528,10 @@
     <message>
         <source>The keys work once the line is connected.</source>
         <translation>Die Tasten wirken, sobald die Leitung verbunden ist.</translation>
+    </message>
+    <message>
+        <source>The line has a window of its own</source>
+        <translation>Die Leitung hat ein eigenes Fenster</translation>
     </message>
     <message>
         <source>Views</source>
@@ -3468,25 +3476,6 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>LineDock</name>
-    <message>
-        <source>At this size the line view does not fit in this window</source>
-        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
-    </message>
-    <message>
-        <source>Line view</source>
-        <translation>Leitungsansicht</translation>
-    </message>
-    <message>
-        <source>List of &amp;transactions</source>
-        <translation>Liste der Tra&amp;nsaktionen</translation>
-    </message>
-    <message>
-        <source>This transaction is no longer in the list</source>
-        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
-    </message>
-</context>
-<context>
     <name>LineFigures</name>
     <message>
         <source>Bus load</source>
@@ -3645,6 +3634,21 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>LinePlace</name>
+    <message>
+        <source>List of &amp;transactions</source>
+        <translation>Liste der &amp;Übertragungen</translation>
+    </message>
+    <message>
+        <source>Own window</source>
+        <translation>Eigenes Fenster</translation>
+    </message>
+    <message>
+        <source>This transaction is no longer in the list</source>
+        <translation>Diese Übertragung steht nicht mehr in der Liste</translation>
+    </message>
+</context>
+<context>
     <name>LineView</name>
     <message>
         <source>&amp;Copy one line each</source>
@@ -3665,10 +3669,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>C&amp;lear list</source>
         <translation>Liste &amp;leeren</translation>
-    </message>
-    <message>
-        <source>Close the line view</source>
-        <translation>Leitungsansicht schließen</translation>
     </message>
     <message>
         <source>Continue</source>
@@ -9236,6 +9236,13 @@ otherwise = unbekannt</translation>
     <message>
         <source>open</source>
         <translation>offen</translation>
+    </message>
+</context>
+<context>
+    <name>_LineWindow</name>
+    <message>
+        <source>Line view</source>
+        <translation>Leitungsansicht</translation>
     </message>
 </context>
 <context>

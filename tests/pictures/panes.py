@@ -175,7 +175,7 @@ def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
     session = window.live.session
     assert session is not None, "the simulated followers did not start"
     settle_until(lambda: any(each.quality == "good" for each in window.live.readings().values()))
-    settle_until(lambda: not line_view or window.line_dock.view.model.rowCount() > 20)
+    settle_until(lambda: not line_view or window.line.view.model.rowCount() > 20)
     yield window
     window.menus.line_view.setChecked(False)
     window.connecting.disconnect_line()
@@ -235,7 +235,7 @@ def _line_window(window: MainWindow) -> Iterator[QWidget]:
     with _live(window, line_view=True):
         window.menus.line_window.setChecked(True)
         settle()
-        yield window.line_dock
+        yield window.line.window
         window.menus.line_window.setChecked(False)
 
 

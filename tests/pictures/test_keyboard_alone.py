@@ -125,7 +125,7 @@ def test_views_workplaces_properties_and_findings_have_keys(window: MainWindow) 
     press_keys("Ctrl+F")
     assert focused() is window.bench.readings.filter
     press_keys("Ctrl+L")
-    assert window.line_dock.view.isVisible()
+    assert window.line.view.isVisible()
     press_keys("Ctrl+L")
     press_keys("Ctrl+1")
     assert focused() is design.editor.face

@@ -6,8 +6,8 @@ import time
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtGui import QAction, QFocusEvent, QKeySequence, QResizeEvent, QShowEvent
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QAction, QFocusEvent, QHideEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QMenu, QSplitter, QStackedWidget, QTabBar, QVBoxLayout, QWidget
 
 from app.project.model import Project
@@ -17,6 +17,7 @@ from widgets.face.column import FaceColumn, in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.frame.tool_row import ToolRow
 from widgets.kit.commands import allow
+from widgets.kit.empty_state import EmptyState
 from widgets.kit.scaling import percent, scaled
 from widgets.live.follower_card import FollowerCards
 from widgets.live.live_session import LiveSession
@@ -54,6 +55,11 @@ class BenchWorkspace(QWidget):
 
     The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
     """
+
+    line_wanted = Signal()
+    """The view of the line is shown, and whoever has it is to give it (`hold_line`)."""
+    view_changed = Signal()
+    """Another view is in front."""
 
     def __init__(
         self,
@@ -185,7 +191,13 @@ class BenchWorkspace(QWidget):
         self._pages = QStackedWidget()
         self._views: list[QWidget] = []
         """The pages in the order of their tabs."""
-        self._line: QWidget | None = None
+        self._line = QStackedWidget()
+        self._line.addWidget(
+            EmptyState(
+                self.tr("The line has a window of its own"),
+                self.tr("Close that window to have every transaction here."),
+            )
+        )
         self._arranged: tuple[bool, bool] | None = None
         """Whether the readings stand beside the panel, and the devices below it."""
         layout = QVBoxLayout(self)
@@ -222,8 +234,7 @@ class BenchWorkspace(QWidget):
             views.append((self.tr("Readings"), self.readings))
         if not below:
             views.append((self.tr("Devices"), self._devices))
-        if self._line is not None:
-            views.append((self.tr("Line: every transaction"), self._line))
+        views.append((self.tr("Line: every transaction"), self._line))
         shown = self._pages.currentWidget()
         for former in self._views:
             self._pages.removeWidget(former)
@@ -248,21 +259,26 @@ class BenchWorkspace(QWidget):
         self._pages.setCurrentWidget(page)
         first: dict[QWidget, QWidget] = {self._split: self.face, self.readings: self.readings.view}
         self.setFocusProxy(first.get(page, page))
+        if page is self._line:
+            self.line_wanted.emit()
+        self.view_changed.emit()
 
     def show_devices(self) -> None:
         """Go to the view in which the cards of the devices are."""
         self._show(self.cards)
 
-    def take_line(self, view: QWidget | None) -> None:
-        """Have this as the view of the line; None: it has a window of its own now."""
-        if view is not self._line:
-            self._line = view
-            self._offer_views()
+    def hold_line(self, view: QWidget) -> None:
+        """Have this as the view of the line."""
+        self._line.addWidget(view)
+        self._line.setCurrentWidget(view)
+
+    def release_line(self) -> None:
+        """The view of the line goes into a window of its own; what is in its place says so."""
+        self._line.setCurrentIndex(0)
 
     def show_line(self) -> None:
         """Go to the view of the line."""
-        if self._line is not None:
-            self._show(self._line)
+        self._show(self._line)
 
     def show_panel(self) -> None:
         """Go to the view of the panel."""
@@ -271,7 +287,7 @@ class BenchWorkspace(QWidget):
     @property
     def shows_line(self) -> bool:
         """Whether the view of the line is in front."""
-        return self._line is not None and self._pages.currentWidget() is self._line
+        return self._pages.currentWidget() is self._line
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -327,6 +343,7 @@ class BenchWorkspace(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what was edited in another workspace: doing so at every key would take longer than the key."""
         super().showEvent(event)
+        self.view_changed.emit()
         if self.live.session is None and self._shown is not self.document.project:
             self._show_project(self.document.project)
 
@@ -378,6 +395,10 @@ class BenchWorkspace(QWidget):
             if reading is not None and reading.good and reading.time is not None and reading.time > asked:
                 del self._writes[name]
                 self.readings.set_written(name, now)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.view_changed.emit()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""

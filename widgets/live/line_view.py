@@ -239,11 +239,6 @@ class LineView(QWidget):
             self.tr("Paused: {waiting} waiting").format(waiting=5000),
         )
         self.told.setMinimumWidth(max(map(self.told.fontMetrics().horizontalAdvance, longest)) + 12)
-        self.away = QToolButton()
-        self.away.setText("\u00d7")
-        self.away.setAutoRaise(True)
-        self.away.setAccessibleName(self.tr("Close the line view"))
-        self.away.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         heading = plain_label(self.tr("Line"), "heading")
         bar = FlowLayout(spacing=6)
         bar.addWidget(heading)
@@ -258,7 +253,7 @@ class LineView(QWidget):
             (self.save_action, self.tr("Save\u2026")),
         ):
             bar.addWidget(_button(action, text))
-        bar.addWidget(self.away)
+        self._bar = bar
         copy = QAction(self.tr("Copy one line each"), self.table)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
@@ -278,6 +273,10 @@ class LineView(QWidget):
         layout.addLayout(bar)
         layout.addWidget(split, 1)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def offer(self, action: QAction, text: str) -> None:
+        """Have a button for this command too, with a short text."""
+        self._bar.addWidget(_button(action, text))
 
     # Keeping it in step
 

@@ -7,7 +7,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -41,7 +41,7 @@ from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
 from widgets.shell.edit_menu import EditMenu
-from widgets.shell.line_dock import LineDock
+from widgets.shell.line_place import LinePlace
 from widgets.shell.menus import WindowMenus
 from widgets.shell.project_files import ProjectFiles
 
@@ -127,7 +127,9 @@ class MainWindow(QMainWindow):
             self.connecting.fill_menu,
             self.edit.fill_menu,
         )
-        self.line_dock = LineDock(self, self.live, self.settings, self.menus)
+        self.line = LinePlace(
+            self, self.bench, self.live, self.settings, self.menus, lambda: self.show_workspace(BENCH)
+        )
         self._connect()
         self._former = former
         if former is not None:
@@ -135,6 +137,8 @@ class MainWindow(QMainWindow):
         self._retitle()
         self.show_workspace(workspace)
         self.resize(COMFORTABLE)
+        if former is not None:
+            former.line.leave()
         self._arrange()
         if former is not None:
             self._succeed(former)
@@ -146,7 +150,8 @@ class MainWindow(QMainWindow):
         self.show()
         self.menus.strip.setChecked(former.menus.strip.isChecked())
         self.menus.full_screen.setChecked(former.menus.full_screen.isChecked())
-        self.menus.line_view.setChecked(former.menus.line_view.isChecked())
+        if former.bench.shows_line:
+            self.bench.show_line()
         former.hide()
         QTimer.singleShot(SUCCEED_AFTER_MS, self, self._go_on_succeeding)
 
@@ -306,15 +311,11 @@ class MainWindow(QMainWindow):
     def _arrange(self) -> None:
         """Stand where the last window stood, divided as that was."""
         window_state.arrange(self, self.settings)
-        hidden, floating = self.line_dock.isHidden(), self.line_dock.isFloating()
-        for action, on in ((self.menus.line_view, not hidden), (self.menus.line_window, floating)):
-            with QSignalBlocker(action):  # it is so already, and opening it anew would take the focus
-                action.setChecked(on)
-        if not hidden:
-            _ = self.line_dock.view
+        self.line.take_up()
 
     def _remember(self) -> None:
         window_state.remember(self, self.settings)
+        self.line.leave()
         self.settings.left_off = LeftOff(
             path=self.document.path,
             workspace=self.workspace_number,
@@ -380,9 +381,8 @@ class MainWindow(QMainWindow):
         self.live.frame.connect(self._show_trouble)
         self.live.frame.connect(self._import_ahead)
         self.live.transactions.connect(lambda news: self.strip.add(map(mark_of, news)))
-        self.strip.opened.connect(self.line_dock.open_on)
-        self.line_dock.said.connect(self.tell)
-        self.line_dock.put_away.connect(lambda: self.workspace.setFocus())
+        self.strip.opened.connect(self.line.open_on)
+        self.line.said.connect(self.tell)
         self._connection_changed()
 
     def _connect_menus(self) -> None:

@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QMessageBox, QTreeWidgetItem, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.client.faults import Fault, FaultKind
@@ -28,7 +28,7 @@ from widgets.live.transactions_table import (
     TransactionsModel,
     TransactionsTable,
 )
-from widgets.shell.window import MainWindow
+from widgets.shell.window import DESIGN, MainWindow
 
 READ = read_request(1, "holding", 310, 1)
 # The check sums were worked out by tests.staged_follower.crc, bit by bit.
@@ -54,30 +54,30 @@ def window(window: MainWindow, qtbot: QtBot, tmp_path: Path) -> MainWindow:
     """The window on the bench, live against simulated followers over a real socket, its line view open."""
     connect(window, tmp_path)
     QTest.keyClick(window, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
-    qtbot.waitUntil(lambda: window.line_dock.view.model.rowCount() > 5)
+    qtbot.waitUntil(lambda: window.line.view.model.rowCount() > 5)
     return window
 
 
 @pytest.fixture
 def view(window: MainWindow) -> LineView:
-    return window.line_dock.view
+    return window.line.view
 
 
 def test_made_late_it_lists_all_since_the_connection(
     qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("widgets.shell.line_dock.LINE_VIEW_AFTER_MS", 3_600_000)
+    monkeypatch.setattr("widgets.shell.line_place.LINE_VIEW_AFTER_MS", 3_600_000)
     came: list[Transaction] = []
     made = MainWindow()
     made.live.transactions.connect(came.extend)
     connect(made, tmp_path)
     qtbot.waitUntil(lambda: len(came) > 5)
     assert made.findChild(LineView) is None
-    assert made.line_dock.view.waiting == len(came)
+    assert made.line.view.waiting == len(came)
     made.show()
     made.menus.line_view.trigger()
-    qtbot.waitUntil(lambda: made.line_dock.view.model.place(came[-1]) is not None)
-    assert made.line_dock.view.model.place(came[0]) is not None
+    qtbot.waitUntil(lambda: made.line.view.model.place(came[-1]) is not None)
+    assert made.line.view.model.place(came[0]) is not None
     made.leave()
     made.deleteLater()
 
@@ -263,19 +263,55 @@ def test_the_strip_finds_a_transaction_that_the_filter_hides(window: MainWindow,
     assert view.words.text() == ""
 
 
-def test_its_button_closes_it_and_the_menu_knows(window: MainWindow, view: LineView) -> None:
-    QTest.mouseClick(view.away, Qt.MouseButton.LeftButton)
+def test_its_key_goes_there_and_back_to_the_panel(window: MainWindow, view: LineView) -> None:
+    assert window.bench.shows_line
+    QTest.keySequence(window, "Ctrl+L")
     assert not view.isVisible()
+    assert window.bench.face.hasFocus()
     assert not window.menus.line_view.isChecked()
+    window.show_workspace(DESIGN)
+    QTest.keySequence(window, "Ctrl+L")
+    assert window.workspace is window.bench
+    assert view.isVisible()
+    assert window.menus.line_view.isChecked()
+
+
+def test_the_menu_knows_whether_it_is_in_sight(window: MainWindow, view: LineView) -> None:
+    window.bench.tabs.setCurrentIndex(0)
+    assert not window.menus.line_view.isChecked()
+    window.bench.tabs.setCurrentIndex(window.bench.tabs.count() - 1)
+    assert window.menus.line_view.isChecked()
+    window.show_workspace(DESIGN)
+    assert not window.menus.line_view.isChecked()
+    assert not view.isVisible()
 
 
 def test_it_can_have_a_window_of_its_own(window: MainWindow, view: LineView) -> None:
     window.menus.line_window.trigger()
-    assert window.line_dock.isFloating()
+    assert window.line.apart
     assert view.isVisible()
+    assert view.window() is window.line.window
+    window.bench.operate()
+    assert view.isVisible(), "beside the panel"
+    window.bench.show_line()
+    assert any("window of its own" in label.text() for label in window.bench.findChildren(QLabel) if label.isVisible())
     window.menus.line_window.trigger()
-    assert not window.line_dock.isFloating()
+    assert not window.line.apart
     assert view.isVisible()
+    assert view.window() is window
+
+
+def test_its_own_window_closed_it_is_in_the_bench_again_and_nobody_is_led_there(
+    window: MainWindow, view: LineView
+) -> None:
+    window.menus.line_window.trigger()
+    window.show_workspace(DESIGN)
+    window.line.window.close()
+    assert window.workspace is window.design
+    assert not window.menus.line_window.isChecked()
+    window.menus.line_view.trigger()
+    assert view.isVisible()
+    assert view.window() is window
 
 
 def test_disconnected_it_keeps_what_it_has(window: MainWindow, view: LineView) -> None:
@@ -300,7 +336,7 @@ def test_everything_can_be_reached_and_has_a_name(view: LineView) -> None:
         backwards.append(focus)
         QTest.keyClick(focus, Qt.Key.Key_Backtab)
     assert {view.follower, view.words, view.only_faults} <= set(backwards)
-    for widget in (view.table, view.parts.tree, view.figures, view.follower, view.words, view.away):
+    for widget in (view.table, view.parts.tree, view.figures, view.follower, view.words):
         assert widget.accessibleName()
 
 

@@ -80,7 +80,7 @@ def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
     """The first live value waits for every import (`tests/bench/start_up.py` measures it)."""
     # What is put off until the first values are there is put off for good: on a busy computer they come late.
     code = (
-        "from app.cli.parser import main; import widgets.shell.line_dock as late; late.LINE_VIEW_AFTER_MS = 10**6; "
+        "from app.cli.parser import main; import widgets.shell.line_place as late; late.LINE_VIEW_AFTER_MS = 10**6; "
         "import widgets.shell.window as window; window.IMPORT_AFTER_MS = 10**6; "
         "raise SystemExit(main(['demo', '--for', '0']))"
     )

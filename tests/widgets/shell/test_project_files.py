@@ -23,7 +23,7 @@ from widgets.document import file_status
 from widgets.document.document import Selection
 from widgets.document.settings import Settings
 from widgets.shell.recovery_dialog import RecoveryDialog
-from widgets.shell.window import MainWindow
+from widgets.shell.window import BENCH, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
@@ -423,7 +423,8 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     first.open_file(file)
     first.document.select_screen("tank")
     first.design.show_view("signals")
-    QTest.keySequence(first, "Ctrl+L")
+    QTest.keySequence(first, "Ctrl+Shift+V")
+    assert first.line.window.isVisible()
     first.resize(780, 560)
     first.design.across.setSizes([200, 270, 310])
     sizes = first.design.across.sizes()
@@ -434,16 +435,17 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     assert second.document.selection.screen == "tank"
     assert second.workspace is second.design
     assert second.design.view == "signals"
-    assert second.line_dock.isVisible()
+    assert second.line.window.isVisible()
     assert second.menus.line_view.isChecked()
     assert second.design.across.sizes() == sizes
-    QTest.keySequence(second, "Ctrl+L")
-    QTest.keySequence(second, "Ctrl+2")
+    second.line.window.close()
+    second.show_workspace(BENCH)
     second.close()
     third = make()
     third.take_up()
     assert third.workspace is third.bench
-    assert not third.line_dock.isVisible()
+    assert not third.line.in_sight
+    assert not third.line.apart
 
 
 def test_a_project_that_is_gone_is_said_plainly(make: Callable[[], MainWindow], file: Path) -> None:

@@ -16,7 +16,7 @@ from app.checks.context import CheckContext, overlap
 from app.checks.finding import Fix, Violation
 from app.checks.rule import each, whole
 from app.language import translate
-from app.project.model import Action, Screen, ScreenChange
+from app.project.model import Action, EntryKeys, Screen, ScreenChange
 from app.project.problems import quoted
 
 
@@ -206,3 +206,28 @@ def _begins_without(context: CheckContext, action: Action) -> bool:
     others = [other for other in context.project.actions if other is not action]
     taken = {screen_change.key for screen_change in context.project.screen_changes} | {other.key for other in others}
     return begin in context.panel.keys and begin not in taken
+
+
+@whole("panel", "actions", "screen_changes", name="key-unused")
+def key_unused(context: CheckContext) -> Iterator[Violation]:
+    """Keys that do nothing on any screen, once others do something: an operator presses them in vain.
+
+    Those that serve in entry as panels usually come, arrows, enter and escape, are there whether they are used or not.
+    """
+    entry, usual = context.panel.entry, EntryKeys()
+    roles = ("begin", "up", "down", "left", "right", "confirm", "abandon")
+    used = {screen_change.key for screen_change in context.project.screen_changes}
+    used |= {action.key for action in context.project.actions}
+    if not used - {None}:
+        return
+    used |= {getattr(keys, role) for keys in (entry, usual) for role in roles}
+    unused = [key for key in dict.fromkeys(context.panel.keys) if key not in used]
+    if unused:
+        yield Violation(
+            "note",
+            ("panel", "keys"),
+            translate("checks", "these keys do nothing on any screen: {keys}").format(
+                keys=", ".join(quoted(key) for key in unused)
+            ),
+            translate("checks", "give them something to do, or leave them out of the panel's keys"),
+        )

@@ -3223,6 +3223,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Tasten des Panels</translation>
     </message>
     <message>
+        <source>The key &apos;{key}&apos; is the “Begin key” of the panel: it starts entry where a field allows it.</source>
+        <translation>Die Taste „{key}“ ist im Panel als „Taste Beginnen“ gewählt: sie beginnt die Eingabe, wo ein Feld sie erlaubt.</translation>
+    </message>
+    <message>
         <source>What each key does here</source>
         <translation>Was jede Taste hier tut</translation>
     </message>
@@ -6687,6 +6691,14 @@ Warum ist das in Ordnung?</translation>
 Add one with the plus sign above the list on the left.</source>
         <translation>Dieses Projekt hat noch keine Bilder.
 Das Pluszeichen über der Liste links legt eines an.</translation>
+    </message>
+    <message>
+        <source>What it does</source>
+        <translation>Was sie tut</translation>
+    </message>
+    <message>
+        <source>What this key does</source>
+        <translation>Was diese Taste tut</translation>
     </message>
     <message>
         <source>last value {value}; {reason}</source>
@@ -11314,6 +11326,10 @@ otherwise = unbekannt</translation>
         <translation>ihnen einen Platz auf dem Panel geben oder dies löschen</translation>
     </message>
     <message>
+        <source>give them something to do, or leave them out of the panel&apos;s keys</source>
+        <translation>ihnen eine Wirkung geben oder sie aus den Tasten des Panels entfernen</translation>
+    </message>
+    <message>
         <source>it cannot be reached from the start screen {screen}</source>
         <translation>vom Startbild {screen} aus nicht erreichbar</translation>
     </message>
@@ -11840,6 +11856,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>there is no way back from it to the start screen {screen}, neither by key nor by idle time</source>
         <translation>von dort führt weder eine Taste noch eine Zeit ohne Bedienung zum Startbild {screen} zurück</translation>
+    </message>
+    <message>
+        <source>these keys do nothing on any screen: {keys}</source>
+        <translation>diese Tasten tun auf keinem Bild etwas: {keys}</translation>
     </message>
     <message>
         <source>unit address 0 is the broadcast address of a serial line; no device answers to it</source>

@@ -142,6 +142,11 @@ class Navigator(QObject):
         self._views.behaviour.select("screen_change", index)
         self.show_properties()
 
+    def show_key(self, key: str) -> None:
+        """Go to what a key does on the screen that is edited; a free one is used."""
+        self._views.show_view("behaviour")
+        self._views.behaviour.keys.follow_key(key)
+
     def show_action(self, index: int) -> None:
         """Go to the sentence of an action."""
         self._views.bring_up("behaviour")

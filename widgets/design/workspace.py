@@ -195,6 +195,7 @@ class DesignWorkspace(QWidget):
         self.editor.field_opened.connect(self.navigator.open_field)
         self.editor.next_screen_wanted.connect(self.navigator.next_screen)
         self.editor.new_signal_wanted.connect(self.navigator.add_signal)
+        self.editor.key_wanted.connect(self.navigator.show_key)
         self.screens.opened.connect(lambda _name: self.show_view("screen"))
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self.navigator.open_screen)

@@ -6,8 +6,19 @@ from collections.abc import Iterable
 from math import ceil
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetrics, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtCore import QCoreApplication, QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QContextMenuEvent,
+    QFont,
+    QFontMetrics,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+)
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from widgets.face.colours import LIGHT, FaceColours, upright
@@ -185,6 +196,8 @@ class KeyPad(QWidget):
 
     key_pressed = Signal(str)
     key_released = Signal(str)
+    menu_wanted = Signal(str, QPoint)
+    """A menu of this key is wanted, at a place on the screen."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -238,6 +251,11 @@ class KeyPad(QWidget):
             if button.marked != (key == name):
                 button.marked = key == name
                 button.update()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        key = self.childAt(event.pos())
+        if isinstance(key, PanelKey):
+            self.menu_wanted.emit(key.key, event.globalPos())
 
     def sizeHint(self) -> QSize:
         return self.size_when(roomy=True)

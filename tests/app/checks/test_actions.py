@@ -45,7 +45,8 @@ def test_a_held_value_that_its_target_refuses(good: Draft) -> None:
 
 def test_a_start_without_a_stop(good: Draft) -> None:
     broken = good.without(("action", 1)).without(("action", 1))
-    finding = broken.only()
+    assert {found.rule for found in broken.all()} == {"start-without-stop", "key-unused"}
+    finding = broken.only_of("start-without-stop")
     assert (finding.rule, finding.severity, finding.place) == ("start-without-stop", "warning", ("action", 0))
     assert "'start'" in finding.message
     assert broken.add(Action(key="stop", do="clear", signal="run")).clean()
@@ -88,6 +89,7 @@ def test_what_is_no_stop(good: Draft, no_stop: dict[str, Any]) -> None:
 
 def test_a_toggle_brings_its_own_stop(good: Draft) -> None:
     draft = good.without(("action", 0)).without(("action", 0)).without(("action", 0))
+    draft = draft.panel(keys=tuple(key for key in good.project.panel.keys if key != "stop"))
     assert draft.add(Action(key="start", do="toggle", signal="run")).clean()
 
 
@@ -120,7 +122,8 @@ def test_a_stop_on_the_screen_of_the_start_only(good: Draft) -> None:
 
 def test_a_stop_key_that_serves_in_entry(good: Draft) -> None:
     broken = good.change(("action", 1), key="escape").without(("action", 2))
-    finding = broken.only()
+    assert {found.rule for found in broken.all()} == {"stop-lost-in-entry", "key-unused"}
+    finding = broken.only_of("stop-lost-in-entry")
     assert (finding.rule, finding.severity, finding.place) == ("stop-lost-in-entry", "warning", ("action", 0))
     assert "'escape'" in finding.message
     assert broken.change(("action", 1), key="stop").clean()

@@ -100,3 +100,16 @@ def test_beginning_an_entry_that_is_not_there(good: Draft, source: str | None, s
 def test_an_entry_that_begins_on_the_screen_that_the_key_turns_to(good: Draft) -> None:
     turned = good.add(ScreenChange(from_="fault", key="down", to="slow"))
     assert turned.add(Action(from_="fault", key="down", do="begin-entry", signal="slow speed")).clean()
+
+
+def test_keys_that_do_nothing_on_any_screen(good: Draft) -> None:
+    keys = good.project.panel.keys
+    broken = good.panel(keys=(*keys, "F7", "F8"))
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("key-unused", "note", ("panel", "keys"))
+    assert "'F7', 'F8'" in finding.message
+    assert broken.add(ScreenChange(from_="run", key="F7", to="slow"), ScreenChange(key="F8", to="slow")).clean()
+
+
+def test_no_key_is_said_to_do_nothing_before_any_does_something(empty: Draft) -> None:
+    assert all(finding.rule != "key-unused" for finding in empty.panel(keys=("F7",)).all())

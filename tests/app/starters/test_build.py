@@ -211,7 +211,7 @@ def test_before_a_list_is_imported_there_is_a_ring_to_put_it_on() -> None:
     project = build(Answers(registers="list"))
     assert project.signals == ()
     assert len(project.screens) == 3
-    assert {finding.rule for finding in check(project)} == {"nothing-yet", "unused"}
+    assert {finding.rule for finding in check(project)} == {"nothing-yet", "unused", "key-unused"}
     assert project.followers[0].simulated.model == "drive"
 
 

@@ -96,6 +96,10 @@ class KeysPane(QWidget):
 
     def _key_pressed(self, key: str) -> None:
         self.face.release_all()
+        self.follow_key(key)
+
+    def follow_key(self, key: str) -> None:
+        """Go to the first that a key does here, or begin what it is to do."""
         self._follow(next((use for use in self.lines if use.key == key), None))
 
     def _follow(self, use: KeyLine | None) -> None:
@@ -105,6 +109,11 @@ class KeysPane(QWidget):
             self.rule_wanted.emit(*use.place)
         elif not use.words:
             self.key_wanted.emit(use.key)
+        else:
+            words = self.tr(
+                "The key '{key}' is the \u201cBegin key\u201d of the panel: it starts entry where a field allows it."
+            )
+            self._document.refused.emit(words.format(key=use.key))
 
 
 class _Lines(RowList):

@@ -248,10 +248,11 @@ class SentenceList(QTreeView):
         return super().event(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
         if not self.currentIndex().isValid():
-            first = self.sentences.index(0, 0)
-            self.setCurrentIndex(self.sentences.index(0, 0, first) if self.sentences.rowCount(first) else first)
+            groups = [self.sentences.index(at, 0) for at in range(self.sentences.rowCount())]
+            first = next((group for group in groups if self.sentences.rowCount(group)), QModelIndex())
+            self.setCurrentIndex(self.sentences.index(0, 0, first))
+        super().focusInEvent(event)
         self.gained_focus.emit()
         self.viewport().update()
 

@@ -18,7 +18,8 @@ SOUGHT: Final = ("to", "signal", "target", "held", "from")
 NARROWEST: Final = 64
 WIDEST: Final = 190
 ARROW: Final = 42
-"""Pixels at 100 per cent: of an editor, and of its edges and its arrow."""
+LIST: Final = 220
+"""Pixels at 100 per cent: of an editor, of its edges and its arrow, of an open list at least."""
 
 
 class WordEditor(QWidget):
@@ -139,9 +140,14 @@ class SoughtWord(WordEditor):
         typed = self.line.text().strip()
         if typed == self._shown:
             return self._stored
+        sought = typed.casefold()
         same = [value for value, words in self._choices if words == typed]
-        near = same or [value for value, words in self._choices if words.casefold() == typed.casefold()]
-        return near[0] if near else typed
+        same = same or [value for value, words in self._choices if words.casefold() == sought]
+        if same or not typed:
+            return same[0] if same else typed
+        # A part of a name is enough where only one has it, as in the list that is open meanwhile.
+        near = [value for value, words in self._choices if sought in words.casefold()]
+        return near[0] if len(near) == 1 else typed
 
     def show_word(self, word: Word, choices: Choices) -> None:
         if choices is not self._choices:
@@ -185,6 +191,10 @@ class _Sought(ShortChoice):
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         completer.setMaxVisibleItems(16)
         self.setCompleter(completer)
+        self.view().setMinimumWidth(scaled(LIST))
+        line = self.lineEdit()
+        if line is not None:
+            line.setTextMargins(scaled(4), 0, 0, 0)
         completer.activated.connect(self._take)
 
     def offer(self, options: Choices) -> None:
@@ -196,6 +206,9 @@ class _Sought(ShortChoice):
     def list_all(self) -> None:
         """Show the list from which typing chooses."""
         self.found.setCompletionPrefix("")
+        popup = self.found.popup()
+        if popup is not None:
+            popup.setMinimumWidth(scaled(LIST))
         self.found.complete()
 
     def _take(self, text: str) -> None:

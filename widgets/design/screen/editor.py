@@ -38,6 +38,7 @@ from widgets.face.face import PanelFace
 from widgets.face.marks import Outline
 from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit import palette
+from widgets.kit.commands import mark_entry
 from widgets.kit.notice import Notice
 from widgets.kit.plain import plain_label, plain_tip
 
@@ -49,6 +50,8 @@ class ScreenEditor(QWidget):
     """Enter or a double click on a field: its properties are wanted."""
     next_screen_wanted = Signal(int)
     new_signal_wanted = Signal(str)
+    key_wanted = Signal(str)
+    """What this key does here is to be shown, and changed."""
     trying_changed = Signal(bool)
     """The panel is operated in place from now on, or edited again."""
     wanted = Signal()
@@ -133,6 +136,7 @@ class ScreenEditor(QWidget):
         self.face.edit_modifiers.connect(self.mouse.modifiers_changed)
         self.face.text_composed.connect(self.commands.type)
         self.face.key_pressed.connect(self._follow_key)
+        self.face.keypad.menu_wanted.connect(self._key_menu)
         grid = self.face.grid
         grid.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         grid.customContextMenuRequested.connect(self._menu)
@@ -317,7 +321,11 @@ class ScreenEditor(QWidget):
             return
         screen_change = PanelLayout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
         if screen_change is None:
-            self.say(self.tr("On this screen the key '{key}' does not change the screen.").format(key=key))
+            self.say(
+                self.tr("On this screen the key '{key}' does not change the screen.").format(key=key),
+                self.tr("What it does"),
+                lambda: self.key_wanted.emit(key),
+            )
         else:
             self._document.select_screen(screen_change[2])
 
@@ -428,6 +436,14 @@ class ScreenEditor(QWidget):
         """Delete the selected fields; not while the panel is tried, when nobody sees which these are."""
         if not self.tryout.running:
             self.commands.delete_fields()
+
+    def _key_menu(self, key: str, at: QPoint) -> None:
+        if self.tryout.running:
+            return
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        mark_entry(menu.addAction(self.tr("What this key does"), lambda: self.key_wanted.emit(key)))
+        menu.popup(at)
 
     def _menu(self, at: QPoint) -> None:
         screen, selection = self._document.screen, self._document.selection

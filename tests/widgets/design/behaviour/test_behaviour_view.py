@@ -6,9 +6,9 @@ from decimal import Decimal
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QContextMenuEvent, QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLineEdit, QMenu
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
 from pytestqt.qtbot import QtBot
 
 from app import edits
@@ -17,6 +17,7 @@ from tests.widgets.design.sentences import choose, chosen_row, note, rows, type_
 from tests.widgets.driving import designed, focused
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.kit.language import Language, Translation
 
 Key = Qt.Key
 ALT, CTRL, SHIFT = (
@@ -154,6 +155,11 @@ def test_a_signal_is_found_by_typing_a_part_of_its_name(design: DesignWorkspace,
     design.navigator.show_action(0)
     type_word(design, "target", "FAULT reset")
     assert document.project.actions[0].signal == "fault reset"
+    type_word(design, "target", "run com")
+    assert document.project.actions[0].signal == "run command", "only one name has this"
+    before = document.project
+    type_word(design, "target", "ramp")
+    assert document.project is before, "several have this: none is guessed"
 
 
 def test_conditions_are_put_into_another_order_and_the_first_says_so(
@@ -315,3 +321,57 @@ def test_the_list_follows_undo_and_names_that_change(design: DesignWorkspace, do
     assert chosen_row(design) == "Key START sets go"
     document.undo()
     assert chosen_row(design) == "Key START sets run command"
+
+
+def test_a_key_of_the_screen_leads_to_what_it_does(design: DesignWorkspace, document: Document) -> None:
+    design.show_view("screen")
+    buttons = design.editor.face.keypad.buttons
+    QTest.mouseClick(buttons["stop"], Qt.MouseButton.LeftButton)
+    QTest.mouseClick(design.notice.button, Qt.MouseButton.LeftButton)
+    assert design.view == "behaviour"
+    assert chosen_row(design) == "Key STOP clears run command"
+    design.show_view("screen")
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, QPoint(4, 4), buttons["down"].mapToGlobal(QPoint(4, 4)))
+    QApplication.sendEvent(buttons["down"], event)
+    menu = next(each for each in design.editor.findChildren(QMenu) if each.isVisible())
+    menu.actions()[0].trigger()
+    menu.close()
+    assert chosen_row(design) == "Key DOWN does what?"
+    assert focused().accessibleName() == "What it does", "the key is chosen already"
+
+
+def test_the_key_that_begins_entry_says_so(design: DesignWorkspace) -> None:
+    QTest.mouseClick(design.behaviour.keys.face.keypad.buttons["enter"], Qt.MouseButton.LeftButton)
+    assert design.notice.isVisible()
+    assert "Begin key" in design.notice.text.text()
+
+
+def test_what_was_typed_is_kept_when_the_language_of_the_window_changes(
+    design: DesignWorkspace, document: Document, qtbot: QtBot, speech: Translation
+) -> None:
+    at = len(document.project.actions) - 1
+    design.navigator.show_action(at)
+    type_word(design, "number", "fast")
+    speech.speak(Language.GERMAN)
+    german = designed(document, qtbot)
+    german.take_over(design)
+    german.navigator.show_action(at)
+    assert chosen_row(german) == "Taste AUF schreibt 30 Hz in speed set point"
+    number = word(german, "number").box
+    assert isinstance(number, QLineEdit)
+    assert number.text() == "fast"
+    assert "fast" in note(german)
+
+
+def test_a_screen_change_of_the_map_is_a_sentence_beside_it(design: DesignWorkspace, document: Document) -> None:
+    at = next(at for at, each in enumerate(document.project.screen_changes) if each.idle_s)
+    design.show_view("map")
+    design.navigator.sentence.show_place(("screen_change", at))
+    design.navigator.sentence.focus_word("Time without a key")
+    sentence = design.navigator.sentence
+    assert sentence.accessibleName() == "After 120 s without a key show screen run"
+    box = sentence.words["idle"].box
+    assert isinstance(box, QLineEdit)
+    box.setText("45")
+    QTest.keyClick(box, Key.Key_Return)
+    assert document.project.screen_changes[at].idle_s == 45

@@ -117,7 +117,7 @@ TESTED_BY: Final = {
     "widgets/live/test_follower_card.py": "simulated_switches",
     "widgets/live/test_line_view.py": "line_figures transaction_parts transactions_table widgets/kit/questions",
     "widgets/live/test_readings_table.py": "readings_model",
-    "widgets/shell/test_dialogs.py": "widgets/document/problems widgets/document/templates",
+    "widgets/shell/test_dialogs.py": "widgets/document/problems",
     "widgets/shell/test_help.py": "widgets/kit/commands",
     "widgets/shell/test_project_files.py": (
         "recovery_dialog widgets/document/file_questions widgets/document/file_status widgets/document/file_watch "
@@ -128,6 +128,8 @@ TESTED_BY: Final = {
     "widgets/start_up/test_events_view.py": "events_table",
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",
     "widgets/start_up/test_workspace.py": "replay_bar",
+    "widgets/welcome/test_new_panel.py": "serial_choice",
+    "widgets/welcome/test_start_page.py": "card drawings recent_list",
 }
 """Modules that have no test of their own name, by the test that tests them, seen from tests/. A module is named from
 the room that the test mirrors, one of another room by its whole path."""

@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from app.errors import FanlightError
-from app.language import mark
+from app.language import Template, mark
 from app.project.drive_roles import RegisterMap
 from app.project.model import DIRECT_UNITS, LAST_UNIT, SerialLine, TcpLine
 
 StarterName = Literal["one-drive", "pump-pair", "temperature", "empty"]
 
-STARTERS: Final[dict[StarterName, tuple[str, str]]] = {
+STARTERS: Final[dict[StarterName, tuple[Template, Template]]] = {
     "one-drive": (
         mark("starters", "One drive"),
         mark("starters", "Start, stop, set point, direction, speed and current of one drive, and a fault screen."),
@@ -42,7 +42,7 @@ DEVICES: Final[dict[StarterName, int]] = {"one-drive": 1, "pump-pair": 2, "tempe
 
 Registers = Literal[RegisterMap, "list"]
 
-REGISTERS: Final[dict[Registers, str]] = {
+REGISTERS: Final[dict[Registers, Template]] = {
     "iec-61800-7-201": mark("starters", "Standard control word (IEC 61800-7-201)"),
     "plain": mark("starters", "Plain control word: run, reverse, fault reset"),
     "list": mark("starters", "A register list to import"),

@@ -401,6 +401,17 @@
     </message>
 </context>
 <context>
+    <name>Beginning</name>
+    <message>
+        <source>Next: Design (Ctrl+1) shows how this is made; Ctrl+N makes a panel for a drive of yours.</source>
+        <translation>Als Nächstes: Der Entwurf (Strg+1) zeigt, wie dies gemacht ist; Strg+N legt ein Panel für einen eigenen Antrieb an.</translation>
+    </message>
+    <message>
+        <source>make or open a project first</source>
+        <translation>zuerst ein Projekt anlegen oder öffnen</translation>
+    </message>
+</context>
+<context>
     <name>BehaviourView</name>
     <message>
         <source>Add</source>
@@ -2568,6 +2579,33 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>FirstSteps</name>
+    <message>
+        <source>First steps</source>
+        <translation>Erste Schritte</translation>
+    </message>
+    <message>
+        <source>It comes back from the Help menu.</source>
+        <translation>Über das Menü Hilfe kommt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Put this list away</source>
+        <translation>Liste wegräumen</translation>
+    </message>
+    <message>
+        <source>{done} of {all}</source>
+        <translation>{done} von {all}</translation>
+    </message>
+    <message>
+        <source>{step}: done</source>
+        <translation>{step}: erledigt</translation>
+    </message>
+    <message>
+        <source>{step}: to do</source>
+        <translation>{step}: offen</translation>
+    </message>
+</context>
+<context>
     <name>FollowerCard</name>
     <message>
         <source>, last answer {age} ago</source>
@@ -4181,6 +4219,117 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>NewPanelDialog</name>
+    <message>
+        <source>&amp;Keys</source>
+        <translation>&amp;Tasten</translation>
+    </message>
+    <message>
+        <source>&amp;Line</source>
+        <translation>&amp;Leitung</translation>
+    </message>
+    <message>
+        <source>&amp;Make it</source>
+        <translation>&amp;Anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Panel</source>
+        <translation>&amp;Panel</translation>
+    </message>
+    <message>
+        <source>&amp;Registers</source>
+        <translation>&amp;Register</translation>
+    </message>
+    <message>
+        <source>&amp;Start from</source>
+        <translation>&amp;Vorlage</translation>
+    </message>
+    <message>
+        <source>&amp;Title</source>
+        <translation>T&amp;itel</translation>
+    </message>
+    <message>
+        <source>&amp;Unit address</source>
+        <translation>&amp;Geräteadresse</translation>
+    </message>
+    <message>
+        <source>Asked for drives only: their control words differ</source>
+        <translation>Nur bei Antrieben gefragt: deren Steuerwörter unterscheiden sich</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Spalten</translation>
+    </message>
+    <message>
+        <source>Everything can be changed later.</source>
+        <translation>Alles lässt sich später ändern.</translation>
+    </message>
+    <message>
+        <source>Host</source>
+        <translation>Host</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Make it and &amp;connect</source>
+        <translation>Anlegen und ver&amp;binden</translation>
+    </message>
+    <message>
+        <source>Make it and &amp;import a list…</source>
+        <translation>Anlegen und Liste i&amp;mportieren…</translation>
+    </message>
+    <message>
+        <source>New panel</source>
+        <translation>Neues Panel</translation>
+    </message>
+    <message>
+        <source>Nothing real can move. The line is chosen later.</source>
+        <translation>Nichts Echtes kann sich bewegen. Die Leitung wird später gewählt.</translation>
+    </message>
+    <message>
+        <source>Panel size</source>
+        <translation>Panelgröße</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Rows</source>
+        <translation>Zeilen</translation>
+    </message>
+    <message>
+        <source>Start from</source>
+        <translation>Vorlage</translation>
+    </message>
+    <message>
+        <source>What shall the panel do?</source>
+        <translation>Was soll das Panel können?</translation>
+    </message>
+    <message>
+        <source>another size</source>
+        <translation>andere Größe</translation>
+    </message>
+    <message>
+        <source>e.g. 192.0.2.20, or 192.0.2.20:1502</source>
+        <translation>z. B. 192.0.2.20 oder 192.0.2.20:1502</translation>
+    </message>
+    <message>
+        <source>e.g. {title}</source>
+        <translation>z. B. {title}</translation>
+    </message>
+    <message>
+        <source>{rows} rows of {columns}</source>
+        <translation>{rows} Zeilen zu {columns}</translation>
+    </message>
+</context>
+<context>
     <name>NotesList</name>
     <message>
         <source>Copy the selected notes</source>
@@ -5385,8 +5534,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Mit anderer Datei ver&amp;gleichen…</translation>
     </message>
     <message>
-        <source>&amp;New…</source>
-        <translation>&amp;Neu…</translation>
+        <source>&amp;New panel…</source>
+        <translation>&amp;Neues Panel…</translation>
     </message>
     <message>
         <source>&amp;Open it</source>
@@ -5429,12 +5578,16 @@ Warum ist das in Ordnung?</translation>
         <translation>Noch nicht übernommen, siehe Prüfergebnisse: {count}</translation>
     </message>
     <message>
-        <source>Open a project</source>
-        <translation>Projekt öffnen</translation>
+        <source>Open a project or recording</source>
+        <translation>Projekt oder Aufzeichnung öffnen</translation>
     </message>
     <message>
         <source>Opening {file}…</source>
         <translation>{file} wird geöffnet…</translation>
+    </message>
+    <message>
+        <source>Projects and recordings (*{suffix} *{recording});;All files (*)</source>
+        <translation>Projekte und Aufzeichnungen (*{suffix} *{recording});;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Re&amp;load from disk</source>
@@ -5497,8 +5650,16 @@ Warum ist das in Ordnung?</translation>
         <translation>{file} wird gespeichert…</translation>
     </message>
     <message>
+        <source>See a &amp;demo run</source>
+        <translation>&amp;Demo ansehen</translation>
+    </message>
+    <message>
         <source>Some texts could not be restored</source>
         <translation>Manche Texte ließen sich nicht wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Start pa&amp;ge</source>
+        <translation>S&amp;tartseite</translation>
     </message>
     <message>
         <source>The disk of {file} is not responding; the file may not be saved: save elsewhere</source>
@@ -5908,6 +6069,25 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{file}  –  {folder} (not found)</source>
         <translation>{file}  –  {folder} (nicht gefunden)</translation>
+    </message>
+</context>
+<context>
+    <name>RecentList</name>
+    <message>
+        <source>Recent projects</source>
+        <translation>Zuletzt verwendete Projekte</translation>
+    </message>
+    <message>
+        <source>today {time}</source>
+        <translation>heute {time}</translation>
+    </message>
+    <message>
+        <source>{folder} (not found)</source>
+        <translation>{folder} (nicht gefunden)</translation>
+    </message>
+    <message>
+        <source>{folder} · {when}</source>
+        <translation>{folder} · {when}</translation>
     </message>
 </context>
 <context>
@@ -7253,6 +7433,13 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>SerialChoice</name>
+    <message>
+        <source>Serial port</source>
+        <translation>Serielle Schnittstelle</translation>
+    </message>
+</context>
+<context>
     <name>SheetView</name>
     <message>
         <source>Rows of the file</source>
@@ -8166,6 +8353,89 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>StartPage</name>
+    <message>
+        <source>A few questions, all answered already: screens, keys and signals to start and stop it are made.</source>
+        <translation>Wenige Fragen, alle schon beantwortet: Bilder, Tasten und Signale zum Starten und Stoppen werden angelegt.</translation>
+    </message>
+    <message>
+        <source>A finished panel, live against a simulated drive. Press its keys, then look how it is made.</source>
+        <translation>Ein fertiges Panel an einem simulierten Antrieb. Tasten drücken, dann ansehen, wie es gemacht ist.</translation>
+    </message>
+    <message>
+        <source>A size, a line and a device; everything else is placed by hand, or comes from a register list.</source>
+        <translation>Größe, Leitung und Gerät; alles andere wird von Hand gesetzt oder kommt aus einer Registerliste.</translation>
+    </message>
+    <message>
+        <source>Bench</source>
+        <translation>Prüfplatz</translation>
+    </message>
+    <message>
+        <source>Design</source>
+        <translation>Entwurf</translation>
+    </message>
+    <message>
+        <source>From the desk to the machine</source>
+        <translation>Vom Schreibtisch zur Maschine</translation>
+    </message>
+    <message>
+        <source>New empty panel</source>
+        <translation>Neues leeres Panel</translation>
+    </message>
+    <message>
+        <source>New panel with a drive</source>
+        <translation>Neues Panel mit Antrieb</translation>
+    </message>
+    <message>
+        <source>Nothing here touches a machine: a real line is written to only after you connect it and arm it.</source>
+        <translation>Nichts hier berührt eine Maschine: Auf eine echte Leitung wird erst nach Verbinden und Freigeben geschrieben.</translation>
+    </message>
+    <message>
+        <source>Open a project or recording</source>
+        <translation>Projekt oder Aufzeichnung öffnen</translation>
+    </message>
+    <message>
+        <source>Or drop a file anywhere into this window.</source>
+        <translation>Oder eine Datei irgendwo in dieses Fenster ziehen.</translation>
+    </message>
+    <message>
+        <source>Projects that you open or save are listed here.</source>
+        <translation>Geöffnete und gespeicherte Projekte stehen hier.</translation>
+    </message>
+    <message>
+        <source>Recent</source>
+        <translation>Zuletzt verwendet</translation>
+    </message>
+    <message>
+        <source>See a demo run</source>
+        <translation>Demo ansehen</translation>
+    </message>
+    <message>
+        <source>Start page</source>
+        <translation>Startseite</translation>
+    </message>
+    <message>
+        <source>Start-up</source>
+        <translation>Inbetriebnahme</translation>
+    </message>
+    <message>
+        <source>What would you like to do?</source>
+        <translation>Womit soll es losgehen?</translation>
+    </message>
+    <message>
+        <source>operate it, simulated or real</source>
+        <translation>bedienen, simuliert oder echt</translation>
+    </message>
+    <message>
+        <source>screens, keys, signals</source>
+        <translation>Bilder, Tasten, Signale</translation>
+    </message>
+    <message>
+        <source>watch, record, measure</source>
+        <translation>beobachten, aufzeichnen, messen</translation>
+    </message>
+</context>
+<context>
     <name>StartUpWorkspace</name>
     <message>
         <source>&amp;Open a recording…</source>
@@ -8433,63 +8703,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>Template</name>
     <message>
-        <source>Blank, other size</source>
-        <translation>Leer, andere Größe</translation>
-    </message>
-    <message>
-        <source>Blank, {rows} rows of {columns} cells</source>
-        <translation>Leer, {rows} Zeilen mit {columns} Zellen</translation>
-    </message>
-    <message>
-        <source>Copy of the demo: {name}</source>
-        <translation>Kopie des Beispiels: {name}</translation>
-    </message>
-    <message>
         <source>main</source>
         <translation>haupt</translation>
-    </message>
-    <message>
-        <source>second</source>
-        <translation>zweites</translation>
-    </message>
-</context>
-<context>
-    <name>TemplateDialog</name>
-    <message>
-        <source>&amp;Rows:</source>
-        <translation>&amp;Zeilen:</translation>
-    </message>
-    <message>
-        <source>&amp;With a second screen, reached with the keys left and right</source>
-        <translation>&amp;Mit einem zweiten Bild, erreichbar mit den Tasten „left“ und „right“</translation>
-    </message>
-    <message>
-        <source>C&amp;olumns:</source>
-        <translation>&amp;Spalten:</translation>
-    </message>
-    <message>
-        <source>Columns</source>
-        <translation>Spalten</translation>
-    </message>
-    <message>
-        <source>Cr&amp;eate</source>
-        <translation>&amp;Anlegen</translation>
-    </message>
-    <message>
-        <source>New project</source>
-        <translation>Neues Projekt</translation>
-    </message>
-    <message>
-        <source>Rows</source>
-        <translation>Zeilen</translation>
-    </message>
-    <message>
-        <source>Start from:</source>
-        <translation>Beginnen mit:</translation>
-    </message>
-    <message>
-        <source>Templates</source>
-        <translation>Vorlagen</translation>
     </message>
 </context>
 <context>
@@ -15095,6 +15310,18 @@ otherwise = unbekannt</translation>
         <translation>Eine Registerliste zum Importieren</translation>
     </message>
     <message>
+        <source>A serial port of this computer</source>
+        <translation>Eine serielle Schnittstelle dieses Rechners</translation>
+    </message>
+    <message>
+        <source>Arrows, ENTER, ESCAPE, F1 start, F2 stop, F3 reset</source>
+        <translation>Pfeile, ENTER, ESCAPE, F1 Start, F2 Stopp, F3 quittieren</translation>
+    </message>
+    <message>
+        <source>Arrows, ENTER, ESCAPE, START, STOP, RESET</source>
+        <translation>Pfeile, ENTER, ESCAPE, START, STOP, RESET</translation>
+    </message>
+    <message>
         <source>Choose the serial port that the device is connected to.</source>
         <translation>Die serielle Schnittstelle wählen, an der das Gerät angeschlossen ist.</translation>
     </message>
@@ -15115,6 +15342,10 @@ otherwise = unbekannt</translation>
         <translation>Heizung ein und aus, Sollwert, Temperatur und Stellgröße sowie ein Alarmbild.</translation>
     </message>
     <message>
+        <source>Network (Modbus TCP)</source>
+        <translation>Netzwerk (Modbus TCP)</translation>
+    </message>
+    <message>
         <source>One drive</source>
         <translation>Ein Antrieb</translation>
     </message>
@@ -15125,6 +15356,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Plain control word: run, reverse, fault reset</source>
         <translation>Einfaches Steuerwort: Lauf, rückwärts, quittieren</translation>
+    </message>
+    <message>
+        <source>Simulated: no device is needed yet</source>
+        <translation>Simuliert: noch kein Gerät nötig</translation>
     </message>
     <message>
         <source>Standard control word (IEC 61800-7-201)</source>
@@ -15181,6 +15416,45 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {number}</source>
         <translation>Bild {number}</translation>
+    </message>
+    <message>
+        <source>{port} (in use)</source>
+        <translation>{port} (belegt)</translation>
+    </message>
+    <message>
+        <source>{port} (no permission)</source>
+        <translation>{port} (keine Berechtigung)</translation>
+    </message>
+</context>
+<context>
+    <name>steps</name>
+    <message>
+        <source>Add a device</source>
+        <translation>Gerät anlegen</translation>
+    </message>
+    <message>
+        <source>Add a line</source>
+        <translation>Leitung anlegen</translation>
+    </message>
+    <message>
+        <source>Connect</source>
+        <translation>Verbinden</translation>
+    </message>
+    <message>
+        <source>Let keys change the screen</source>
+        <translation>Tasten zum Bildwechsel</translation>
+    </message>
+    <message>
+        <source>Name its signals</source>
+        <translation>Signale benennen</translation>
+    </message>
+    <message>
+        <source>Place them on a screen</source>
+        <translation>Auf ein Bild setzen</translation>
+    </message>
+    <message>
+        <source>Try it (F9)</source>
+        <translation>Ausprobieren (F9)</translation>
     </message>
 </context>
 <context>

@@ -23,7 +23,7 @@ from app.project_file.files import load
 from app.project_file.recovery import Origin, Slot
 from app.recording.limits import Limits
 from app.snapshots.differences import RegisterDifference
-from projects import demo_path
+from projects import demo_path, demos
 from tests.pictures.stage import settle, settle_until
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.design.exchange.export_list import ExportDialog
@@ -37,7 +37,6 @@ from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
 from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
 from widgets.document.problems import ProblemsDialog
-from widgets.document.templates import TemplateDialog
 from widgets.kit.commands import list_commands
 from widgets.live.arming import ArmingDialog
 from widgets.live.follower_trouble import TroubleDialog
@@ -45,9 +44,10 @@ from widgets.live.recording_limits import LimitsDialog
 from widgets.shell.finder import CommandFinder, command_targets, part_targets
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.recovery_dialog import RecoveryDialog
-from widgets.shell.window import MainWindow
+from widgets.shell.window import START_PAGE, MainWindow
 from widgets.snapshots.dialog import SnapshotsDialog
 from widgets.snapshots.restoring_dialog import RestoringDialog
+from widgets.welcome.new_panel import NewPanelDialog
 
 Opened = Callable[[MainWindow], AbstractContextManager[QWidget]]
 
@@ -156,6 +156,18 @@ def _draft(window: MainWindow) -> None:
     _signal_of("RegisterSignal")(window)
     form = window.design.inspector.form_of("signal")
     window.design.drafts.keep(form.subject, form.rows[0].label, ("a b",), "a name has no spaces")
+
+
+@contextmanager
+def _start_page(window: MainWindow) -> Iterator[QWidget]:
+    """With a project that was opened last, and one that is gone."""
+    gone = Path(tempfile.gettempdir()) / "bakery-mixer.toml"
+    for path in (gone, *map(demo_path, reversed(demos()))):
+        window.settings.remember(path)
+    window.show_workspace(START_PAGE)
+    settle_until(lambda: window.beginning.page.recent.found(gone) is not None)
+    yield window
+    window.show_workspace(0)
 
 
 @contextmanager
@@ -389,7 +401,8 @@ def panes() -> list[Pane]:
         Pane("dialog-snapshots-compared", _snapshots_compared),
         Pane("dialog-restoring", _dialog(lambda window: RestoringDialog("pump", RESTORED, window))),
         Pane("dialog-limits", _dialog(lambda window: LimitsDialog(LIMITS, window))),
-        Pane("dialog-new", _dialog(TemplateDialog)),
+        Pane("dialog-new", _dialog(NewPanelDialog)),
+        Pane("start-page", _start_page),
         Pane(
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))
         ),

@@ -14,10 +14,10 @@ from app.project.model import RegisterSignal
 from app.project_file.files import load
 from tests.pictures.stage import Setting, settle, settle_until, staged
 from widgets.design.forms.signal_picker import SignalPicker
-from widgets.document.templates import TemplateDialog
 from widgets.shell.finder import CommandFinder
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.window import MainWindow
+from widgets.welcome.new_panel import NewPanelDialog
 
 KEY = Qt.Key
 CONTROL, SHIFT, ALT = (
@@ -140,7 +140,7 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     document = window.document
 
     # A new project from the first template.
-    wrong = when_asked(TemplateDialog, lambda dialog: QTest.keyClick(dialog.focusWidget(), KEY.Key_Return))
+    wrong = when_asked(NewPanelDialog, lambda dialog: QTest.keyClick(dialog.focusWidget(), KEY.Key_Return))
     press_keys("Ctrl+N")
     to_window(window)
     assert wrong == []
@@ -225,7 +225,7 @@ def test_what_has_no_key_one_remembers_is_found_by_name(window: MainWindow) -> N
 @pytest.mark.parametrize(
     ("keys", "kind"),
     [
-        ("Ctrl+N", TemplateDialog),
+        ("Ctrl+N", NewPanelDialog),
         ("Ctrl+F1", ShortcutsDialog),
         ("Ctrl+Shift+F1", CautionsDialog),
         ("Ctrl+Shift+H", AboutDialog),

@@ -74,8 +74,8 @@ def when_asked(answer: Callable[[QDialog], object]) -> list[QDialog]:
     asked: list[QDialog] = []
 
     def look() -> None:
-        dialog = QApplication.activeModalWidget()
-        if isinstance(dialog, QDialog):
+        dialog, here = QApplication.activeModalWidget(), QApplication.focusWidget()
+        if isinstance(dialog, QDialog) and here is not None and dialog.isAncestorOf(here):
             asked.append(dialog)
             answer(dialog)
         else:

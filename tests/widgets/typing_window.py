@@ -106,14 +106,14 @@ def main() -> None:
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, settings)
     begin = application.begin
 
-    def begin_here(window: MainWindow, *, resume: bool) -> None:
+    def begin_here(window: MainWindow, *, resume: bool, workspace: int | None = None) -> None:
         if deed in ("draft", "both"):
             _type_a_draft(window)
         if deed in ("type", "both"):
             Typist(window)
         elif deed != "draft":
             QTimer.singleShot(0, window, lambda: _answer(window, deed))
-        begin(window, resume=resume)
+        begin(window, resume=resume, workspace=workspace)
 
     application.begin = begin_here
     sys.exit(application.run_window(Path(rest[0]) if rest else None, state=Path(state)))

@@ -150,6 +150,25 @@ class Settings:
         self._store.setValue("geometry", geometry)
 
     @property
+    def first_steps(self) -> str:
+        """How the list of first steps stands: open, closed, or away."""
+        found = str(self._store.value("first_steps", "open"))
+        return found if found in ("open", "closed", "away") else "open"
+
+    @first_steps.setter
+    def first_steps(self, state: str) -> None:
+        self._store.setValue("first_steps", state)
+
+    @property
+    def demo_seen(self) -> bool:
+        """Whether it was said what comes after the demo."""
+        return str(self._store.value("demo_seen", "false")) == "true"
+
+    @demo_seen.setter
+    def demo_seen(self, seen: bool) -> None:
+        self._store.setValue("demo_seen", "true" if seen else "false")
+
+    @property
     def resumes(self) -> bool:
         """Whether the program begins where it was left, if it is started without a file."""
         return str(self._store.value("resumes", "true")) != "false"

@@ -135,11 +135,14 @@ class Thumbnails(QObject):
         if picture is None:
             if len(self._pictures) >= MOST_PICTURES:
                 self._pictures.clear()
-            picture = self._pictures[key] = _paint(rows, look, size.width() / max(self.full_size.width(), 1))
+            picture = self._pictures[key] = small_face(rows, look)
         return picture
 
 
-def _paint(rows: Rows, look: ThumbnailStyle, scale: float) -> QPixmap:
+def small_face(rows: Rows, look: ThumbnailStyle) -> QPixmap:
+    """The cells of a screen, so small that they fit the size that is asked for."""
+    cell = cell_size(THUMB_PIXELS)
+    scale = look.size.width() / max(cell.width * max((len(row.text) for row in rows), default=0), 1)
     picture = QPixmap(look.size * look.ratio)
     picture.setDevicePixelRatio(look.ratio)
     picture.fill(Qt.GlobalColor.transparent)

@@ -40,7 +40,7 @@ class Header(QWidget):
     def __init__(self, workspaces: Sequence[QAction], connecting: Connecting, document: Document) -> None:
         """`workspaces` are the commands that lead to each, of which the one in front is checked."""
         super().__init__()
-        self._workspaces = list(workspaces)
+        self.workspaces = list(workspaces)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.tabs = QTabBar()
         set_look(self.tabs, "workspace")
@@ -56,13 +56,13 @@ class Header(QWidget):
         self.list.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.list.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         menu = QMenu(self.list)
-        menu.addActions(self._workspaces)
+        menu.addActions(self.workspaces)
         self.list.setMenu(menu)
-        for action in self._workspaces:
+        for action in self.workspaces:
             self.tabs.addTab(plain(action.text()))
             self.tabs.setTabToolTip(self.tabs.count() - 1, action.toolTip() + "  " + action.shortcut().toString())
             action.toggled.connect(lambda _on: self._follow())
-        names = max(self.list.fontMetrics().horizontalAdvance(plain(action.text())) for action in self._workspaces)
+        names = max(self.list.fontMetrics().horizontalAdvance(plain(action.text())) for action in self.workspaces)
         self._list_width = names + scaled(ARROW)
         self.list.setIcon(icon("list"))
         self.tabs.currentChanged.connect(self._choose)
@@ -91,16 +91,26 @@ class Header(QWidget):
         self._follow()
         self._fit()
 
+    def show_project(self, shown: bool) -> None:
+        """Whether a project is there to go to, to connect and to arm. Nothing moves."""
+        self.tabs.setEnabled(shown)
+        self.list.setEnabled(shown)
+        for part in (self.connect_bar, self.badge):
+            policy = part.sizePolicy()
+            policy.setRetainSizeWhenHidden(True)
+            part.setSizePolicy(policy)
+            part.setVisible(shown)
+
     def _show_writing(self) -> None:
         self.badge.show_writing(self._live.writing)
         self.stripe.show_writing(self._live.writing)
 
     def _choose(self, number: int) -> None:
-        if not self._workspaces[number].isChecked():
-            self._workspaces[number].trigger()
+        if not self.workspaces[number].isChecked():
+            self.workspaces[number].trigger()
 
     def _follow(self) -> None:
-        for number, action in enumerate(self._workspaces):
+        for number, action in enumerate(self.workspaces):
             if action.isChecked():
                 self.tabs.setCurrentIndex(number)
                 self.connect_bar.lead(number == CONNECTS)

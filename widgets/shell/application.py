@@ -28,7 +28,7 @@ from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
 from widgets.kit.questions import say
 from widgets.shell.focus_ring import FocusRing
-from widgets.shell.window import BENCH, DESIGN, RECORDING, MainWindow
+from widgets.shell.window import BENCH, DESIGN, RECORDING, START_PAGE, MainWindow
 
 COLLECT_AFTER_MS: Final = 2000
 """From the window being there until garbage is collected, where that was off: well behind the first values."""
@@ -90,7 +90,11 @@ def run_window(
     theme.choose(appearance or settings.appearance)
     speech = Translation(application)
     speech.speak(language or settings.language)
-    place = _Place(MainWindow(settings, theme, BENCH if demo else DESIGN, state), settings, theme, speech)
+    fresh = (
+        ordinary and project_path is None and workspace is None and not (settings.resumes and settings.left_off.path)
+    )
+    front = BENCH if demo else START_PAGE if fresh else DESIGN
+    place = _Place(MainWindow(settings, theme, front, state), settings, theme, speech)
     window = place.window
     ring = FocusRing(application)
     outcome = _Outcome()
@@ -107,7 +111,7 @@ def run_window(
                 window.resize(*GRAB_SIZE)
             window.show()
             if ordinary:
-                QTimer.singleShot(0, window, lambda: begin(window, resume=project_path is None))
+                QTimer.singleShot(0, window, lambda: begin(window, resume=project_path is None, workspace=workspace))
             if project_path is not None and recording and not window.open_file(project_path):
                 outcome.trouble = window.told
                 window.leave()
@@ -191,10 +195,13 @@ class _Place:
         self._enter(MainWindow(self._settings, self._theme, former.workspace_number, former=former))
 
 
-def begin(window: MainWindow, *, resume: bool) -> None:
-    """Take up what was left: the project of the last window if none was asked for, and work that was not saved."""
-    if resume:
-        window.take_up()
+def begin(window: MainWindow, *, resume: bool, workspace: int | None = None) -> None:
+    """Take up what was left: the project of the last window if none was asked for, and work that was not saved.
+
+    Where there is nothing to take up, the start page is shown, unless a `workspace` was asked for.
+    """
+    if resume and not window.take_up() and workspace is None:
+        window.show_workspace(START_PAGE)
     window.files.offer_left_behind()
 
 

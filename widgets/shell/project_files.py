@@ -19,10 +19,12 @@ from app.project_file.files import (
     ProjectSaveError,
     digest_of,
     has_comments,
+    load,
     load_known,
     save,
     set_aside,
 )
+from projects import demo_path, demos
 from widgets.document import file_questions as ask
 from widgets.document.document import Document
 from widgets.document.file_status import FileStatus
@@ -33,9 +35,11 @@ from widgets.kit.background import GaveUp, run_with_wait_dialog
 from widgets.kit.commands import command
 from widgets.kit.notice_slot import NoticeAction, NoticeSlot
 from widgets.live.live_session import LiveSession
+from widgets.live.recording import ENDING as RECORDING
 
 if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
     from app.project_file.recovery import Origin, UnsavedWork
+    from app.starters.answers import StarterName
     from widgets.compare.window import Side
     from widgets.design.workspace import DesignWorkspace
     from widgets.document.autosave import Autosave
@@ -55,6 +59,15 @@ class ProjectFiles(QObject):
     """What was done or could not be done; whether it is trouble."""
     screen_wanted = Signal(str)
     """A screen is to be edited: it was chosen where projects are compared."""
+    opened = Signal()
+    """Another project is edited now."""
+    made = Signal(object, bool)
+    """A new project was made: what is to be done with it (`widgets.welcome.new_panel.WhatNext`), whether simulated."""
+    start_page_wanted = Signal()
+    recording_wanted = Signal(object)
+    """What was to be opened is a recording: its path."""
+    demo_wanted = Signal()
+    """The demo was opened, and is to run."""
 
     def __init__(
         self,
@@ -77,6 +90,7 @@ class ProjectFiles(QObject):
         self._not_taken_over = not_taken_over
         self._state = state
         self._written: str | None = None
+        self._blank = document.project
         self.status = FileStatus(self._document, state, self, notices, self)
         self.autosave: Autosave | None = None
         if state is not None:
@@ -89,8 +103,10 @@ class ProjectFiles(QObject):
     def _make_commands(self) -> None:
         window, key = self._window, QKeySequence.StandardKey
         self._commands = [
-            command(window, self.tr("&New\u2026"), self.new, key.New),
+            command(window, self.tr("&New panel\u2026"), self.new, key.New),
             command(window, self.tr("&Open\u2026"), self.open, key.Open),
+            command(window, self.tr("See a &demo run"), self.show_demo, "Ctrl+Alt+D"),
+            command(window, self.tr("Start pa&ge"), self.start_page_wanted.emit, "Ctrl+Alt+G"),
         ]
         self.recent = RecentFiles(self._settings, self.open_file, window)
         self._more_commands = [
@@ -112,6 +128,11 @@ class ProjectFiles(QObject):
         """The folder where recovery copies and notes of open files are kept."""
         return self._state
 
+    @property
+    def nothing_open(self) -> bool:
+        """Whether the project is still the blank one that the window was made with."""
+        return self._document.path is None and self._document.project is self._blank
+
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands about files into a menu."""
         menu.addActions(self._commands)
@@ -126,22 +147,40 @@ class ProjectFiles(QObject):
 
     # Opening
 
-    def new(self) -> None:
+    def new(self, starter: StarterName = "one-drive") -> None:
         """Ask what the new project starts as, and edit it."""
         if not self.may_leave():
             return
-        from widgets.document.templates import TemplateDialog
+        from widgets.welcome.new_panel import NewPanelDialog
 
-        dialog = TemplateDialog(self._window)
-        if dialog.exec():
-            self.take(dialog.project, None)
+        dialog = NewPanelDialog(self._window, starter)
+        if dialog.exec() and dialog.project is not None:
+            self.take(dialog.project, None, saved=False)
+            self.made.emit(dialog.next, dialog.answers.where == "simulated")
         dialog.deleteLater()
+
+    def show_demo(self) -> None:
+        """Edit a copy of the demo, and let it run."""
+        if self.may_leave():
+            self.take(load(demo_path(demos()[0])), None)
+            self.demo_wanted.emit()
 
     def open(self) -> None:
         """Ask for a file and open it."""
-        name, _ = QFileDialog.getOpenFileName(self._window, self.tr("Open a project"), self._folder(), self._filter())
+        title = self.tr("Open a project or recording")
+        kinds = self.tr("Projects and recordings (*{suffix} *{recording});;All files (*)").format(
+            suffix=SUFFIX, recording=RECORDING
+        )
+        name, _ = QFileDialog.getOpenFileName(self._window, title, self._folder(), kinds)
         if name:
-            self.open_file(Path(name))
+            self.open_any(Path(name))
+
+    def open_any(self, path: Path) -> None:
+        """Open a project, or let a recording be played."""
+        if path.suffix == RECORDING:
+            self.recording_wanted.emit(path)
+        else:
+            self.open_file(path)
 
     def open_file(self, path: Path) -> bool:
         """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
@@ -172,17 +211,26 @@ class ProjectFiles(QObject):
         self.status.say_not_opened(why, (self.tr("&Open it"), lambda: self.open_file(path)))
         return False
 
-    def take(self, project: Project, path: Path | None, known: str | None = None, number: int = FORMAT) -> None:
+    def take(
+        self,
+        project: Project,
+        path: Path | None,
+        known: str | None = None,
+        number: int = FORMAT,
+        *,
+        saved: bool = True,
+    ) -> None:
         """Edit this project from now on. What ran is disconnected.
 
         `known` is the digest of the file when the project was read from it, looked up if it is left out; `number` is
-        that of its format.
+        that of its format. `saved` is False of work that would be lost without a word.
         """
         self._live.disconnect_from_line()
-        self._document.open(project, path)
+        self._document.open(project, path, saved=saved)
         if path is not None and known is None:
             known = digest_of(path)
         self._follow(path, known, number)
+        self.opened.emit()
 
     def reload(self) -> bool:
         """Take what the file holds now, as one step that undo takes back. False if that was not possible."""
@@ -389,6 +437,7 @@ class ProjectFiles(QObject):
     def take_over(self, former: ProjectFiles) -> None:
         """Go on with the file of a window that this one takes the place of: watch it, keep copies, hold its lock."""
         former.close(keep=False)
+        self._blank = former._blank
         self._follow(self._document.path, former.status.known, former.status.format)
 
     # The file meanwhile

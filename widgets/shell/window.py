@@ -40,6 +40,7 @@ from widgets.live.live_source import Observation
 from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
+from widgets.shell.beginning import Beginning
 from widgets.shell.edit_menu import EditMenu
 from widgets.shell.line_place import LinePlace
 from widgets.shell.menus import WindowMenus
@@ -51,6 +52,8 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
 
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workspaces in the order of the switcher."""
+START_PAGE: Final = -1
+"""Stands for the start page where a workspace is named."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
 IMPORT_AFTER_MS: Final = 1_000
@@ -119,6 +122,15 @@ class MainWindow(QMainWindow):
             self.document, self.live, self.connecting.arm, settings=self.settings
         )
         self._make_frame()
+        self.beginning = Beginning(
+            self,
+            self._stack,
+            self.header,
+            self.files,
+            self.connecting,
+            self.settings,
+            show_workspace=self.show_workspace,
+        )
         self.edit = EditMenu(self, self._find_here, lambda words: self.tell(words, trouble=True))
         self.menus.fill(
             self.files.fill_menu,
@@ -210,14 +222,19 @@ class MainWindow(QMainWindow):
     # Workspaces
 
     def show_workspace(self, number: int) -> None:
-        """Go to a workspace, counted from 0 in the order of the switcher."""
+        """Go to a workspace, counted from 0 in the order of the switcher, or to the START_PAGE."""
+        if number == START_PAGE:
+            self.beginning.show()
+            return
         self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
         self.menus.workspaces[number].setChecked(True)
         self.workspace.setFocus()
 
     @property
     def workspace_number(self) -> int:
-        """Which workspace is shown, counted from 0."""
+        """Which workspace is shown, counted from 0, or START_PAGE."""
+        if self.beginning.shown:
+            return START_PAGE
         shown = self._stack.currentWidget()
         return BENCH if shown is self.bench else START_UP if shown is self._start_up else DESIGN
 
@@ -295,11 +312,14 @@ class MainWindow(QMainWindow):
 
     # Where the last window was left
 
-    def take_up(self) -> None:
-        """Begin where the last window was left: its project, its workspace, its view and its screen."""
+    def take_up(self) -> bool:
+        """Begin where the last window was left: its project, its workspace, its view and its screen.
+
+        False if there is nothing to take up, or it cannot be opened, which has been said.
+        """
         left = self.settings.left_off
         if not self.settings.resumes or left.path is None or not self.files.open_last(left.path):
-            return
+            return False
         self.document.select_screen(left.screen)
         self.show_workspace(left.workspace)
         if left.workspace == DESIGN and left.view:
@@ -307,6 +327,7 @@ class MainWindow(QMainWindow):
 
             if left.view in VIEWS:
                 self.design.show_view(left.view)
+        return True
 
     def _arrange(self) -> None:
         """Stand where the last window stood, divided as that was."""
@@ -318,7 +339,7 @@ class MainWindow(QMainWindow):
         self.line.leave()
         self.settings.left_off = LeftOff(
             path=self.document.path,
-            workspace=self.workspace_number,
+            workspace=max(DESIGN, self.workspace_number),
             view=self._design.view if self._design is not None else self.settings.left_off.view,
             screen=self.document.selection.screen,
         )
@@ -373,6 +394,9 @@ class MainWindow(QMainWindow):
         self.document.status_changed.connect(self._retitle)
         self.files.said.connect(self.tell)
         self.files.screen_wanted.connect(self._edit_screen)
+        self.files.recording_wanted.connect(self.open_file)
+        self.beginning.import_wanted.connect(lambda: self.design.import_signals())
+        self.beginning.said.connect(self.tell)
         self.document.changed.connect(self._reserve_lanes)
         self.connecting.refused.connect(self.news.say_refused)
         self.connecting.operate_wanted.connect(self._operate)

@@ -7,11 +7,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
-from app.checks import check
 from app.project.problems import Problem
-from projects import demos
 from widgets.document.problems import MOST_SHOWN, ProblemsDialog
-from widgets.document.templates import TemplateDialog, templates
 
 PROBLEMS = [
     Problem("screen 'run', field 2", "signal 'sped' does not exist", "did you mean 'speed'?"),
@@ -55,51 +52,3 @@ def test_a_hostile_number_of_problems_is_cut_and_said(qtbot: QtBot) -> None:
     assert "and 20 more" in dialog.list.toPlainText()
     assert f"signal {MOST_SHOWN + 1}" not in dialog.list.toPlainText()
     assert dialog.height() < 700
-
-
-def test_every_template_makes_a_sound_project() -> None:
-    made = [template.make() for template in templates()]
-    assert len(made) == len({template.name for template in templates()}) >= 3 + len(demos())
-    for project in made:
-        assert [finding for finding in check(project) if finding.severity == "error"] == []
-
-
-def test_the_chosen_template_is_looked_at_and_taken(qtbot: QtBot) -> None:
-    dialog = TemplateDialog()
-    qtbot.addWidget(dialog)
-    dialog.show()
-    seen = []
-    for row in range(dialog.list.count()):
-        assert dialog.list.currentRow() == row
-        panel = dialog.project.panel
-        assert dialog.face.panel == panel
-        assert (len(dialog.face.rows), len(dialog.face.rows[0].text)) == (panel.rows, panel.columns)
-        seen.append(dialog.project)
-        QTest.keyClick(dialog.list, Qt.Key.Key_Down)
-    copies = [project for project in seen if project.title]
-    assert len({id(project) for project in copies}) == len(demos())
-    sizes = [(project.panel.rows, project.panel.columns) for project in seen if not project.title]
-    assert {(2, 16), (4, 20), (8, 40)} <= set(sizes)
-
-
-def test_a_panel_of_any_size_with_screens_to_turn(qtbot: QtBot) -> None:
-    dialog = TemplateDialog()
-    qtbot.addWidget(dialog)
-    dialog.show()
-    texts = [dialog.list.item(row).text() for row in range(dialog.list.count())]
-    assert not dialog.rows_editor.isVisible()
-    dialog.list.setCurrentRow(texts.index("Blank, other size"))
-    assert dialog.rows_editor.isVisible()
-    for editor, digits in ((dialog.rows_editor, "3"), (dialog.columns_editor, "24")):
-        editor.selectAll()
-        QTest.keyClicks(editor, digits)
-    QTest.keyClick(dialog.paged, Qt.Key.Key_Space)
-    project = dialog.project
-    assert (project.panel.rows, project.panel.columns) == (3, 24)
-    assert len(dialog.face.rows) == 3
-    assert [(screen_change.key, screen_change.to) for screen_change in project.screen_changes] == [
-        ("right", "next"),
-        ("left", "previous"),
-    ]
-    assert len(project.screens) == 2
-    assert [finding for finding in check(project) if finding.severity == "error"] == []

@@ -17,7 +17,6 @@ from app.project.model import Project
 from app.project_file.files import load, save
 from tests.widgets.bench_project import bench_project
 from widgets.document.problems import ProblemsDialog
-from widgets.document.templates import TemplateDialog
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.window import MainWindow
 
@@ -426,20 +425,6 @@ def test_another_project_asks_too(window: MainWindow, file: Path, what: str, mon
         QTest.keySequence(window, "Ctrl+O" if what == "open" else "Ctrl+N")
     assert asked
     assert window.document.project.title == "!"
-
-
-def test_new_from_a_template(window: MainWindow) -> None:
-    def choose(dialog: QWidget) -> None:
-        assert isinstance(dialog, TemplateDialog)
-        texts = [dialog.list.item(row).text() for row in range(dialog.list.count())]
-        dialog.list.setCurrentRow(texts.index("Copy of the demo: booster pump"))
-        QTest.keyClick(dialog.list, Qt.Key.Key_Return)
-
-    when_asked(choose)
-    QTest.keySequence(window, "Ctrl+N")
-    assert window.document.project.title.startswith("Booster pump")
-    assert window.document.path is None
-    assert not window.isWindowModified()
 
 
 # Dropping a file

@@ -7980,6 +7980,10 @@ otherwise = unbekannt</translation>
         <translation>Signal anlegen und festlegen</translation>
     </message>
     <message>
+        <source>Enter places them at the cursor, Ctrl+Enter the value only.</source>
+        <translation>Die Eingabetaste platziert sie am Cursor, Strg+Eingabe nur den Wert.</translation>
+    </message>
+    <message>
         <source>Filter the signals beside the face</source>
         <translation>Signale neben dem Panel filtern</translation>
     </message>

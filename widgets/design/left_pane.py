@@ -36,6 +36,7 @@ class LeftPane(QWidget):
         self.dropping.placed.connect(editor.notice.hide)
         self.tray.place_wanted.connect(lambda names, only: self.dropping.place(names, value_only=only))
         self.tray.screens_wanted.connect(self.make_screens)
+        editor.trying_changed.connect(self.tray.setDisabled)
         document.changed.connect(self._follow)
         self._follow()
 

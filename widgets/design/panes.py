@@ -10,9 +10,10 @@ from typing import Final
 
 from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QSplitter, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QSplitter, QToolButton, QVBoxLayout, QWidget
 
 from widgets.kit import palette
+from widgets.kit.focus import stops_of
 from widgets.kit.scaling import percent, scaled
 
 LEFT: Final = 236
@@ -74,7 +75,6 @@ class DesignPanes(QWidget):
         self.left_button.setVisible(False)
         self._left_wanted = True
         self._right_wanted = True
-        self._came_from: QWidget | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -114,16 +114,20 @@ class DesignPanes(QWidget):
             return
         self.left.setVisible(on)
         if on:
-            self._came_from = QApplication.focusWidget()
             self._place()
             self.left.raise_()
+            for first in stops_of(self.left):
+                if isinstance(first, QAbstractItemView):  # the list of screens, and not the buttons over it
+                    first.setFocus(Qt.FocusReason.OtherFocusReason)
+                    break
 
     def close_left(self) -> None:
         """Put the drawer at the left away, and give the focus back."""
         focused = QApplication.focusWidget()
         inside = focused is not None and self.left.isAncestorOf(focused)
-        if self.drawers:
-            self.left_button.setChecked(False)
+        if not self.drawers:
+            return
+        self.left_button.setChecked(False)
         if inside:
             self.left_button.setFocus(Qt.FocusReason.OtherFocusReason)
 

@@ -197,6 +197,7 @@ class DesignWorkspace(QWidget):
         self.editor.new_signal_wanted.connect(self.navigator.add_signal)
         self.editor.key_wanted.connect(self.navigator.show_key)
         self.screens.opened.connect(lambda _name: self.show_view("screen"))
+        self.screens.opened.connect(lambda _name: self.panes.close_left())
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self.navigator.open_screen)
         self.map.screen_change_chosen.connect(lambda _index: self.navigator.show_properties())

@@ -118,6 +118,7 @@ def test_at_large_sizes_the_panes_are_drawers(percent: int) -> None:
         assert button.text() == f"Screens ({len(design.document.project.screens)})"
         QTest.mouseClick(button, Qt.MouseButton.LeftButton)
         assert design.screens.isVisible()
+        assert focused() is design.screens.list.list
         QTest.keyClick(design.screens.list.list, Key.Key_Escape)
         assert not design.panes.left.isVisible()
         face.setFocus()

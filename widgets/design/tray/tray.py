@@ -82,6 +82,7 @@ class SignalTray(QWidget):
         self.list = _List()
         self.list.setModel(self.model)
         self.list.setAccessibleName(self.tr("Signals to place"))
+        self.list.setAccessibleDescription(self.tr("Enter places them at the cursor, Ctrl+Enter the value only."))
         self.list.deed.connect(self._do)
         self.list.customContextMenuRequested.connect(self._menu)
         self.none = plain_label("", "faint", wrap=True)

@@ -216,6 +216,16 @@ def test_only_the_screen_has_the_tray_beside_it(design: DesignWorkspace) -> None
     }
 
 
+def test_nothing_is_placed_on_a_screen_that_is_tried(design: DesignWorkspace, document: Document) -> None:
+    tray = design.left.tray
+    tray.choose(["frequency"])
+    design.try_it()
+    assert not tray.isEnabled()
+    design.try_it()
+    assert tray.isEnabled()
+    assert document.project.screen_named["empty"].fields == ()
+
+
 def test_a_drag_ends_with_the_glass_as_it_was(design: DesignWorkspace) -> None:
     drag = Drag(design, "frequency")
     drag.over(0, 0)

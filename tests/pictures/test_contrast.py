@@ -167,7 +167,8 @@ def test_the_focus_is_seen_wherever_it_is(look: Appearance) -> None:
                 settle()
                 without = luminance(seen_in(window, place))
                 ratio = (np.maximum(with_focus, without) + 0.05) / (np.minimum(with_focus, without) + 0.05)
-                size = widget.tabRect(widget.currentIndex()) if isinstance(widget, QTabBar) else widget
+                seen = widget.visibleRegion().boundingRect()
+                size = widget.tabRect(widget.currentIndex()) if isinstance(widget, QTabBar) else seen
                 assert np.count_nonzero(ratio >= PARTS) >= size.width() + size.height(), name
                 kinds.add(name)
         ring.stop()

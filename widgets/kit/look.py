@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QStyleOption,
     QStyleOptionToolButton,
     QTextEdit,
+    QToolButton,
     QWidget,
 )
 
@@ -82,6 +83,8 @@ CONTROL: Final = 28
 _PADDING: Final = 12
 _INSET: Final = 4
 """Pixels at 100 per cent between the edge of a line that can be filled in and those that Qt itself leaves beside it."""
+_ARROW: Final = 24
+"""Pixels at 100 per cent of the part of a choice that its arrow is in the middle of."""
 _TAB: Final = 40
 _WORKSPACE: Final = 48
 
@@ -148,7 +151,8 @@ class Look(QProxyStyle):
 
     def sizeFromContents(self, kind: QStyle.ContentsType, option: Any, inner: QSize, widget: Any = None) -> QSize:
         if kind is _Contents.CT_PushButton:
-            return _control(inner, 4 if look_of(widget) == "path" else _PADDING)
+            beside = 4 if look_of(widget) == "path" else _PADDING
+            return _control(inner + QSize(_more_gap(option), 0), beside)
         if kind is _Contents.CT_LineEdit:
             # Its sign takes room from the text of a wrong line, so that nothing grows when something becomes wrong.
             sign = scaled(entries.BESIDE_SIGN) - scaled(_INSET) if look_of(widget) == "wrong" else 0
@@ -160,7 +164,8 @@ class Look(QProxyStyle):
             return QSize(inner.width(), max(line_height(high), inner.height()))
         found = super().sizeFromContents(kind, option, inner, widget)
         if kind in (_Contents.CT_ComboBox, _Contents.CT_SpinBox):
-            return QSize(found.width(), max(line_height(CONTROL), inner.height() + 4))
+            more = scaled(_ARROW) - _ARROW if kind is _Contents.CT_ComboBox else 0  # for an arrow larger than Qt's
+            return QSize(found.width() + more, max(line_height(CONTROL), inner.height() + 4))
         if kind in (_Contents.CT_CheckBox, _Contents.CT_RadioButton):
             return QSize(found.width() + 4, max(line_height(24), found.height()))
         if kind in (_Contents.CT_MenuItem, _Contents.CT_MenuBarItem) and inner.height() > 4:
@@ -175,6 +180,12 @@ class Look(QProxyStyle):
         if control is _Complex.CC_ScrollBar:
             return bars.scroll_part(option, part)
         found = super().subControlRect(control, option, part, widget)
+        if control is _Complex.CC_ComboBox and part in (_Sub.SC_ComboBoxArrow, _Sub.SC_ComboBoxEditField):
+            whole: QRect = option.rect
+            arrow = QRect(whole.right() + 1 - scaled(_ARROW), whole.top(), scaled(_ARROW), whole.height())
+            return (
+                arrow if part is _Sub.SC_ComboBoxArrow else found.intersected(whole.adjusted(0, 0, -arrow.width(), 0))
+            )
         if control is _Complex.CC_SpinBox and part is _Sub.SC_SpinBoxEditField:
             return found.adjusted(scaled(_INSET), 0, -scaled(_INSET), 0)
         return found
@@ -214,9 +225,21 @@ class Look(QProxyStyle):
                 _write_workspace(option, painter, colours)
             else:
                 buttons.prepare_label(option, widget, colours)
-        elif control in (_Control.CE_MenuItem, _Control.CE_MenuBarItem):
-            if control is _Control.CE_MenuBarItem:
-                option.palette.setColor(_Role.Window, colours.colour("frame"))
+                if _opens_menu(widget) and _has_text(option):
+                    option.rect = option.rect.adjusted(0, 0, -scaled(_BESIDE_TEXT), 0)
+                if buttons.has_both(option):
+                    buttons.paint_both(option, painter, widget, self)
+                    return
+        elif control is _Control.CE_MenuBarItem:
+            chosen = option.state & (_State.State_Selected | _State.State_Sunken)
+            painter.fillRect(option.rect, colours.colour("soft" if chosen else "frame"))
+            mnemonic = self.styleHint(QStyle.StyleHint.SH_UnderlineShortcut, option, widget)
+            flags = Qt.TextFlag.TextShowMnemonic if mnemonic else Qt.TextFlag.TextHideMnemonic
+            usable = bool(option.state & _State.State_Enabled)
+            alike = Qt.AlignmentFlag.AlignCenter | flags
+            self.drawItemText(painter, option.rect, alike, option.palette, usable, option.text, _Role.WindowText)
+            return
+        elif control is _Control.CE_MenuItem:
             option.palette.setColor(_Role.Highlight, colours.colour("soft"))
             option.palette.setColor(_Role.HighlightedText, colours.colour("ink"))
         super().drawControl(control, option, painter, widget)
@@ -237,16 +260,19 @@ class Look(QProxyStyle):
             handle = self.subControlRect(control, option, _Sub.SC_SliderHandle, widget)
             bars.paint_slider(option, painter, handle, colours)
         else:
-            opens = control is _Complex.CC_ToolButton and option.features & _HAS_MENU
-            if opens and not option.subControls & _Sub.SC_ToolButtonMenu:
+            opens = control is _Complex.CC_ToolButton and _opens_menu(widget)
+            if opens:
                 option.features &= ~_HAS_MENU  # Qt's own arrow would lie in the corner
             super().drawComplexControl(control, option, painter, widget)
-            if opens and _has_text(option) and not option.features & _HAS_MENU:
-                place = QRect(option.rect.right() - scaled(20), option.rect.top(), scaled(16), option.rect.height())
+            if opens and _has_text(option):
+                wide = scaled(_BESIDE_TEXT)
+                place = QRect(option.rect.right() - wide - scaled(4), option.rect.top(), wide, option.rect.height())
                 ink = "ink" if option.state & _State.State_Enabled else "off"
                 paint_stroke(painter, square_in(place, scaled(11)), DOWNWARDS, colours.colour(ink))
 
 
+_BESIDE_TEXT: Final = 16
+"""Pixels at 100 per cent of the arrow beside the text of a button that opens a menu."""
 _HAS_MENU: Final = QStyleOptionToolButton.ToolButtonFeature.HasMenu
 _METRICS: Final = {
     _Metric.PM_IndicatorWidth: (14, 2),
@@ -282,8 +308,20 @@ def _tool_size(option: Any, inner: QSize, widget: QWidget | None) -> QSize:
     high = max(line_height(CONTROL), inner.height() + 2)
     if not _has_text(option):
         return QSize(max(high, inner.width() + 2 * scaled(4)), high)
-    opens = option.features & _HAS_MENU and not option.subControls & _Sub.SC_ToolButtonMenu
-    return QSize(inner.width() + 2 * scaled(8) + 2 + (scaled(16) if opens else 0), high)
+    beside = scaled(_BESIDE_TEXT) if _opens_menu(widget) else 0
+    return QSize(inner.width() + 2 * scaled(8) + 2 + beside + _more_gap(option), high)
+
+
+def _more_gap(option: Any) -> int:
+    """Pixels that we leave between icon and text in addition to those that Qt reckons with."""
+    return scaled(buttons.GAP) - 4 if buttons.has_both(option) else 0
+
+
+def _opens_menu(widget: QWidget | None) -> bool:
+    """Whether a press does nothing but open a menu."""
+    if not isinstance(widget, QToolButton) or widget.popupMode() is not QToolButton.ToolButtonPopupMode.InstantPopup:
+        return False
+    return widget.menu() is not None
 
 
 def _has_text(option: Any) -> bool:

@@ -20,7 +20,8 @@ from widgets.kit.look import set_look
 from widgets.kit.scaling import scaled
 
 HEIGHT: Final = 60
-"""Of the box, in pixels at 100 per cent."""
+LOW: Final = 44
+"""Of the box, in pixels at 100 per cent, and where there is little room."""
 BAR: Final = 4
 """Width of the bar at its left while an alarm waits, in pixels at 100 per cent."""
 _ORDER: Final = (AlarmState.UNACKNOWLEDGED, AlarmState.RETURNED, AlarmState.ACKNOWLEDGED)
@@ -34,12 +35,13 @@ class AlarmBox(QWidget):
     acknowledge_wanted = Signal(object)
     """A tuple with the alarm (index of its override in the project's screen changes) that somebody has seen."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, low: bool = False) -> None:
+        """`low`: there is little room."""
         super().__init__(parent)
         self._alarms: dict[int, Alarm] = {}
         self._chosen: int | None = None
         self._may = True
-        self.setFixedHeight(scaled(HEIGHT))
+        self.setFixedHeight(scaled(LOW if low else HEIGHT))
         self.acknowledge_action = command(self, self.tr("&Acknowledge the alarm"), self._acknowledge, "Alt+Shift+A")
         self.sign = QLabel()
         self.title = ShortLabel()
@@ -58,10 +60,6 @@ class AlarmBox(QWidget):
         layout.addLayout(words, 1)
         layout.addWidget(self.more)
         layout.addWidget(self.acknowledge)
-        for button in (self.more, self.acknowledge):
-            policy = button.sizePolicy()
-            policy.setRetainSizeWhenHidden(button is self.acknowledge)
-            button.setSizePolicy(policy)
         self.show_alarms({})
 
     @property

@@ -9,6 +9,7 @@ from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QMenu,
+    QSizePolicy,
     QStyle,
     QStyleOptionSlider,
     QToolButton,
@@ -84,6 +85,7 @@ class ReplayBar(QWidget):
             row.addWidget(widget)
         row.setStretchFactor(self.slider, 1)
         self.time.setMinimumWidth(scaled(LEAST_TIME))
+        self.time.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         self.set_replay(None)
 
     @staticmethod

@@ -176,7 +176,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
         """Show another span of time."""
         middle = (begin + end) / 2
         length = min(max(end - begin, LEAST_SPAN_S), LONGEST_SPAN_S)
-        self._span = (middle - length / 2, middle + length / 2)
+        # Exactly what was asked for where it can be: a moment at its very edge is in sight.
+        self._span = (begin, end) if length == end - begin else (middle - length / 2, middle + length / 2)
         self._show_span()
         self.draw()
 

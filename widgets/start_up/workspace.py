@@ -53,6 +53,8 @@ TREND_EVERY_S: Final = (0.25, 1.0)
 BLINK_S: Final = 0.1
 RIGHT: Final = 344
 """Width of the face and what stands below it, in pixels at 100 per cent."""
+LEAST_STATE: Final = 120
+"""Pixels at 100 per cent that the words about a recording have at least where there is little room."""
 LARGE: Final = 150
 """The size in per cent from which on there is no room for all at once."""
 
@@ -91,7 +93,7 @@ class StartUpWorkspace(QWidget):
         """Whether the legend, the events and the figures are tabs: so large, the curves and the face need the room."""
         self.trend = TrendView(settings, beside=not self.large)
         self.events = EventsView(settings, low=self.large)
-        self.alarm = AlarmBox()
+        self.alarm = AlarmBox(low=self.large)
         self.replay_bar = ReplayBar()
         self.response = ResponseView()
         self.recording_control = RecordingControl(self, live, observation, settings)
@@ -137,6 +139,8 @@ class StartUpWorkspace(QWidget):
         row.addWidget(self.recording_control.state, 1)
         self._left.addWidget(making)
         self._left.addWidget(self.replay_bar)
+        if self.large:
+            self.recording_control.state.setMinimumWidth(scaled(LEAST_STATE))
         tools = ToolRow()
         tools.lead.addWidget(self._left, 1)
         self.trend.opener = tools.add(self.trend.add_action)

@@ -409,6 +409,10 @@ def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, sour
     view.set_source(source, moment=0.0)
     assert view.plot.span == (0.0, 100.0)
     assert not view.follow_action.isEnabled()
+    for begin, end in ((0.023061, 8.082656), (0.02359, 8.09555)):
+        view.plot.set_span(begin, end)
+        view.set_moment(begin)
+        assert view.plot.span == (begin, end), "its first moment is in sight"
     view.plot.set_span(0.0, 10.0)
     view.set_moment(50.0)
     assert view.plot.span == (45.0, 55.0)

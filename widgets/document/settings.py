@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
@@ -51,6 +52,8 @@ class _Forgotten:
 
 MATCHINGS: Final = 60
 """How many matchings of columns are remembered, one for each kind of list."""
+CHOSEN_CURVES: Final = 50
+"""Projects whose curves are remembered."""
 ARRANGED_TABLES: Final = 60
 """Of how many projects it is remembered how the columns of their signals are arranged."""
 ARMED_FILES: Final = 100
@@ -230,6 +233,17 @@ class Settings:
         and one without a file."""
         if path is not None:
             self._keep_text("columns", str(path), text, ARRANGED_TABLES)
+
+    def curves(self, path: Path | None) -> tuple[str, ...]:
+        """The signals whose curves were chosen in this project; none if that is not known."""
+        text = "" if path is None else self._texts_by("curves").get(str(path.absolute()), "")
+        return tuple(text.split("\n")) if text else ()
+
+    def keep_curves(self, path: Path | None, signals: Sequence[str]) -> None:
+        """Remember the curves of a project; projects whose curves were chosen first are forgotten, and one without a
+        file."""
+        if path is not None and self.curves(path) != tuple(signals):
+            self._keep_text("curves", str(path.absolute()), "\n".join(signals), CHOSEN_CURVES)
 
     def _keep_text(self, key: str, name: str, text: str, most: int) -> None:
         """Put a text under a name at the end of a table of the settings, which keeps the newest."""

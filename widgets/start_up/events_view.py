@@ -89,8 +89,8 @@ class EventsView(QWidget):
             if low and group in (EventGroup.SIGNALS, EventGroup.LINE):
                 toggle.hide()
         self._count.setMinimumWidth(self._count.fontMetrics().horizontalAdvance(f"{ROOM_FOR} / {ROOM_FOR}"))
-        bar.addWidget(self._count)
         if not low:
+            bar.addWidget(self._count)
             bar.addWidget(self.note)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

@@ -105,7 +105,7 @@ class TrendView(QWidget):
         wanted = self._signals
         if source is not None:
             known = plottable(source.project)
-            wanted = tuple(name for name in wanted if name in known) or _likely(source)
+            wanted = tuple(name for name in wanted if name in known) or usual_curves(source)
             begin, end = source.span()
             if moment is not None:
                 self.plot.set_span(begin, max(end, begin + 1.0))
@@ -127,6 +127,11 @@ class TrendView(QWidget):
         self.refresh()
         if changed:
             self.signals_changed.emit()
+
+    @property
+    def source(self) -> CurveSource | None:
+        """Where the curves come from."""
+        return self._source
 
     @property
     def signals(self) -> tuple[str, ...]:
@@ -602,7 +607,7 @@ def _swatch(number: int) -> QIcon:
     return QIcon(picture)
 
 
-def _likely(source: CurveSource) -> tuple[str, ...]:
+def usual_curves(source: CurveSource) -> tuple[str, ...]:
     """What one would look at first: what is measured, in up to three units, with a set point each; and two bits."""
     project = source.project
     measured: dict[str, list[str]] = {}

@@ -46,7 +46,7 @@ from widgets.start_up.events_view import EventsView
 from widgets.start_up.replay_bar import ReplayBar
 from widgets.start_up.response_view import ResponseView
 from widgets.start_up.trend_plot import Flag
-from widgets.start_up.trend_view import TrendView
+from widgets.start_up.trend_view import TrendView, usual_curves
 
 TREND_EVERY_S: Final = (0.25, 1.0)
 """How often the trend is drawn, at most and at least: in between, as often as time moves on by a pixel."""
@@ -84,6 +84,8 @@ class StartUpWorkspace(QWidget):
         self._drawn = 0.0
         self._seen: tuple[object, ...] = ()
         self._unread: Project | None = None
+        self._restoring = False
+        """Whether curves change because others are shown, and not because somebody chose them."""
         self._rows: Rows = ()
         self._alarms_then: AlarmBook | None = None
         """Of a recording: its alarms where the replay stands."""
@@ -360,12 +362,9 @@ class StartUpWorkspace(QWidget):
         """Another session is observed."""
         if self._recording is not None:
             return
-        source, curves = self.observation.source, self.observation.curves
+        source = self.observation.source
         self._unread = None
-        self.trend.set_source(source)
-        if source is not None and (known := set(curves) & set(plottable(source.project))):
-            self.trend.show_signals([name for name in curves if name in known])
-        self.response.show_source(source, self.trend.signals)
+        self._show_source(source)
         if source is not None:
             self.events.set_source_clock(source.civil)
         self.events.set_events(self.observation.events)
@@ -379,9 +378,20 @@ class StartUpWorkspace(QWidget):
             return
         if project is not self._unread:
             self._unread = project
-            source = Unread(project)
-            self.trend.set_source(source)
-            self.response.show_source(source, self.trend.signals)
+            self._show_source(Unread(project))
+
+    def _show_source(self, source: CurveSource | None) -> None:
+        """Show what is live or may be, with the curves that were chosen: in this session, or in this project before."""
+        self._restoring = True
+        self.trend.set_source(source)
+        known = () if source is None else plottable(source.project)
+        for curves in (self.observation.curves, self._settings.curves(self._document.path)):
+            if chosen := [name for name in curves if name in known]:
+                self.trend.show_signals(chosen)
+                break
+        self._restoring = False
+        self._curves_changed()
+        self.response.show_source(source, self.trend.signals)
 
     def _connection_changed(self) -> None:
         if not self._live.writing.in_charge:
@@ -454,7 +464,12 @@ class StartUpWorkspace(QWidget):
     def _curves_changed(self) -> None:
         source: CurveSource | None = None if self._recording is None else Recorded(self._recording)
         if self._recording is None:
-            source, self.observation.curves = self.observation.source, self.trend.signals
+            source = self.trend.source
+            if not self._restoring and source is not None:
+                names = self.trend.signals
+                self.observation.curves = names
+                # What would be shown anyway is not pinned: the project may gain signals that are looked at first.
+                self._settings.keep_curves(self._document.path, names if names != usual_curves(source) else ())
         self.response.show_signals(source, self.trend.signals)
 
     def _mark(self, begin: float, end: float) -> None:

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QTabWidget
 from pytestqt.qtbot import QtBot
 
 from app.events.events import Event, EventKind
@@ -27,11 +27,15 @@ from app.recording.reader import Recording
 from app.recording.writer import Writer
 from app.signals.reading import Quality
 from projects import demo_path
+from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, staged
 from tests.widgets.driving import MakeWindow
 from widgets.document.settings import Settings
 from widgets.kit.background import BackgroundJob
 from widgets.kit.commands import why_off
+from widgets.kit.language import Language
+from widgets.kit.scaling import scaled
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
+from widgets.start_up.trend_lanes import LEAST
 from widgets.start_up.trend_legend import LegendColumn
 from widgets.start_up.workspace import StartUpWorkspace
 
@@ -178,6 +182,46 @@ def test_curves_are_kept_with_the_recording_and_with_the_session(
         assert start_up.trend.signals == ("current", "running")
         start_up.close_recording()
         assert start_up.trend.signals == usual
+
+
+def test_curves_that_were_chosen_in_a_project_are_there_the_next_time(
+    make_window: MakeWindow, pump: Project, tmp_path: Path
+) -> None:
+    settings, one, other = Settings(keep=False), tmp_path / "pump.toml", tmp_path / "other.toml"
+
+    def curves(path: Path) -> tuple[str, ...]:
+        window = make_window(settings, None, workspace=START_UP)
+        window.take(pump, path)
+        return window.start_up.trend.signals
+
+    usual = curves(one)
+    assert "current" in usual
+    window = make_window(settings, None, workspace=START_UP)
+    window.take(pump, one)
+    window.start_up.trend.show_signals(("running", "current"))
+    assert curves(one) == ("running", "current")
+    assert curves(other) == usual, "those of another project are its own"
+    window.take(pump, one)
+    window.start_up.trend.show_signals(usual)
+    assert settings.curves(one) == (), "what is shown anyway is not remembered"
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+@pytest.mark.parametrize("percent", [150, 200])
+def test_large_sizes_keep_the_work(percent: int, language: Language) -> None:
+    with staged(Setting(language=language, percent=percent)) as window:
+        window.show_workspace(START_UP)
+        settle()
+        start_up = window.start_up
+        assert (window.width(), window.height()) == SMALLEST_SCREEN
+        tabs = start_up.findChild(QTabWidget)
+        assert tabs is not None
+        assert tabs.count() == 3, "legend, events, response"
+        plot = start_up.trend.plot
+        high = [round(plot.curves[lane.names[0]].getViewBox().height()) for lane in plot.lanes if not lane.band]
+        assert min(high) >= scaled(LEAST), "they are scrolled, not squeezed"
+        for button in start_up.face.keypad.buttons.values():
+            assert button.visibleRegion().boundingRect().size() == button.size()
 
 
 def test_recordings_are_made_and_looked_for_where_the_last_one_lies(

@@ -98,7 +98,7 @@ class DesignWorkspace(QWidget):
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
-        self._action(self.tr("A screen o&f these signals\u2026"), self._screens_of, "Ctrl+Alt+S")
+        self._action(self.tr("A screen o&f these signals\u2026"), self._screens_of, "Ctrl+Alt+N")
         self._actions.append(None)
         self._action(self.tr("&Try it here"), self.try_it, ("F9", "Ctrl+Space"))
         self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")

@@ -482,7 +482,7 @@
     </message>
     <message>
         <source>Click a key, or use the keyboard: arrows, Enter, Esc; the others by F1, F2 and so on.</source>
-        <translation>Eine Taste anklicken oder die Tastatur benutzen: Pfeile, Eingabe, Esc; die übrigen mit F1, F2 und so weiter.</translation>
+        <translation>Taste anklicken, oder mit der Tastatur: Pfeile, Eingabe, Esc; die übrigen mit F1, F2 usw.</translation>
     </message>
     <message>
         <source>Close that window to have every transaction here.</source>
@@ -526,7 +526,7 @@
     </message>
     <message>
         <source>Readings</source>
-        <translation>Gelesene Werte</translation>
+        <translation>Werte</translation>
     </message>
     <message>
         <source>Simulated d&amp;evices</source>
@@ -3898,6 +3898,10 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MainWindow</name>
     <message>
+        <source>Register snapshot…</source>
+        <translation>Registerabbild…</translation>
+    </message>
+    <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
     </message>
@@ -5963,7 +5967,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Readings</source>
-        <translation>Gelesene Werte</translation>
+        <translation>Werte</translation>
     </message>
     <message>
         <source>The panel is live and the {total} signals are read here once it is connected. With simulated devices nothing real can move.</source>

@@ -183,6 +183,9 @@ class BenchWorkspace(QWidget):
             self.face, self.why, None, self.cards.wanted_height, beside=BESIDE_FACE, around=AROUND_CARD
         )
         self._devices = in_scroll_area(self.cards)
+        self._device_page = QWidget()
+        page = QVBoxLayout(self._device_page)
+        page.setContentsMargins(*4 * [scaled(AROUND_CARD)])
         self._split = QSplitter(Qt.Orientation.Horizontal)
         self._split.setObjectName("panel and readings")
         self._split.setHandleWidth(1)
@@ -216,6 +219,9 @@ class BenchWorkspace(QWidget):
         self._arranged = arranged
         beside, below = arranged
         self._column.hold_below(self._devices if below else None)
+        page = self._device_page.layout()
+        if not below and page is not None:
+            page.addWidget(self._devices)
         if beside:
             self._split.addWidget(self.readings)
             self.readings.show()
@@ -233,7 +239,7 @@ class BenchWorkspace(QWidget):
         if not beside:
             views.append((self.tr("Readings"), self.readings))
         if not below:
-            views.append((self.tr("Devices"), self._devices))
+            views.append((self.tr("Devices"), self._device_page))
         views.append((self.tr("Line: every transaction"), self._line))
         shown = self._pages.currentWidget()
         for former in self._views:

@@ -234,7 +234,7 @@ class PanelFace(QWidget):
 
     def _fits(self, pixels: int, *, roomy: bool) -> bool:
         whole = self._whole(pixels, roomy=roomy)
-        above = TOP if pixels > COMFORTABLE else 0  # the ground above is the first that a small face does without
+        above = TOP if pixels > LEGIBLE else 0  # the ground above is the first that a small face does without
         return whole.width() <= self.width() and whole.height() + above <= self.height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

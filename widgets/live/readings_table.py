@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, Qt, Signal
-from PySide6.QtGui import QAccessible, QActionGroup, QResizeEvent
+from PySide6.QtGui import QAccessible, QActionGroup, QFont, QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHeaderView,
@@ -63,7 +63,6 @@ class ReadingsTable(QWidget):
         self.not_good.setToolTip(self.tr("Only readings that are not good (Ctrl+Shift+N)"))
         self.summary = StateLabel()
         self.summary.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.summary.setMinimumWidth(scaled(130))
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
         self._rest_until = 0.0
@@ -93,7 +92,7 @@ class ReadingsTable(QWidget):
     def _head(self) -> QFrame:
         head = QFrame()
         head.setProperty("look", "bar")
-        self.filter.setMinimumWidth(scaled(130))
+        self.filter.setMinimumWidth(scaled(110))
         self.filter.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         row = FlowLayout(head, spacing=scaled(8))
         row.setContentsMargins(scaled(12), scaled(7), scaled(12), scaled(8))
@@ -133,6 +132,7 @@ class ReadingsTable(QWidget):
         """Show this project's signals, all still unread."""
         self.model.set_project(project)
         self._fit_columns()
+        self._fit_summary()
         self._live = False
         self._worst = ""
         self._summarise()
@@ -251,6 +251,18 @@ class ReadingsTable(QWidget):
         ):
             self.view.setColumnWidth(column, width)
         self._fit_raw()
+
+    def _fit_summary(self) -> None:
+        """Room for the longest count, so that nothing beside it moves; what is wrong with a device may be shortened."""
+        total = self.model.signals
+        font = QFont(self.summary.font())
+        font.setWeight(QFont.Weight.DemiBold)
+        counts = (
+            self.tr("{count} of {total} not good").format(count=total, total=total),
+            self.tr("all {total} good").format(total=total),
+        )
+        wide = max(map(QFontMetrics(font).horizontalAdvance, counts))
+        self.summary.setMinimumWidth(wide + scaled(SIDE + 6) + 4)
 
     def _fit_raw(self) -> None:
         """Room for the widest raw number that the project has, as it is written now."""

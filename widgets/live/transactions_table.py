@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QAbstractItemView, QWidget
 from app.language import translate
 from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import heading_margin
-from widgets.kit.tables import LOG_ROW, LogModel, selected_rows, set_widths, to_the_right
+from widgets.kit.tables import LOG_ROW, LogModel, Trim, selected_rows, set_widths, to_the_right
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
@@ -78,6 +78,10 @@ def _search_text(row: TransactionRow) -> str:
     parts += [fault.short, fault.sentence] if fault else ["good"]
     parts += [data.hex(" ") for data in frames] + [data.hex() for data in frames]
     return "\n".join(parts).casefold()
+
+
+_GOOD: Final = Trim("state-good", "good")
+_BAD: Final = Trim("state-alarm", "fault")
 
 
 class TransactionsModel(LogModel[TransactionRow]):
@@ -158,7 +162,13 @@ class TransactionsModel(LogModel[TransactionRow]):
                 predicted = transaction.predicted_ms
                 return milliseconds(predicted) if predicted else "\u2013", "faint"
             case _:
-                return result_text(transaction), "fault" if transaction.fault else "good"
+                return result_text(transaction)[2:], "fault" if transaction.fault else "good"
+
+    def trim(self, row: int, column: int) -> Trim | None:
+        """The icon of the result, in place of the mark that it has as text."""
+        if column != TransactionColumn.RESULT:
+            return None
+        return _BAD if self._shown[row].transaction.fault else _GOOD
 
 
 @cache
@@ -231,11 +241,11 @@ class TransactionsTable(QuickTable):
     def _fit_columns(self) -> None:
         samples = {
             TransactionColumn.TIME: "00:00:00.000",
-            TransactionColumn.FOLLOWER: "",
+            TransactionColumn.FOLLOWER: "a name of it",
             TransactionColumn.WHAT: translate("bus", "read {table} {span}").format(table="holding", span="400..409"),
-            TransactionColumn.RESULT: "\u26a0 " + translate("bus", "answer too late"),
+            TransactionColumn.RESULT: translate("bus", "answer too late") + "\u2003\u2003",  # and its icon
             TransactionColumn.MEASURED: "000.0",
             TransactionColumn.PREDICTED: "000.0",
         }
         measure = self.fontMetrics().horizontalAdvance
-        set_widths(self, {column: measure(sample) + 2 * heading_margin() for column, sample in samples.items()})
+        set_widths(self, {column: measure(sample) + 2 * heading_margin() + 2 for column, sample in samples.items()})

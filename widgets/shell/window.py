@@ -30,6 +30,7 @@ from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
 from widgets.kit.background import Background
 from widgets.kit.commands import list_commands
+from widgets.kit.controls import push_button
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
 from widgets.kit.notice_slot import NoticeSlot, slot_height
@@ -138,6 +139,9 @@ class MainWindow(QMainWindow):
             self.last_minutes.action,
             self.connecting.fill_menu,
             self.edit.fill_menu,
+        )
+        self.bench.tools.add_widget(
+            push_button(self.tr("Register snapshot\u2026"), lambda: self.start_up.show_registers())
         )
         self.line = LinePlace(
             self, self.bench, self.live, self.settings, self.menus, lambda: self.show_workspace(BENCH)

@@ -142,7 +142,7 @@ def test_opened_by_its_shortcut_it_lists_what_goes_over_the_line(window: MainWin
     told = [cells(view.model, row) for row in range(view.model.rowCount())]
     assert {one[TransactionColumn.FOLLOWER] for one in told} == {"fan", "tank"}
     (level, *_) = [one for one in told if one[TransactionColumn.WHAT] == "read holding 5"]
-    assert level[TransactionColumn.RESULT] == "\u2713 good"
+    assert level[TransactionColumn.RESULT] == "good"
     assert float(level[TransactionColumn.MEASURED]) > 0
 
 
@@ -163,7 +163,7 @@ def test_chosen_by_keyboard_a_transaction_is_taken_apart(view: LineView, qtbot: 
     assert "register 5: level = 63 %" in QApplication.clipboard().text()
 
 
-def test_a_fault_is_told_by_mark_and_words_and_can_be_shown_alone(
+def test_a_fault_is_told_by_an_icon_and_words_and_can_be_shown_alone(
     window: MainWindow, view: LineView, qtbot: QtBot
 ) -> None:
     silence(window, "tank")
@@ -172,7 +172,10 @@ def test_a_fault_is_told_by_mark_and_words_and_can_be_shown_alone(
     qtbot.waitUntil(lambda: "tank" in [row.transaction.follower for row in view.model.shown])
     assert all(row.transaction.fault for row in view.model.shown)
     place = next(n for n, row in enumerate(view.model.shown) if row.transaction.follower == "tank")
-    assert cells(view.model, place)[TransactionColumn.RESULT] == "\u26a0 no answer"
+    assert cells(view.model, place)[TransactionColumn.RESULT] == "no answer"
+    trim = view.model.trim(place, TransactionColumn.RESULT)
+    assert trim is not None
+    assert trim.icon == "state-alarm"
     view.table.choose(place)
     assert "unit 2 did not answer" in view.parts.fault.text()
     assert view.parts.fault.isVisible()

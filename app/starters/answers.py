@@ -43,8 +43,8 @@ DEVICES: Final[dict[StarterName, int]] = {"one-drive": 1, "pump-pair": 2, "tempe
 Registers = Literal[RegisterMap, "list"]
 
 REGISTERS: Final[dict[Registers, Template]] = {
-    "iec-61800-7-201": mark("starters", "Standard control word (IEC 61800-7-201)"),
-    "plain": mark("starters", "Plain control word: run, reverse, fault reset"),
+    "iec-61800-7-201": mark("starters", "Control word of IEC 61800-7-201"),
+    "plain": mark("starters", "Plain: run, reverse, fault reset"),
     "list": mark("starters", "A register list to import"),
 }
 

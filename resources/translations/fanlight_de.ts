@@ -9335,6 +9335,10 @@ otherwise = unbekannt</translation>
         <translation>Wie das &amp;System</translation>
     </message>
     <message>
+        <source>Fi&amp;rst steps</source>
+        <translation>E&amp;rste Schritte</translation>
+    </message>
+    <message>
         <source>In its &amp;own window</source>
         <translation>In &amp;eigenem Fenster</translation>
     </message>
@@ -15322,16 +15326,20 @@ otherwise = unbekannt</translation>
         <translation>Eine serielle Schnittstelle dieses Rechners</translation>
     </message>
     <message>
-        <source>Arrows, ENTER, ESCAPE, F1 start, F2 stop, F3 reset</source>
-        <translation>Pfeile, ENTER, ESCAPE, F1 Start, F2 Stopp, F3 quittieren</translation>
+        <source>Arrows and F1, F2, F3</source>
+        <translation>Pfeile und F1, F2, F3</translation>
     </message>
     <message>
-        <source>Arrows, ENTER, ESCAPE, START, STOP, RESET</source>
-        <translation>Pfeile, ENTER, ESCAPE, START, STOP, RESET</translation>
+        <source>Arrows and START, STOP, RESET</source>
+        <translation>Pfeile und START, STOP, RESET</translation>
     </message>
     <message>
         <source>Choose the serial port that the device is connected to.</source>
         <translation>Die serielle Schnittstelle wählen, an der das Gerät angeschlossen ist.</translation>
+    </message>
+    <message>
+        <source>Control word of IEC 61800-7-201</source>
+        <translation>Steuerwort nach IEC 61800-7-201</translation>
     </message>
     <message>
         <source>Control word of IEC 61800-7-201: 6 is shutdown (the motor runs out, ready for a start), 15 is enable operation. After power-up and after a fault the drive wants a 6 before it takes a 15: STOP sends it.</source>
@@ -15362,16 +15370,12 @@ otherwise = unbekannt</translation>
         <translation>Ein leeres Bild, eine Leitung und ein Gerät.</translation>
     </message>
     <message>
-        <source>Plain control word: run, reverse, fault reset</source>
-        <translation>Einfaches Steuerwort: Lauf, rückwärts, quittieren</translation>
+        <source>Plain: run, reverse, fault reset</source>
+        <translation>Einfach: Lauf, rückwärts, quittieren</translation>
     </message>
     <message>
         <source>Simulated: no device is needed yet</source>
         <translation>Simuliert: noch kein Gerät nötig</translation>
-    </message>
-    <message>
-        <source>Standard control word (IEC 61800-7-201)</source>
-        <translation>Genormtes Steuerwort (IEC 61800-7-201)</translation>
     </message>
     <message>
         <source>Start, stop, set point, direction, speed and current of one drive, and a fault screen.</source>

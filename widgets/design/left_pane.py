@@ -29,9 +29,10 @@ class LeftPane(QWidget):
         self.upright.addWidget(screens)
         self.upright.addWidget(self.tray)
         self.upright.setSizes([310, 310])
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.upright)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._column.addWidget(self.upright, 1)
         self.dropping.said.connect(editor.say_drag)
         self.dropping.placed.connect(editor.notice.hide)
         self.tray.place_wanted.connect(lambda names, only: self.dropping.place(names, value_only=only))
@@ -42,6 +43,10 @@ class LeftPane(QWidget):
 
     def _follow(self) -> None:
         self.tray.show_project(self._document.project)
+
+    def add_below(self, widget: QWidget) -> None:
+        """Put something at the foot of the pane."""
+        self._column.addWidget(widget)
 
     def make_screens(self, names: list[str]) -> None:
         """Ask for the title of new screens of these signals, and make them."""

@@ -32,6 +32,7 @@ from widgets.document.running_checks import RunningChecks
 from widgets.document.settings import Settings
 from widgets.document.unfinished import Unfinished
 from widgets.kit.commands import Keys, command
+from widgets.welcome.first_steps import FirstSteps
 
 
 class DesignWorkspace(QWidget):
@@ -84,6 +85,8 @@ class DesignWorkspace(QWidget):
         self.finding_deeds = FindingDeeds(self.document, self.checks, self.findings)
         self.canvas = CanvasWithFindings(self.views, self.findings)
         self.left = LeftPane(self.document, self.screens, self.editor)
+        self.first_steps = FirstSteps(self.document, self._settings)
+        self.left.add_below(self.first_steps)
         self.panes = DesignPanes(self.tools, self.left, self.canvas, self.inspector)
         self.across = self.panes.across
         self.tools.show_left(self.panes.left_button)

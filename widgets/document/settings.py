@@ -154,9 +154,9 @@ class Settings:
 
     @property
     def first_steps(self) -> str:
-        """How the list of first steps stands: open, closed, or away."""
-        found = str(self._store.value("first_steps", "open"))
-        return found if found in ("open", "closed", "away") else "open"
+        """How somebody left the list of first steps: open, closed, or away; empty if nobody touched it."""
+        found = str(self._store.value("first_steps", ""))
+        return found if found in ("open", "closed", "away") else ""
 
     @first_steps.setter
     def first_steps(self, state: str) -> None:

@@ -15,6 +15,7 @@ from widgets.kit.commands import allow
 from widgets.shell.project_files import ProjectFiles
 
 if TYPE_CHECKING:  # made, and so imported, when they are wanted
+    from widgets.design.workspace import DesignWorkspace
     from widgets.welcome.new_panel import WhatNext
     from widgets.welcome.start_page import StartPage
 
@@ -86,6 +87,33 @@ class Beginning(QObject):
         self.page.show_files(self._settings.recent)
         self._stack.setCurrentWidget(self.page)
         self.page.setFocus()
+
+    def lead(self, design: DesignWorkspace) -> None:
+        """Lead from the first steps at the side of Design to their places, and tick those that are taken elsewhere."""
+        places = {"line": "lines", "device": "lines", "signals": "signals", "screen": "screen", "changes": "map"}
+        steps = design.first_steps
+
+        def go(step: str) -> None:
+            if step == "connect":
+                self._connect(self._connecting.where)
+            elif step == "try":
+                design.try_it()
+            else:
+                design.show_view(places[step])
+
+        def note_connected() -> None:
+            if self._live.connected:
+                steps.note("connect")
+
+        steps.wanted.connect(go)
+        design.editor.trying_changed.connect(lambda _on: steps.note("try"))
+        self._live.connection_changed.connect(note_connected)
+        note_connected()
+
+    def bring_back(self, design: DesignWorkspace) -> None:
+        """Show the first steps again."""
+        self._show_workspace(DESIGN)
+        design.first_steps.put_away(False)
 
     def _follow(self) -> None:
         """While nothing is open, there is nothing to go to, to connect or to arm."""

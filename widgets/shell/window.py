@@ -262,6 +262,7 @@ class MainWindow(QMainWindow):
             self._design.not_taken_over_changed.connect(self._retitle)
             self.files.keep_drafts_of(self._design)
             window_state.arrange_parts(self._design, self.settings)
+            self.beginning.lead(self._design)
             if self._former is not None and self._former._design is not None:
                 self._design.take_over(self._former._design)
                 self._retitle()
@@ -420,6 +421,7 @@ class MainWindow(QMainWindow):
         menus.blinking_toggled.connect(self.choose_blinking)
         menus.full_screen_toggled.connect(self.show_full_screen)
         menus.find_wanted.connect(self.find_command)
+        menus.first_steps_wanted.connect(lambda: self.beginning.bring_back(self.design))
         menus.steps_wanted.connect(self.show_steps)
         menus.shortcuts_wanted.connect(self.show_shortcuts)
         menus.cautions_wanted.connect(self.show_cautions)

@@ -41,6 +41,10 @@ _HAS: Final[dict[StepName, Callable[[Project], object]]] = {
 """Whether the project itself shows that a step was taken."""
 
 
+BEGINNER: Final = 3
+"""Steps; a project that has taken fewer opens the list, as long as nobody opened or closed it."""
+
+
 class FirstSteps(QWidget):
     """A list for the side of a workspace; one line while it is closed, and nothing once it is put away."""
 
@@ -55,7 +59,7 @@ class FirstSteps(QWidget):
         self.steps: dict[StepName, QToolButton] = {}
         body = QWidget()
         rows = QVBoxLayout(body)
-        rows.setContentsMargins(scaled(8), 0, 0, scaled(4))
+        rows.setContentsMargins(scaled(4), 0, 0, scaled(4))
         rows.setSpacing(0)
         for name in STEPS:
             self.steps[name] = self._step(name)
@@ -63,16 +67,16 @@ class FirstSteps(QWidget):
         self.away = push_button(self.tr("Put this list away"), lambda: self.put_away(True), "quiet")
         self.away.setToolTip(self.tr("It comes back from the Help menu."))
         rows.addWidget(self.away, 0, Qt.AlignmentFlag.AlignLeft)
-        self.section = Section(self.tr("First steps"), body, is_open=settings.first_steps != "closed")
+        self.section = Section(self.tr("First steps"), body, is_open=False)
         self.section.toggled.connect(lambda on: self._remember("open" if on else "closed"))
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setContentsMargins(scaled(8), 0, 0, 0)
         layout.addWidget(self.section)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         document.replaced.connect(self._begin_anew)
         document.changed.connect(self._look)
         self.setVisible(settings.first_steps != "away")
-        self._look()
+        self._begin_anew()
 
     def note(self, step: StepName) -> None:
         """A step was taken that the project does not show: it was tried, or connected."""
@@ -106,6 +110,9 @@ class FirstSteps(QWidget):
     def _begin_anew(self) -> None:
         self._done.clear()
         self._look()
+        left = self._settings.first_steps
+        done = sum(map(self.is_done, STEPS))
+        self.section.set_open(left in ("open", "away") or (not left and done < BEGINNER))
 
     def _look(self) -> None:
         done = 0

@@ -56,8 +56,8 @@ LINES: Final[dict[LineChoice, Template]] = {
     "tcp": mark("starters", "Network (Modbus TCP)"),
 }
 KEYS: Final[dict[KeyNames, Template]] = {
-    "words": mark("starters", "Arrows, ENTER, ESCAPE, START, STOP, RESET"),
-    "numbers": mark("starters", "Arrows, ENTER, ESCAPE, F1 start, F2 stop, F3 reset"),
+    "words": mark("starters", "Arrows and START, STOP, RESET"),
+    "numbers": mark("starters", "Arrows and F1, F2, F3"),
 }
 
 _Key = TypeVar("_Key")
@@ -174,7 +174,7 @@ class NewPanelDialog(QDialog):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[scaled(20)] * 4)
         layout.setSpacing(scaled(12))
-        layout.addWidget(plain_label(self.tr("What shall the panel do?"), "heading"))
+        layout.addWidget(plain_label(self.tr("What shall the panel do?"), "title"))
         layout.addWidget(plain_label(self.tr("Everything can be changed later."), "faint"))
         layout.addLayout(middle, 1)
         layout.addWidget(self._make_buttons())

@@ -17,6 +17,7 @@ from app.project_file.files import load, save
 from app.starters.answers import Answers
 from app.starters.build import build
 from projects import demo_path
+from tests.builders import fresh_project
 from tests.outside.test_starters_on_a_device import Drive
 from tests.widgets.driving import MakeWindow, when_asked
 from tests.widgets.operator import Operator
@@ -261,3 +262,32 @@ def test_what_was_left_comes_before_the_start_page(
 def test_a_closed_start_page_is_no_workspace_to_come_back_to(window: MainWindow) -> None:
     window.close()
     assert Settings().left_off.workspace == DESIGN
+
+
+def test_the_first_steps_lead_to_their_places_and_tick_themselves(window: MainWindow, qtbot: QtBot) -> None:
+    window.take(fresh_project(), None)
+    steps = window.design.first_steps
+    assert steps.isVisible()
+    for name, view in (("line", "lines"), ("signals", "signals"), ("changes", "map"), ("screen", "screen")):
+        steps.wanted.emit(name)
+        assert window.design.view == view
+    window.take(build(Answers()), None)
+    steps.wanted.emit("try")
+    assert window.design.editor.tryout.running
+    assert steps.is_done("try")
+    window.design.try_it()
+    steps.wanted.emit("connect")
+    qtbot.waitUntil(lambda: window.live.connected)
+    assert window.workspace_number == BENCH
+    assert steps.is_done("connect")
+    window.live.disconnect_from_line()
+
+
+def test_first_steps_that_were_put_away_come_back_from_the_menu(window: MainWindow) -> None:
+    window.take(fresh_project(), None)
+    QTest.mouseClick(window.design.first_steps.away, Qt.MouseButton.LeftButton)
+    assert not window.design.first_steps.isVisible()
+    window.show_workspace(BENCH)
+    QTest.keySequence(window, "Ctrl+Alt+F")
+    assert window.workspace_number == DESIGN
+    assert window.design.first_steps.isVisible()

@@ -91,6 +91,15 @@ def test_closed_it_is_one_line_and_stays_closed(steps: FirstSteps, settings: Set
     assert not again.section.is_open
 
 
+def test_it_opens_by_itself_for_who_has_hardly_begun(settings: Settings, qtbot: QtBot) -> None:
+    steps = FirstSteps(Document(fresh_project()), settings)
+    qtbot.addWidget(steps)
+    assert steps.section.is_open
+    steps._document.open(build(Answers()), None)
+    assert not steps.section.is_open
+    assert settings.first_steps == "", "nobody has closed it"
+
+
 def test_put_away_it_stays_away_until_it_is_brought_back(steps: FirstSteps, settings: Settings, qtbot: QtBot) -> None:
     QTest.mouseClick(steps.away, Qt.MouseButton.LeftButton)
     assert not steps.isVisible()

@@ -49,7 +49,7 @@ def paint_tab(option: QStyleOptionTab, painter: QPainter, widget: QWidget | None
     painter.setPen(colours.colour(ink))
     place = QRect(at, rect.top(), room.right() + 1 - at, rect.height() - UNDERLINE)
     painter.drawText(place, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter | flags, text)
-    if chosen:
+    if chosen and usable:  # while nothing can be gone to, nothing is in front
         underline(painter, rect, colours)
     if state & _State.State_HasFocus:
         paint_ring(painter, rect)

@@ -146,7 +146,8 @@ class SentenceModel(QAbstractItemModel):
     def _sought_in(self, rule: BehaviourRule) -> str:
         known = self._texts.get(id(rule))
         if known is None or known[0] is not rule:
-            text = folded(text_of(sentence(self.project, rule, whole=True)))
+            forms = (text_of(sentence(self.project, rule, whole=whole)) for whole in (False, True))
+            text = folded(" ".join(forms))
             if len(self._texts) > 4 * self.count + 1_000:
                 self._texts.clear()
             known = self._texts[id(rule)] = (rule, text)

@@ -72,7 +72,7 @@ def word_names() -> dict[str, str]:
 
 def sentence(project: Project, rule: BehaviourRule, *, whole: bool = False) -> list[SentencePart]:
     """The sentence of a rule. `whole`: also with what is usually left out, such as where it counts."""
-    template = _cause_template(rule).replace("{deed}", _deed_template(rule))
+    template = _cause_template(rule).replace("{deed}", _deed_template(rule, whole=whole))
     if (whole or _stop_word(rule)) and isinstance(rule, Action) and _can_stop(rule):
         template = translate("Sentences", "{sentence}, {stops}").replace("{sentence}", template)
     if whole and rule.when is None:
@@ -139,8 +139,11 @@ def _cause_template(rule: BehaviourRule) -> str:
     return translate("Sentences", "When {signal} {is} {deed}")
 
 
-def _deed_template(rule: BehaviourRule) -> str:
+def _deed_template(rule: BehaviourRule, *, whole: bool = False) -> str:
+    """The end of a sentence; `whole`: as it is edited, where the choice of what is done says all of that itself."""
     deed = deed_of(rule)
+    if whole:
+        deed = {"momentary": "set", "next-language": ""}.get(deed, deed)
     if rule.key is None:
         return {
             "": translate("ConditionDeeds", "{do}"),

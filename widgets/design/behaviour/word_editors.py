@@ -16,7 +16,7 @@ from widgets.kit.scaling import scaled
 SOUGHT: Final = ("to", "signal", "target", "held", "from")
 """Words with many choices, which are found by typing."""
 NARROWEST: Final = 64
-WIDEST: Final = 190
+WIDEST: Final = 230
 ARROW: Final = 42
 LIST: Final = 220
 """Pixels at 100 per cent: of an editor, of its edges and its arrow, of an open list at least."""

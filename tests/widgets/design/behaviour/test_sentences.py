@@ -57,6 +57,12 @@ def test_a_rule_reads_as_a_sentence(pump: Project, text: str) -> None:
     assert sentence_text(pump, SENTENCES[text]) == text
 
 
+def test_what_the_choice_of_a_deed_says_is_not_said_again_where_it_is_edited(pump: Project) -> None:
+    for text in ("Key RESET sets fault reset while it is held", "Key F1 switches to the next language"):
+        pieces = sentence(pump, SENTENCES[text], whole=True)
+        assert not [piece for piece in pieces if isinstance(piece, str) and ("held" in piece or "language" in piece)]
+
+
 def all_words(project: Project) -> Iterator[tuple[BehaviourRule, Word]]:
     for rule in SENTENCES.values():
         for piece in sentence(project, rule, whole=True):

@@ -417,7 +417,7 @@ def test_of_the_tables(table: Table) -> None:
     def deletes_rows(press: Callable[[], None]) -> object:
         table.go("status", "unit")
         table.table.duplicate_rows()
-        table.go(names()[names().index("status") + 1], "unit")
+        table.go("status 2", "unit")
         press()
         return table.undone(len(document.project.signals) == count)
 
@@ -437,6 +437,32 @@ def test_of_the_tables(table: Table) -> None:
         focused = QApplication.focusWidget()
         return focused is not None and table.design.inspector.isAncestorOf(focused)
 
+    def goes(way: int) -> Check:
+        def check(press: Callable[[], None]) -> object:
+            table.go(SET_POINT, "unit")
+            index = grid.currentIndex()
+            press()
+            return (grid.currentIndex().row(), grid.currentIndex().column()) == grid.next_editable(
+                index.row(), index.column(), way
+            )
+
+        return check
+
+    def leaves(press: Callable[[], None]) -> object:
+        table.go(SET_POINT, "unit")
+        grid.setFocus()
+        press()
+        left = not grid.hasFocus()
+        grid.setFocus()
+        return left
+
+    def escapes(press: Callable[[], None]) -> object:
+        table.go(SET_POINT, "unit")
+        QTest.keyClick(grid, Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
+        press()
+        one = len(grid.area().rows) == 1 and grid.hasFocus()
+        return one and leaves(press)
+
     here = names().index(SET_POINT)
     Checks(
         table_keys(),
@@ -448,6 +474,11 @@ def test_of_the_tables(table: Table) -> None:
             "all": at("unit", lambda: len(grid.area().rows) == count),
             "down": at("unit", lambda: grid.currentIndex().row() == here + 1),
             "up": at("unit", lambda: grid.currentIndex().row() == here - 1),
+            "next cell": goes(1),
+            "cell before": goes(-1),
+            "leave": leaves,
+            "leave back": leaves,
+            "escape": escapes,
             "open": opens,
             "fill": fills,
             "cut": at("unit", lambda: (clipboard.text(), table.unit(SET_POINT)) == ("Hz", "")),

@@ -145,10 +145,13 @@ class DesignWorkspace(QWidget):
 
     def import_signals(self, path: Path | None = None) -> None:
         """Bring signals in from a register list: of this file, or of one that is chosen."""
-        first = self.lists.bring_in(path)
-        if first is not None:
+        new = frozenset(self.lists.bring_in(path))
+        if new:
             self.show_view("signals")
-            self.navigator.show_signal(first)
+            # All are selected: what is done next is mostly done with all of them, such as screens.
+            signals = self.document.project.signals
+            self.signals.table.select_places([place for place, part in enumerate(signals) if part.name in new])
+            self.signals.chosen.emit()
 
     def export_signals(self) -> None:
         """Write the signals to a file; those selected in their table are offered apart."""

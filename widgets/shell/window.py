@@ -193,10 +193,16 @@ class MainWindow(QMainWindow):
     # Projects and files
 
     def open_file(self, path: Path) -> bool:
-        """Open a project, after the question about unsaved changes, or play a recording.
+        """Open a project, after the question about unsaved changes, play a recording or import a register list.
 
         False if it was not opened; that has been said.
         """
+        from widgets.design.exchange.signal_lists import is_list  # not needed for the window to come up
+
+        if is_list(path):
+            self.show_workspace(DESIGN)
+            self.design.import_signals(path)
+            return True
         if path.suffix == RECORDING:
             if not self.start_up.play(path):
                 return False

@@ -16,6 +16,7 @@ from app.follower.simulation import Simulation
 from app.project.model import Project
 from app.project_file.files import load, save
 from tests.widgets.bench_project import bench_project
+from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.problems import ProblemsDialog
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.window import MainWindow
@@ -445,6 +446,28 @@ def drop(window: MainWindow, *urls: QUrl) -> bool:
 def test_a_file_dropped_on_the_window_opens(window: MainWindow, file: Path, qtbot: QtBot) -> None:
     assert drop(window, QUrl.fromLocalFile(str(file)))
     qtbot.waitUntil(lambda: window.document.path == file)
+
+
+def test_a_register_list_dropped_on_the_window_is_imported(window: MainWindow, tmp_path: Path, qtbot: QtBot) -> None:
+    path = tmp_path / "list.csv"
+    path.write_text("Register,Name,Type\n500,flow,UINT\n501,level,UINT\n")
+    asked: list[Path] = []
+
+    def enter() -> None:
+        dialog = QApplication.activeModalWidget()
+        if not isinstance(dialog, ImportDialog) or not dialog.bring_in.isEnabled():
+            QTimer.singleShot(20, enter)
+            return
+        asked.append(Path(dialog.file.text()))
+        focus = dialog.focusWidget()
+        assert focus is not None
+        QTest.keyClick(focus, Qt.Key.Key_Return)
+
+    QTimer.singleShot(0, enter)
+    assert drop(window, QUrl.fromLocalFile(str(path)))
+    qtbot.waitUntil(lambda: {"flow", "level"} <= set(window.document.project.signal_named))
+    assert asked == [path]
+    assert [part.name for part in window.design.signals.selected_signals()] == ["flow", "level"]
 
 
 def test_two_files_or_a_web_address_are_not_taken(window: MainWindow, file: Path) -> None:

@@ -25,26 +25,26 @@ class SignalLists:
         self._window = window
         self._tell = tell
 
-    def bring_in(self, path: Path | None = None) -> str | None:
-        """Import a list, of this file or of one that is chosen. The name of the first new signal; None if none came."""
+    def bring_in(self, path: Path | None = None) -> tuple[str, ...]:
+        """Import a list, of this file or of one that is chosen. The names of the signals that came or were updated."""
         # Made, and so imported, when it is first wanted.
         from widgets.design.exchange.import_list import ImportDialog, choose_list
 
         path = path or choose_list(self._window, self._settings.list_folder)
         if path is None:
-            return None
+            return ()
         before = self._document.project
         dialog = ImportDialog(self._document, self._settings, path, self._window)
         dialog.exec()
         dialog.deleteLater()
         after = self._document.project
         if after is before:
-            return None
-        new = [signal.name for signal in after.signals if before.signal_named.get(signal.name) is not signal]
+            return ()
+        new = tuple(signal.name for signal in after.signals if before.signal_named.get(signal.name) is not signal)
         self._tell(
             translate("SignalLists", "Imported signals: {count}. Undo once to remove them.").format(count=len(new))
         )
-        return next(iter(new), None)
+        return new
 
     def write_out(self, selected: tuple[AnySignal, ...] = ()) -> None:
         """Export the signals of the project, or some of them."""

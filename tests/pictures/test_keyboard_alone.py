@@ -87,7 +87,7 @@ def to_window(window: MainWindow) -> None:
     settle_until(window.isActiveWindow)
 
 
-@pytest.mark.parametrize("view", range(1, 6))
+@pytest.mark.parametrize("view", range(1, 7))
 def test_tab_goes_through_all_parts_and_comes_round(window: MainWindow, view: int) -> None:
     """Nothing holds the focus for ever: from every part a key goes on (in a table of cells Tab goes by cells first)."""
     press_keys(f"Alt+{view}")

@@ -38,7 +38,7 @@ from widgets.kit.commands import Keys, command
 from widgets.kit.icons import tool
 from widgets.kit.own_keys import SCREENS
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import percent, scaled
 from widgets.kit.tables import Index
 
 _NAME: Final = Qt.ItemDataRole.UserRole
@@ -88,6 +88,8 @@ class ScreensList(QWidget):
         bar.addStretch(1)
         for button in (self.add_button, self.copy_button, self.more_button):
             bar.addWidget(button)
+        # Where the pane is at its narrowest beside large texts; the command stands in the list of the others too.
+        self.copy_button.setHidden(100 < percent() < 150)
         self.list = _List()
         self.list.setAccessibleName(self.tr("Screens"))
         self.thumbs = Thumbnails(self._in_view, self)

@@ -277,7 +277,8 @@ def _unit(project: Project, rule: BehaviourRule, slot: str) -> str:
 
 
 def _can_stop(rule: Action) -> bool:
-    return rule.do not in ("", "begin-entry", "next-language") and not isinstance(rule.value, HeldValue)
+    writes = bool(rule.signal) and rule.do not in ("", "begin-entry", "next-language")
+    return writes and not isinstance(rule.value, HeldValue)
 
 
 def _stop_word(rule: BehaviourRule) -> str:

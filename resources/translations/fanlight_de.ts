@@ -4293,8 +4293,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Neues Panel</translation>
     </message>
     <message>
-        <source>Nothing real can move. The line is chosen later.</source>
-        <translation>Nichts Echtes kann sich bewegen. Die Leitung wird später gewählt.</translation>
+        <source>Nothing real can move.</source>
+        <translation>Nichts Echtes kann sich bewegen.</translation>
     </message>
     <message>
         <source>Panel size</source>

@@ -14,6 +14,8 @@ from widgets.welcome.drawings import SIDE, CardDrawing
 
 HEIGHT: Final = 150
 """Pixels at 100 per cent, where the texts need no more."""
+LEAST: Final = 300
+"""The least width."""
 BESIDE: Final = 20
 """Around what is on the card."""
 TITLE: Final = 1.23
@@ -37,10 +39,10 @@ class Card(QAbstractButton):
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
     def sizeHint(self) -> QSize:
-        return QSize(scaled(430), self.heightForWidth(scaled(430)))
+        return QSize(scaled(LEAST), self.heightForWidth(scaled(LEAST)))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(scaled(300), scaled(HEIGHT))
+        return QSize(scaled(LEAST), scaled(HEIGHT))
 
     def heightForWidth(self, width: int) -> int:
         below = self.fontMetrics().height() + scaled(4) if self._keys else 0

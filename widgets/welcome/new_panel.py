@@ -39,16 +39,19 @@ from app.starters.answers import (
     UnusableAnswer,
 )
 from app.starters.build import build, starter_file
+from widgets.face.column import in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.controls import Choice, WholeNumber
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable, scaled
+from widgets.kit.scaling import comfortable, percent, scaled
 from widgets.welcome.serial_choice import SerialChoice
 
 MOST_ROWS: Final = 64
 MOST_COLUMNS: Final = 132
 """What the model of a panel allows."""
+FACE_BELOW: Final = 175
+"""Per cent of size from which the questions need the room of the picture."""
 
 LINES: Final[dict[LineChoice, Template]] = {
     "simulated": mark("starters", "Simulated: no device is needed yet"),
@@ -86,12 +89,13 @@ class NewPanelDialog(QDialog):
         self.face.setMinimumSize(QSize(scaled(340), scaled(200)))
         self.face.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.face.setEnabled(False)
+        self.face.setVisible(percent() < FACE_BELOW)
         self.trouble = plain_label("", "fault", wrap=True)
         self.trouble.setMinimumHeight(2 * self.fontMetrics().lineSpacing())
         self._lay_out()
         self.starter.setCurrentIndex(list(STARTERS).index(starter))
         self._choose_starter()
-        self.resize(comfortable(self, 900, 500))
+        self.resize(comfortable(self, 900, 550))
         self.title.setFocus()
 
     # Questions
@@ -138,7 +142,7 @@ class NewPanelDialog(QDialog):
         grid.setVerticalSpacing(scaled(8))
         grid.setColumnStretch(1, 1)
         self.where = QStackedWidget()
-        later = plain_label(self.tr("Nothing real can move. The line is chosen later."), "faint", wrap=True)
+        later = plain_label(self.tr("Nothing real can move."), "faint", wrap=True)
         for kind in (later, self.port, self.host):
             self.where.addWidget(kind)
         size = QWidget()
@@ -169,7 +173,10 @@ class NewPanelDialog(QDialog):
         grid.setRowStretch(len(rows) + 1, 1)
         middle = QHBoxLayout()
         middle.setSpacing(scaled(24))
-        middle.addLayout(grid, 1)
+        questions = QWidget()
+        questions.setLayout(grid)
+        grid.setContentsMargins(0, 0, scaled(4), 0)
+        middle.addWidget(in_scroll_area(questions), 1)
         middle.addWidget(self.face, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[scaled(20)] * 4)

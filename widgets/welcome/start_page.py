@@ -172,7 +172,7 @@ class StartPage(QScrollArea):
         """Recent files beside the cards where there is room, else below; cards in two columns or in one."""
         width = min(self.viewport().width(), scaled(WIDEST))
         margin = scaled(MARGIN) if width >= scaled(1100) else scaled(24)
-        self._whole.setContentsMargins(margin, scaled(48) if margin == scaled(MARGIN) else margin, margin, scaled(24))
+        self._whole.setContentsMargins(margin, scaled(40) if margin == scaled(MARGIN) else margin, margin, scaled(12))
         beside = width >= scaled(1000)
         self._beside.setDirection(QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom)
         self._right.setFixedWidth(scaled(RECENT)) if beside else self._right.setMaximumWidth(16_777_215)

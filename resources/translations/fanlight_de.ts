@@ -6137,24 +6137,28 @@ Warum ist das in Ordnung?</translation>
         <translation>keine Aufzeichnung läuft</translation>
     </message>
     <message>
-        <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples in total</source>
-        <translation>in {number} Dateien aufgezeichnet, zuletzt {name}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
+        <source>recorded {time} in {number} files · last {name}, {size}</source>
+        <translation>aufgezeichnet {time} in {number} Dateien · zuletzt {name}, {size}</translation>
     </message>
     <message>
-        <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation>{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
+        <source>recorded {time} · {name}, {size}</source>
+        <translation>aufgezeichnet {time} · {name}, {size}</translation>
     </message>
     <message>
-        <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples in total</source>
-        <translation>● {name} wird aufgezeichnet, Datei {number} (behalten: {kept}): {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
+        <source>{samples} samples in total</source>
+        <translation>insgesamt {samples} Abtastwerte</translation>
     </message>
     <message>
-        <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples in total</source>
-        <translation>● {name} wird aufgezeichnet, Datei {number}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
+        <source>● recording {time} · {name}, file {number} (kept: {kept}), {size}</source>
+        <translation>● zeichnet auf {time} · {name}, Datei {number} (behalten: {kept}), {size}</translation>
     </message>
     <message>
-        <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation>● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
+        <source>● recording {time} · {name}, file {number}, {size}</source>
+        <translation>● zeichnet auf {time} · {name}, Datei {number}, {size}</translation>
+    </message>
+    <message>
+        <source>● recording {time} · {name}, {size}</source>
+        <translation>● zeichnet auf {time} · {name}, {size}</translation>
     </message>
 </context>
 <context>

@@ -128,35 +128,37 @@ class RecordingControl(QObject):
             words = "\u26a0 " + progress.trouble
         if self.state.text() != words:
             self.state.setText(words)
-            self.state.setToolTip(plain_tip(f"{words}\n{progress.path}"))
+            samples = self.tr("{samples} samples in total").format(samples=progress.samples)
+            self.state.setToolTip(plain_tip(f"{words}\n{samples}\n{progress.path}"))
 
     def _words(self, progress: RecordingProgress) -> str:
         limits = self._observation.limits
         following = progress.files > 1 or limits.parted
         if not self._observation.recording:
             if progress.files > 1:
-                words = self.tr(
-                    "recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples in total"
-                )
+                words = self.tr("recorded {time} in {number} files \u00b7 last {name}, {size}")
             else:
-                words = self.tr("recorded {name}: {seconds} s, {samples} samples, {size}")
+                words = self.tr("recorded {time} \u00b7 {name}, {size}")
         elif not following:
-            words = self.tr("\u25cf recording {name}: {seconds} s, {samples} samples, {size}")
+            words = self.tr("\u25cf recording {time} \u00b7 {name}, {size}")
         elif limits.parted and limits.files:
-            words = self.tr(
-                "\u25cf recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples in total"
-            )
+            words = self.tr("\u25cf recording {time} \u00b7 {name}, file {number} (kept: {kept}), {size}")
         else:
-            words = self.tr("\u25cf recording {name}, file {number}: {seconds} s, {size}; {samples} samples in total")
+            words = self.tr("\u25cf recording {time} \u00b7 {name}, file {number}, {size}")
         size = with_mark(f"{progress.size / 1e6:.1f} MB") if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
         return words.format(
             name=progress.path.name,
             number=progress.files,
             kept=limits.files,
-            seconds=f"{progress.seconds:.0f}",
+            time=_clock(progress.seconds),
             size=size,
-            samples=progress.samples,
         )
+
+
+def _clock(seconds: float) -> str:
+    """A length of time as hours, minutes and seconds."""
+    minutes, left = divmod(int(seconds), 60)
+    return f"{minutes // 60:02}:{minutes % 60:02}:{left:02}"
 
 
 class LastMinutes(QObject):

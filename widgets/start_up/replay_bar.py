@@ -26,7 +26,7 @@ from widgets.kit.scaling import scaled
 from widgets.live.live_session import FRAME_MS
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
-LEAST_TIME: Final = 90
+LEAST_TIME: Final = 60
 """Pixels at 100 per cent that the words about the time have."""
 STEPS: Final = 10_000
 """Places of the slider."""
@@ -77,7 +77,7 @@ class ReplayBar(QWidget):
         close.setAccessibleName(self.tr("Close the recording"))
         close.setToolTip(self.tr("Close the recording"))
         close.clicked.connect(self.close_action.trigger)
-        self.slider.setMinimumWidth(scaled(60))
+        self.slider.setMinimumWidth(scaled(40))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(scaled(8))

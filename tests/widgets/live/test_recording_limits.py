@@ -95,14 +95,15 @@ def test_files_follow_one_another_and_the_oldest_goes(
     limits = Limits(size=250_000_000, seconds=1.0, files=2)
     assert Settings().recording_limits == limits
     begin(window, qtbot, tmp_path / "run.fanrec", monkeypatch)
-    qtbot.waitUntil(lambda: "recording run.fanrec, file 1 (kept: 2)" in state(window))
-    qtbot.waitUntil(lambda: "recording run-2.fanrec, file 2 (kept: 2)" in state(window), timeout=20_000)
-    qtbot.waitUntil(lambda: "recording run-3.fanrec, file 3 (kept: 2)" in state(window), timeout=20_000)
+    qtbot.waitUntil(lambda: "run.fanrec, file 1 (kept: 2)" in state(window))
+    qtbot.waitUntil(lambda: "run-2.fanrec, file 2 (kept: 2)" in state(window), timeout=20_000)
+    qtbot.waitUntil(lambda: "run-3.fanrec, file 3 (kept: 2)" in state(window), timeout=20_000)
     qtbot.waitUntil(lambda: not (tmp_path / "run.fanrec").exists())
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
     files = list(tmp_path.glob("*.fanrec"))
     assert len(files) == 2
-    assert state(window).startswith("recorded in ")
+    assert state(window).startswith("recorded 00:00:")
+    assert " files \u00b7 last " in state(window)
     for file in files:
         with Recording.open(file) as recording:
             assert recording.ended is not None
@@ -113,15 +114,15 @@ def test_they_count_at_once_for_a_recording_that_is_being_made(
     window: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     begin(window, qtbot, tmp_path / "run.fanrec", monkeypatch)
-    qtbot.waitUntil(lambda: "recording run.fanrec: " in state(window))
+    qtbot.waitUntil(lambda: "\u00b7 run.fanrec, " in state(window))
     dialog = asked(window, qtbot)
     fill_in(dialog, "", "1", "s", "")
     confirm(window, dialog, qtbot)
-    qtbot.waitUntil(lambda: "recording run-2.fanrec, file 2: " in state(window), timeout=20_000)
+    qtbot.waitUntil(lambda: "\u00b7 run-2.fanrec, file 2, " in state(window), timeout=20_000)
     dialog = asked(window, qtbot)
     fill_in(dialog, "", "", "m", "0")
     confirm(window, dialog, qtbot)
-    assert " samples in total" in state(window)
+    assert " samples in total" in window.start_up.recording_control.state.toolTip()
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
     assert (tmp_path / "run.fanrec").exists()
     assert Settings().recording_limits == Limits()
@@ -141,7 +142,7 @@ def test_trouble_is_told_in_every_workplace_and_that_it_is_over(
     (tmp_path / "elsewhere").rename(folder)
     qtbot.waitUntil(lambda: window.told == "The recording continues.", timeout=20_000)
     QTest.keyClick(window, KEY.Key_3, CTRL)
-    qtbot.waitUntil(lambda: "recording run-" in state(window))
+    qtbot.waitUntil(lambda: "\u00b7 run-" in state(window))
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
     with Recording.open(folder / "run.fanrec") as recording:
         assert recording.ended is not None

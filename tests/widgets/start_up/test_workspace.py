@@ -131,7 +131,7 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     QTest.keyClick(window, Qt.Key.Key_R, CTRL)
     assert start_up.observation.recording
     press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: "recording run.fanrec" in start_up.recording_control.state.text())
+    qtbot.waitUntil(lambda: "recording 00:00:0" in start_up.recording_control.state.text())
     start_up.events.note.setFocus()
     QTest.keyClicks(start_up.events.note, "first run")
     QTest.keyClick(start_up.events.note, Qt.Key.Key_Return)

@@ -726,10 +726,6 @@
 <context>
     <name>CommandFinder</name>
     <message>
-        <source>Command</source>
-        <translation>Befehl</translation>
-    </message>
-    <message>
         <source>Commands and places</source>
         <translation>Befehle und Stellen</translation>
     </message>
@@ -760,10 +756,6 @@
     <message>
         <source>Go to the signal {name}</source>
         <translation>Zum Signal {name}</translation>
-    </message>
-    <message>
-        <source>Keys</source>
-        <translation>Tasten</translation>
     </message>
     <message>
         <source>Line</source>
@@ -802,12 +794,8 @@
         <translation>Signal</translation>
     </message>
     <message>
-        <source>Where</source>
-        <translation>Wo</translation>
-    </message>
-    <message>
-        <source>{place} (not now)</source>
-        <translation>{place} (jetzt nicht)</translation>
+        <source>Type a few letters, or choose with Down.</source>
+        <translation>Einige Buchstaben eingeben oder mit Pfeil ab wählen.</translation>
     </message>
 </context>
 <context>
@@ -9512,6 +9500,25 @@ otherwise = unbekannt</translation>
     <message>
         <source>What was said last</source>
         <translation>Zuletzt gemeldet</translation>
+    </message>
+</context>
+<context>
+    <name>_Targets</name>
+    <message>
+        <source>Command</source>
+        <translation>Befehl</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>{place} (not now)</source>
+        <translation>{place} (jetzt nicht)</translation>
     </message>
 </context>
 <context>

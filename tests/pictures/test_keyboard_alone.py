@@ -215,6 +215,7 @@ def test_what_has_no_key_one_remembers_is_found_by_name(window: MainWindow) -> N
     def find(dialog: QDialog) -> None:
         QTest.keyClicks(dialog.focusWidget(), "keys and screen")
         QTest.keyClick(dialog.focusWidget(), KEY.Key_Return)
+        settle_until(lambda: not dialog.isVisible())
 
     wrong = when_asked(CommandFinder, find)
     press_keys("Ctrl+J")

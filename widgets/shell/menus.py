@@ -111,11 +111,15 @@ class WindowMenus(QObject):
         help_menu.addSeparator()
         help_menu.addAction(self.about)
 
+    def made(self) -> list[QMenu]:
+        """The menus of the bar as they are, of which some are filled when they are first opened."""
+        return [menu for action in self._window.menuBar().actions() if isinstance(menu := action.menu(), QMenu)]
+
     def all(self) -> list[QMenu]:
         """The menus of the bar, filled."""
-        menus = [menu for action in self._window.menuBar().actions() if isinstance(menu := action.menu(), QMenu)]
+        menus = self.made()
         for menu in menus:
-            menu.aboutToShow.emit()  # some are filled when they are first opened
+            menu.aboutToShow.emit()
         return menus
 
     def name_steps(self) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import partial
 from importlib import import_module
 from pathlib import Path
@@ -29,7 +30,7 @@ from widgets.frame.connecting import Connecting
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
 from widgets.kit.background import Background
-from widgets.kit.commands import list_commands
+from widgets.kit.commands import Listed, list_commands
 from widgets.kit.controls import push_button
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
@@ -502,8 +503,12 @@ class MainWindow(QMainWindow):
         """Ask for a command or a place by name, and go there."""
         from widgets.shell.finder import find
 
-        others = [each for each in list_commands(self.menus.all()) if each.action is not self.menus.find]
-        find(others, self.design, self.settings, self)
+        def now() -> Iterator[Listed]:
+            commands = list_commands(self.menus.made())
+            return (each for each in commands if each.action is not self.menus.find)
+
+        rest = (lambda: self.design, lambda: self.start_up, self.menus.all)
+        find(now, rest, lambda: self._design, self.settings, self)
 
     def show_steps(self) -> None:
         """Show what was done to the project, beside the window, to go back or forward in."""

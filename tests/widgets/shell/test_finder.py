@@ -12,9 +12,11 @@ from pytestqt.qtbot import QtBot
 
 from app.project.model import Project
 from tests.waiting import wait_for
+from tests.widgets.driving import MakeWindow
+from widgets.document.settings import Settings
 from widgets.kit.commands import list_commands
 from widgets.shell.finder import MOST_SHOWN, PAGE, CommandFinder, Target
-from widgets.shell.window import MainWindow
+from widgets.shell.window import BENCH, MainWindow
 
 FIND = "Ctrl+J"
 
@@ -34,9 +36,12 @@ def finding(window: MainWindow, use: Callable[[CommandFinder], object]) -> list[
     opened: list[CommandFinder] = []
 
     def look() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, CommandFinder)
+        dialog = window.findChild(CommandFinder)
+        if dialog is None or not dialog.isActiveWindow():
+            QTimer.singleShot(5, look)
+            return
         opened.append(dialog)
+        wait_for(lambda: QApplication.processEvents() or dialog.complete)
         try:
             use(dialog)
             names.extend(target.name for target in dialog.targets())
@@ -99,9 +104,7 @@ def test_what_cannot_be_used_is_listed_with_the_reason_and_not_run(window: MainW
         QTest.keyClick(dialog.search, Qt.Key.Key_Return)
         assert dialog.isVisible()
         assert dialog.targets()[0].unusable
-        item = dialog.list.topLevelItem(0)
-        assert item is not None
-        said.extend([item.text(1), dialog.told.text()])
+        said.extend([dialog.model.cell(0, 1)[0], dialog.told.text()])
 
     assert finding(window, use)[0] == "Disarm"
     assert "not now" in said[0]
@@ -139,15 +142,69 @@ def test_up_and_down_choose_while_one_types(window: MainWindow) -> None:
         QTest.keyClicks(dialog.search, "screen")
         for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Up, Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
             QTest.keyClick(dialog.search, key)
-            item = dialog.list.currentItem()
-            assert item is not None
-            chosen.append(item.text(0))
+            assert dialog.current is not None
+            chosen.append(dialog.current.name)
         assert dialog.focusWidget() is dialog.search
 
     names = finding(window, use)
     last = len(names) - 1
     assert last > PAGE, "too few to turn a page"
     assert chosen == [names[place] for place in (1, 2, 1, min(1 + PAGE, last), min(1 + PAGE, last) - PAGE)]
+
+
+def test_while_nothing_is_typed_enter_does_nothing(window: MainWindow) -> None:
+    before = window.document.project
+
+    def use(dialog: CommandFinder) -> None:
+        QTest.keyClick(dialog.search, Qt.Key.Key_Return)
+        assert dialog.isVisible()
+        assert dialog.current is None
+        QTest.keyClicks(dialog.search, "  ")
+        QTest.keyClick(dialog.search, Qt.Key.Key_Return)
+        assert dialog.isVisible()
+        QTest.keyClick(dialog.search, Qt.Key.Key_Down)
+        assert dialog.current == dialog.targets()[0], "chosen on purpose"
+
+    finding(window, use)
+    assert window.document.project is before
+
+
+def test_what_is_typed_while_it_opens_is_not_lost(
+    make_window: MakeWindow, pump: Project, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Typed right behind Ctrl+J: some of it still comes to the window below, and Enter comes before all is gathered."""
+    window = make_window(Settings(keep=False), workspace=BENCH)
+    window.take(pump, None)
+    assert not window.has_design
+    seen: list[tuple[str, bool]] = []
+
+    def type_on() -> None:
+        dialog, handle = window.findChild(CommandFinder), window.windowHandle()
+        assert dialog is not None
+        assert handle is not None
+        QTimer.singleShot(5000, dialog, dialog.reject)  # an open dialog would wait for ever
+        assert not dialog.isActiveWindow()
+        for letter in "next screen":
+            QTest.keyClick(handle, Qt.Key(ord(letter.upper())))
+        seen.append((dialog.search.text(), dialog.complete))
+        QTest.keyClick(handle, Qt.Key.Key_Return)
+
+    monkeypatch.setattr("widgets.shell.finder.GATHER_AFTER_MS", 500)
+    # As long as the system has not brought it to the front.
+    monkeypatch.setattr(CommandFinder, "changeEvent", lambda _dialog, _event: None)
+    monkeypatch.setattr(CommandFinder, "activateWindow", lambda _dialog: QTimer.singleShot(0, type_on))
+    show = CommandFinder.show
+
+    def show_behind(dialog: CommandFinder) -> None:
+        dialog.setAttribute(Qt.WidgetAttribute.WA_ShowWithoutActivating)
+        show(dialog)
+
+    monkeypatch.setattr(CommandFinder, "show", show_behind)
+    screen = window.document.selection.screen
+    QTest.keySequence(window.focusWidget(), FIND)
+    assert seen == [("next screen", False)]
+    assert window.has_design
+    assert window.document.selection.screen != screen, "what it found when all was there was run"
 
 
 def test_nothing_found_says_so_and_escape_changes_nothing(window: MainWindow) -> None:

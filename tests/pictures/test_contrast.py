@@ -1,7 +1,8 @@
 """Contrast as it is drawn: every text of every pane, the focus ring, and the colours of the panel, light and dark.
 
-Marks, from WCAG 2.2 level AA: 4.5 to 1 for text (success criterion 1.4.3; what cannot be used just now is exempt), 3 to
-1 for parts and marks that one must see (1.4.11). The formula is checked in `tests/widgets/kit/test_palette.py`.
+Marks, from WCAG 2.2 level AA: 4.5 to 1 for text (success criterion 1.4.3), 3 to 1 for parts and marks that one must
+see (1.4.11). What cannot be used just now is exempt there; 3 to 1 is asked of it here. The formula is checked in
+`tests/widgets/kit/test_palette.py`.
 """
 
 from __future__ import annotations
@@ -66,34 +67,39 @@ def best(picture: np.ndarray, rect: QRect) -> float | None:
     return None if found == 1.0 else found
 
 
-def texts(window: QWidget) -> Iterator[tuple[str, QRect]]:
-    """What carries text: its name, and where it is in the window."""
+def texts(window: QWidget) -> Iterator[tuple[str, QRect, bool]]:
+    """What carries text: its name, where it is in the window, and whether it can be used."""
     for widget in [window, *window.findChildren(QWidget)]:
-        if not widget.isVisible() or not widget.isEnabled() or widget.window() is not window:
-            continue
-        seen = widget.visibleRegion().boundingRect()
-        corner = widget.mapTo(window, QPoint(0, 0))
-        name = type(widget).__name__
-        if isinstance(widget, QLabel) and widget.text() and widget.updatesEnabled() and widget.pixmap().isNull():
-            yield f"{name} '{widget.text()[:40]}'", seen.translated(corner)
-        elif isinstance(widget, QAbstractButton | QComboBox | QLineEdit) and not isinstance(widget, PanelKey):
-            words = widget.placeholderText() if isinstance(widget, QLineEdit) else ""
-            text = words or (widget.currentText() if isinstance(widget, QComboBox) else widget.text())
-            if text:
-                inner = seen.adjusted(4, 3, -4, -3)  # without the frame, which may contrast more
-                yield f"{name} '{text[:40]}'", inner.translated(corner)
-        elif isinstance(widget, QTabBar):
-            for index in range(widget.count()):
-                rect = widget.tabRect(index).adjusted(4, 3, -4, -3) & seen
-                yield f"tab '{widget.tabText(index)}'", rect.translated(corner)
-        elif isinstance(widget, QHeaderView) and widget.orientation() == Qt.Orientation.Horizontal:
-            for section in range(widget.count()):
-                left = widget.sectionViewportPosition(section)
-                rect = QRect(left + 3, 3, widget.sectionSize(section) - 6, widget.height() - 7) & seen
-                if widget.model().headerData(section, Qt.Orientation.Horizontal) and rect.width() > 20:
-                    yield f"heading {section} of {type(widget.parentWidget()).__name__}", rect.translated(corner)
-        elif isinstance(widget, QAbstractItemView) and not isinstance(widget, QHeaderView) and widget.model():
-            yield from cells(widget, window)
+        if widget.isVisible() and widget.window() is window:
+            for name, rect in texts_of(widget, window):
+                yield name, rect, widget.isEnabled()
+
+
+def texts_of(widget: QWidget, window: QWidget) -> Iterator[tuple[str, QRect]]:
+    """The texts of one widget."""
+    seen = widget.visibleRegion().boundingRect()
+    corner = widget.mapTo(window, QPoint(0, 0))
+    name = type(widget).__name__
+    if isinstance(widget, QLabel) and widget.text() and widget.updatesEnabled() and widget.pixmap().isNull():
+        yield f"{name} '{widget.text()[:40]}'", seen.translated(corner)
+    elif isinstance(widget, QAbstractButton | QComboBox | QLineEdit) and not isinstance(widget, PanelKey):
+        words = widget.placeholderText() if isinstance(widget, QLineEdit) else ""
+        text = words or (widget.currentText() if isinstance(widget, QComboBox) else widget.text())
+        if text:
+            inner = seen.adjusted(4, 3, -4, -3)  # without the frame, which may contrast more
+            yield f"{name} '{text[:40]}'", inner.translated(corner)
+    elif isinstance(widget, QTabBar):
+        for index in range(widget.count()):
+            rect = widget.tabRect(index).adjusted(4, 3, -4, -3) & seen
+            yield f"tab '{widget.tabText(index)}'", rect.translated(corner)
+    elif isinstance(widget, QHeaderView) and widget.orientation() == Qt.Orientation.Horizontal:
+        for section in range(widget.count()):
+            left = widget.sectionViewportPosition(section)
+            rect = QRect(left + 3, 3, widget.sectionSize(section) - 6, widget.height() - 7) & seen
+            if widget.model().headerData(section, Qt.Orientation.Horizontal) and rect.width() > 20:
+                yield f"heading {section} of {type(widget.parentWidget()).__name__}", rect.translated(corner)
+    elif isinstance(widget, QAbstractItemView) and not isinstance(widget, QHeaderView) and widget.model():
+        yield from cells(widget, window)
 
 
 def cells(view: QAbstractItemView, window: QWidget) -> Iterator[tuple[str, QRect]]:
@@ -115,14 +121,14 @@ def test_every_text_of_every_pane_can_be_read(look: Appearance) -> None:
         for pane in panes():
             with pane.open(window) as shown:
                 picture = drawn(shown)
-                for name, rect in texts(shown):
+                for name, rect, usable in texts(shown):
                     found = best(picture, rect & shown.rect())
                     if found is not None:
                         looked_at += 1
-                        if found < TEXT:
+                        if found < (TEXT if usable else PARTS):
                             weak.setdefault(pane.name, []).append(f"{name}: {found:.2f}")
     words = "\n".join(f"{name}:\n  " + "\n  ".join(told) for name, told in weak.items())
-    assert not weak, f"less than {TEXT} to 1:\n{words}"
+    assert not weak, f"less than {TEXT} to 1, or {PARTS} where it is off:\n{words}"
     assert looked_at > 800
 
 

@@ -8,6 +8,7 @@ see (1.4.11). What cannot be used just now is exempt there; 3 to 1 is asked of i
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 import numpy as np
 import pytest
@@ -40,6 +41,8 @@ FINE = 3
 """Times as large as on the screen, so that strokes of letters are wider than their soft edges."""
 LEAST = 0.0008
 """Part of a rectangle that a colour must fill to count: less is chance."""
+MOST: Final = 60
+"""Pixels that are enough in any rectangle: a wide row may have few letters."""
 
 
 def drawn(window: QWidget) -> np.ndarray:
@@ -62,7 +65,7 @@ def best(picture: np.ndarray, rect: QRect) -> float | None:
         return None
     colours, counts = np.unique(part, return_counts=True)
     ground = f"#{int(colours[counts.argmax()]):06x}"
-    others = [f"#{int(colour):06x}" for colour in colours[counts >= max(3, LEAST * part.size)]]
+    others = [f"#{int(colour):06x}" for colour in colours[counts >= max(3, min(LEAST * part.size, MOST))]]
     found = max((contrast(ground, other) for other in others), default=1.0)
     return None if found == 1.0 else found
 

@@ -203,7 +203,7 @@ class _RecentRow(QStyledItemDelegate):
         left = glass.right() + scaled(12)
         text = QRect(left, place.top(), place.right() - left - scaled(4), place.height())
         missing = found is not None and not found.there
-        self._write(painter, index, text, "off" if missing else "ink", "off" if missing else "faint")
+        self._write(painter, index, text, "faint" if missing else "ink", "faint")
         if focused:
             paint_ring(painter, place)
         painter.restore()

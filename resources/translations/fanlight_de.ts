@@ -637,6 +637,10 @@
         <translation>(wählen)</translation>
     </message>
     <message>
+        <source>different</source>
+        <translation>verschieden</translation>
+    </message>
+    <message>
         <source>{name} (missing)</source>
         <translation>{name} (fehlt)</translation>
     </message>
@@ -2148,8 +2152,8 @@
         <translation>{n} Zellen</translation>
     </message>
     <message>
-        <source>{n} fields are selected.</source>
-        <translation>{n} Felder ausgewählt.</translation>
+        <source>{n} fields are selected. What you change here is changed in all of them.</source>
+        <translation>{n} Felder sind gewählt. Was Sie hier ändern, ändert sich in allen.</translation>
     </message>
 </context>
 <context>
@@ -2838,6 +2842,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Nennspannung</translation>
     </message>
     <message>
+        <source>Reading and writing</source>
+        <translation>Lesen und Schreiben</translation>
+    </message>
+    <message>
         <source>Register map</source>
         <translation>Registerbelegung</translation>
     </message>
@@ -3058,6 +3066,13 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{names} and {count} more</source>
         <translation>{names} und {count} weitere</translation>
+    </message>
+</context>
+<context>
+    <name>InfoRow</name>
+    <message>
+        <source>different</source>
+        <translation>verschieden</translation>
     </message>
 </context>
 <context>
@@ -3679,6 +3694,13 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>LineRow</name>
+    <message>
+        <source>different</source>
+        <translation>verschieden</translation>
+    </message>
+</context>
+<context>
     <name>LineView</name>
     <message>
         <source>&amp;Copy one line each</source>
@@ -4209,6 +4231,10 @@ Warum ist das in Ordnung?</translation>
         <source>{count} fields</source>
         <translation>{count} Felder</translation>
     </message>
+    <message>
+        <source>{count} signals</source>
+        <translation>{count} Signale</translation>
+    </message>
 </context>
 <context>
     <name>NewPanelDialog</name>
@@ -4349,6 +4375,13 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Row</source>
         <translation>Zeile</translation>
+    </message>
+</context>
+<context>
+    <name>NotesRow</name>
+    <message>
+        <source>different</source>
+        <translation>verschieden</translation>
     </message>
 </context>
 <context>

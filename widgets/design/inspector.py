@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QStackedWidget, QVBoxLayout,
 from widgets.design.forms.form import Form
 from widgets.design.forms.message_forms import MessagesForm
 from widgets.design.forms.panel_view import in_scroll_area
+from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.screen_forms import FieldForm, PanelForm, ScreenForm
 from widgets.design.lines.forms import FollowerForm, LineForm
 from widgets.design.signals.form import SignalForm
@@ -48,7 +49,7 @@ class Inspector(QWidget):
             self._stack.addWidget(self._of_screen[form])
         self._form_of_screen: Form = self.screen_form
         self._panel_in_front = False
-        self._pages: dict[str, tuple[Form, QWidget]] = {}
+        self._pages: dict[str, tuple[PartForm, QWidget]] = {}
         for kind, other, nothing in (
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
             ("line", self.line_form, self.tr("No line is selected. Choose one in the table, or add one.")),
@@ -132,15 +133,15 @@ class Inspector(QWidget):
         """Whether of a screen the selected field is shown, and not the screen itself."""
         return self._form_of_screen is self.field_form
 
-    def show_part(self, kind: str, subject: Hashable) -> None:
-        """The form of another part; `subject` None: nothing is selected."""
+    def show_part(self, kind: str, *subjects: Hashable) -> None:
+        """The form of another part, or of several at once; without any: nothing is selected."""
         self._panel_in_front = False
         form, page = self._pages[kind]
-        form.show_subject(subject)
-        form.setVisible(subject is not None)
+        form.show_subject(subjects[0] if subjects else None, subjects[1:])
+        form.setVisible(bool(subjects))
         nothing = page.findChild(QLabel, "nothing")
         if isinstance(nothing, QLabel):
-            nothing.setVisible(subject is None)
+            nothing.setVisible(not subjects)
         self._stack.setCurrentWidget(page)
 
     def current_form(self) -> Form | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
@@ -18,6 +18,9 @@ from widgets.document.document import Document, Selection
 from widgets.document.drafts import Drafts
 from widgets.document.unfinished import Unfinished
 from widgets.kit.path_bar import Step
+
+MOST_AT_ONCE: Final = 1_000
+"""Signals that the properties show at once; of more selected ones only the current one, since comparing them takes."""
 
 
 class Navigator(QObject):
@@ -75,13 +78,17 @@ class Navigator(QObject):
         elif self._views.view == "signals":
             index = self._views.signals.current()
             name = project.signals[index].name if 0 <= index < len(project.signals) else None
-            inspector.show_part("signal", None if name is None else ("signal", name))
-            self._show_path_in_view(name)
+            chosen = self._views.signals.selected_signals()
+            names = [part.name for part in chosen] if len(chosen) <= MOST_AT_ONCE else []
+            # A row becomes the current one before the selection follows it.
+            others = [each for each in names if each != name] if name in names else []
+            inspector.show_part("signal", *(("signal", each) for each in ([] if name is None else [name, *others])))
+            self._show_path_in_view(self.tr("{count} signals").format(count=len(others) + 1) if others else name)
         else:
             kind, index = self._views.lines.current()
             parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
             name = parts[index].name if 0 <= index < len(parts) else None
-            inspector.show_part(kind, None if name is None else (kind, name))
+            inspector.show_part(kind, *([] if name is None else [(kind, name)]))
             self._show_path_in_view(name)
 
     # The path to what is shown

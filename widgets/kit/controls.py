@@ -8,13 +8,27 @@ are made of these.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QHBoxLayout, QPushButton, QSlider, QSpinBox, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDoubleSpinBox,
+    QHBoxLayout,
+    QLineEdit,
+    QPushButton,
+    QSlider,
+    QSpinBox,
+    QWidget,
+)
 
+from widgets.kit import palette
 from widgets.kit.drawn.buttons import LEFT_ALIKE, RIGHT_ALIKE, SEGMENT
+from widgets.kit.scaling import scaled
+
+UNIT_COLUMN: Final = 46
+"""Pixels at 100 per cent that the unit of a number has in its line."""
 
 if TYPE_CHECKING:
     _Editor = QWidget
@@ -121,3 +135,41 @@ class Segments(QWidget):
     def choose(self, key: str) -> None:
         """Choose one, which nobody is told."""
         self.buttons[key].setChecked(True)
+
+
+class UnitLine(QLineEdit):
+    """A line for a number: at the right, with its unit in a column of its own behind a hairline, empty without one.
+
+    Digits of lines that stand under one another so stand under one another too, whatever their units.
+    """
+
+    def __init__(self, unit: str = "") -> None:
+        super().__init__()
+        self._unit = ""
+        self.setAlignment(Qt.AlignmentFlag.AlignRight)
+        self.set_unit(unit)
+
+    def set_unit(self, unit: str) -> None:
+        """Another unit."""
+        self._unit = unit
+        self.setTextMargins(2, 0, self._column() + 2, 0)
+        self.setAccessibleDescription(unit)
+        self.update()
+
+    def _column(self) -> int:
+        """How wide that column is: as wide as the unit, 46 pixels at 100 per cent at least, half the line at most."""
+        wanted = max(scaled(UNIT_COLUMN), self.fontMetrics().horizontalAdvance(self._unit) + scaled(12))
+        return min(wanted, self.maximumWidth() // 2)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if not self._unit:
+            return
+        colours = palette.current()
+        place = self.rect().adjusted(self.width() - min(self._column(), self.width() // 2), 1, -1, -1)
+        painter = QPainter(self)
+        painter.fillRect(place.left(), place.top(), 1, place.height(), colours.colour("line"))
+        painter.setPen(colours.colour("faint" if self.isEnabled() else "off"))
+        inner = place.adjusted(scaled(6), 0, -2, 0)
+        text = self.fontMetrics().elidedText(self._unit, Qt.TextElideMode.ElideRight, inner.width())
+        painter.drawText(inner, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, text)

@@ -7,15 +7,13 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from app.project.binding import bindings_of, unwritable
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
-from widgets.kit import palette
-from widgets.kit.controls import push_button
+from widgets.kit.controls import UnitLine, push_button
 from widgets.kit.elided import ShortChoice
 from widgets.kit.flow import FlowLayout
 from widgets.kit.scaling import scaled
@@ -26,8 +24,7 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
 NUMBER: Final = re.compile(r"[+-]?\d{1,20}(?:[.,]\d{1,20})?")
 """What can be typed as a value. No exponents: 1e999999999 would keep the window busy for minutes."""
 VALUE_WIDTH: Final = (130, 70)
-UNIT_WIDTH: Final = 46
-"""Pixels at 100 per cent: of the value, on a card and in a narrow column, and of the unit in it."""
+"""Pixels at 100 per cent, on a card and in a narrow column."""
 
 
 class ValueSetter(QWidget):
@@ -59,7 +56,7 @@ class ValueSetter(QWidget):
         self.signal.setMinimumContentsLength(10)
         self.signal.setAccessibleName(self.tr("Signal to set"))
         self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.value = _ValueEdit()
+        self.value = UnitLine()
         self.value.setFixedWidth(scaled(VALUE_WIDTH[narrow]))
         self.value.setAccessibleName(self.tr("Value to set"))
         self.button = push_button(self.tr("Set"), self._set)
@@ -114,35 +111,6 @@ class ValueSetter(QWidget):
             return
         self.refused.emit("")
         self.value.selectAll()
-
-
-class _ValueEdit(QLineEdit):
-    """A line with the unit of what is typed at its right end."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._unit = ""
-        self.setAlignment(Qt.AlignmentFlag.AlignRight)
-
-    def set_unit(self, unit: str) -> None:
-        self._unit = unit
-        column = min(scaled(UNIT_WIDTH), self.maximumWidth() // 2)
-        self.setTextMargins(2, 0, column + 2 if unit else 2, 0)
-        self.setAccessibleDescription(unit)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        if not self._unit:
-            return
-        colours = palette.current()
-        place = self.rect().adjusted(self.width() - min(scaled(UNIT_WIDTH), self.width() // 2), 1, -1, -1)
-        painter = QPainter(self)
-        painter.fillRect(place.left(), place.top(), 1, place.height(), colours.colour("line"))
-        painter.setPen(colours.colour("faint" if self.isEnabled() else "off"))
-        inner = place.adjusted(scaled(6), 0, -2, 0)
-        text = self.fontMetrics().elidedText(self._unit, Qt.TextElideMode.ElideRight, inner.width())
-        painter.drawText(inner, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, text)
 
 
 def settable(project: Project, bank: RegisterBank) -> list[str]:

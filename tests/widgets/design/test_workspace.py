@@ -524,7 +524,7 @@ def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorksp
     design.show_view("map")
     assert set(design.map.nodes) == set(document.project.screen_named)
     labels = {(edge.arrow.from_, edge.arrow.to): edge.label for edge in design.map.edges}
-    assert labels["run", "measured"] == "right"
+    assert labels["run", "measured"] == "RIGHT"
     assert [(inlet.inlet.to, inlet.label) for inlet in design.map.inlets if "fault" in inlet.label] == [
         ("fault", "when fault \N{NOT EQUAL TO} 0")
     ]

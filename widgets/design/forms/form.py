@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Sequence
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
-    QLabel,
     QScrollArea,
+    QVBoxLayout,
     QWidget,
 )
 
 from widgets.document.drafts import Drafts, DraftTexts
+from widgets.kit import palette
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import percent, scaled
+from widgets.kit.section import Section
 
 Get = Callable[[], DraftTexts | None]
 """What the document holds now, as the editors show it; None: this row does not apply."""
@@ -26,6 +28,17 @@ Put = Callable[[DraftTexts], str | None]
 """Takes what was typed into the document. Returns None, or in words why not."""
 OptionsSource = Callable[[], Sequence[tuple[str, str]]]
 """The choices: what is stored, and what a person reads."""
+
+
+CAPTION_WIDTH: Final = 104
+"""Of a caption beside its row, in pixels at 100 per cent."""
+BESIDE_UP_TO: Final = 125
+"""Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""
+BETWEEN: Final = " \u00b7 "
+MOST_IN_SUMMARY: Final = 3
+"""Rows of a closed part of a form that its heading tells of."""
+_OPEN: Final[dict[tuple[str, int], bool]] = {}
+"""Which parts of which forms a person opened or closed."""
 
 
 class NotYet(str):
@@ -43,11 +56,18 @@ class FormRow(QWidget):
         self.hint = hint
         self.get = get
         self.put = put
-        self.caption = plain_label(label, wrap=True)
+        self.caption = plain_label(label, wrap=percent() > BESIDE_UP_TO)
         self.caption.setToolTip(hint)
         self.message = plain_label("", "fault", wrap=True)
+        """Hangs over the rows below while the focus is here, so that nothing moves when something is wrong."""
         self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.message.setAutoFillBackground(True)
+        self.message.setMargin(scaled(6))
         self.message.hide()
+        self.single = False
+        """Whether it is about one part only, and goes where several are shown."""
+        self.differs = False
+        """Whether several parts are shown that differ in this."""
         self._layout = QHBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(4)
@@ -78,6 +98,22 @@ class FormRow(QWidget):
     def before_refresh(self) -> None:
         """Bring choices up to date."""
 
+    def blank(self) -> DraftTexts:
+        """What the editors hold where several parts are shown that differ in this."""
+        return ("",) * max(1, len(self.editors()))
+
+    def show_differing(self, differing: bool) -> None:
+        """Say in empty editors that the parts differ, or no longer."""
+
+    def summary(self) -> str:
+        """What it says in short, for the heading of a part of a form that is closed; empty: nothing."""
+        return ""
+
+    @property
+    def reason(self) -> str:
+        """What is wrong with what stands in the editors, in words; empty: nothing is."""
+        return self._reason
+
     # The way of a value
 
     def join(self, form: Form) -> None:
@@ -105,7 +141,7 @@ class FormRow(QWidget):
 
     def _commit(self, form: Form) -> None:
         texts = self.texts()
-        if self._first is None:
+        if self._first is None and not self.differs:
             self._first = self.get()
         reason = self.put(texts)
         if reason is None:
@@ -135,6 +171,7 @@ class FormRow(QWidget):
             self.message.hide()
             return
         self.before_refresh()
+        self.show_differing(self.differs)
         draft = form.drafts.get(form.subject, self.label)
         shown = self.texts()
         if draft is not None:
@@ -157,26 +194,46 @@ class FormRow(QWidget):
                 self._setting = False
 
     def show_reason(self, reason: str) -> None:
-        """Say beneath the row what is wrong; empty: nothing is."""
+        """Say what is wrong: by the outline, and while the focus is here in words; empty: nothing is."""
         self._reason = reason
+        here = any(editor.hasFocus() for editor in self.editors())
         waiting = isinstance(reason, NotYet) and any(
             editor.hasFocus() for row in self.company for editor in row.editors()
         )
         set_look(self.message, "faint" if waiting else "fault")
         self.message.setText(reason)
-        self.message.setVisible(bool(reason) and not self.isHidden())
         for editor in self.editors():
             set_look(editor, "wrong" if reason and not waiting else "")
+            editor.setAccessibleDescription("; ".join(filter(None, (reason, self.hint))))
+        self._hang(bool(reason) and here)
+
+    def _hang(self, wanted: bool) -> None:
+        """Show what is wrong over the rows below, or above this one where there are none, or put it away."""
+        if not wanted or self._form is None or not self.isVisible():
+            self.message.hide()
+            return
+        palette_of = self.message.palette()
+        palette_of.setColor(self.message.backgroundRole(), palette.current().colour("fault_soft"))
+        self.message.setPalette(palette_of)
+        at = self.mapTo(self._form, QPoint(0, self.height()))
+        height = self.message.heightForWidth(self.width())
+        if at.y() + height > self._form.height():
+            at.setY(at.y() - self.height() - height)
+        self.message.setGeometry(at.x(), at.y(), self.width(), height)
+        self.message.show()
+        self.message.raise_()
 
     def _leave(self) -> None:
         """The focus is elsewhere now: what was still to come is missing."""
         for row in self.company:
-            if isinstance(row._reason, NotYet):
+            if row._reason:
                 row.show_reason(row._reason)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if isinstance(event, QKeyEvent) and event.type() in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
             return self._key(event)
+        if event.type() == QEvent.Type.FocusIn and self._reason:
+            QTimer.singleShot(0, self, lambda: self.show_reason(self._reason))
         if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
             self._first = None
             QTimer.singleShot(0, self, self._leave)
@@ -209,12 +266,6 @@ class FormRow(QWidget):
         return event.type() == QEvent.Type.ShortcutOverride
 
 
-CAPTION_WIDTH: Final = 116
-"""Of a caption beside its row, in pixels at 100 per cent."""
-BESIDE_UP_TO: Final = 125
-"""Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""
-
-
 class Form(QWidget):
     """Rows under one another, for one subject at a time."""
 
@@ -223,22 +274,32 @@ class Form(QWidget):
         self.drafts = drafts
         self.subject: Hashable = None
         self.rows: list[FormRow] = []
-        self._headings: list[tuple[QLabel, int]] = []
+        self._sections: list[tuple[Section, int]] = []
         """Each with how many rows stand before it."""
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(10, 8, 10, 8)
-        self._grid.setHorizontalSpacing(8)
-        self._grid.setVerticalSpacing(4)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(scaled(12), scaled(8), scaled(12), scaled(8))
+        self._column.setSpacing(scaled(8))
         self._beside = percent() <= BESIDE_UP_TO
-        self._grid.setColumnMinimumWidth(0, scaled(CAPTION_WIDTH) if self._beside else 0)
-        self._grid.setColumnStretch(1, 1)
         self._at = 0
+        body = QWidget()
+        self._grid = self._new_grid(body)
+        self._column.addWidget(body)
+
+    def _new_grid(self, body: QWidget) -> QGridLayout:
+        grid = QGridLayout(body)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(scaled(8))
+        grid.setVerticalSpacing(scaled(8 if self._beside else 2))
+        grid.setColumnMinimumWidth(0, scaled(CAPTION_WIDTH) if self._beside else 0)
+        grid.setColumnStretch(1, 1)
+        return grid
 
     def add(self, row: FormRow) -> FormRow:
         """Put a row beneath the others."""
         row.caption.setBuddy(row.editors()[0] if row.editors() else row)
-        row.caption.setContentsMargins(0, 4, 0, 0)
+        row.message.setParent(self)
         if self._beside:
+            row.caption.setContentsMargins(0, scaled(4), 0, 0)
             row.caption.setFixedWidth(scaled(CAPTION_WIDTH))
             self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(row, self._at, 1)
@@ -246,22 +307,24 @@ class Form(QWidget):
             self._grid.addWidget(row.caption, self._at, 0, 1, 2)
             self._at += 1
             self._grid.addWidget(row, self._at, 0, 1, 2)
-        self._grid.addWidget(row.message, self._at + 1, 0 if not self._beside else 1, 1, 1 if self._beside else 2)
-        self._at += 2
+        self._at += 1
         self.rows.append(row)
         row.join(self)
         return row
 
-    def add_heading(self, text: str) -> QLabel:
-        """A heading over the rows that follow; it goes when none of them applies."""
-        heading = QLabel(text)
-        self._headings.append((heading, len(self.rows)))
-        heading.setProperty("look", "heading")
-        heading.setWordWrap(True)
-        heading.setContentsMargins(0, 8 if self._at else 0, 0, 0)
-        self._grid.addWidget(heading, self._at, 0, 1, 2)
-        self._at += 1
-        return heading
+    def add_heading(self, text: str, *, closed: bool = False) -> Section:
+        """A heading over the rows that follow, which opens and closes them; it goes when none of them applies.
+
+        Whether it is open is kept for all forms of this kind while the program runs; at first it is not if `closed`.
+        """
+        key = (type(self).__name__, len(self._sections))
+        body = QWidget()
+        section = Section(text, body, is_open=_OPEN.get(key, not closed))
+        section.toggled.connect(lambda is_open: _OPEN.__setitem__(key, is_open))
+        self._sections.append((section, len(self.rows)))
+        self._grid, self._at = self._new_grid(body), 0
+        self._column.addWidget(section)
+        return section
 
     def add_wide(self, widget: QWidget) -> None:
         """Something over the whole width."""
@@ -270,7 +333,7 @@ class Form(QWidget):
 
     def finish(self) -> None:
         """Push all rows to the top."""
-        self._grid.setRowStretch(self._at, 1)
+        self._column.addStretch(1)
 
     def show_subject(self, subject: Hashable) -> None:
         """Show another subject (or the same again after a change). None: nothing to show."""
@@ -279,14 +342,20 @@ class Form(QWidget):
         for row in self.rows:
             row.refresh(other)
         end = len(self.rows)
-        for heading, start in reversed(self._headings):
-            heading.setHidden(start < end and all(row.isHidden() for row in self.rows[start:end]))
+        for section, start in reversed(self._sections):
+            rows = [row for row in self.rows[start:end] if not row.isHidden()]
+            section.setHidden(start < end and not rows)
+            section.set_summary(BETWEEN.join(list(filter(None, (row.summary() for row in rows)))[:MOST_IN_SUMMARY]))
             end = start
 
     def focus_row(self, label: str) -> bool:
         """Give the focus to the row of that label. False if it is not there."""
-        for row in self.rows:
-            if row.label == label and row.editors() and row.isVisibleTo(self):
+        for number, row in enumerate(self.rows):
+            if row.label == label and row.editors() and not row.isHidden():
+                for section, start in reversed(self._sections):
+                    if start <= number:
+                        section.set_open(True)
+                        break
                 _go_to(row.editors()[0])
                 return True
         return False

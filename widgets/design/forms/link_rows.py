@@ -18,6 +18,7 @@ class ButtonRow(FormRow):
 
     def __init__(self, label: str, get: Get, text: str, run: Callable[[], object], hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
+        self.single = True
         self.button = QPushButton(text)
         self.button.clicked.connect(lambda: run())
         self._layout.addWidget(self.button)
@@ -42,6 +43,7 @@ class PlacesRow(FormRow):
 
     def __init__(self, label: str, get: Get, go: Callable[[int], object], nothing: str, hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
+        self.single = True
         self._texts: DraftTexts = ()
         self._nothing = plain_label(nothing, "caution", wrap=True)
         self._list = RowList()

@@ -210,7 +210,7 @@ class MessagesForm(PartForm):
         """Show the messages of the panel in the language of the document."""
         languages = self.part.languages
         language = languages[self.number] if languages else ""
-        self.heading.setText(
+        self.heading.set_title(
             self.tr("Panel messages in {language}").format(language=language) if language else self.tr("Panel messages")
         )
         self.show_subject(("messages", language) if language else ("messages",))

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Sequence
-from typing import Any
+from functools import reduce
+from typing import Any, TypeVar
 
 from PySide6.QtWidgets import QWidget
 
 from app.project.attributes import CHOICE, NOTES, YES_NO, PartAttribute, attribute_text
 from app.project.model import Project
-from app.signals.typed import plain
+from app.signals.typed import number, optional_number, plain, whole
 from widgets.design.forms.form import Form, FormRow, Put
 from widgets.design.forms.rows import CheckRow, ChoiceRow, LineRow, NotesRow
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, DraftTexts
 
 Where = Callable[[Any], bool]
+_T = TypeVar("_T")
 
 
 def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[DraftTexts], Edit]) -> Put:
@@ -48,6 +50,8 @@ class PartForm(Form):
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(drafts, parent)
         self.document = document
+        self.others: tuple[Hashable, ...] = ()
+        """What is shown besides the subject, and changed with it."""
 
     @property
     def project(self) -> Project:
@@ -65,11 +69,58 @@ class PartForm(Form):
 
     def merge_key(self) -> Hashable:
         """Changes with the same key become one step while they follow one another."""
-        return self.subject
+        return (self.subject, *self.others) if self.others else self.subject
 
     def put(self, make: Callable[[DraftTexts], Edit]) -> Put:
-        """Take texts over by the edit that `make` makes of them."""
-        return taking(self.document, self.step_name, self.merge_key, make)
+        """Take texts over by the edit that `make` makes of them, made to every part that is shown."""
+
+        def of_all(texts: DraftTexts) -> Edit:
+            edits = [self._of(subject, lambda: make(texts)) for subject in self._subjects]
+            return (
+                edits[0] if len(edits) == 1 else lambda project: reduce(lambda made, edit: edit(made), edits, project)
+            )
+
+        return taking(self.document, self.step_name, self.merge_key, of_all)
+
+    # Several parts at once
+
+    def show_subject(self, subject: Hashable, others: Sequence[Hashable] = ()) -> None:
+        """Show another part, or several at once: what they share, and what is changed is changed in all of them."""
+        other = self.others != tuple(others)
+        self.others = tuple(others)
+        if other and subject == self.subject:
+            super().show_subject(None)
+        super().show_subject(subject)
+
+    @property
+    def _subjects(self) -> tuple[Hashable, ...]:
+        return (self.subject, *self.others)
+
+    def _of(self, subject: Hashable, call: Callable[[], _T]) -> _T:
+        """What `call` gives while this one is the part that is shown."""
+        shown, self.subject = self.subject, subject
+        try:
+            return call()
+        finally:
+            self.subject = shown
+
+    def add(self, row: FormRow) -> FormRow:
+        """Put a row beneath the others; of several parts it shows what they share."""
+        get = row.get
+
+        def shared() -> DraftTexts | None:
+            texts = get()
+            if not self.others or texts is None:
+                row.differs = False
+                return texts
+            if row.single:
+                return None
+            found = [self._of(subject, get) for subject in self.others]
+            row.differs = any(each != texts for each in found)
+            return None if any(each is None for each in found) else row.blank() if row.differs else texts
+
+        row.get = shared
+        return super().add(row)
 
     def line(
         self,
@@ -78,8 +129,9 @@ class PartForm(Form):
         read: Callable[[str], Any] = str,
         hint: str = "",
         *,
-        suffix: str = "",
+        suffix: str | Callable[[], str] = "",
         placeholder: str = "",
+        numeric: bool | None = None,
         where: Where = always,
         completions: Callable[[], Sequence[str]] | None = None,
     ) -> FormRow:
@@ -92,6 +144,7 @@ class PartForm(Form):
                 hint,
                 suffix=suffix,
                 placeholder=placeholder,
+                numeric=read in (whole, number, optional_number) if numeric is None else numeric,
                 completions=completions,
             )
         )
@@ -153,7 +206,16 @@ class PartForm(Form):
             taken = (lambda text: text or None) if none else str
             return self.choice(label, key, offered, hint, where=where, read=taken)
         unit = attribute_text(attribute.unit)
-        return self.line(label, key, read or kind.read, hint, suffix=unit, where=where, completions=completions)
+        return self.line(
+            label,
+            key,
+            read or kind.read,
+            hint,
+            suffix=unit,
+            numeric=kind.right,
+            where=where,
+            completions=completions,
+        )
 
     def notes(self, label: str, attribute: str = "notes", hint: str = "", *, lines: int = 3) -> FormRow:
         """A row for a longer text."""
@@ -192,4 +254,6 @@ class PartForm(Form):
                 self.drafts.move((kind, new), (kind, old))
             return reason
 
-        return self.add(LineRow(label, self._get("name", always), put, hint))
+        row = LineRow(label, self._get("name", always), put, hint)
+        row.single = True
+        return self.add(row)

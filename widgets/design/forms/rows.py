@@ -20,10 +20,14 @@ from PySide6.QtWidgets import (
 
 from widgets.design.forms.form import FormRow, Get, OptionsSource, Put
 from widgets.document.drafts import DraftTexts
+from widgets.kit.controls import UnitLine
 from widgets.kit.elided import ShortChoice
 from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_label
 
+RANGE: Final = " \u2026 "
+BOTH: Final = "\0"
+"""Stands for a box of several parts, of which some are checked and others are not."""
 NOTHING_CHOSEN: Final = "\0"
 """Stands for a box in which nothing is chosen; the empty text may be a choice."""
 
@@ -41,7 +45,8 @@ class LineRow(FormRow):
         between: Sequence[str] = (),
         names: Sequence[str] = (),
         placeholder: str = "",
-        suffix: str = "",
+        suffix: str | Callable[[], str] = "",
+        numeric: bool = False,
         completions: Callable[[], Iterable[str]] | None = None,
     ) -> None:
         super().__init__(label, get, put, hint)
@@ -52,7 +57,9 @@ class LineRow(FormRow):
             if number:
                 word = plain_label(between[number - 1], "faint")
                 self._layout.addWidget(word)
-            edit = QLineEdit()
+            edit = UnitLine() if numeric and number == count - 1 else QLineEdit()
+            if numeric:
+                edit.setAlignment(Qt.AlignmentFlag.AlignRight)
             edit.setPlaceholderText(placeholder)
             edit.setMinimumWidth(36)
             if number < len(names):
@@ -60,9 +67,28 @@ class LineRow(FormRow):
             edit.textEdited.connect(lambda _text: self.commit())
             self._edits.append(edit)
             self._layout.addWidget(edit, 1)
-        if suffix:
-            word = plain_label(suffix, "faint")
-            self._layout.addWidget(word)
+        self._placeholder = placeholder
+        self._says_different = False
+        self._suffix = suffix
+
+    def before_refresh(self) -> None:
+        """Show the unit as it is now."""
+        edit = self._edits[-1]
+        if isinstance(edit, UnitLine):
+            edit.set_unit(self._suffix if isinstance(self._suffix, str) else self._suffix())
+
+    def show_differing(self, differing: bool) -> None:
+        """Say so in the empty lines."""
+        if differing != self._says_different:
+            self._says_different = differing
+            for edit in self._edits:
+                edit.setPlaceholderText(self.tr("different") if differing else self._placeholder)
+
+    def summary(self) -> str:
+        """What stands in it, with its unit."""
+        texts = [text for text in self.texts() if text]
+        unit = self._suffix if isinstance(self._suffix, str) else self._suffix()
+        return " ".join([RANGE.join(texts), unit]).strip() if texts else ""
 
     def editors(self) -> tuple[QWidget, ...]:
         """The line edits."""
@@ -124,9 +150,24 @@ class ChoiceRow(FormRow):
             return (NOTHING_CHOSEN,)
         return (str(self._combo.currentData()),)
 
+    def blank(self) -> DraftTexts:
+        """Nothing is chosen."""
+        return (NOTHING_CHOSEN,)
+
+    def show_differing(self, differing: bool) -> None:
+        """Say so where nothing is chosen."""
+        self._combo.setPlaceholderText(self.tr("different") if differing else "")
+
+    def summary(self) -> str:
+        """What is chosen."""
+        return self._combo.currentText()
+
     def set_texts(self, texts: DraftTexts) -> None:
         """Choose this; if it is no choice, add it marked as missing."""
         index = self._combo.place_of(texts[0])
+        if texts[0] == NOTHING_CHOSEN:
+            self._combo.setCurrentIndex(-1)
+            return
         if index < 0:
             text = self.tr("{name} (missing)").format(name=texts[0]) if texts[0] else self.tr("(choose)")
             self._combo.put_missing(texts[0], text)
@@ -152,6 +193,7 @@ class CheckRow(FormRow):
         self._box = QCheckBox()
         self._box.setAccessibleName(text)
         self._box.clicked.connect(lambda _on: self.commit())
+        self._text = text
         words = _Words(text, self._box)
         words.setToolTip(hint)
         self._layout.addWidget(self._box, 0, Qt.AlignmentFlag.AlignTop)
@@ -165,9 +207,21 @@ class CheckRow(FormRow):
         """`1` or empty."""
         return ("1" if self._box.isChecked() else "",)
 
+    def blank(self) -> DraftTexts:
+        """Neither checked nor unchecked."""
+        return (BOTH,)
+
     def set_texts(self, texts: DraftTexts) -> None:
-        """Check or uncheck it."""
-        self._box.setChecked(bool(texts[0]))
+        """Check or uncheck it; half if the parts differ. A click on that checks it."""
+        if texts[0] == BOTH:
+            self._box.setCheckState(Qt.CheckState.PartiallyChecked)
+        else:
+            self._box.setTristate(False)
+            self._box.setChecked(bool(texts[0]))
+
+    def summary(self) -> str:
+        """What it says, where it is checked."""
+        return self._text if self._box.isChecked() else ""
 
 
 class _Words(QLabel):
@@ -193,6 +247,8 @@ class NotesRow(FormRow):
     ) -> None:
         super().__init__(label, get, put, hint)
         self._edit = QPlainTextEdit()
+        self._example = example
+        self._says_different = False
         self._edit.setPlaceholderText(example)
         self._edit.setTabChangesFocus(True)
         self._edit.setFixedHeight(self._edit.fontMetrics().lineSpacing() * lines + 14)
@@ -208,6 +264,16 @@ class NotesRow(FormRow):
     def texts(self) -> DraftTexts:
         """The text."""
         return (self._edit.toPlainText(),)
+
+    def show_differing(self, differing: bool) -> None:
+        """Say so in the empty editor."""
+        if differing != self._says_different:
+            self._says_different = differing
+            self._edit.setPlaceholderText(self.tr("different") if differing else self._example)
+
+    def summary(self) -> str:
+        """Its first line."""
+        return self._edit.toPlainText().partition("\n")[0]
 
     def set_texts(self, texts: DraftTexts) -> None:
         """Show this text."""
@@ -231,6 +297,10 @@ class InfoRow(FormRow):
     def texts(self) -> DraftTexts:
         """What is shown."""
         return (self._text.text(),)
+
+    def blank(self) -> DraftTexts:
+        """That they differ."""
+        return (self.tr("different"),)
 
     def set_texts(self, texts: DraftTexts) -> None:
         """Show this."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Sequence
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
@@ -47,6 +47,7 @@ class FieldForm(PartForm):
                 self.tr("Position of the first cell, counted from 1"),
                 between=[","],
                 names=(self.tr("Row"), self.tr("Column")),
+                numeric=True,
             )
         )
         self.line(self.tr("Width"), "width", whole, suffix=self.tr("cells"))
@@ -64,6 +65,8 @@ class FieldForm(PartForm):
                 self.tr("Values at which the bar is empty and full. Left blank: the limits of the signal"),
                 between=[self.tr("to")],
                 names=(self.tr("Empty at"), self.tr("Full at")),
+                numeric=True,
+                suffix=self._unit,
             )
         )
         self.add(
@@ -96,13 +99,15 @@ class FieldForm(PartForm):
         return screen.fields[index] if screen is not None and 0 <= index < len(screen.fields) else None
 
     def show_selection(self, selection: Selection) -> None:
-        """Show the one selected field, or say that there is none."""
-        one = len(selection.fields) == 1
-        self.show_subject(("field", selection.screen, selection.fields[0]) if one else None)
-        self.nothing.setVisible(not one)
-        self.go_button.setVisible(one)
-        if len(selection.fields) > 1:
-            self.nothing.setText(self.tr("{n} fields are selected.").format(n=len(selection.fields)))
+        """Show the selected fields, or say that there is none."""
+        subjects = [("field", selection.screen, index) for index in selection.fields]
+        others = subjects[1:]
+        self.show_subject(subjects[0] if subjects else None, others)
+        self.nothing.setVisible(len(selection.fields) != 1)
+        self.go_button.setVisible(len(selection.fields) == 1)
+        if others:
+            words = self.tr("{n} fields are selected. What you change here is changed in all of them.")
+            self.nothing.setText(words.format(n=len(selection.fields)))
         else:
             self.nothing.setText(
                 self.tr(
@@ -120,6 +125,10 @@ class FieldForm(PartForm):
     def _read_at(self, texts: DraftTexts) -> Edit:
         row, column = (whole(text) - 1 for text in texts)
         return self.change(at=(row, column))
+
+    def _unit(self) -> str:
+        signal = None if self.part is None else self.project.signal_named.get(self.part.signal)
+        return "" if signal is None else signal.unit
 
     def _needs(self) -> DraftTexts | None:
         part = self.part
@@ -185,7 +194,7 @@ class ScreenForm(PartForm):
         for each in (self.screen_changes, self.actions_list):
             each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
             each.setToolTip(self.tr("Enter or a double click shows it in the Keys and screen changes view"))
-        self.add_heading(self.tr("Documentation"))
+        self.add_heading(self.tr("Documentation"), closed=True)
         self.notes(self.tr("Notes"))
         self.finish()
 
@@ -325,9 +334,10 @@ class PanelForm(PartForm):
                 self.put(lambda texts: self._change_entry(timeout_s=whole(texts[0]))),
                 self.tr("Seconds without a key press after which the entry is cancelled. 0: never"),
                 suffix="s",
+                numeric=True,
             )
         )
-        self.add_heading(self.tr("Documentation"))
+        self.add_heading(self.tr("Documentation"), closed=True)
         self.add(
             NotesRow(
                 self.tr("Notes"),
@@ -362,9 +372,9 @@ class PanelForm(PartForm):
         self.take_out.setMenu(self._take_out_menu)
         self.add_wide(self.take_out)
 
-    def show_subject(self, subject: Hashable) -> None:
+    def show_subject(self, subject: Hashable, others: Sequence[Hashable] = ()) -> None:
         """Show the panel as it is now."""
-        super().show_subject(subject)
+        super().show_subject(subject, others)
         languages = self.project.panel.languages
         self.take_out.setVisible(len(languages) > 1)
         if [action.text() for action in self._take_out_menu.actions()] != list(languages):

@@ -145,6 +145,8 @@ class FollowerForm(PartForm):
             self.tr("Address on the line: 1 to 247; on Modbus TCP also 255 or 0"),
         )
         self.choice(self.tr("Numbering"), "numbering", numberings, self.tr("Register numbering used in its manual"))
+        self.add(InfoRow(self.tr("Signals"), self._signals_text))
+        self.add_heading(self.tr("Reading and writing"), closed=True)
         self.choice(
             self.tr("Word order"),
             "word_order",
@@ -184,7 +186,6 @@ class FollowerForm(PartForm):
             self.tr("The device stops by itself if not polled for this long. 0: not monitored"),
             suffix="ms",
         )
-        self.add(InfoRow(self.tr("Signals"), self._signals_text))
         self.add_heading(self.tr("Simulation"))
         self.add(
             ChoiceRow(

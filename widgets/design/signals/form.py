@@ -57,7 +57,7 @@ class SignalForm(PartForm):
             (self.tr("Simulation"), "simulated"),
             (self.tr("Documentation"), "documentation"),
         ):
-            self.add_heading(heading)
+            self.add_heading(heading, closed=groups[0] in ("simulated", "documentation"))
             for group in groups:
                 for attribute in SIGNAL:
                     if attribute.group == group:
@@ -159,6 +159,8 @@ class SignalForm(PartForm):
                 self._scale_put(index),
                 hint,
                 between=[self.tr("raw =")],
+                numeric=True,
+                suffix=self._unit,
                 names=(
                     self.tr("{label}, raw").format(label=label),
                     self.tr("{label}, value").format(label=label),
@@ -202,7 +204,7 @@ class SignalForm(PartForm):
             return str(error)
         before = self.drafts.get(self.subject, other.label)
         self.drafts.drop(self.subject, other.label)
-        reason = self.document.do(self.step_name, self.change(scale=scale), merge=(self.subject, "scale"), aloud=False)
+        reason = self.put(lambda _texts: self.change(scale=scale))(texts)
         if reason is not None and before is not None:
             self.drafts.keep(self.subject, other.label, *before)
         return reason
@@ -230,8 +232,13 @@ class SignalForm(PartForm):
                 attribute_text(attribute.hint),
                 between=[self.tr("to")],
                 names=(self.tr("Lower limit"), self.tr("Upper limit")),
+                numeric=True,
+                suffix=self._unit,
             )
         )
+
+    def _unit(self) -> str:
+        return self.part.unit if self.part is not None else ""
 
     def _change_bit(self, **changes: Any) -> Edit:
         part = self.part

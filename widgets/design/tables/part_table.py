@@ -108,6 +108,7 @@ class PartTable(QWidget):
         self.row_actions: dict[str, QAction] = {}
         self.columns_menu: QMenu | None = None
         self._narrowing = narrowing
+        self._several = False
         self._quiet = False
         self._faded = False
         self.work = TableWork(self.table, editing) if editing is not None else None
@@ -304,11 +305,18 @@ class PartTable(QWidget):
         self.toggles.idToggled.connect(lambda _id, on: self._narrow() if on else None)
         selection = self.table.selectionModel()
         selection.currentRowChanged.connect(lambda _now, _before: self._tell_chosen())
-        selection.selectionChanged.connect(lambda _now, _before: self._enable())
+        selection.selectionChanged.connect(lambda _now, _before: self._selected())
         if editing is None:
             self.table.doubleClicked.connect(lambda _index: self.open_current())
         self.table.key.connect(self._press)
         self.table.wanted.connect(self._do_deed)
+
+    def _selected(self) -> None:
+        self._enable()
+        several = len(self.table.area().rows) > 1
+        if several or self._several:
+            self._tell_chosen()
+        self._several = several
 
     def _take(self, row: int, column: int, text: str) -> None:
         if self.editing is not None and not self.editing.take(self.model.place(row), column, text):

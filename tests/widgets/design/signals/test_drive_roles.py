@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLabel
+from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
 from app import edits
@@ -17,6 +17,7 @@ from widgets.design.forms.form import Form
 from widgets.design.signals.form import SignalForm
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.kit.section import Section
 from widgets.live.follower_card import FollowerCard
 from widgets.live.value_setter import ValueSetter
 
@@ -55,9 +56,7 @@ def register_map(design: DesignWorkspace) -> str:
 
 
 def headings(form: Form) -> list[str]:
-    return [
-        label.text() for label in form.findChildren(QLabel) if label.property("look") == "heading" and label.isVisible()
-    ]
+    return [section.title for section in form.findChildren(Section) if section.isVisible()]
 
 
 def test_a_signal_is_made_something_of_the_drive_in_its_form(design: DesignWorkspace) -> None:

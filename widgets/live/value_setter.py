@@ -59,7 +59,10 @@ class ValueSetter(QWidget):
         self.value = UnitLine()
         self.value.setFixedWidth(scaled(VALUE_WIDTH[narrow]))
         self.value.setAccessibleName(self.tr("Value to set"))
-        self.button = push_button(self.tr("Set"), self._set)
+        self._words = {True: self.tr("Set"), False: self.tr("Write")}
+        """What its button says, with a bank and without one; it is as wide with both."""
+        self.button = push_button("", self._set)
+        self.button.setMinimumWidth(max(map(self._width_with, self._words.values())))
         row = FlowLayout(spacing=scaled(6)) if narrow else QHBoxLayout()
         row.setSpacing(scaled(6))
         for widget in (self.signal, self.value, self.button):
@@ -72,10 +75,14 @@ class ValueSetter(QWidget):
         self.signal.currentTextChanged.connect(self._show_unit)
         self.serve(bank, names)
 
+    def _width_with(self, words: str) -> int:
+        self.button.setText(words)
+        return self.button.sizeHint().width()
+
     def serve(self, bank: RegisterBank | None, names: Sequence[str]) -> None:
         """Set signals of this bank from now on, or only tell what is wanted; among these."""
         self._bank = bank
-        self.button.setText(self.tr("Write") if bank is None else self.tr("Set"))
+        self.button.setText(self._words[bank is not None])
         self.signal.offer([(name, name) for name in names])
         if self.signal.currentIndex() < 0:
             self.signal.setCurrentIndex(0)

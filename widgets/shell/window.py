@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
@@ -31,7 +31,6 @@ from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
 from widgets.kit.background import Background
 from widgets.kit.commands import Listed, list_commands
-from widgets.kit.controls import push_button
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
 from widgets.kit.notice_slot import NoticeSlot, slot_height
@@ -141,9 +140,9 @@ class MainWindow(QMainWindow):
             self.connecting.fill_menu,
             self.edit.fill_menu,
         )
-        self.bench.tools.add_widget(
-            push_button(self.tr("Register snapshot\u2026"), lambda: self.start_up.show_registers())
-        )
+        snapshot = QAction(self.tr("Register snapshot\u2026"), self)
+        snapshot.triggered.connect(lambda: self.start_up.show_registers())
+        self.bench.tools.add(snapshot)
         self.line = LinePlace(
             self, self.bench, self.live, self.settings, self.menus, lambda: self.show_workspace(BENCH)
         )

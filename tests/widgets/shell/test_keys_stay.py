@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.client.endpoint import Endpoint
@@ -61,9 +61,9 @@ class Places:
         now = self._keys()
         assert now, f"{state}: no key is in sight"
         before = self.first.setdefault(workspace, now)
-        moved = {key: (before[key], place) for key, place in now.items() if before.get(key) != place}
+        moved = {key: (before[key], place) for key, place in now.items() if before.setdefault(key, place) != place}
         assert not moved, f"{state}, {workspace}: {moved}"
-        assert before.keys() == now.keys()
+        assert {name for name in before if not name.startswith("card")} <= now.keys()
 
     def look_everywhere(self, state: str) -> None:
         here = self.window.workspace_number
@@ -77,11 +77,20 @@ class Places:
             face for face in self.window.workspace.findChildren(PanelFace) if face.isVisible() and not face.editing
         ]
         return {
-            name: QRect(button.mapToGlobal(QPoint(0, 0)), button.size())
-            for face in faces
-            if not face.editing
-            for name, button in face.keypad.buttons.items()
-        }
+            name: _global(button) for face in faces if not face.editing for name, button in face.keypad.buttons.items()
+        } | self._beside_keys()
+
+    def _beside_keys(self) -> dict[str, QRect]:
+        """What else a pointer may be on: the card of a device with its controls, and the words below the keys."""
+        bench = self.window.bench
+        card = bench.cards.current
+        if self.window.workspace is not bench or card is None or not card.isVisible():
+            return {}
+        parts: dict[str, QWidget] = {"card": card, "words": bench.why, "set": card.setter.button, "more": card.more}
+        # A real device has no switches, and its button says "Write".
+        simulated = not self.window.live.connected or self.window.live.writing.simulated
+        parts |= {button.text(): button for button in card.buttons} if simulated else {}
+        return {f"card: {name}": _global(part) for name, part in parts.items() if part.isVisible()}
 
 
 @contextmanager
@@ -264,10 +273,7 @@ def test_nothing_moves_a_key_while_a_screen_is_tried(setting: Setting, size: tup
         design.try_it()
 
 
-def _global(widget: object) -> QRect:
-    from PySide6.QtWidgets import QWidget
-
-    assert isinstance(widget, QWidget)
+def _global(widget: QWidget) -> QRect:
     return QRect(widget.mapToGlobal(QPoint(0, 0)), widget.size())
 
 

@@ -8,6 +8,7 @@ from app.planning.plan import Read, ReadPlan
 from app.project.model import Follower, Project
 from app.signals.numbering import documented_number
 from widgets.design.tables.part_table import height_of
+from widgets.kit.commands import mark_entry
 from widgets.kit.elided import ShortLabel
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
@@ -90,9 +91,8 @@ class ReadsTable(QWidget):
         header = self.table.horizontalHeader()
         header.setStretchLastSection(False)
         header.setSectionResizeMode(3, header.ResizeMode.Stretch)
-        add_copying(
-            self.table, self.tr("Copy the selected requests"), lambda: self.model.as_lines(selected_rows(self.table))
-        )
+        words = self.tr("Copy the selected requests")
+        mark_entry(add_copying(self.table, words, lambda: self.model.as_lines(selected_rows(self.table))))
         self.heading = plain_label(self.tr("How the registers are read"), "heading")
         self.count = ShortLabel()
         self.count.setProperty("look", "faint")

@@ -27,6 +27,7 @@ from widgets.design.tables.part_editing import PartEditing, Steps
 from widgets.design.tables.part_table import Narrowing, PartTable
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.kit.commands import mark_entry
 from widgets.kit.controls import push_button
 from widgets.kit.icons import icon
 
@@ -87,9 +88,12 @@ class SignalsView(QWidget):
             tools=[self.import_button],
         )
         self.table.more.addSeparator()
-        self.table.more.addAction(icon("copy"), self.tr("Copy by an &offset\u2026"), self.count_up)
-        self.table.more.addAction(self.tr("&Number the names\u2026"), self.number_names)
-        self.table.more.addAction(icon("export"), self.tr("E&xport\u2026"), self.export_wanted.emit)
+        for name, text, run in (
+            ("copy", self.tr("Copy by an &offset\u2026"), self.count_up),
+            ("list", self.tr("&Number the names\u2026"), self.number_names),
+            ("export", self.tr("E&xport\u2026"), self.export_wanted.emit),
+        ):
+            mark_entry(self.table.more.addAction(icon(name), text, run))
         self.about_cell = InformationLine(
             self.table, document, self.tr("F2 edits \u00b7 Ctrl+Enter into all selected rows")
         )

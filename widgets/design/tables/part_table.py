@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
+from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHeaderView,
@@ -29,7 +29,7 @@ from widgets.design.tables.part_grid import PartGrid
 from widgets.design.tables.part_model import PartModel
 from widgets.design.tables.table_work import TableWork
 from widgets.design.values.column import Column
-from widgets.kit.commands import mark_entry
+from widgets.kit.commands import OWN_KEYS, mark_entry
 from widgets.kit.controls import push_button
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import icon, tool
@@ -147,16 +147,14 @@ class PartTable(QWidget):
             self.add_button.setMenu(menu)
         self.more_button = tool("more", self.tr("More"), self, self.tr("More of what can be done with the rows"))
         self.more = QMenu(self)
-        for name, text, keys, run in (
-            ("copy", self.tr("&Duplicate"), "Ctrl+D", self.duplicate_rows),
-            ("up", self.tr("Move &up"), "Alt+Up", lambda: self.move_rows(-1)),
-            ("down", self.tr("Move do&wn"), "Alt+Down", lambda: self.move_rows(1)),
-            ("delete", self.tr("D&elete"), "Ctrl+Del", self.delete_rows),
+        for name, text, deed, run in (
+            ("copy", self.tr("&Duplicate"), "duplicate rows", self.duplicate_rows),
+            ("up", self.tr("Move &up"), "move up", lambda: self.move_rows(-1)),
+            ("down", self.tr("Move do&wn"), "move down", lambda: self.move_rows(1)),
+            ("delete", self.tr("D&elete"), "delete rows", self.delete_rows),
         ):
-            action = self.more.addAction(icon(name), text, run)
-            action.setShortcut(QKeySequence(keys))
-            action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)  # the grid does it; here it is only told
-            mark_entry(action)
+            action = mark_entry(self.more.addAction(icon(name), text, run))
+            action.setProperty(OWN_KEYS, TABLE.first_key(deed))  # which the grid takes
             self.row_actions[name] = action
         self.more_button.setMenu(self.more)
         self.more_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
@@ -219,6 +217,7 @@ class PartTable(QWidget):
         if any(column.seldom for column in columns):
             self.more.addSeparator()
             self.columns_menu = self.more.addMenu(self.tr("&Columns"))
+            mark_entry(self.columns_menu.menuAction())
             for column in columns[1:]:
                 entry = mark_entry(self.columns_menu.addAction(column.title))
                 entry.setCheckable(True)

@@ -95,11 +95,14 @@ class TrendHead(QWidget):
         paint_icon(painter, "state-alarm", "fault", sign.toRect())
         taken.append(sign)
         words = painter.fontMetrics().elidedText(flag.words, Qt.TextElideMode.ElideRight, scaled(FLAG_WORDS))
-        room = QRectF(sign.right() + scaled(4), 0, painter.fontMetrics().horizontalAdvance(words), self.height() - 1)
-        if room.right() < self.width() and not any(room.intersects(other) for other in taken):
-            painter.setPen(colours.colour("fault"))
-            painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, words)
-            taken.append(room)
+        wide = painter.fontMetrics().horizontalAdvance(words)
+        for left in (sign.right() + scaled(4), sign.left() - scaled(4) - wide):
+            room = QRectF(left, 0, wide, self.height() - 1)
+            if room.right() < self.width() and not any(room.intersects(other) for other in taken):
+                painter.setPen(colours.colour("fault"))
+                painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, words)
+                taken.append(room)
+                return
 
     # The mouse
 

@@ -8,7 +8,7 @@ from typing import Final, Literal
 from app.panel.layout import PanelLayout
 from app.project.model import Project
 
-Line = Literal["row", "column"]
+MapLine = Literal["row", "column"]
 """Side by side, or one below the other."""
 _OPPOSITE: Final = (("right", "left"), ("down", "up"))
 """Keys that lead onward and back."""
@@ -33,14 +33,14 @@ def ring_keys(project: Project, ring: Sequence[str]) -> tuple[tuple[str, ...], .
     return (*own, *others, *((key,) for key in free), *(pair for pair in pairs if pair not in own))
 
 
-def in_line(places: Mapping[str, tuple[int, int]], line: Line) -> dict[str, tuple[int, int]]:
+def in_line(places: Mapping[str, tuple[int, int]], line: MapLine) -> dict[str, tuple[int, int]]:
     """Places in one row or column: that of the first screen from the upper left. Their order and distances stay."""
     across = 1 if line == "row" else 0
     first = min(places.values(), key=lambda place: (place[across], place[1 - across]))[across]
     return {name: (place[0], first) if line == "row" else (first, place[1]) for name, place in places.items()}
 
 
-def spread(places: Mapping[str, tuple[int, int]], line: Line) -> dict[str, tuple[int, int]]:
+def spread(places: Mapping[str, tuple[int, int]], line: MapLine) -> dict[str, tuple[int, int]]:
     """Places at equal distances, side by side or one below the other, between the outermost, which stay."""
     along = 0 if line == "row" else 1
     order = sorted(places, key=lambda name: (places[name][along], places[name][1 - along]))

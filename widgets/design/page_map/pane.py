@@ -21,7 +21,7 @@ from app import edits
 from app.edits.refused import free_name
 from app.page_map.arrows import KINDS, ArrowKind
 from app.page_map.layout import MapPlace, arranged, free_place
-from app.page_map.several import Line, in_line, ring_keys, spread
+from app.page_map.several import MapLine, in_line, ring_keys, spread
 from app.panel.paging import PagingGraph
 from app.project.model import Project, ScreenChange
 from widgets.design.page_map.add_screen_change import ScreenChangeDialog
@@ -364,7 +364,7 @@ class PageMapPane(QWidget):
             step = self.tr("Lead back to \u201c{start}\u201d by {key}").format(start=start, key=key)
             self._document.do(step, lambda project: edits.lead_back(project, chosen, start, key))
 
-    def _line_up(self, how: Callable[[Mapping[str, MapPlace], Line], dict[str, MapPlace]], line: Line) -> None:
+    def _line_up(self, how: Callable[[Mapping[str, MapPlace], MapLine], dict[str, MapPlace]], line: MapLine) -> None:
         chosen = self.view.selected_screens()
         if len(chosen) < 2:
             self._document.refused.emit(self.tr("Select two screens or more first."))

@@ -15,7 +15,8 @@ from widgets.welcome.drawings import SIDE, CardDrawing
 HEIGHT: Final = 150
 """Pixels at 100 per cent, where the texts need no more."""
 LEAST: Final = 300
-"""The least width."""
+USUAL: Final = 365
+"""The least width, and the one in a window of usual size, by which the height is asked for."""
 BESIDE: Final = 20
 """Around what is on the card."""
 TITLE: Final = 1.23
@@ -39,7 +40,7 @@ class Card(QAbstractButton):
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
     def sizeHint(self) -> QSize:
-        return QSize(scaled(LEAST), self.heightForWidth(scaled(LEAST)))
+        return QSize(scaled(LEAST), self.heightForWidth(scaled(USUAL)))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(scaled(LEAST), scaled(HEIGHT))

@@ -20,6 +20,7 @@ from widgets.shell.window import MainWindow
 from widgets.welcome.new_panel import NewPanelDialog
 
 KEY = Qt.Key
+NONE = Qt.KeyboardModifier.NoModifier
 CONTROL, SHIFT, ALT = (
     Qt.KeyboardModifier.ControlModifier,
     Qt.KeyboardModifier.ShiftModifier,
@@ -139,23 +140,29 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_more: (str(file), ""))
     document = window.document
 
-    # A new project from the first template.
-    wrong = when_asked(NewPanelDialog, lambda dialog: QTest.keyClick(dialog.focusWidget(), KEY.Key_Return))
+    def make_empty(dialog: QDialog) -> None:
+        for key, modifier in ((KEY.Key_Tab, SHIFT), (KEY.Key_End, NONE), (KEY.Key_M, ALT)):
+            settle()
+            QTest.keyClick(dialog.focusWidget(), key, modifier)
+        settle_until(lambda: not dialog.isVisible())
+
+    # A new panel with nothing on it yet.
+    wrong = when_asked(NewPanelDialog, make_empty)
     press_keys("Ctrl+N")
     to_window(window)
     assert wrong == []
     assert (document.project.panel.rows, document.project.panel.columns) == (4, 20)
     assert document.project.signals == ()
 
-    # A line, a device on it, and a signal read from it.
+    # Another line than the one it has, a device on it, and a signal read from it.
     press_keys("Alt+5")
     press_keys("Ctrl+W, M")
     press_keys("Ctrl+W, D")
     press_keys("Ctrl+W, S")
     type_text("speed")
     project = document.project
-    assert [line.kind for line in project.lines] == ["tcp"]
-    assert len(project.followers) == 1
+    assert [line.kind for line in project.lines] == ["serial", "tcp"]
+    assert len(project.followers) == 2
     signal = project.signal_named["speed"]
     assert isinstance(signal, RegisterSignal)
     press_keys("Ctrl+Z")

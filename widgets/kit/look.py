@@ -141,6 +141,17 @@ class Look(QProxyStyle):
 
     # Measures
 
+    def styleHint(
+        self,
+        hint: QStyle.StyleHint,
+        option: QStyleOption | None = None,
+        widget: QWidget | None = None,
+        returns: Any = None,
+    ) -> int:
+        if hint is QStyle.StyleHint.SH_DialogButtonBox_ButtonsHaveIcons:
+            return 0  # those of the desktop, on some buttons only
+        return super().styleHint(hint, option, widget, returns)
+
     def pixelMetric(
         self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
     ) -> int:

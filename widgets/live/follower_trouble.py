@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
+    QFrame,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -18,6 +20,7 @@ from PySide6.QtWidgets import (
 from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, push_button
 from widgets.kit.focus import RingDialog
 from widgets.kit.plain import plain_label
+from widgets.kit.scaling import comfortable
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.register_bank import RegisterBank
@@ -33,7 +36,9 @@ class TroubleDialog(RingDialog):
         self._bank = bank
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(self.tr("Inputs and line of \u201c{name}\u201d").format(name=bank.name))
-        form = QFormLayout()
+        rows = QWidget()
+        form = QFormLayout(rows)
+        form.setContentsMargins(0, 0, 0, 0)
         inputs = getattr(bank, "inputs", None)
         if inputs is not None:
             self._add_inputs(form, inputs)
@@ -45,10 +50,19 @@ class TroubleDialog(RingDialog):
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.close)
         layout = QVBoxLayout(self)
-        layout.addLayout(form)
+        area = QScrollArea()  # at 150 per cent and more not all of it has room on a small screen
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidget(rows)
+        area.setMinimumWidth(rows.minimumSizeHint().width() + area.verticalScrollBar().sizeHint().width())
+        layout.addWidget(area)
         layout.addWidget(self.reboot)
         layout.addWidget(self.clear)
         layout.addWidget(buttons)
+        others = self.sizeHint().height() - area.sizeHint().height()
+        whole = QSize(self.sizeHint().width(), others + rows.sizeHint().height() + 2)
+        self.resize(whole.boundedTo(comfortable(self, 2000, 2000)))
 
     def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
         form.addRow(plain_label(self.tr("Inputs of the drive"), "heading"))

@@ -2157,6 +2157,29 @@
     </message>
 </context>
 <context>
+    <name>FileDrops</name>
+    <message>
+        <source>Drop it to import signals from {file}.</source>
+        <translation>Loslassen importiert Signale aus {file}.</translation>
+    </message>
+    <message>
+        <source>Drop it to open the project {file}.</source>
+        <translation>Loslassen öffnet das Projekt {file}.</translation>
+    </message>
+    <message>
+        <source>Drop it to play the recording {file}.</source>
+        <translation>Loslassen spielt die Aufzeichnung {file} ab.</translation>
+    </message>
+    <message>
+        <source>Only one file of this computer can be opened at a time.</source>
+        <translation>Es kann immer nur eine Datei dieses Rechners geöffnet werden.</translation>
+    </message>
+    <message>
+        <source>{file} is no project (.toml), no recording (.fanrec) and no register list ({endings}).</source>
+        <translation>{file} ist kein Projekt (.toml), keine Aufzeichnung (.fanrec) und keine Registerliste ({endings}).</translation>
+    </message>
+</context>
+<context>
     <name>FileStatus</name>
     <message>
         <source>Co&amp;mpare</source>

@@ -194,14 +194,24 @@ class NoticeSlot(QFrame):
         return "" if self._told is None else self._told.text
 
     def say(
-        self, about: str, text: str, deeds: Sequence[NoticeAction] = (), gravity: Gravity = Gravity.CAUTION
+        self,
+        about: str,
+        text: str,
+        deeds: Sequence[NoticeAction] = (),
+        gravity: Gravity = Gravity.CAUTION,
+        *,
+        leads: bool = False,
     ) -> None:
-        """Show a sentence until it is closed or retracted, and a button for each deed, which closes it first."""
+        """Show a sentence until it is closed or retracted, and a button for each deed, which closes it first.
+
+        What is wrong and was not said before leads for a while; `leads`: this too, though nothing is wrong.
+        """
         notice = self._notices.get(about)
         if notice is None:
             notice = self._notices[about] = SaidNotice(about, text, gravity, tuple(deeds))
             self.history.append(notice)
-            self._put_first(notice)
+            if leads or gravity >= Gravity.CAUTION:
+                self._put_first(notice)
         else:  # the same matter still, in other words perhaps
             notice.text, notice.gravity, notice.deeds = text, gravity, tuple(deeds)
         self._show(anew=notice is self._shown)

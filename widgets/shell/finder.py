@@ -233,8 +233,9 @@ class CommandFinder(RingDialog):
     def _narrow(self, typed: str) -> None:
         fitting = self._fitting(typed)
         self._enter = self._enter and self._gather is not None
-        self._left_off = max(0, len(fitting) - MOST_SHOWN)
-        self.model.show(fitting[:MOST_SHOWN])
+        most = MOST_SHOWN if typed.strip() else len(fitting)  # before anything is typed one may look through all
+        self._left_off = max(0, len(fitting) - most)
+        self.model.show(fitting[:most])
         if typed.strip() and self.model.count():
             self.list.setCurrentIndex(self.model.index(0, 0))
         self._tell()

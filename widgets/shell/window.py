@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QAction, QCloseEvent
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
@@ -27,6 +27,7 @@ from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
 from widgets.face.blinking import let_blink
 from widgets.frame.connecting import Connecting
+from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
 from widgets.kit.background import Background
@@ -103,7 +104,7 @@ class MainWindow(QMainWindow):
         self.strip = ActivityStrip(self)
         self.notices = NoticeSlot()
         self.news = WindowNews(self, self.live, self.notices)
-        self.setAcceptDrops(True)
+        FileDrops(self, self.notices, self.open_file)
         self.files: ProjectFiles = ProjectFiles(
             self,
             self.document,
@@ -571,26 +572,8 @@ class MainWindow(QMainWindow):
             else:
                 self.live.release_all()
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Take one file of this computer."""
-        if _dragged_file(event) is not None:
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        """Open the file, once the drag is over."""
-        path = _dragged_file(event)
-        if path is not None:
-            event.acceptProposedAction()
-            # A dialog inside the drop would hold the program that the file was dragged from.
-            QTimer.singleShot(0, self, lambda: self.open_file(path))
-
 
 def _run(dialog: QDialog) -> None:
     """Show a dialog until it is closed, and keep nothing of it."""
     dialog.exec()
     dialog.deleteLater()
-
-
-def _dragged_file(event: QDropEvent) -> Path | None:
-    urls = event.mimeData().urls()
-    return Path(urls[0].toLocalFile()) if len(urls) == 1 and urls[0].isLocalFile() else None

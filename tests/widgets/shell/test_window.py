@@ -472,8 +472,12 @@ def test_a_register_list_dropped_on_the_window_is_imported(window: MainWindow, t
 
 def test_two_files_or_a_web_address_are_not_taken(window: MainWindow, file: Path) -> None:
     url = QUrl.fromLocalFile(str(file))
-    assert not drop(window, url, url)
-    assert not drop(window, QUrl("https://example.org/x.toml"))
+    for urls in ((url, url), (QUrl("https://example.org/x.toml"),)):
+        window.notices.close_shown()
+        drop(window, *urls)
+        assert window.told == "Only one file of this computer can be opened at a time."
+        QApplication.processEvents()
+        assert window.document.path is None
 
 
 # Workplaces, menus, shortcuts

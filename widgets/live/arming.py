@@ -127,7 +127,7 @@ class ArmingDialog(RingDialog):
         super().__init__(parent)
         self.setWindowTitle(self.tr("Arm: allow Fanlight to write"))
         layout = QVBoxLayout(self)
-        layout.setSpacing(10)
+        layout.setSpacing(10 if percent() <= BRIEF_ABOVE else 2)
         heading = plain_label(self.tr("Once armed, panel keys write to a real line."), "heading", wrap=True)
         layout.addWidget(heading)
         where = plain_label("\n".join(lines))

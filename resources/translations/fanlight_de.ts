@@ -2226,8 +2226,8 @@
         <translation>{file} wurde von einem anderen Programm geändert.</translation>
     </message>
     <message>
-        <source>{why} This window starts with an empty project.</source>
-        <translation>{why} Dieses Fenster startet mit einem leeren Projekt.</translation>
+        <source>{why} Nothing is open.</source>
+        <translation>{why} Es ist nichts geöffnet.</translation>
     </message>
 </context>
 <context>

@@ -155,7 +155,7 @@ class FileStatus(QObject):
 
     def say_not_opened(self, why: str, again: NoticeAction) -> None:
         """The project of the last window was not opened at the start."""
-        words = self.tr("{why} This window starts with an empty project.")
+        words = self.tr("{why} Nothing is open.")
         self._notices.say("last", words.format(why=why), (again,))
 
     def _say_gone(self, path: Path) -> None:

@@ -98,7 +98,14 @@ def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
     rooms = {"app.checks", "app.exchange", "app.snapshots", "app.edits"}
     heavy = {"numpy", "pyqtgraph", "sqlite3", "filelock", "prompt_toolkit", "xlsxwriter", "python_calamine"}
     unseen = {
-        *("compare.window", "design.workspace", "document.autosave", "document.templates", "live.line_view"),
+        *(
+            "compare.window",
+            "design.workspace",
+            "document.autosave",
+            "welcome.new_panel",
+            "welcome.start_page",
+            "live.line_view",
+        ),
         *("shell.help", "shell.recovery_dialog", "start_up.workspace"),
     }
     assert sorted(imported & (rooms | heavy | {f"widgets.{name}" for name in unseen})) == []

@@ -457,7 +457,7 @@ def test_a_project_that_is_gone_is_said_plainly(make: Callable[[], MainWindow], 
     second.take_up()
     assert second.document.path is None
     assert "file not found" in bar(second)
-    assert "starts with an empty project" in bar(second)
+    assert "Nothing is open" in bar(second)
 
 
 def test_a_project_that_another_window_has_open_is_left_to_it(make: Callable[[], MainWindow], file: Path) -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
 from importlib import import_module
 from pathlib import Path
+from threading import Thread
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
@@ -30,7 +30,6 @@ from widgets.frame.connecting import Connecting
 from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
-from widgets.kit.background import Background
 from widgets.kit.commands import Listed, list_commands
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
@@ -118,7 +117,7 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
-        self._ahead = Background("fanlight-ahead")
+        self._ahead: Thread | None = None
         self.connecting = Connecting(self, self.document, self.live, self.settings)
         self.bench: BenchWorkspace = BenchWorkspace(
             self.document, self.live, self.connecting.arm, settings=self.settings
@@ -310,7 +309,8 @@ class MainWindow(QMainWindow):
 
     def _import_start_up(self) -> None:
         if self.live.connected:  # else perhaps the window is gone, and no thread may begin any more
-            self._ahead.post("start-up", partial(import_module, "widgets.start_up.workspace"))
+            self._ahead = Thread(target=import_module, args=("widgets.start_up.workspace",), name="fanlight-ahead")
+            self._ahead.start()
 
     def _bring_design(self) -> None:
         if self.workspace is not self.design:
@@ -559,7 +559,8 @@ class MainWindow(QMainWindow):
             return
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
-        self._ahead.stop()
+        if self._ahead is not None:
+            self._ahead.join()
         self._remember()
         event.accept()
 

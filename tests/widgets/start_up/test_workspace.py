@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import gc
 import sqlite3
-import sys
 import time
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
+from threading import current_thread
 
 import numpy as np
 import pytest
@@ -30,7 +30,6 @@ from projects import demo_path
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, staged
 from tests.widgets.driving import MakeWindow
 from widgets.document.settings import Settings
-from widgets.kit.background import BackgroundJob
 from widgets.kit.commands import why_off
 from widgets.kit.language import Language
 from widgets.kit.scaling import scaled
@@ -342,14 +341,16 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
 def test_what_start_up_needs_is_imported_aside_after_the_first_values(
     window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    posted: dict[str, BackgroundJob] = {}
+    imported: dict[str, str] = {}
     monkeypatch.setattr("widgets.shell.window.IMPORT_AFTER_MS", 0)
-    monkeypatch.setattr(window._ahead, "post", posted.__setitem__)
+    monkeypatch.setattr(
+        "widgets.shell.window.import_module", lambda name: imported.setdefault(name, current_thread().name)
+    )
     qtbot.waitUntil(lambda: window.isActiveWindow())
-    assert posted == {}, "nothing is connected"
+    assert imported == {}, "nothing is connected"
     QTest.keyClick(window, Qt.Key.Key_K, CTRL)
-    qtbot.waitUntil(lambda: "start-up" in posted)
-    assert posted["start-up"]() is sys.modules["widgets.start_up.workspace"]
+    qtbot.waitUntil(lambda: len(imported) > 0)
+    assert imported == {StartUpWorkspace.__module__: "fanlight-ahead"}
     assert window.findChild(StartUpWorkspace) is None, "and it is not made before somebody wants it"
 
 

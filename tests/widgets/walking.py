@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractSpinBox, QApplication, QComboBox, QWidget
+from shiboken6 import isValid
 
 from tests.pictures.stage import settle
 
@@ -53,10 +54,12 @@ def walk(window: QWidget, *, back: bool = False) -> list[QWidget]:
                 settle()
         here = _focused(window)
         in_sight = stops(window)
-        all_the_while = [each for each in all_the_while if each in in_sight]
-    assert [called(each) for each in all_the_while if each not in seen] == [], "back" if back else "forth"
+        all_the_while = [each for each in all_the_while if isValid(each) and each in in_sight]
+    assert [called(each) for each in all_the_while if isValid(each) and each not in seen] == [], (
+        "back" if back else "forth"
+    )
     assert here is seen[0], f"it comes round to {called(here)} and not to {called(seen[0])}, where it began"
-    return seen
+    return [each for each in seen if isValid(each)]
 
 
 def steps_back(ring: list[QWidget]) -> list[str]:

@@ -124,7 +124,7 @@ class BenchWorkspace(QWidget):
             self.tr("Only readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
         )
 
-        self.set_action = self._action(self.tr("&Set a value of the device"), self._set_value, "Ctrl+Alt+V")
+        self.set_action = self._action(self.tr("&Set a value of the device"), self._set_value, "Ctrl+Alt+U")
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
         self.raw_action = self._action(self.tr("Switch ra&w number format"), self._next_raw_form, "Ctrl+Alt+X")
 

@@ -30,7 +30,7 @@ from widgets.frame.connecting import Connecting
 from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
-from widgets.kit.commands import Listed, list_commands
+from widgets.kit.commands import Listed, list_commands, mark_entry
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
 from widgets.kit.notice_slot import NoticeSlot, slot_height
@@ -140,7 +140,7 @@ class MainWindow(QMainWindow):
             self.connecting.fill_menu,
             self.edit.fill_menu,
         )
-        snapshot = QAction(self.tr("Register snapshot\u2026"), self)
+        snapshot = mark_entry(QAction(self.tr("Register snapshot\u2026"), self))  # a command of Start-up, once more
         snapshot.triggered.connect(lambda: self.start_up.show_registers())
         self.bench.tools.add(snapshot)
         self.line = LinePlace(

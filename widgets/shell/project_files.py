@@ -106,7 +106,7 @@ class ProjectFiles(QObject):
             command(window, self.tr("&New panel\u2026"), self.new, key.New),
             command(window, self.tr("&Open\u2026"), self.open, key.Open),
             command(window, self.tr("See a &demo run"), self.show_demo, "Ctrl+Alt+D"),
-            command(window, self.tr("Start pa&ge"), self.start_page_wanted.emit, "Ctrl+Alt+G"),
+            command(window, self.tr("Start pa&ge"), self.start_page_wanted.emit, "Ctrl+Alt+Home"),
         ]
         self.recent = RecentFiles(self._settings, self.open_file, window)
         self._more_commands = [

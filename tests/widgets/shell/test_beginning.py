@@ -233,7 +233,7 @@ def test_projects_and_recordings_are_opened_by_one_dialog(
 def test_the_start_page_comes_back_and_the_project_stays(window: MainWindow) -> None:
     window.take(build(Answers()), None)
     assert window.workspace_number == DESIGN
-    QTest.keySequence(window, "Ctrl+Alt+G")
+    QTest.keySequence(window, "Ctrl+Alt+Home")
     assert window.beginning.shown
     assert window.document.project.title == "Conveyor"
     QTest.keySequence(window, "Ctrl+1")

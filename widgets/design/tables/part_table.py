@@ -160,9 +160,9 @@ class PartTable(QWidget):
         self.more_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         bar = FlowLayout(spacing=8)
         bar.setContentsMargins(12, 6, 8, 6)
-        self.narrow.setVisible(narrowed)
-        self.heading.setVisible(not narrowed)
-        self.count.setVisible(not narrowed)
+        # Only hidden: shown here, where they have no parent yet, they would be windows for a moment.
+        for left_out in (self.heading, self.count) if narrowed else (self.narrow,):
+            left_out.hide()
         if narrowed:
             self.narrow.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             bar.addWidget(self.narrow)

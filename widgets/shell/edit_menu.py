@@ -60,7 +60,8 @@ class EditMenu(QObject):
         return action
 
     def _follow(self, _before: QWidget | None, now: QWidget | None) -> None:
-        if now is not None and now.window() is self._window and not isinstance(now, QMenu | QMenuBar):
+        passing = now is None or now is self._window or isinstance(now, QMenu | QMenuBar)
+        if now is not None and not passing and now.window() is self._window:
             before, self._focus = self._focus, now
             if before is None:
                 self._look()

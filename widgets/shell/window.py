@@ -564,12 +564,18 @@ class MainWindow(QMainWindow):
         self._remember()
         event.accept()
 
+    def _give_focus_back(self) -> None:
+        """After a dialog the focus is where it was before: where some leave it nowhere, Qt takes the first stop."""
+        if self.focusWidget() in (None, self):
+            (self.edit.target or self.workspace).setFocus(Qt.FocusReason.ActiveWindowFocusReason)
+
     def changeEvent(self, event: QEvent) -> None:
         """A window that is not in front holds no key; one that comes to the front looks at its file."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange:
             if self.isActiveWindow():
                 self.files.look()
+                self._give_focus_back()
             else:
                 self.live.release_all()
 

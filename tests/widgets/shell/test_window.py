@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QTimer, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
@@ -19,7 +19,7 @@ from tests.widgets.bench_project import bench_project
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.problems import ProblemsDialog
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
-from widgets.shell.window import MainWindow
+from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
 BAD = """
 format = 2
@@ -478,6 +478,33 @@ def test_two_files_or_a_web_address_are_not_taken(window: MainWindow, file: Path
         assert window.told == "Only one file of this computer can be opened at a time."
         QApplication.processEvents()
         assert window.document.path is None
+
+
+@pytest.mark.parametrize("keys", ["Ctrl+Alt+O", "Ctrl+O", "Ctrl+Shift+S", "Ctrl+F1", "Ctrl+Shift+F1", "Ctrl+J"])
+@pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP])
+def test_after_a_dialog_the_focus_is_where_it_was(
+    window: MainWindow, file: Path, workspace: int, keys: str, qtbot: QtBot
+) -> None:
+    QApplication.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
+    window.open_file(file)
+    _ = window.start_up  # whose command one of them is
+    window.show_workspace(workspace)
+    before = window.focusWidget()
+    assert before is not None
+
+    def leave() -> None:
+        dialogs = [each for each in QApplication.topLevelWidgets() if isinstance(each, QDialog) and each.isVisible()]
+        if not dialogs:
+            QTimer.singleShot(10, leave)
+            return
+        # As the file dialogs of some systems leave it behind.
+        before.clearFocus()
+        dialogs[0].reject()
+
+    QTimer.singleShot(0, leave)
+    QTest.keySequence(before, keys)
+    window.activateWindow()
+    qtbot.waitUntil(before.hasFocus)
 
 
 # Workplaces, menus, shortcuts

@@ -81,6 +81,8 @@ def texts(window: QWidget) -> Iterator[tuple[str, QRect, bool]]:
 def texts_of(widget: QWidget, window: QWidget) -> Iterator[tuple[str, QRect]]:
     """The texts of one widget."""
     seen = widget.visibleRegion().boundingRect()
+    if seen.height() < widget.height() and not isinstance(widget, QAbstractItemView):
+        return  # it lies on the edge of what scrolls, where perhaps none of its letters is in sight
     corner = widget.mapTo(window, QPoint(0, 0))
     name = type(widget).__name__
     if isinstance(widget, QLabel) and widget.text() and widget.updatesEnabled() and widget.pixmap().isNull():

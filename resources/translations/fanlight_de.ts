@@ -5690,6 +5690,10 @@ Warum ist das in Ordnung?</translation>
         <translation>{file} gespeichert. Unvollständig und daher nicht enthalten: {what}</translation>
     </message>
     <message>
+        <source>Saved {time}</source>
+        <translation>Gespeichert {time}</translation>
+    </message>
+    <message>
         <source>Saved; the other version is {file}</source>
         <translation>Gespeichert; die andere Version ist {file}</translation>
     </message>

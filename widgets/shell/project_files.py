@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QObject, QSignalBlocker, Qt, Signal
+from PySide6.QtCore import QLocale, QObject, QSignalBlocker, Qt, QTime, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
@@ -91,6 +91,7 @@ class ProjectFiles(QObject):
         self._state = state
         self._written: str | None = None
         self._blank = document.project
+        self._notices = notices
         self.status = FileStatus(self._document, state, self, notices, self)
         self.autosave: Autosave | None = None
         if state is not None:
@@ -309,6 +310,8 @@ class ProjectFiles(QObject):
             return False
         self._written = known
         self._document.mark_saved(path)
+        now = QLocale().toString(QTime.currentTime(), QLocale.FormatType.ShortFormat)
+        self._notices.set_idle(self.tr("Saved {time}").format(time=now))
         self._follow(path, known)
         if lacking := self._not_taken_over():
             words = self.tr("Saved {file}. Incomplete, so not included: {what}")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -141,6 +142,8 @@ def test_saves_to_its_file(window: MainWindow, file: Path) -> None:
     assert load(file).title == "Bench!"
     assert not window.isWindowModified()
     assert window.told == "Saved pump room.toml"
+    window.notices.close_shown()
+    assert re.match(r"Saved \d", window.notices.text.text()), "and, faint, when"
 
 
 def test_remarks_in_a_file_are_not_lost_unasked(window: MainWindow, file: Path, qtbot: QtBot) -> None:

@@ -17,6 +17,7 @@ from tests.widgets.design.sentences import choose, type_word
 from tests.widgets.driving import focused
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.design.tray.screens_of import ScreensOfDialog
+from widgets.kit.commands import plain
 from widgets.shell.window import MainWindow
 
 MOST_ACTIONS = 45
@@ -116,7 +117,10 @@ class Hands:
 
         def look() -> None:
             dialog = QApplication.activeModalWidget()
-            busy = isinstance(dialog, ImportDialog) and not dialog.bring_in.isEnabled()
+            if dialog is not None and not isinstance(dialog, kind):
+                dialog.close()  # or the test would wait for it for ever
+                return
+            busy = isinstance(dialog, ImportDialog) and not dialog.bring_in.hasFocus()
             if isinstance(dialog, kind) and isinstance(dialog, QDialog) and not busy:
                 then(dialog)
             else:
@@ -155,7 +159,8 @@ def test_from_a_register_list_to_a_live_panel(
     hands.actions += 2  # a click on the first row, and one with Shift on the last
 
     hands.back()
-    hands.chord("Ctrl+Alt+S")
+    lay_out = next(action for action in design.actions() if plain(action.text()).startswith("A screen of these"))
+    hands.chord(lay_out.shortcut().toString())
     dialog = QApplication.activeModalWidget()
     assert isinstance(dialog, ScreensOfDialog)
     qtbot.waitUntil(lambda: dialog.title.hasFocus())

@@ -4796,6 +4796,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Warnungen: {count}</translation>
     </message>
     <message>
+        <source>after {seconds} s without a key</source>
+        <translation>nach {seconds} s ohne Taste</translation>
+    </message>
+    <message>
         <source>by condition only</source>
         <translation>nur per Bedingung</translation>
     </message>
@@ -4810,10 +4814,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>goes to {screen}, from every screen</source>
         <translation>wechselt von jedem Bild zu {screen}</translation>
-    </message>
-    <message>
-        <source>idle {seconds} s</source>
-        <translation>nach {seconds} s</translation>
     </message>
     <message>
         <source>no way back</source>
@@ -4933,10 +4933,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Add screen change</source>
         <translation>Bildwechsel</translation>
-    </message>
-    <message>
-        <source>All</source>
-        <translation>Alles</translation>
     </message>
     <message>
         <source>Arrange</source>
@@ -5135,8 +5131,20 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum v&amp;origen Bild</translation>
     </message>
     <message>
+        <source>Whole map</source>
+        <translation>Ganzer Plan</translation>
+    </message>
+    <message>
         <source>Zoo&amp;m out</source>
         <translation>Ver&amp;kleinern</translation>
+    </message>
+    <message>
+        <source>Zoom in</source>
+        <translation>Vergrößern</translation>
+    </message>
+    <message>
+        <source>Zoom out</source>
+        <translation>Verkleinern</translation>
     </message>
     <message>
         <source>screen</source>

@@ -24,16 +24,33 @@ class DesignTools(ToolRow):
         self.undo.triggered.connect(lambda _checked=False: document.undo())
         self.redo = QAction(icon("redo"), self.tr("Redo"), self)
         self.redo.triggered.connect(lambda _checked=False: document.redo())
+        self.add_widget(views.map_pane.search)
         for action in (self.undo, self.redo):
             self.add(action, icon_only=True)
         tools = views.editor.tools
         for action in tools.actions:
             button = self.add(action, icon_only=action in (tools.smaller, tools.larger))
             button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        of_map = views.map_pane
+        zoom = of_map.further_action, of_map.fit_action, of_map.closer_action
+        for action in of_map.tools:
+            button = self.add(action, icon_only=action in zoom)
+            if action not in zoom:
+                button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        for action in of_map.more_tools:
+            self.add_to_more(action)
         self.set_primary(tools.try_button)
         document.status_changed.connect(self._show_steps)
-        views.currentChanged.connect(lambda _index: tools.set_shown(views.view == "screen"))
+        views.currentChanged.connect(lambda _index: self._show_tools())
+        self._show_tools()
         self._show_steps()
+
+    def _show_tools(self) -> None:
+        """Those of the view in front."""
+        self._views.editor.tools.set_shown(self._views.view == "screen")
+        of_map, away = self._views.map_pane, self._views.view != "map"
+        of_map.search.setVisible(not away)
+        self.put_away((*of_map.tools, *of_map.more_tools), away=away)
 
     def _show_steps(self) -> None:
         for action, name, tip, none in (

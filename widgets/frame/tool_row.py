@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
@@ -28,6 +29,8 @@ class ToolRow(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(scaled(HEIGHT) + 1)
         self._tools: list[QToolButton] = []
+        self._listed: list[QAction] = []
+        self._away: set[QAction] = set()
         self._others: list[QWidget] = []
         self._primary: QWidget | None = None
         self._tabs = tabs
@@ -68,6 +71,22 @@ class ToolRow(QWidget):
         self._put(button)
         return button
 
+    def add_to_more(self, action: QAction) -> None:
+        """Put a command into the list below those that have no room."""
+        self._listed.append(action)
+        self._fit()
+
+    def put_away(self, actions: Iterable[QAction], *, away: bool) -> None:
+        """Leave commands out of the row and of the list, where the view in front has no use for them.
+
+        The commands stay as they are: they may stand in a menu as well.
+        """
+        if away:
+            self._away.update(actions)
+        else:
+            self._away.difference_update(actions)
+        self._fit()
+
     def add_widget(self, widget: QWidget) -> None:
         """Put something else into the row, right of what stands there already; it always stays in sight."""
         self._others.append(widget)
@@ -93,19 +112,20 @@ class ToolRow(QWidget):
 
     def _fit(self) -> None:
         """Let as many tools stand in the row as there is room for, the rest in the list."""
-        usable = [button for button in self._tools if _wanted(button)]
+        usable = [button for button in self._tools if _wanted(button) and button.defaultAction() not in self._away]
+        listed = [action for action in self._listed if action not in self._away]
         room = self.width() - self._fixed_width(self._tabs.sizeHint().width() if self._tabs is not None else 0)
         needed = sum(_width(button) for button in usable)
         left_out: list[QToolButton] = []
-        if needed > room:
+        if needed > room or listed:
             room -= self.more.sizeHint().width() + scaled(BETWEEN)
             while usable and needed > room:
                 left_out.append(usable.pop(0))
                 needed -= _width(left_out[-1])
         for button in self._tools:
             button.setVisible(button in usable)
-        self.more.setVisible(bool(left_out))
-        actions = [button.defaultAction() for button in left_out]
+        actions = [*(button.defaultAction() for button in left_out), *listed]
+        self.more.setVisible(bool(actions))
         menu = self.more.menu()
         if menu is not None and menu.actions() != actions:
             for action in menu.actions():  # not `clear`, which would delete those that no other owns

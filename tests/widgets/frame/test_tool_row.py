@@ -72,3 +72,18 @@ def test_a_command_that_is_not_there_takes_no_room(row: ToolRow) -> None:
     next(each for each in row.findChildren(QToolButton) if each.text() == "Redo").defaultAction().setVisible(False)
     assert len(in_sight(row)) == len(NAMES) - 1
     assert not row.more.isVisible()
+
+
+def test_what_a_view_has_no_use_for_is_neither_in_sight_nor_in_the_list(row: ToolRow) -> None:
+    shown = QAction("Show overrides", row)
+    row.add_to_more(shown)
+    assert row.more.isVisible()
+    assert [action.text() for action in row.in_more] == ["Show overrides"]
+    zoom = next(each for each in row.findChildren(QToolButton) if each.text() == "Zoom").defaultAction()
+    row.put_away([zoom, shown], away=True)
+    assert in_sight(row) == ["Undo", "Redo", "Values"]
+    assert not row.more.isVisible()
+    assert shown.isVisible(), "it may stand in a menu"
+    row.put_away([zoom, shown], away=False)
+    assert in_sight(row) == list(NAMES)
+    assert [action.text() for action in row.in_more] == ["Show overrides"]

@@ -11,10 +11,11 @@ from PySide6.QtWidgets import QSizePolicy, QStyle, QStyleOptionViewItem, QTreeWi
 from app.panel.rendering import Rows
 from widgets.design.behaviour.key_lines import KeyLine, key_lines
 from widgets.design.behaviour.rule_edits import RuleEdits
-from widgets.design.behaviour.sentence_painting import GAP, MARGIN, cap_width, paint_cap
+from widgets.design.behaviour.sentence_painting import GAP, MARGIN
 from widgets.design.behaviour.sentences import translate
 from widgets.document.document import Document
 from widgets.face.face import PanelFace
+from widgets.face.key_cap import cap_legend, cap_width, paint_cap
 from widgets.face.keypad import key_legend
 from widgets.face.sample_values import Specimens
 from widgets.kit import palette
@@ -135,7 +136,7 @@ class _Lines(RowList):
         at = self.row()
         self.clear()
         self.cap = min(
-            max((cap_width(key_legend(use.key), self.font()) for use in uses), default=0), scaled(WIDEST_CAP)
+            max((cap_width(cap_legend(use.key), self.font()) for use in uses), default=0), scaled(WIDEST_CAP)
         )
         before = ""
         for use in uses:
@@ -188,7 +189,7 @@ class _LineDelegate(RowDelegate):
         cap = QRect(rect.left() + scaled(MARGIN), rect.top() + scaled(4), view.cap, rect.height() - scaled(8))
         if first:
             paint_cap(
-                painter, cap, metrics.elidedText(key_legend(use.key), Qt.TextElideMode.ElideRight, cap.width()), font
+                painter, cap, metrics.elidedText(cap_legend(use.key), Qt.TextElideMode.ElideRight, cap.width()), font
             )
         end = translate("Keys", "everywhere") if use.everywhere else "" if use.words else translate("Keys", "+ Use it")
         right = rect.right() - scaled(MARGIN)

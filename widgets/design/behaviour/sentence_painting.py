@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontInfo, QFontMetrics, QPainter, QPen
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QApplication, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTreeView
 
 from widgets.design.behaviour.sentence_model import SentenceGroup, SentenceModel, SentenceRow
 from widgets.design.behaviour.sentences import SentencePart, Word, cause_of
+from widgets.face.key_cap import cap_width, paint_cap
 from widgets.kit import palette
 from widgets.kit.icons import STATES, paint_icon
 from widgets.kit.scaling import scaled
@@ -30,33 +31,6 @@ _STRONG: Final = ("to", "target", "signal", "held", "number", "value", "idle")
 CAUSES: Final = {"key": "keyboard", "when": "condition", "idle": "time"}
 """The icon of what brings a rule about."""
 PlacedPieces = list[tuple[SentencePart, QRect]]
-
-
-def cap_font(font: QFont) -> QFont:
-    """The letters of a key."""
-    cap = QFont(font)
-    cap.setWeight(QFont.Weight.DemiBold)
-    cap.setPointSizeF(QFontInfo(font).pointSizeF() * 0.88)
-    return cap
-
-
-def paint_cap(painter: QPainter, rect: QRect, key: str, font: QFont) -> None:
-    """A key."""
-    colours = palette.current()
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(colours.colour("edge"), 1))
-    painter.setBrush(colours.colour("raised"))
-    painter.drawRoundedRect(QRectF(rect).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
-    painter.setPen(colours.colour("ink"))
-    painter.setFont(cap_font(font))
-    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, key)
-    painter.restore()
-
-
-def cap_width(key: str, font: QFont) -> int:
-    """Pixels of a key."""
-    return max(scaled(28), QFontMetrics(cap_font(font)).horizontalAdvance(key) + scaled(18))
 
 
 class SentenceDelegate(QStyledItemDelegate):

@@ -27,35 +27,50 @@ from widgets.design.forms.part_texts import when_text
 from widgets.design.page_map.node import Node, wash
 from widgets.face.keypad import key_legend
 from widgets.kit import palette
+from widgets.kit.icons import paint_icon
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
 LABEL: Final = 0.4
+"""The scale from which on labels are drawn."""
 WEB: Final = 0.2
 """The scale below which all arrows but those that stand out are drawn as one web of thin lines (by the scene)."""
-"""The scale from which on labels are drawn."""
 LEAST: Final = 10
 """The height in pixels of the letters of a label, at least."""
 LONG: Final = 900.0
 """From this length on an arrow steps back until one of its screens is selected."""
 HEAD: Final = 10.0
-INLET: Final = 23.0
-"""Heights: of an arrow's head, of an inlet with its gap."""
+INLET: Final = 25.0
+CAP: Final = 18.0
+"""Heights: of an arrow's head, of an inlet with its gap, of a key at an arrow."""
+APART: Final = 3.0
+SIGN: Final = 13.0
+ICON: Final = 18.0
+"""Between the keys at one arrow; the width of the sign of a finding, and of an icon with its gap."""
 INLETS: Final = 2
 """As many stand on a screen at most; the last one tells how many more there are."""
-HAT_PART: Final = 0.85
-"""Of a node's width, what its inlets take."""
+HAT_PART: Final = 1.2
+"""Of a node's width, what its inlets take at most: a sentence reaches into the gap beside it."""
 
 translate = QCoreApplication.translate
 
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The words of one screen change on the map. `faulty` where a check found something."""
+    """The words of one screen change on the map; `cap` is what stands on its key, empty if none brings it about.
+
+    `faulty` where a check found something.
+    """
 
     screen_change: int
     text: str
     faulty: bool = False
+    cap: str = ""
+
+    @property
+    def width(self) -> float:
+        """Its room at full scale."""
+        return max(label_width(self.cap or self.text), CAP + 4) + SIGN * self.faulty
 
 
 def screen_change_label(project: Project, screen_change: int, from_everywhere: bool = False) -> str:
@@ -64,19 +79,23 @@ def screen_change_label(project: Project, screen_change: int, from_everywhere: b
     if part.when is not None:
         return when_text(part.when)
     if part.idle_s is not None:
-        return translate("PageMap", "idle {seconds} s").format(seconds=part.idle_s)
+        return translate("PageMap", "after {seconds} s without a key").format(seconds=part.idle_s)
     if from_everywhere:
         return translate("PageMap", "{key}, any screen").format(key=key_legend(part.key or ""))
     return key_legend(part.key or "")
 
 
+def plate_width(labels: tuple[Label, ...]) -> float:
+    """The room of all labels at an arrow at full scale."""
+    return sum(label.width for label in labels) + APART * (len(labels) - 1)
+
+
 @lru_cache(maxsize=64)
-def label_font(bold: bool = False, underlined: bool = False, pixels: int = 11) -> QFont:
+def label_font(bold: bool = False, pixels: int = 11) -> QFont:
     """The font of the words at arrows."""
     font = QFont()
     font.setPixelSize(pixels)
     font.setBold(bold)
-    font.setUnderline(underlined)
     return font
 
 
@@ -121,7 +140,7 @@ class ArrowItem(ScreenChangeItem):
         super().__init__(labels)
         self.arrow = arrow
         self.near = False
-        """Whether one of its screens is selected, so that it stands out."""
+        """Whether it leads from a selected screen, so that it stands out."""
         self.setZValue(1)
         self._route: Route | None = None
         self.set_route(route)
@@ -148,10 +167,10 @@ class ArrowItem(ScreenChangeItem):
         self._points, self._begin, self._end = points, points[0], points[-1]
         self._line: tuple[QPainterPath, QPolygonF] | None = None
         self._length = sum(abs(a.x() - b.x()) + abs(a.y() - b.y()) for a, b in pairwise(points))
-        width = label_width(self.label) + 12 * any(label.faulty for label in self.labels)
-        self._plate = QRectF(route.label[0] - width / 2, route.label[1] - 8, width, 16)
+        width = plate_width(self.labels)
+        self._plate = QRectF(route.label[0] - width / 2, route.label[1] - CAP / 2, width, CAP)
         # Labels grow as one goes further away.
-        wide, high = (factor * (scaled(LEAST) / 11 / LABEL - 1) / 2 for factor in (width, 16))
+        wide, high = (factor * (scaled(LEAST) / 11 / LABEL - 1) / 2 for factor in (width, CAP))
         grown = self._plate.adjusted(-wide, -high, wide, high)
         across, down = [x for x, _ in route.points], [y for _, y in route.points]
         line = QRectF(QPointF(min(across), min(down)), QPointF(max(across), max(down)))
@@ -210,17 +229,11 @@ class ArrowItem(ScreenChangeItem):
             return
         path, head = self._drawn_line
         window = palette.current()
-        colour = window.colour("accent" if chosen else "ink" if self.near else "faint")
+        colour = window.colour("accent" if chosen or self.near else "faint")
         steps_back = self._length > LONG and not (chosen or self.near)
         if steps_back:
             colour = wash(colour, 90)
-        if self.arrow.ring:
-            band = QPen(wash(window.colour("accent"), 34), 13)
-            band.setCapStyle(Qt.PenCapStyle.RoundCap)
-            painter.setPen(band)
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawPath(path)
-        pen = QPen(colour, 2.6 if chosen else 2.0 if self.near else 1.5, line_style(self.arrow.kind))
+        pen = QPen(colour, 3.0 if chosen else 2.0 if self.near else 1.5, line_style(self.arrow.kind))
         if scale < LABEL:
             pen.setWidthF(1.8 if chosen or self.near else 1.0)
             pen.setCosmetic(True)
@@ -245,11 +258,23 @@ class ArrowItem(ScreenChangeItem):
             painter.restore()
 
     def _paint_label(self, painter: QPainter, chosen: bool) -> None:
+        """A cap for every key, a plate with words for what comes about otherwise; the current one stands out."""
         window = palette.current()
-        painter.setBrush(window.colour("base"))
-        painter.setPen(QPen(window.colour("line"), 1) if self.near or chosen else Qt.PenStyle.NoPen)
-        painter.drawRoundedRect(self._plate, 4, 4)
-        _paint_words(painter, self._plate, self.labels, self.current if chosen else None)
+        x = self._plate.left()
+        for number, label in enumerate(self.labels):
+            plate = QRectF(x, self._plate.top(), label.width, CAP)
+            here = chosen and number == self.current
+            style = Qt.PenStyle.SolidLine if label.cap else Qt.PenStyle.DashLine
+            painter.setPen(QPen(window.colour("accent" if here else "edge"), 2 if here else 1, style))
+            painter.setBrush(window.colour("soft" if here else "raised"))
+            painter.drawRoundedRect(plate, 4, 4)
+            if label.faulty:
+                _paint_sign(painter, plate.adjusted(4, 0, 0, 0))
+                plate.setLeft(plate.left() + SIGN)
+            painter.setPen(window.colour("ink"))
+            painter.setFont(label_font(bold=bool(label.cap)))
+            painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, label.cap or label.text)
+            x += label.width + APART
 
 
 class InletItem(ScreenChangeItem):
@@ -260,7 +285,9 @@ class InletItem(ScreenChangeItem):
         super().__init__(labels, node)
         self.inlet = inlet
         self._more = more
-        self._width = node.face_rect().width() * HAT_PART - 4
+        needed = QFontMetricsF(label_font(pixels=12)).horizontalAdvance(self.label) + 20
+        needed += ICON * (inlet.lead.kind != "key") + SIGN * any(label.faulty for label in labels)
+        self._width = min(needed, node.face_rect().width() * HAT_PART - 4)
         self.setPos(4, -INLET * (row + 1) - 3)
         self.setToolTip(plain_tip(tip))
 
@@ -295,45 +322,37 @@ class InletItem(ScreenChangeItem):
         colour = window.colour("accent" if chosen else "faint")
         plate = self._plate()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(colour, 2 if chosen else 1.3, line_style(self.inlet.lead.kind)))
-        painter.setBrush(window.colour("raised"))
-        painter.drawRoundedRect(plate, 5, 5)
+        kind = self.inlet.lead.kind
+        painter.setPen(QPen(colour, 2 if chosen else 1.3, line_style(kind)))
+        painter.setBrush(window.colour("soft" if chosen else "base"))
+        painter.drawRoundedRect(plate, plate.height() / 2, plate.height() / 2)
         if scale < LABEL:
             return
         # The head points down to the screen, out of the plate.
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(colour)
-        x, y = 11.0, plate.bottom() - 1
+        x, y = 16.0, plate.bottom() - 1
         painter.drawPolygon(QPolygonF([QPointF(x - 5, y), QPointF(x + 5, y), QPointF(x, y + 6)]))
-        words = plate.adjusted(2, 0, 0, 0)
-        pixels = min(round(max(11, scaled(LEAST) / scale)), 16)
-        metrics = QFontMetricsF(label_font(pixels=pixels))
-        text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 6)
-        shown = Label(self.screen_change, text, any(label.faulty for label in self.labels))
-        _paint_words(painter, words, (shown,), 0 if chosen else None, pixels)
-
-
-def _paint_words(
-    painter: QPainter, plate: QRectF, labels: tuple[Label, ...], current: int | None, pixels: int = 11
-) -> None:
-    """The words of screen changes, the current one underlined, those that a check found something about with a sign."""
-    window = palette.current()
-    painter.setPen(window.colour("ink" if current is None else "accent"))
-    x = plate.left() + 5
-    for number, label in enumerate(labels):
-        here = number == current and len(labels) > 1
-        font = label_font(here, here, pixels)
+        words = plate.adjusted(8, 0, -6, 0)
+        if kind != "key":
+            place = QRectF(words.left(), words.top(), ICON - 4, words.height())
+            paint_icon(painter, "time" if kind == "idle" else "condition", "faint", place.toRect())
+            words.setLeft(words.left() + ICON)
+        if any(label.faulty for label in self.labels):
+            _paint_sign(painter, words)
+            words.setLeft(words.left() + SIGN)
+        font = label_font(pixels=min(round(max(11, scaled(LEAST) / scale)), 16))
         painter.setFont(font)
-        if label.faulty:
-            painter.save()
-            painter.setPen(window.colour("caution"))
-            painter.drawText(QRectF(x, plate.top(), 12, plate.height()), Qt.AlignmentFlag.AlignVCenter, "\u26a0")
-            painter.restore()
-            x += 12
-        text = label.text if number == len(labels) - 1 else f"{label.text}, "
-        width = QFontMetricsF(font).horizontalAdvance(text)
-        painter.drawText(QRectF(x, plate.top(), width + 4, plate.height()), Qt.AlignmentFlag.AlignVCenter, text)
-        x += width
+        painter.setPen(window.colour("accent" if chosen else "ink"))
+        text = QFontMetricsF(font).elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() + 1)
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, text)
+
+
+def _paint_sign(painter: QPainter, place: QRectF) -> None:
+    """A check found something."""
+    painter.setPen(palette.current().colour("caution"))
+    painter.setFont(label_font())
+    painter.drawText(place, Qt.AlignmentFlag.AlignVCenter, "\u26a0")
 
 
 def drawn_line(points: list[QPointF]) -> tuple[QPainterPath, QPolygonF]:

@@ -102,7 +102,6 @@ class MapKeyboard(MapView):
 
     def refresh_colours(self) -> None:
         """Draw in the colours of now."""
-        self.resetCachedContent()
         project, graph, spoken = self._shown
         if project is not None and graph is not None:
             self.map_scene.show_project(project, graph, self.palette(), spoken)

@@ -29,12 +29,12 @@ from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
-CELL_PIXELS: Final = 9
-PAD: Final = 6
-TITLE: Final = 22
-FOOT: Final = 20
-GAP_X: Final = 112
-GAP_Y: Final = 112
+CELL_PIXELS: Final = 11
+PAD: Final = 8
+TITLE: Final = 26
+FOOT: Final = 24
+GAP_X: Final = 96
+GAP_Y: Final = 104
 HAT: Final = 50
 """Between nodes; how much of the gap above a node belongs to its inlets."""
 DETAIL: Final = 0.42
@@ -204,7 +204,7 @@ class Node(QGraphicsItem):
         window = palette.current()
         area = self.face_rect()
         if self.isSelected() or self.lit:
-            pen = QPen(window.colour("accent"), 3)
+            pen = QPen(window.colour("accent"), 2)
         elif self.facts.caution:
             # Dashed where nothing leads to it, double weight where nothing leads on: told apart without colour.
             style = Qt.PenStyle.DashLine if self.facts.unreachable else Qt.PenStyle.SolidLine
@@ -213,7 +213,8 @@ class Node(QGraphicsItem):
             pen = QPen(window.colour("edge"), 1.2)
         pen.setCosmetic(True)
         painter.setPen(pen)
-        painter.setBrush(window.colour("base") if scale >= DETAIL else colours.cell)
+        ground = window.colour("soft" if self.isSelected() else "base")
+        painter.setBrush(ground if scale >= DETAIL else colours.cell)
         painter.drawRoundedRect(area, 6, 6)
 
     def _detail(self, painter: QPainter, scale: float, colours: FaceColours) -> None:
@@ -229,14 +230,16 @@ class Node(QGraphicsItem):
         if self.facts.findings_words:
             title.setRight(title.right() - 18)
             _sign(painter, QPointF(area.right() - PAD - 7, TITLE / 2), 7, bool(self.facts.errors))
-        font = _font(min(round(max(12, scaled(10) / scale)), 19), bold=True)
+        font = _font(min(round(max(13, scaled(11) / scale)), 18), bold=True)
         painter.setFont(font)
         painter.setPen(palette.current().colour("ink"))
         name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideMiddle, title.width())
         painter.drawText(title, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
         size = cell_size(CELL_PIXELS)
         glass = QRectF(PAD, TITLE, self.columns * size.width, self.lines * size.height)
-        painter.fillRect(glass.adjusted(-2, -2, 2, 2), colours.glass)
+        painter.setPen(QPen(colours.bezel, 1.5))
+        painter.setBrush(colours.glass)
+        painter.drawRoundedRect(glass.adjusted(-3, -3, 3, 3), 3, 3)
         ratio = painter.device().devicePixelRatioF()
         if self._picture is None or self._picture[0] != scale * ratio:
             # Drawn for this scale, so that its letters are as clear as they can be; the next pictures cost little.
@@ -250,8 +253,8 @@ class Node(QGraphicsItem):
         self._foot(painter, scale, area)
 
     def _foot(self, painter: QPainter, scale: float, area: QRectF) -> None:
-        below = QRectF(PAD, area.bottom() - FOOT + 1, area.width() - 2 * PAD, FOOT - 2)
-        pixels = min(round(max(10, scaled(9) / scale)), FOOT - 3)
+        below = QRectF(PAD, area.bottom() - FOOT + 3, area.width() - 2 * PAD, FOOT - 5)
+        pixels = min(round(max(12, scaled(11) / scale)), FOOT - 9)
         painter.setFont(_font(pixels))
         aside = ""
         if self.facts.ring is not None:
@@ -274,7 +277,7 @@ class Node(QGraphicsItem):
             below.setLeft(area.right() + 4)
         font = _font(pixels, bold=self.facts.caution)
         painter.setFont(font)
-        painter.setPen(palette.current().colour("caution" if self.facts.caution else "ink"))
+        painter.setPen(palette.current().colour("caution" if self.facts.caution else "faint"))
         shown = self.facts.cautions or self.facts.words
         words = QFontMetricsF(font).elidedText(", ".join(shown), Qt.TextElideMode.ElideRight, below.width() + 1)
         painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)

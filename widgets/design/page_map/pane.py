@@ -9,10 +9,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import (
-    QFrame,
     QMenu,
-    QSizePolicy,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -30,16 +27,18 @@ from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
 from widgets.design.page_map.keys import key_uses
 from widgets.document.document import Document, Selection
-from widgets.kit.commands import OWN_KEYS, command, native, plain
+from widgets.kit.commands import OWN_KEYS, command, keys_of, native, plain
 from widgets.kit.elided import search_box
-from widgets.kit.flow import FlowLayout
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.icons import icon
 from widgets.kit.own_keys import MAP
+from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
 MERGE_MOVES: Final = "map"
 """Moves of the same screens one after the other are one step."""
+SEARCH: Final = 140
+"""Pixels at 100 per cent of the line in which a screen is looked for; it stands in the row of tools."""
 USUAL_IDLE_S: Final = 120
 """Seconds of a new idle return."""
 
@@ -60,9 +59,7 @@ class PageMapPane(QWidget):
         self._graph: PagingGraph | None = None
         self.view = PageMap()
         self.search = search_box(self.tr("Find a screen"), self.tr("Find a screen on the map"))
-        self.search.setMinimumWidth(scaled(130))
-        self.search.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.search.setMaximumWidth(scaled(240))
+        self.search.setFixedWidth(scaled(SEARCH))
         self._make_actions()
         self._lay_out()
         self._connect()
@@ -108,8 +105,8 @@ class PageMapPane(QWidget):
             self.tr("Select the previo&us screen change"), lambda: view.next_screen_change(-1), "screen change before"
         )
         self._own(self.tr("Go to the st&art screen"), view.go_to_start, "start")
-        self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
-        self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
+        self.closer_action = self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
+        self.further_action = self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
         self._commands.append(None)
         self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
@@ -123,7 +120,7 @@ class PageMapPane(QWidget):
         self._commands.append(action)
         return action
 
-    def _own(self, text: str, run: Callable[[], object], deed: str) -> None:
+    def _own(self, text: str, run: Callable[[], object], deed: str) -> QAction:
         """A command whose keys the map handles itself: they mean something else elsewhere."""
         action = QAction(text, self)
         action.setProperty(OWN_KEYS, MAP.first_key(deed))
@@ -134,6 +131,7 @@ class PageMapPane(QWidget):
 
         action.triggered.connect(lambda _checked=False: run_here())
         self._commands.append(action)
+        return action
 
     def _toggle(self, text: str, keys: str) -> QAction:
         action = command(self, text, self._show_kinds, keys, toggles=True, within=True)
@@ -149,44 +147,36 @@ class PageMapPane(QWidget):
         return self.screen_change_action, self.arrange_action, self.find_action
 
     def _lay_out(self) -> None:
-        bar = QFrame()
-        bar.setProperty("look", "bar")
-        row = FlowLayout(bar, spacing=4)
-        row.setContentsMargins(6, 3, 6, 3)
-        row.addWidget(self.search)
-        tools: tuple[tuple[QAction | None, str, str], ...] = (
+        for action, picture, text in (
             (self.screen_change_action, "arrow", self.tr("Add screen change")),
             (self.ring_action, "ring", self.tr("Make a ring")),
             (self.arrange_action, "arrange", self.tr("Arrange")),
-            (None, "", ""),
             (self.override_action, "arrow-dashed", self.tr("Overrides")),
             (self.idle_action, "arrow-dotted", self.tr("Idle returns")),
-            (None, "", ""),
             (self.selection_action, "selection", self.tr("Selection")),
-            (self.fit_action, "fit", self.tr("All")),
-        )
-        for action, picture, text in tools:
-            if action is None:
-                row.add_stretch()
-                continue
-            button = QToolButton()
+            (self.further_action, "zoom-out", self.tr("Zoom out")),
+            (self.fit_action, "fit", self.tr("Whole map")),
+            (self.closer_action, "zoom-in", self.tr("Zoom in")),
+        ):
             action.setIcon(icon(picture))
             action.setIconText(text)
-            button.setDefaultAction(action)
-            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-            button.setAutoRaise(True)
-            button.setAccessibleName(plain(action.text()))
-            tip = f"{plain(action.text())} ({native(action.shortcuts())})"
+            tip = f"{plain(action.text())} ({native(keys_of(action))})"
             if action is self.screen_change_action:
                 tip += "\n" + self.tr("Or hover over a screen and drag one of its keys to another screen.")
-            button.setToolTip(tip)
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            row.addWidget(button)
+            action.setToolTip(plain_tip(tip))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        layout.addWidget(bar)
-        layout.addWidget(self.view, 1)
+        layout.addWidget(self.view)
+
+    @property
+    def tools(self) -> tuple[QAction, ...]:
+        """What stands in the row of tools while the map is in front, from left to right."""
+        return self.arrange_action, self.ring_action, self.further_action, self.fit_action, self.closer_action
+
+    @property
+    def more_tools(self) -> tuple[QAction, ...]:
+        """What is wanted there less often."""
+        return self.screen_change_action, self.selection_action, self.override_action, self.idle_action
 
     def _connect(self) -> None:
         view, document = self.view, self._document

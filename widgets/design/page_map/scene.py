@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
+from functools import lru_cache
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPalette, QPen
+from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPalette, QPen, QPixmap
 from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
@@ -20,6 +21,7 @@ from app.panel.paging import PagingGraph
 from app.project.model import Project
 from widgets.design.forms.part_texts import cause_text
 from widgets.design.page_map.arrows import (
+    CAP,
     HAT_PART,
     INLETS,
     WEB,
@@ -27,14 +29,15 @@ from widgets.design.page_map.arrows import (
     InletItem,
     Label,
     ScreenChangeItem,
-    label_width,
+    plate_width,
     screen_change_label,
 )
 from widgets.design.page_map.node import GAP_X, GAP_Y, HAT, Facts, Node, node_size, wash
 from widgets.face.colours import face_colours
+from widgets.face.key_cap import cap_legend
 from widgets.face.sample_values import Specimens
 from widgets.kit import palette
-from widgets.kit.scaling import percent
+from widgets.kit.scaling import percent, scaled
 
 translate = QCoreApplication.translate
 GROWN: Final = 1.3
@@ -157,9 +160,18 @@ class MapScene(QGraphicsScene):
         self._order, self.rings = names, rings
 
     def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
-        """From afar, all arrows at once: many thin lines that tell how the map hangs together."""
-        painter.fillRect(rect, palette.current().colour("base"))
-        if painter.worldTransform().m11() >= WEB:
+        """A dotted ground; from afar all arrows at once: many thin lines that tell how the map hangs together."""
+        window = palette.current()
+        dots = _dots(window.line if window.dark else window.edge)
+        painter.fillRect(rect, window.colour("canvas"))
+        transform = painter.worldTransform()
+        if transform.m11() >= WEB:
+            # The dots are as far apart at every zoom, and move along with the map.
+            painter.save()
+            painter.resetTransform()
+            painter.setBrushOrigin(transform.map(QPointF()).toPoint())
+            painter.fillRect(transform.mapRect(QRectF(rect)), QBrush(dots))
+            painter.restore()
             return
         if self._web is None:
             self._web = QPainterPath()
@@ -291,7 +303,12 @@ class MapScene(QGraphicsScene):
 
     def _labels(self, project: Project, arrow: Arrow, marked: frozenset[int]) -> tuple[Label, ...]:
         return tuple(
-            Label(lead.screen_change, screen_change_label(project, lead.screen_change), lead.screen_change in marked)
+            Label(
+                lead.screen_change,
+                screen_change_label(project, lead.screen_change),
+                lead.screen_change in marked,
+                cap_legend(project.screen_changes[lead.screen_change].key or ""),
+            )
             for lead in arrow.leads
         )
 
@@ -343,8 +360,7 @@ class MapScene(QGraphicsScene):
         larger = GROWN * percent() / 100
         found = {}
         for pair, each in labels.items():
-            width = label_width(", ".join(label.text for label in each)) + 12 * any(one.faulty for one in each)
-            found[pair] = width * larger, 16 * larger
+            found[pair] = plate_width(each) * larger, CAP * larger
         return found
 
     def follow(self, moving: Collection[str]) -> None:
@@ -373,10 +389,22 @@ class MapScene(QGraphicsScene):
         self._show_screen_changes()
 
     def show_near(self) -> None:
-        """Let the arrows of the selected screens stand out."""
+        """Let the arrows that lead from the selected screens stand out."""
         chosen = {name for name, node in self.nodes.items() if node.isSelected()}
         for edge in self.edges:
-            edge.set_near(edge.arrow.from_ in chosen or edge.arrow.to in chosen)
+            edge.set_near(edge.arrow.from_ in chosen)
+
+
+@lru_cache(maxsize=8)
+def _dots(colour: str) -> QPixmap:
+    """One dot with the room around it."""
+    side = scaled(24)
+    tile = QPixmap(side, side)
+    tile.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(tile)
+    painter.fillRect(0, 0, scaled(1), scaled(1), QColor(colour))
+    painter.end()
+    return tile
 
 
 def _orient(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:

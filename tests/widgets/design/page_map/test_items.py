@@ -115,7 +115,7 @@ def test_what_leads_from_every_screen_is_an_inlet_and_no_arrow(page_map: PageMap
     assert len(page_map.edges) == before
     assert {(inlet.inlet.to, inlet.label) for inlet in page_map.inlets} == {
         ("climate", "ESC, any screen"),
-        ("hall", "idle 180 s"),
+        ("hall", "after 180 s without a key"),
         ("fan fault", "when fan fault \N{NOT EQUAL TO} 0"),
         ("too hot", "when upper racks > 60"),
     }
@@ -131,9 +131,9 @@ def test_many_inlets_of_one_screen_are_told_by_their_number(page_map: PageMap, p
 
 def test_overrides_and_idle_returns_can_be_hidden(page_map: PageMap) -> None:
     page_map.set_kinds(["key", "idle"])
-    assert [inlet.label for inlet in page_map.inlets] == ["idle 180 s"]
+    assert [inlet.label for inlet in page_map.inlets] == ["after 180 s without a key"]
     page_map.set_kinds(["key", "override"])
-    assert "idle 180 s" not in [inlet.label for inlet in page_map.inlets]
+    assert "after 180 s without a key" not in [inlet.label for inlet in page_map.inlets]
 
 
 def test_findings_are_marked_on_screens_and_turns(page_map: PageMap) -> None:
@@ -234,7 +234,7 @@ def test_keys_walk_through_the_turns_of_a_screen(page_map: PageMap, project: Pro
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Screen change from hall to climate: RIGHT"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Screen change from every screen to hall: idle 180 s"
+    assert page_map.accessibleDescription() == "Screen change from every screen to hall: after 180 s without a key"
     assert project.screen_changes[page_map.selected_screen_change() or 0].idle_s == 180
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Screen change from hall to fan: LEFT"

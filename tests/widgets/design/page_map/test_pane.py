@@ -55,13 +55,13 @@ def test_it_takes_another_palette_also_behind_another_view(
 ) -> None:
     theme = Theme(qapp)
     theme.choose(Appearance.LIGHT)
-    qtbot.waitUntil(lambda: ground(design.map) == LIGHT.base)
+    qtbot.waitUntil(lambda: ground(design.map) == LIGHT.canvas)
     design.show_view("signals")
     design.document.open(load(demo_path("booster-pump")), None)
     theme.choose(Appearance.DARK)
     qtbot.waitUntil(lambda: design.map.palette().color(QPalette.ColorRole.Base).name() == DARK.base)
     design.show_view("map")
-    assert ground(design.map) == DARK.base
+    assert ground(design.map) == DARK.canvas
     theme.choose(Appearance.LIGHT)
     theme.deleteLater()
 
@@ -474,3 +474,24 @@ def test_selected_screens_lead_back_by_a_free_key_and_stand_in_line(
     assert [document.project.screen_named[name].map for name in (start, *names)] == [(0, 0), (9, 0), (20, 0)]
     design.map_pane.spread_row_action.trigger()
     assert [document.project.screen_named[name].map for name in (start, *names)] == [(0, 0), (10, 0), (20, 0)]
+
+
+def test_its_tools_stand_in_the_row_of_tools_while_it_is_in_front(design: DesignWorkspace) -> None:
+    tools, pane = design.tools, design.map_pane
+    assert pane.search.isVisibleTo(tools)
+    assert tools.isAncestorOf(pane.search)
+    assert set(pane.more_tools) <= set(tools.in_more)
+    assert pane.view.y() == 0, "no bar of its own"
+    design.show_view("signals")
+    assert not pane.search.isVisible()
+    assert tools.in_more == []
+    pane.override_action.trigger()
+    assert design.view == "signals", "showing or hiding them is no reason to come into view"
+    pane.find_action.trigger()
+    assert pane.search.hasFocus()
+
+
+def test_strong_arrows_lead_from_the_chosen_screen(design: DesignWorkspace) -> None:
+    design.map.select_screen("climate")
+    strong = {(edge.arrow.from_, edge.arrow.to) for edge in design.map.edges if edge.near}
+    assert strong == {("climate", "recipe"), ("climate", "hall")}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect
 from typing import Final
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
@@ -229,8 +230,8 @@ class PanelFace(QWidget):
         self.fitted.emit()
 
     def _largest(self, *, roomy: bool) -> int:
-        sizes = range(FITTING_LARGEST, self._least(), -1)
-        return next((pixels for pixels in sizes if self._fits(pixels, roomy=roomy)), self._least())
+        sizes = range(self._least() + 1, FITTING_LARGEST + 1)
+        return self._least() + bisect(sizes, 0, key=lambda pixels: int(not self._fits(pixels, roomy=roomy)))
 
     def _fits(self, pixels: int, *, roomy: bool) -> bool:
         whole = self._whole(pixels, roomy=roomy)

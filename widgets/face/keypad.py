@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from math import ceil
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
@@ -204,6 +204,7 @@ class KeyPad(QWidget):
         self._keys: tuple[str, ...] = ()
         self._colours = LIGHT
         self._cells: dict[str, tuple[int, int]] = {}
+        self._measured: dict[bool, tuple[dict[int, int], int, int]] = {}
         self.buttons: dict[str, PanelKey] = {}
 
     @property
@@ -229,6 +230,7 @@ class KeyPad(QWidget):
             button.deleteLater()
         self._keys = keys
         self._cells = _cells(keys)
+        self._measured.clear()
         self._make()
 
     def _make(self) -> None:
@@ -275,8 +277,19 @@ class KeyPad(QWidget):
             width = size.width() if name in ARROWS else widths[column]
             self.buttons[name].setGeometry(left + (widths[column] - width) // 2, row * (height + gap), width, height)
 
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._measured.clear()
+
     def _measure(self, *, roomy: bool) -> tuple[dict[int, int], int, int]:
         """The width of each column, the height of all rows and the gap between keys, in pixels."""
+        # Asked for at every step of the search for the largest glass that fits.
+        if roomy not in self._measured:
+            self._measured[roomy] = self._measure_anew(roomy=roomy)
+        return self._measured[roomy]
+
+    def _measure_anew(self, *, roomy: bool) -> tuple[dict[int, int], int, int]:
         widths: dict[int, int] = {}
         height = 0
         for name, (_row, column) in self._cells.items():

@@ -209,6 +209,14 @@ def test_it_uses_the_largest_cells_that_fit(face: PanelFace, window: QWidget, qt
     assert SMALLEST < face.grid.pixels < large
 
 
+def test_keys_grow_with_the_font_of_the_window(face: PanelFace, window: QWidget) -> None:
+    before = face.keypad.size_when(roomy=False)
+    larger = window.font()
+    larger.setPointSizeF(2 * larger.pointSizeF())
+    window.setFont(larger)
+    assert face.keypad.size_when(roomy=False).width() > before.width()
+
+
 def test_it_follows_the_palette_of_the_window(face: PanelFace, window: QWidget) -> None:
     def glass() -> QColor:
         return face.grid.grab().toImage().pixelColor(1, 1)

@@ -212,7 +212,7 @@ def test_it_uses_the_largest_cells_that_fit(face: PanelFace, window: QWidget, qt
 def test_keys_grow_with_the_font_of_the_window(face: PanelFace, window: QWidget) -> None:
     before = face.keypad.size_when(roomy=False)
     larger = window.font()
-    larger.setPointSizeF(2 * larger.pointSizeF())
+    larger.setPixelSize(2 * window.fontInfo().pixelSize())
     window.setFont(larger)
     assert face.keypad.size_when(roomy=False).width() > before.width()
 

@@ -63,7 +63,13 @@ def _titled(project: Project, answers: Answers) -> Project:
     heading = heading.strip()[: answers.columns]
     former = project.title.upper()
     screens = tuple(
-        screen.replace(text=tuple(heading if row == former else row for row in screen.text))
+        screen.replace(
+            text=tuple(
+                # A bare screen has no heading that could become this one: its first row does.
+                heading if row == former and (former or number == 0) else row
+                for number, row in enumerate(screen.text)
+            )
+        )
         for screen in project.screens
     )
     return project.replace(title=title, screens=screens)

@@ -23,6 +23,9 @@ SentenceCause = Literal["key", "show", "when", "idle"]
 LONGEST_NAME: Final = 70
 """Characters of a sentence that stand in the name of a step."""
 
+USUAL_DEEDS: Final = {"start": "set", "stop": "clear", "reset": "momentary"}
+"""What keys of these names do, of a signal that is still to be chosen. Common practice, no source."""
+
 
 class RuleEdits(QObject):
     """The edits of one document, and of the rules that are not complete yet."""
@@ -98,10 +101,14 @@ class RuleEdits(QObject):
     # Whole rows
 
     def begin(self, cause: SentenceCause, screen: str | None = None, key: str = "") -> None:
-        """Begin a sentence in which nothing is chosen that would make it act; with `screen`: of a key there."""
+        """Begin a sentence in which nothing is chosen that would make it act; with `screen`: of a key there.
+
+        A key that is called after what it does, such as START, begins with that, on every screen.
+        """
         rule: BehaviourRule
         if cause == "key":
-            rule = unmade(Action, key=key, from_=screen, do="")
+            deed = USUAL_DEEDS.get(key.lower(), "")
+            rule = unmade(Action, key=key, from_=None if deed else screen, do=deed)
         elif cause == "show":
             rule = unmade(ScreenChange, when=no_condition(), to="")
         elif cause == "when":

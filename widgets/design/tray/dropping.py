@@ -81,8 +81,14 @@ class Dropping(QObject):
         return Plan(placed, _ghost(project, placed), self._in_words(placed, value_only=value_only))
 
     def place(self, names: Sequence[str], cell: tuple[int, int] | None = None, *, value_only: bool = False) -> bool:
-        """Place signals at a cell, or at the cursor. Returns whether there was room; if not, that has been said."""
+        """Place signals at a cell, or at the cursor, or where that has no room in the first empty rows.
+
+        Returns whether there was room; if not, that has been said.
+        """
         plan = self.plan(names, cell or self._document.selection.cell, value_only=value_only)
+        if cell is None and plan is not None and plan.refused:
+            others = (self.plan(names, (row, 0), value_only=value_only) for row in self._empty_rows())
+            plan = next((other for other in others if other is not None and not other.refused), plan)
         if plan is None:
             return False
         if plan.refused:
@@ -101,6 +107,13 @@ class Dropping(QObject):
         announce(self._grid, self.tr("Placed: {what}").format(what=plan.words))
         self.placed.emit()
         return True
+
+    def _empty_rows(self) -> list[int]:
+        screen, panel = self._document.screen, self._document.project.panel
+        if screen is None:
+            return []
+        full = {row for row, text in enumerate(screen.text) if text.strip()} | {field.at[0] for field in screen.fields}
+        return [row for row in range(panel.rows) if row not in full]
 
     def _in_words(self, placed: Sequence[Placement], *, value_only: bool) -> str:
         first = placed[0]

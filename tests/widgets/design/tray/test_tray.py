@@ -147,8 +147,19 @@ def test_enter_places_at_the_cursor_again_and_again(design: DesignWorkspace, doc
     assert len(document.project.screen_named["empty"].fields) == 3
 
 
-def test_what_does_not_fit_at_the_cursor_is_said(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
+def test_what_does_not_fit_at_the_cursor_goes_to_an_empty_row(design: DesignWorkspace, document: Document) -> None:
     document.do("t", lambda project: edits.type_text(project, "empty", 0, 0, "here"))
+    document.select(Selection("empty", (0, 0)))
+    design.left.tray.list.setFocus()
+    design.left.tray.choose(["frequency"])
+    QTest.keyClick(design.left.tray.list, Key.Key_Return)
+    (field,) = document.project.screen_named["empty"].fields
+    assert (field.signal, field.at[0]) == ("frequency", 1)
+
+
+def test_where_no_row_is_empty_it_is_said(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
+    for row in range(document.project.panel.rows):
+        document.do("t", lambda project, row=row: edits.type_text(project, "empty", row, 0, "here"))  # type: ignore[misc]
     document.select(Selection("empty", (0, 0)))
     design.left.tray.list.setFocus()
     design.left.tray.choose(["frequency"])

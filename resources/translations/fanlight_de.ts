@@ -7847,14 +7847,6 @@ otherwise = unbekannt</translation>
         <translation>Schreiben und Abfragen</translation>
     </message>
     <message>
-        <source>address {address}</source>
-        <translation>Adresse {address}</translation>
-    </message>
-    <message>
-        <source>addresses {first} to {last}</source>
-        <translation>Adressen {first} bis {last}</translation>
-    </message>
-    <message>
         <source>coil</source>
         <translation>Coil</translation>
     </message>
@@ -7921,6 +7913,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>unlimited</source>
         <translation>unbegrenzt</translation>
+    </message>
+    <message>
+        <source>{first} to {last}</source>
+        <translation>{first} bis {last}</translation>
     </message>
     <message>
         <source>{label}, raw</source>

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 
 from widgets.kit import palette
 from widgets.kit.drawn.buttons import LEFT_ALIKE, RIGHT_ALIKE, SEGMENT
+from widgets.kit.look import UNIT_ROOM, take_look
 from widgets.kit.scaling import scaled
 
 UNIT_COLUMN: Final = 46
@@ -152,7 +153,8 @@ class UnitLine(QLineEdit):
     def set_unit(self, unit: str) -> None:
         """Another unit."""
         self._unit = unit
-        self.setTextMargins(2, 0, self._column() + 2, 0)
+        self.setProperty(UNIT_ROOM, self._column())
+        take_look(self, self.property("look") or "")
         self.setAccessibleDescription(unit)
         self.update()
 

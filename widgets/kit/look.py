@@ -79,6 +79,7 @@ BUTTONS: Final = {
 }
 """The looks of a button, and of tabs: the weight of its text, which no state changes, and its size."""
 CONTROL: Final = 28
+UNIT_ROOM: Final = "unit room"
 """Pixels at 100 per cent: height of a button, a line, a number, a choice; and of a row of a table and its headings."""
 _PADDING: Final = 12
 _INSET: Final = 4
@@ -93,12 +94,12 @@ def set_look(widget: QWidget, look: str) -> None:
     """Give `widget` one of the looks above, also after it was shown."""
     if widget.property("look") != look:
         widget.setProperty("look", look)
-        _take_look(widget, look)
+        take_look(widget, look)
         widget.update()
 
 
-def _take_look(widget: QWidget, look: str) -> None:
-    """What a look changes besides painting: weight, size, role, room for edges."""
+def take_look(widget: QWidget, look: str) -> None:
+    """What a look changes besides painting: weight, size, role, room for edges, and for the unit in a line."""
     weight, size = _Weight.Normal, 1.0
     if isinstance(widget, QLabel):
         role, weight, size = INKS[look]
@@ -106,7 +107,7 @@ def _take_look(widget: QWidget, look: str) -> None:
     elif isinstance(widget, QLineEdit):
         if widget.hasFrame():
             left = entries.BESIDE_SIGN if look == "wrong" else _INSET
-            widget.setTextMargins(scaled(left), 0, scaled(_INSET), 0)
+            widget.setTextMargins(scaled(left), 0, scaled(_INSET) + (widget.property(UNIT_ROOM) or 0), 0)
         return
     elif isinstance(widget, QFrame):
         if look in FRAMES:
@@ -134,7 +135,7 @@ class Look(QProxyStyle):
         if isinstance(what, QWidget):
             look = what.property("look")
             if look or isinstance(what, QLineEdit):
-                _take_look(what, look or "")
+                take_look(what, look or "")
             elif isinstance(what, QLabel):
                 tips.break_lines(what)
         return super().polish(what)

@@ -7,7 +7,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QVBoxLayout
 from pytestqt.qtbot import QtBot
 
-from widgets.kit.controls import Segments, push_button, toggle_button
+from widgets.kit.controls import UNIT_COLUMN, Segments, UnitLine, push_button, toggle_button
+from widgets.kit.look import set_look
 
 
 def test_segments_exclude_one_another_and_touch(qtbot: QtBot) -> None:
@@ -52,3 +53,18 @@ def test_a_toggle_tells_whether_it_is_on(qtbot: QtBot) -> None:
     button.click()
     assert told == [True, False]
     assert toggle_button("On", told.append, on=True).isChecked()
+
+
+def test_a_unit_keeps_its_room_whatever_the_line_looks_like(qtbot: QtBot) -> None:
+    line = UnitLine("Hz")
+    qtbot.addWidget(line)
+    room = line.textMargins().right()
+    assert room >= UNIT_COLUMN
+    line.show()
+    for look in ("wrong", ""):
+        set_look(line, look)
+        assert line.textMargins().right() == room, look
+    empty = UnitLine()
+    qtbot.addWidget(empty)
+    empty.show()
+    assert empty.textMargins().right() == room, "digits stand under one another"

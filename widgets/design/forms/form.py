@@ -17,8 +17,9 @@ from PySide6.QtWidgets import (
 
 from widgets.document.drafts import Drafts, DraftTexts
 from widgets.kit import palette
+from widgets.kit.elided import ShortLabel
 from widgets.kit.look import set_look
-from widgets.kit.plain import plain_label
+from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import percent, scaled
 from widgets.kit.section import Section
 
@@ -30,10 +31,12 @@ OptionsSource = Callable[[], Sequence[tuple[str, str]]]
 """The choices: what is stored, and what a person reads."""
 
 
-CAPTION_WIDTH: Final = 104
+CAPTION_WIDTH: Final = 116
 """Of a caption beside its row, in pixels at 100 per cent."""
 BESIDE_UP_TO: Final = 125
 """Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""
+ABOVE_TEXT: Final = 4
+"""Pixels at 100 per cent above a caption, and above what is only read: their texts stand beside those of editors."""
 BETWEEN: Final = " \u00b7 "
 MOST_IN_SUMMARY: Final = 3
 """Rows of a closed part of a form that its heading tells of."""
@@ -56,8 +59,8 @@ class FormRow(QWidget):
         self.hint = hint
         self.get = get
         self.put = put
-        self.caption = plain_label(label, wrap=percent() > BESIDE_UP_TO)
-        self.caption.setToolTip(hint)
+        self.caption = plain_label(label, wrap=True) if percent() > BESIDE_UP_TO else ShortLabel(label)
+        self.caption.setToolTip(plain_tip("\n".join(filter(None, (label, hint)))))
         self.message = plain_label("", "fault", wrap=True)
         """Hangs over the rows below while the focus is here, so that nothing moves when something is wrong."""
         self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -299,7 +302,7 @@ class Form(QWidget):
         row.caption.setBuddy(row.editors()[0] if row.editors() else row)
         row.message.setParent(self)
         if self._beside:
-            row.caption.setContentsMargins(0, scaled(4), 0, 0)
+            row.caption.setContentsMargins(0, scaled(ABOVE_TEXT), 0, 0)
             row.caption.setFixedWidth(scaled(CAPTION_WIDTH))
             self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(row, self._at, 1)

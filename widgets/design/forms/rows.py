@@ -18,12 +18,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets.design.forms.form import FormRow, Get, OptionsSource, Put
+from widgets.design.forms.form import ABOVE_TEXT, BESIDE_UP_TO, FormRow, Get, OptionsSource, Put
 from widgets.document.drafts import DraftTexts
 from widgets.kit.controls import UnitLine
 from widgets.kit.elided import ShortChoice
 from widgets.kit.fonts import for_cells
+from widgets.kit.look import CONTROL
 from widgets.kit.plain import plain_label
+from widgets.kit.scaling import line_height, percent, scaled
 
 RANGE: Final = " \u2026 "
 BOTH: Final = "\0"
@@ -288,6 +290,9 @@ class InfoRow(FormRow):
         self._text = plain_label(wrap=True)
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._text.setContentsMargins(0, scaled(ABOVE_TEXT) if percent() <= BESIDE_UP_TO else 0, 0, 0)
+        self._text.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.setMinimumHeight(line_height(CONTROL))
         self._layout.addWidget(self._text, 1)
 
     def editors(self) -> tuple[QWidget, ...]:

@@ -261,6 +261,7 @@ class FollowerForm(PartForm):
                 lambda: self._machine(attribute),
                 self.put(lambda texts: self._with_machine(attribute, number(texts[0]))),
                 suffix=suffix,
+                numeric=True,
             )
         )
 

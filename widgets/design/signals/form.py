@@ -270,9 +270,9 @@ class SignalForm(PartForm):
         except Unbound as error:
             return (str(error),)
         if binding.count == 1:
-            return (self.tr("address {address}").format(address=binding.address),)
+            return (str(binding.address),)
         last = binding.address + binding.count - 1
-        return (self.tr("addresses {first} to {last}").format(first=binding.address, last=last),)
+        return (self.tr("{first} to {last}").format(first=binding.address, last=last),)
 
     def _span_text(self) -> DraftTexts | None:
         part = self.part

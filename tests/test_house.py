@@ -87,7 +87,7 @@ TESTED_BY: Final = {
         "reads_table widgets/design/tables/part_editing widgets/design/tables/part_model "
         "widgets/design/tables/part_views"
     ),
-    "widgets/design/page_map/test_items.py": "arrows gestures keyboard keys node scene spoken view",
+    "widgets/design/page_map/test_items.py": "arrows gestures ground keyboard keys node scene spoken view",
     "widgets/design/page_map/test_pane.py": "add_screen_change",
     "widgets/design/screen/test_arranging.py": "commands",
     "widgets/design/screen/test_clipboard.py": "paste_dialog widgets/design/screens_pane widgets/kit/notice",

@@ -5,9 +5,15 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import Final
 
 from app.page_map.rings import LEAST, against_file, cycles
 from app.panel.paging import PagingGraph
+
+STEP: Final = 8
+"""The unit of places (see Screen.map): so many make the step from a screen to the next one."""
+MapPlace = tuple[int, int]
+"""Right and down, in units of which STEP make a step from screen to screen."""
 
 
 @dataclass(slots=True)

@@ -7,19 +7,15 @@ from dataclasses import dataclass
 from math import ceil, sqrt
 from typing import Final
 
-from app.page_map.blocks import ScreenGroup, blocks_of
+from app.page_map.band import band_of, band_places
+from app.page_map.blocks import STEP as STEP, MapPlace as MapPlace, ScreenGroup, blocks_of
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 
-STEP: Final = 8
-"""The unit of places (see Screen.map): so many make the step from a screen to the next one."""
 ASPECT: Final = 1.7
 """Width by height that a map should have."""
 _ONE_ROW: Final = 5 * STEP
 """So far screens that belong together stay in one row."""
-
-MapPlace = tuple[int, int]
-"""Right and down, in units of which STEP make a step from screen to screen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +49,10 @@ def places(
 ) -> dict[str, MapPlace]:
     """Where every screen of a project stands: where the project says, else where it is `shown` already, else arranged.
 
-    Screens that have to find a place take the free one nearest to where they would be arranged.
+    Screens that have to find a place take the free one nearest to where they would be arranged. Those that no key
+    leads to stand in a band below the others.
     """
+    band = frozenset(band_of(project, graph))
     fixed: dict[str, MapPlace] = {}
     held: set[MapPlace] = set()
     for screen in project.screens:
@@ -62,14 +60,15 @@ def places(
         if screen.map is not None and screen.map not in held:
             fixed[screen.name] = screen.map
             held.add(screen.map)
-    known = {name: place for name, place in shown.items() if name in project.screen_named and name not in fixed}
+    free = project.screen_named.keys() - fixed.keys() - band
+    known = {name: place for name, place in shown.items() if name in free}
     found: dict[str, MapPlace] = {}
     taken = _Taken()
     for name, place in (*fixed.items(), *known.items()):
         if name in fixed or taken.free(place):
             found[name] = place
             taken.add(place)
-    left = [name for name in project.screen_named if name not in found]
+    left = [name for name in project.screen_named if name not in found and name not in band]
     if left:
         wanted = {} if len(found) > len(left) else arranged(graph, shape)
         for name in left:
@@ -77,6 +76,7 @@ def places(
             near = project.screen_named[name].map or wanted.get(name) or _beside(project, graph, name, found)
             found[name] = taken.nearest(near)
             taken.add(found[name])
+    found.update(band_places([name for name in project.screen_named if name in band], found))
     return {name: found[name] for name in project.screen_named}
 
 

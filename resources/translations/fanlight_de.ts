@@ -4792,6 +4792,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Bildwechsel von {from_} zu {to}: {cause}</translation>
     </message>
     <message>
+        <source>Shown without a key</source>
+        <translation>Ohne Taste gezeigt</translation>
+    </message>
+    <message>
         <source>Warnings: {count}</source>
         <translation>Warnungen: {count}</translation>
     </message>
@@ -4806,6 +4810,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>free</source>
         <translation>frei</translation>
+    </message>
+    <message>
+        <source>goes back by itself</source>
+        <translation>geht von selbst zurück</translation>
     </message>
     <message>
         <source>goes to {screen}</source>
@@ -4834,6 +4842,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>unreachable</source>
         <translation>nicht erreichbar</translation>
+    </message>
+    <message>
+        <source>{key} leads back</source>
+        <translation>{key} führt zurück</translation>
     </message>
     <message>
         <source>{key}, any screen</source>

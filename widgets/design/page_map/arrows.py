@@ -47,6 +47,8 @@ APART: Final = 3.0
 SIGN: Final = 13.0
 ICON: Final = 18.0
 """Between the keys at one arrow; the width of the sign of a finding, and of an icon with its gap."""
+ARROW: Final = 40.0
+"""The least length of the arrow from an inlet to the screen right of it."""
 INLETS: Final = 2
 """As many stand on a screen at most; the last one tells how many more there are."""
 HAT_PART: Final = 1.2
@@ -141,6 +143,8 @@ class ArrowItem(ScreenChangeItem):
         self.arrow = arrow
         self.near = False
         """Whether it leads from a selected screen, so that it stands out."""
+        self.aside = False
+        """Whether it leads from a screen that no key leads to, which says itself what leads back."""
         self.setZValue(1)
         self._route: Route | None = None
         self.set_route(route)
@@ -230,7 +234,7 @@ class ArrowItem(ScreenChangeItem):
         path, head = self._drawn_line
         window = palette.current()
         colour = window.colour("accent" if chosen or self.near else "faint")
-        steps_back = self._length > LONG and not (chosen or self.near)
+        steps_back = (self._length > LONG or self.aside) and not (chosen or self.near)
         if steps_back:
             colour = wash(colour, 90)
         pen = QPen(colour, 3.0 if chosen else 2.0 if self.near else 1.5, line_style(self.arrow.kind))
@@ -248,7 +252,7 @@ class ArrowItem(ScreenChangeItem):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(colour)
         painter.drawPolygon(head)
-        if scale >= LABEL:
+        if scale >= LABEL and not (steps_back and self.aside):
             painter.save()
             larger = max(1.0, scaled(LEAST) / 11 / scale)
             painter.translate(self._plate.center())
@@ -278,17 +282,34 @@ class ArrowItem(ScreenChangeItem):
 
 
 class InletItem(ScreenChangeItem):
-    """A small plate on top of a screen: a screen change that leads there from wherever the panel is."""
+    """A small plate on top of a screen, or left of it: a screen change that leads there from wherever the panel is."""
 
-    def __init__(self, node: Node, labels: tuple[Label, ...], inlet: Inlet, row: int, more: int, tip: str) -> None:
-        """Stand in this row, from 0 at the screen; `more` screen changes are not shown but can be reached from here."""
+    def __init__(
+        self,
+        node: Node,
+        labels: tuple[Label, ...],
+        inlet: Inlet,
+        row: int,
+        more: int,
+        tip: str,
+        beside: float = 0.0,
+    ) -> None:
+        """Stand in this row, from 0 at the screen; `more` screen changes are not shown but can be reached from here.
+
+        With `beside` stand so far left of the screen, the first row at its middle.
+        """
         super().__init__(labels, node)
         self.inlet = inlet
         self._more = more
-        needed = QFontMetricsF(label_font(pixels=12)).horizontalAdvance(self.label) + 20
+        needed = QFontMetricsF(label_font(pixels=13)).horizontalAdvance(self.label) + 20
         needed += ICON * (inlet.lead.kind != "key") + SIGN * any(label.faulty for label in labels)
-        self._width = min(needed, node.face_rect().width() * HAT_PART - 4)
-        self.setPos(4, -INLET * (row + 1) - 3)
+        self._beside = beside
+        if not beside:
+            self._width = min(needed, node.face_rect().width() * HAT_PART - 4)
+            self.setPos(4, -INLET * (row + 1) - 3)
+        else:
+            self._width = min(needed, beside - ARROW)
+            self.setPos(-beside, node.face_rect().center().y() + INLET * (row - 0.5))
         self.setToolTip(plain_tip(tip))
 
     @property
@@ -308,7 +329,7 @@ class InletItem(ScreenChangeItem):
         return QRectF(0, 0, self._width, INLET - 4)
 
     def boundingRect(self) -> QRectF:
-        return self._plate().adjusted(-3, -3, 3, 9)
+        return self._plate().adjusted(-3, -3, max(self._beside - self._width, 0) + 3, 9)
 
     def shape(self) -> QPainterPath:
         path = QPainterPath()
@@ -328,11 +349,18 @@ class InletItem(ScreenChangeItem):
         painter.drawRoundedRect(plate, plate.height() / 2, plate.height() / 2)
         if scale < LABEL:
             return
-        # The head points down to the screen, out of the plate.
+        if self._beside:
+            begin = QPointF(plate.right(), plate.center().y())
+            path, head = drawn_line([begin, begin + QPointF(self._beside - self._width, 0)])
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawPath(path)
+        else:
+            # It points down to the screen, out of the plate.
+            x, y = 16.0, plate.bottom() - 1
+            head = QPolygonF([QPointF(x - 5, y), QPointF(x + 5, y), QPointF(x, y + 6)])
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(colour)
-        x, y = 16.0, plate.bottom() - 1
-        painter.drawPolygon(QPolygonF([QPointF(x - 5, y), QPointF(x + 5, y), QPointF(x, y + 6)]))
+        painter.drawPolygon(head)
         words = plate.adjusted(8, 0, -6, 0)
         if kind != "key":
             place = QRectF(words.left(), words.top(), ICON - 4, words.height())

@@ -181,8 +181,8 @@ class PageMap(MapKeyboard):
             dragging.give_up()
             self.ring_moved.emit(name, to)
             return
-        places = {name: scene.place_of(self.nodes[name].pos()) for name in dragging.names}
-        if any(scene.places[name] != place for name, place in places.items()):
+        places = {name: scene.dropped_at(name) for name in dragging.names}
+        if any(place != (None if name in scene.band else scene.places[name]) for name, place in places.items()):
             self.screens_placed.emit(places)
         else:
             dragging.give_up()

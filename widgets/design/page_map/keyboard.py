@@ -282,10 +282,13 @@ class MapKeyboard(MapView):
             return
         chosen = self.selected_screens()
         ends = [self.nodes[each].pos() for each in chosen]
+        band = self.map_scene.band
         here = max(ends, key=lambda point: point.x() * dx + point.y() * dy)
 
         def cost(node: Node) -> float | None:
             there = node.pos() - here
+            if dx and (node.name in band) != (chosen[0] in band):
+                return None  # the band lies below all of the map, and not beside it
             along = there.x() * dx + there.y() * dy
             aside = abs(there.x() * dy) + abs(there.y() * dx)
             return along + 3 * aside if along > 1 else None

@@ -25,6 +25,7 @@ from app.panel.rendering import Rows
 from app.project.model import Panel
 from widgets.face.cells import cell_size, paint_row
 from widgets.face.colours import FaceColours
+from widgets.face.key_cap import cap_legend
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
@@ -57,6 +58,8 @@ class Facts:
     """Which screen of the ring it is, from 1, and of how many."""
     errors: int = 0
     warnings: int = 0
+    back: tuple[str, ...] = ()
+    """Where keys do not lead to it: the keys that lead from it to where they do."""
 
     @property
     def caution(self) -> bool:
@@ -279,6 +282,10 @@ class Node(QGraphicsItem):
         painter.setFont(font)
         painter.setPen(palette.current().colour("caution" if self.facts.caution else "faint"))
         shown = self.facts.cautions or self.facts.words
+        if self.facts.override and self.facts.presses is None and not self.facts.cautions:
+            keys = " ".join(map(cap_legend, self.facts.back))
+            leads = translate("PageMap", "{key} leads back").format(key=keys)
+            shown = (leads if keys else translate("PageMap", "goes back by itself"),)
         words = QFontMetricsF(font).elidedText(", ".join(shown), Qt.TextElideMode.ElideRight, below.width() + 1)
         painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
 

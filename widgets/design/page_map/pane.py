@@ -425,7 +425,7 @@ class PageMapPane(QWidget):
 
         self._document.do(self.tr("Add screen"), edit, select=Selection(name))
 
-    def _place(self, places: dict[str, MapPlace]) -> None:
+    def _place(self, places: dict[str, MapPlace | None]) -> None:
         self._document.do(
             self.tr("Move on the map"),
             lambda project: edits.place_screens(project, places),
@@ -445,11 +445,14 @@ class PageMapPane(QWidget):
         self._document.do(self.tr("Move in the ring"), edit, merge=(MERGE_MOVES, name))
 
     def arrange(self) -> None:
-        """Give every screen the place that the automatic layout finds."""
+        """Give every screen the place that the automatic layout finds; those that no key leads to go to their band."""
         across, down = self.view.map_scene.step()
 
         def edit(project: Project) -> Project:
-            return edits.place_screens(project, arranged(PagingGraph(project), across / down))
+            graph = PagingGraph(project)
+            found = arranged(graph, across / down)
+            reached = graph.presses_from_start
+            return edits.place_screens(project, {name: found[name] if name in reached else None for name in found})
 
         self._document.do(self.tr("Arrange the map"), edit)
         self.view.fit()

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from functools import lru_cache
 from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPalette, QPen, QPixmap
+from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRect, QRectF
+from PySide6.QtGui import QPainter, QPalette
 from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
 from app.page_map.arrows import KINDS, Arrow, ArrowKind, Inlet, arrows_of, inlets_of
+from app.page_map.band import BESIDE, band_of
 from app.page_map.boxes import Box, Gaps
 from app.page_map.labels import Pair
 from app.page_map.layout import STEP, MapPlace, places
@@ -24,7 +24,6 @@ from widgets.design.page_map.arrows import (
     CAP,
     HAT_PART,
     INLETS,
-    WEB,
     ArrowItem,
     InletItem,
     Label,
@@ -32,16 +31,18 @@ from widgets.design.page_map.arrows import (
     plate_width,
     screen_change_label,
 )
-from widgets.design.page_map.node import GAP_X, GAP_Y, HAT, Facts, Node, node_size, wash
+from widgets.design.page_map.ground import HEADING, MapGround
+from widgets.design.page_map.node import GAP_X, GAP_Y, HAT, Facts, Node, node_size
 from widgets.face.colours import face_colours
 from widgets.face.key_cap import cap_legend
 from widgets.face.sample_values import Specimens
-from widgets.kit import palette
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.scaling import percent
 
 translate = QCoreApplication.translate
 GROWN: Final = 1.3
 """Arrows leave their labels so much more room than these need at full scale: from afar they are drawn larger."""
+BESIDE_MAP: Final = 24 + GAP_X / 2
+"""Left and right of all screens."""
 GAPS: Final = Gaps(GAP_X, GAP_Y, HAT)
 
 
@@ -58,13 +59,15 @@ class MapScene(QGraphicsScene):
         self.kinds: frozenset[ArrowKind] = frozenset(KINDS)
         self.project: Project | None = None
         self.graph: PagingGraph | None = None
+        self.band: frozenset[str] = frozenset()
+        """The screens that no key leads to."""
         self._order: tuple[str, ...] = ()
         self._specimens = Specimens()
         self._findings: dict[tuple[str, int], tuple[int, int]] = {}
         self._drawn: object = None
         self._shapes: Shapes = {}
         self._boxes: dict[str, Box] = {}
-        self._web: QPainterPath | None = None
+        self._ground = MapGround()
 
     # What is shown
 
@@ -128,6 +131,14 @@ class MapScene(QGraphicsScene):
         across, down = self.step()
         return round(point.x() * STEP / across), round(point.y() * STEP / down)
 
+    def dropped_at(self, name: str) -> MapPlace | None:
+        """The place of a screen where it was dragged to; None in the band, where it has none of its own."""
+        node, top = self.nodes[name], self.band_top()
+        keyless = self.graph is not None and name not in self.graph.presses_from_start
+        if keyless and top is not None and node.mapRectToScene(node.face_rect()).center().y() > top:
+            return None
+        return self.place_of(node.pos())
+
     def content_rect(self) -> QRectF:
         """The room that the screens take."""
         width, height = (a - b for a, b in zip(self.step(), (GAP_X, GAP_Y), strict=True))
@@ -135,7 +146,13 @@ class MapScene(QGraphicsScene):
         for place in self.places.values():
             at = self.point_of(place)
             area = area.united(QRectF(at.x(), at.y(), width, height))
-        return area.adjusted(-24 - GAP_X / 2, -24 - HAT, 24 + GAP_X / 2, 24 + GAP_Y / 2) if self.places else area
+        below = 24 if self.band else 24 + GAP_Y / 2
+        return area.adjusted(-BESIDE_MAP, -24 - HAT, BESIDE_MAP, below) if self.places else area
+
+    def band_top(self) -> float | None:
+        """Where the band begins in which the screens stand that no key leads to; None if there is none."""
+        tops = [self.point_of(self.places[name]).y() for name in self.band]
+        return min(tops) - HEADING if tops else None
 
     def _place(self, project: Project, graph: PagingGraph) -> None:
         names, rings = tuple(project.screen_named), rings_of(project, graph)
@@ -156,34 +173,20 @@ class MapScene(QGraphicsScene):
                 if spot is not None:
                     shown[name] = spot
         across, down = self.step()
+        for name in self.band:
+            shown.pop(name, None)  # one that a key leads to now finds a place among the others
         self.places = places(project, graph, shown, across / down)
+        self.band = frozenset(band_of(project, graph))
         self._order, self.rings = names, rings
 
     def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
-        """A dotted ground; from afar all arrows at once: many thin lines that tell how the map hangs together."""
-        window = palette.current()
-        dots = _dots(window.line if window.dark else window.edge)
-        painter.fillRect(rect, window.colour("canvas"))
-        transform = painter.worldTransform()
-        if transform.m11() >= WEB:
-            # The dots are as far apart at every zoom, and move along with the map.
-            painter.save()
-            painter.resetTransform()
-            painter.setBrushOrigin(transform.map(QPointF()).toPoint())
-            painter.fillRect(transform.mapRect(QRectF(rect)), QBrush(dots))
-            painter.restore()
-            return
-        if self._web is None:
-            self._web = QPainterPath()
-            for edge in self.edges:
-                edge.add_to(self._web)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        painter.setPen(QPen(wash(palette.current().colour("faint"), 90), 0))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPath(self._web)
+        """The ground, and from afar the arrows on it."""
+        top = self.band_top()
+        heading = None if top is None else QPointF(self.content_rect().left() + BESIDE_MAP, top)
+        self._ground.paint(painter, QRectF(rect), self.edges, heading)
 
     def _forget_web(self) -> None:
-        self._web = None
+        self._ground.forget_web()
         self.invalidate(self.sceneRect(), QGraphicsScene.SceneLayer.BackgroundLayer)
 
     # Nodes
@@ -226,6 +229,10 @@ class MapScene(QGraphicsScene):
             for number, name in enumerate(ring.screens, start=1)
         }
         presses = graph.presses_from_start
+        back: dict[str, tuple[str, ...]] = {}
+        for edge in graph.edges if self.band else ():
+            if edge.kind == "key" and edge.source in self.band and edge.target in presses:
+                back[edge.source] = (*back.get(edge.source, ()), edge.label)
         for index, screen in enumerate(project.screens):
             name = screen.name
             errors, warnings = self._findings.get(("screen", index), (0, 0))
@@ -240,6 +247,7 @@ class MapScene(QGraphicsScene):
                     numbers.get(name),
                     errors,
                     warnings,
+                    back.get(name, ()),
                 )
             )
 
@@ -262,7 +270,7 @@ class MapScene(QGraphicsScene):
         arrows = arrows_of(project, graph, self.kinds)
         inlets = inlets_of(project, graph, self.kinds)
         labels = {(arrow.from_, arrow.to): self._labels(project, arrow, marked) for arrow in arrows}
-        found = self._routes(labels, {inlet.to for inlet in inlets})
+        found = self._routes(labels, {inlet.to for inlet in inlets} - self.band)
         self._show_arrows(arrows, labels, found)
         self.inlets = list(self._made_inlets(project, inlets, marked))
         if chosen is not None:
@@ -285,6 +293,7 @@ class MapScene(QGraphicsScene):
             else:
                 edge = ArrowItem(arrow, labels[pair], found[pair])
                 self.addItem(edge)
+            edge.aside = arrow.from_ in self.band
             self.edges.append(edge)
         for gone in before.values():
             self.removeItem(gone)
@@ -326,12 +335,13 @@ class MapScene(QGraphicsScene):
                 for one in here
             ]
             last = INLETS - 1 if len(here) > INLETS else len(here)
+            node, room = self.nodes[name], BESIDE * self.step()[0] / STEP if name in self.band else 0.0
             for row, inlet in enumerate(here[:last]):
-                yield InletItem(self.nodes[name], (labels[row],), inlet, row, 0, self._inlet_words(project, (inlet,)))
+                yield InletItem(node, (labels[row],), inlet, row, 0, self._inlet_words(project, (inlet,)), room)
             if last < len(here):
                 more = len(here) - last - 1
                 words = self._inlet_words(project, here[last:])
-                yield InletItem(self.nodes[name], tuple(labels[last:]), here[last], last, more, words)
+                yield InletItem(node, tuple(labels[last:]), here[last], last, more, words, room)
 
     @staticmethod
     def _inlet_words(project: Project, inlets: Sequence[Inlet]) -> str:
@@ -375,7 +385,7 @@ class MapScene(QGraphicsScene):
             for edge in self.edges
             if edge.arrow.from_ in moving or edge.arrow.to in moving
         }
-        hats = dict.fromkeys((inlet.inlet.to for inlet in self.inlets), HAT_PART)
+        hats = dict.fromkeys({inlet.inlet.to for inlet in self.inlets} - self.band, HAT_PART)
         sizes = self._sizes({pair: edge.labels for pair, edge in touched.items()})
         for pair, route in routes(boxes, sizes, GAPS, hats).items():
             touched[pair].set_route(route)
@@ -393,18 +403,6 @@ class MapScene(QGraphicsScene):
         chosen = {name for name, node in self.nodes.items() if node.isSelected()}
         for edge in self.edges:
             edge.set_near(edge.arrow.from_ in chosen)
-
-
-@lru_cache(maxsize=8)
-def _dots(colour: str) -> QPixmap:
-    """One dot with the room around it."""
-    side = scaled(24)
-    tile = QPixmap(side, side)
-    tile.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(tile)
-    painter.fillRect(0, 0, scaled(1), scaled(1), QColor(colour))
-    painter.end()
-    return tile
 
 
 def _orient(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:

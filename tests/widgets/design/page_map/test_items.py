@@ -17,7 +17,9 @@ from app.project.model import Project, ScreenChange
 from app.project_file.files import load
 from projects import demo_path
 from widgets.design.page_map.items import PageMap
+from widgets.design.page_map.spoken import screen_in_words
 from widgets.design.page_map.view import READABLE
+from widgets.kit import palette
 
 Key = Qt.Key
 LEFT = Qt.MouseButton.LeftButton
@@ -353,7 +355,7 @@ def test_the_head_of_an_arrow_is_led_to_another_screen(page_map: PageMap, projec
     own = edits.lead_key(project, "too hot", "up", "recipe")
     show(page_map, own)
     with qtbot.waitSignal(page_map.screen_change_redirected) as led:
-        drag(page_map, tip(page_map, "too hot", "recipe") + QPoint(0, 3), middle(page_map, "climate"))
+        drag(page_map, tip(page_map, "too hot", "recipe") + QPoint(3, 0), middle(page_map, "climate"))
     assert own.screen_changes[led.args[0]].key == "up"
     assert led.args[1:] == ["too hot", "climate"]
 
@@ -369,12 +371,12 @@ def test_an_inlet_is_led_to_another_screen(page_map: PageMap, project: Project, 
 
 def test_a_dragged_screen_is_placed(page_map: PageMap, qtbot: QtBot) -> None:
     across, down = (step * page_map.transform().m11() for step in page_map.map_scene.step())
-    x, y = page_map.map_scene.places["too hot"]
-    start = middle(page_map, "too hot")
-    before = {edge: edge.tip for edge in page_map.edges if edge.arrow.from_ == "too hot"}
+    x, y = page_map.map_scene.places["fan"]
+    start = middle(page_map, "fan")
+    before = {edge: edge.tip for edge in page_map.edges if edge.arrow.from_ == "fan"}
     with qtbot.waitSignal(page_map.screens_placed) as placed:
         drag(page_map, start, start + QPoint(round(across / 4), round(down / 8)))
-    assert placed.args == [{"too hot": (x + 2, y + 1)}]
+    assert placed.args == [{"fan": (x + 2, y + 1)}]
     assert before
 
 
@@ -421,3 +423,55 @@ def test_the_keys_of_a_screen_tell_what_they_do(page_map: PageMap, qtbot: QtBot)
     assert "fan control" in page_map.strip.toolTip()
     QTest.mouseMove(page_map.viewport(), cap("up"))
     assert page_map.strip.toolTip() == "up: free. Drag it to the screen that it should go to."
+
+
+# The band of what no key leads to
+
+
+def test_what_no_key_leads_to_stands_in_a_band_below_with_its_condition(page_map: PageMap, project: Project) -> None:
+    scene = page_map.map_scene
+    assert scene.band == {"fan fault", "too hot"}
+    top = scene.band_top()
+    assert top is not None
+    for name, node in page_map.nodes.items():
+        assert (page_map.rect_of(node).top() > top) == (name in scene.band)
+    for inlet in page_map.inlets:
+        if inlet.inlet.to in scene.band:
+            card = page_map.rect_of(page_map.nodes[inlet.inlet.to])
+            assert inlet.label_rect().right() < card.left(), "beside it"
+            assert card.top() < inlet.label_rect().center().y() < card.bottom()
+    image = page_map.grab().toImage()
+    below = page_map.mapFromScene(QPointF(0, top)).y() + 3
+    assert image.pixelColor(2, below).name() == palette.current().pane
+    assert image.pixelColor(2, below - 8).name() == palette.current().canvas
+    page_map.select_screen("climate")
+    show(page_map, edits.lead_key(project, "climate", "up", "too hot"))
+    assert scene.band == {"fan fault"}
+    assert page_map.rect_of(page_map.nodes["too hot"]).bottom() < (scene.band_top() or 0)
+    show(page_map, edits.place_screens(project, {"fan fault": (90, 3)}))
+    assert scene.band == {"too hot"}, "one with a place of its own stands there"
+
+
+def test_a_screen_is_dragged_out_of_the_band_and_back(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
+    placed: list[dict[str, object]] = []
+    page_map.screens_placed.connect(placed.append)
+    start = middle(page_map, "too hot")
+    drag(page_map, start, start + QPoint(30, 5))
+    assert placed == [], "within the band it has no place of its own"
+    with qtbot.waitSignal(page_map.screens_placed) as moved:
+        drag(page_map, start, QPoint(page_map.viewport().width() // 2, 30))
+    place = moved.args[0]["too hot"]
+    show(page_map, edits.place_screens(project, {"too hot": place}))
+    assert page_map.map_scene.places["too hot"] == place
+    with qtbot.waitSignal(page_map.screens_placed) as back:
+        drag(page_map, middle(page_map, "too hot"), middle(page_map, "fan fault"))
+    assert back.args == [{"too hot": None}]
+
+
+def test_a_screen_of_the_band_says_what_leads_back(page_map: PageMap, project: Project) -> None:
+    assert page_map.nodes["fan fault"].facts.back == ("left", "right")
+    show(page_map, edits.lead_key(project, "fan fault", "escape", "hall"))
+    assert list(page_map.nodes["fan fault"].facts.back) == ["left", "right", "escape"]
+    assert "ESC \N{RIGHTWARDS ARROW} hall" in screen_in_words(
+        page_map.nodes["fan fault"], page_map.map_scene.screen_change_items()
+    )

@@ -5380,6 +5380,17 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>PanelView</name>
+    <message>
+        <source>Settings of the panel</source>
+        <translation>Einstellungen des Panels</translation>
+    </message>
+    <message>
+        <source>What the panel says by itself</source>
+        <translation>Was das Panel von sich aus meldet</translation>
+    </message>
+</context>
+<context>
     <name>PartCommands</name>
     <message>
         <source>&amp;Action by a key</source>

@@ -36,7 +36,7 @@ from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
 from widgets.kit.scaling import scaled
-from widgets.kit.tables import keep_headings_whole
+from widgets.kit.tables import keep_headings_whole, row_height
 
 _LONGEST_BUTTON: Final = 44
 """Characters of a fix on its button; the rest is in its tool tip."""
@@ -171,6 +171,12 @@ class FindingsList(QWidget):
         at = self.tree.currentIndex().row()
         if self.select(at + way if at >= 0 else min(way, 0)) is not None:
             self._choose(self.tree.currentIndex().row())
+
+    def whole_height(self) -> int:
+        """Pixels in which all rows can be seen, and at least three can."""
+        rows = max(3, self.model.rowCount())
+        around = self.sizeHint().height() - self.tree.sizeHint().height()
+        return around + self.tree.header().sizeHint().height() + rows * row_height(self.tree) + 2
 
     def _fill(self) -> None:
         rows = [

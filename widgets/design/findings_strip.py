@@ -147,6 +147,7 @@ class CanvasWithFindings(QWidget):
         self.strip.installEventFilter(self)
         self.strip.opened.connect(self._show)
         findings.left.connect(self.close_list)
+        findings.shown_changed.connect(self._place)
 
     @property
     def list_open(self) -> bool:
@@ -182,8 +183,9 @@ class CanvasWithFindings(QWidget):
             self._findings.raise_()
 
     def _place(self) -> None:
+        """On the strip, as high as its rows, but no higher than LIST_HEIGHT."""
         room = self.strip.y()
-        height = min(scaled(LIST_HEIGHT), round(room * COVERED))
+        height = min(self._findings.whole_height(), scaled(LIST_HEIGHT), round(room * COVERED))
         self._findings.setGeometry(0, room - height, self.width(), height)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

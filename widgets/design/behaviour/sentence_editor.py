@@ -200,10 +200,10 @@ class SentenceEditor(QWidget):
         widget.show()
 
     def height_at(self, width: int) -> int:
-        """Pixels that it needs at a width."""
+        """Pixels that it needs at a width, with the hairline below it."""
         sides = scaled(TEXT_LEFT) + self.copy.sizeHint().width() + self.delete.sizeHint().width()
         sides += scaled(4 + MARGIN) + 3 * scaled(2)
-        return max(scaled(ROW), self._flow.heightForWidth(max(width - sides, 40)) + 2 * scaled(ABOVE))
+        return max(scaled(ROW), self._flow.heightForWidth(max(width - sides, 40)) + 2 * scaled(ABOVE) + 1)
 
     # The way of a word
 

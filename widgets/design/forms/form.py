@@ -272,6 +272,8 @@ class FormRow(QWidget):
 class Form(QWidget):
     """Rows under one another, for one subject at a time."""
 
+    caption_width = CAPTION_WIDTH
+
     def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.drafts = drafts
@@ -293,7 +295,7 @@ class Form(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(scaled(8))
         grid.setVerticalSpacing(scaled(8 if self._beside else 2))
-        grid.setColumnMinimumWidth(0, scaled(CAPTION_WIDTH) if self._beside else 0)
+        grid.setColumnMinimumWidth(0, scaled(self.caption_width) if self._beside else 0)
         grid.setColumnStretch(1, 1)
         return grid
 
@@ -303,7 +305,7 @@ class Form(QWidget):
         row.message.setParent(self)
         if self._beside:
             row.caption.setContentsMargins(0, scaled(ABOVE_TEXT), 0, 0)
-            row.caption.setFixedWidth(scaled(CAPTION_WIDTH))
+            row.caption.setFixedWidth(scaled(self.caption_width))
             self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(row, self._at, 1)
         else:

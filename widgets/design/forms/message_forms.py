@@ -139,6 +139,8 @@ class LongestValues:
 class MessagesForm(PartForm):
     """A row for each message, in the language that the document shows; `preview` is to stand over it."""
 
+    caption_width = 200
+
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.preview = MessagePreview()

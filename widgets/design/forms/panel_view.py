@@ -9,11 +9,13 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 
 from widgets.design.forms.message_forms import MessagesForm
 from widgets.design.forms.screen_forms import PanelForm
-from widgets.kit.scaling import scaled
+from widgets.kit.path_bar import HEIGHT as HEAD
+from widgets.kit.plain import plain_label
+from widgets.kit.scaling import line_height, scaled
 
 SETTINGS: Final = 460
 MESSAGES: Final = 640
-"""Pixels at 100 per cent that the two columns are wide at most: longer editors are not read better."""
+"""How the width is divided among the two columns."""
 
 
 class PanelView(QWidget):
@@ -22,19 +24,24 @@ class PanelView(QWidget):
     def __init__(self, settings: PanelForm, messages: MessagesForm, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._settings = settings
-        beneath = QWidget()
-        column = QVBoxLayout(beneath)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(messages.preview)
-        column.addWidget(in_scroll_area(messages), 1)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(scaled(8))
-        for part, wide in ((in_scroll_area(settings), SETTINGS), (beneath, MESSAGES)):
-            part.setMaximumWidth(scaled(wide))
-            row.addWidget(part, wide)
-        row.addStretch(1)
+        row.setSpacing(0)
+        for head, parts, wide in (
+            (self.tr("Settings of the panel"), (in_scroll_area(settings),), SETTINGS),
+            (self.tr("What the panel says by itself"), (messages.preview, in_scroll_area(messages)), MESSAGES),
+        ):
+            side = QWidget()
+            column = QVBoxLayout(side)
+            column.setContentsMargins(0, 0, 0, 0)
+            column.setSpacing(0)
+            title = plain_label(head, "heading")
+            title.setContentsMargins(scaled(12), 0, scaled(12), 0)
+            title.setFixedHeight(line_height(HEAD))
+            column.addWidget(title)
+            for part in parts:
+                column.addWidget(part, int(isinstance(part, QScrollArea)))
+            row.addWidget(side, wide)
 
     @property
     def first(self) -> QWidget:

@@ -175,6 +175,8 @@ class BenchWorkspace(QWidget):
 
     def _lay_out(self) -> None:
         self.tabs = QTabBar()
+        self.tabs.setDrawBase(False)
+        self.tabs.setExpanding(False)
         self.tabs.setAccessibleName(self.tr("Views"))
         self.tools = ToolRow(self.tabs)
         """What is done with all that is read; the window adds what others have made."""

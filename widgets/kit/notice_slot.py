@@ -11,7 +11,7 @@ from functools import partial
 from itertools import count
 from typing import Final
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt, QTimer
+from PySide6.QtCore import QPoint, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -119,6 +119,9 @@ class NoticeSlot(QFrame):
     leads for a while whatever else is so, since it may answer what somebody did, and stays until it is closed, until it
     is so no longer, or until the next thing happens.
     """
+
+    speaks = Signal(bool)
+    """Whether it says something that matters, which needs room."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -346,6 +349,7 @@ class NoticeSlot(QFrame):
         if notice is not None:
             for text, deed in notice.deeds:
                 self._add_button(text, partial(self._take, notice, deed))
+        self.speaks.emit(shown is not None)
         self.update()
 
     def _is_about_to_be_taken(self) -> bool:

@@ -23,7 +23,16 @@ if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.client.transactions import Transaction
 
 LANE: Final = 26
-"""Height of one lane, in device-independent pixels."""
+"""Least height of one lane, in device-independent pixels; large texts have a higher one."""
+EDGE: Final = 10
+APART: Final = 16
+"""Pixels beside all of it, and between its parts."""
+LABEL: Final = (130, 1 / 6)
+"""Most pixels, and most of the width, that the name of a line takes."""
+TRACK: Final = 60
+"""Pixels of marks that stay whatever there is to say."""
+TOLD: Final = 36
+"""Figures that are as wide as what is said of a good read or write."""
 PITCH: Final = 7
 """Distance from one mark to the next."""
 REACH: Final = 10
@@ -130,6 +139,7 @@ class ActivityStrip(QWidget):
         """Whether somebody had the whole drawn since news were shown, perhaps into a picture and not on the screen."""
         self._asked = False
         """Whether the strip itself asked for that."""
+        self._measured: tuple[int, int, int] | None = None
         self._chosen: tuple[str, StripMark] | None = None
         self._news = QTimer(self)
         self._news.setSingleShot(True)
@@ -146,6 +156,7 @@ class ActivityStrip(QWidget):
     def set_lines(self, names: Sequence[str]) -> None:
         """Show these lines, all still without a transaction."""
         self._lanes = {name: _Lane() for name in names}
+        self._measured = None
         self.choose(None)
         self.updateGeometry()
         self.update()
@@ -178,7 +189,7 @@ class ActivityStrip(QWidget):
 
     def track(self, row: int) -> QRect:
         """Where the marks of a line are."""
-        return self._places(row)[1]
+        return self.places(row)[1]
 
     @property
     def up_to_date(self) -> bool:
@@ -252,7 +263,10 @@ class ActivityStrip(QWidget):
     # How it looks
 
     def sizeHint(self) -> QSize:
-        return QSize(600, LANE * self._shown_lanes() + 2)
+        return QSize(600, self._lane_height() * self._shown_lanes() + 2)
+
+    def _lane_height(self) -> int:
+        return max(LANE, self.fontMetrics().height() + 4)
 
     def _shown_lanes(self) -> int:
         return max(1, min(max(len(self._lanes), self._reserved), MOST_LANES))
@@ -265,7 +279,7 @@ class ActivityStrip(QWidget):
         self._shown_at = time.monotonic()
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
             by, lane.new = lane.new * PITCH, 0
-            _, track, words, counts = self._places(row)
+            _, track, words, counts = self.places(row)
             if by > track.width() // 2:
                 self.update(track)
             elif by:
@@ -290,7 +304,9 @@ class ActivityStrip(QWidget):
         if not self._lanes:
             painter.setPen(colours.colour("faint"))
             painter.drawText(
-                self.rect().adjusted(10, 1, -10, 0), Qt.AlignmentFlag.AlignVCenter, self.tr("Line: not connected")
+                self.rect().adjusted(EDGE, 1, -EDGE, 0),
+                Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight,
+                self.tr("Line: not connected"),
             )
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
             self._paint_lane(painter, metrics, row, name, lane, event.region())
@@ -301,7 +317,7 @@ class ActivityStrip(QWidget):
         self, painter: QPainter, metrics: QFontMetrics, row: int, name: str, lane: _Lane, wanted: QRegion
     ) -> None:
         colours = palette.current()
-        label, track, words, counts = self._places(row)
+        label, track, words, counts = self.places(row)
         middle = Qt.AlignmentFlag.AlignVCenter
         if wanted.intersects(label):
             painter.setPen(colours.colour("ink"))
@@ -310,8 +326,9 @@ class ActivityStrip(QWidget):
         self._paint_marks(painter, track, name, lane, wanted)
         if wanted.intersects(words):
             self._paint_words(painter, metrics, words, name, lane)
-        painter.setPen(colours.colour("fault" if lane.faults else "faint"))
-        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, self._counts(lane.good, lane.faults))
+        if not counts.isEmpty():
+            painter.setPen(colours.colour("fault" if lane.faults else "faint"))
+            painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, self._counts(lane.good, lane.faults))
 
     def _paint_words(self, painter: QPainter, metrics: QFontMetrics, words: QRect, name: str, lane: _Lane) -> None:
         shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
@@ -362,19 +379,33 @@ class ActivityStrip(QWidget):
             painter.drawLines([*crosses, *breaks])
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
 
-    def _places(self, row: int) -> tuple[QRect, QRect, QRect, QRect]:
+    def places(self, row: int) -> tuple[QRect, QRect, QRect, QRect]:
         """The label, the track, the words and the counts of a lane."""
-        top = 1 + row * LANE + max(0, self.height() - self.sizeHint().height()) // 2
-        label = min(130, self.width() // 6)
-        counts = max(150, self.fontMetrics().horizontalAdvance(self._counts(10_000, 1_000)))
-        right = self.width() - 10
-        words = max(0, min(max(160, int(self.width() * 0.36)), right - counts - label - 32))
+        height = self._lane_height()
+        top = 1 + row * height + max(0, self.height() - self.sizeHint().height()) // 2
+        label, wanted, counts = self._widths()
+        label = min(label, int(self.width() * LABEL[1]))
+        begin, right = EDGE + label + APART // 2, self.width() - EDGE
+        left = right - begin - TRACK - APART
+        if left - counts - APART < wanted // 2:
+            counts = 0  # they stand in the tool tip; what happens now is worth more
+        words = max(0, min(wanted, left - (counts + APART if counts else 0)))
+        told = right - (counts + APART if counts else 0) - words
         return (
-            QRect(10, top, label, LANE),
-            QRect(18 + label, top, max(0, right - counts - words - 32 - label), LANE),
-            QRect(right - counts - words - 4, top, words - 4, LANE),
-            QRect(right - counts, top, counts, LANE),
+            QRect(EDGE, top, label, height),
+            QRect(begin, top, max(0, told - APART - begin), height),
+            QRect(told, top, words, height),
+            QRect(right - counts, top, counts, height),
         )
+
+    def _widths(self) -> tuple[int, int, int]:
+        """What the names, the words and the counts of all lanes would take; measured once, as each frame asks."""
+        if self._measured is None:
+            metrics = self.fontMetrics()
+            names = max(map(metrics.horizontalAdvance, self._lanes), default=0)
+            counts = metrics.horizontalAdvance(self._counts(1_000_000, 1_000))
+            self._measured = min(LABEL[0], names) + 2, TOLD * metrics.horizontalAdvance("0"), counts
+        return self._measured
 
     def _marks(self, track: QRect, lane: _Lane, without: int = 0) -> list[tuple[float, StripMark]]:
         """Where each mark that fits stands, the newest first, as it was before the newest `without` came."""
@@ -387,6 +418,12 @@ class ActivityStrip(QWidget):
             marks.append((x, strip_mark))
             x -= PITCH + (GAP if strip_mark.gap else 0)
         return marks
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._measured = None
+            self.updateGeometry()
 
     # What the user does
 
@@ -450,7 +487,7 @@ class ActivityStrip(QWidget):
 
     def _under(self, x: int, y: int) -> tuple[str, StripMark] | None:
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
-            track = self._places(row)[1]
+            track = self.places(row)[1]
             if track.contains(x, y):
                 for mark, strip_mark in self._marks(track, lane):
                     if abs(mark - x) <= PITCH / 2:
@@ -471,7 +508,7 @@ class ActivityStrip(QWidget):
             "Each mark is one transaction, the newest on the right. Stroke: good read. Dot: good write. "
             "Cross: fault, described beside it. Two slanted strokes: no answer for one second or more. "
             "Left and Right step through them; Enter or a double click shows the bytes."
-        )
+        ) + "".join(f"\n{name}: {self._counts(lane.good, lane.faults)}" for name, lane in self._lanes.items())
 
     def _announce(self) -> None:
         self.setAccessibleDescription(

@@ -392,13 +392,23 @@ class MainWindow(QMainWindow):
         self.alarm = StopAlarm(self.live, (self.notices, self.strip), whole)
 
     def _make_foot(self) -> QHBoxLayout:
-        """The strip, and at its left the slot for what stays so; as high with a notice as without."""
+        """The strip, and at its left the slot for what stays so; as high with a notice as without.
+
+        Silent, the slot leaves room to the strip, whose newest mark stands at the right in either case.
+        """
         foot = QHBoxLayout()
         foot.setContentsMargins(0, 0, 0, 0)
         foot.setSpacing(0)
-        foot.addWidget(self.notices, 3, Qt.AlignmentFlag.AlignVCenter)
-        foot.addWidget(self.strip, 2)
+        foot.addWidget(self.notices, 0, Qt.AlignmentFlag.AlignVCenter)
+        foot.addWidget(self.strip)
         foot.addStrut(slot_height())
+
+        def share(speaks: bool) -> None:
+            for part, of_ten in ((self.notices, 6 if speaks else 3), (self.strip, 4 if speaks else 7)):
+                foot.setStretchFactor(part, of_ten)
+
+        self.notices.speaks.connect(share)
+        share(bool(self.notices.words))
         return foot
 
     def _connect(self) -> None:

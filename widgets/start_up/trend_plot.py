@@ -98,6 +98,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
         """What stands in the middle where there are no values."""
         self.named = False
         """Whether the names of the curves stand in the lanes, as no legend does beside them."""
+        # Kept as a picture, the ground would go on showing the marks of a span that has passed.
+        self.setCacheMode(self.CacheModeFlag.CacheNone)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(self.tr("Trend"))
         self.setFrameShape(self.Shape.NoFrame)
@@ -294,7 +296,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
             self.addItem(axis, row=row, col=0)
             self.addItem(box, row=row, col=1)
             for name in lane.names:
-                self.curves[name] = pg.PlotCurveItem()
+                self.curves[name] = pg.PlotCurveItem(antialias=True)
                 box.addItem(self.curves[name], ignoreBounds=True)
             box.sigXRangeChanged.connect(self._x_changed)
             box.sigResized.connect(lambda _box, row=row: self._show_range(row))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
@@ -189,3 +191,29 @@ def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(
         settle()
         shown = strip.screen().grabWindow(strip.winId()).toImage()
         assert shown == strip.grab().toImage(), f"after {count} more"
+
+
+@pytest.mark.parametrize("points", [9, 13, 20, 27])
+def test_the_marks_keep_room_and_no_letter_is_cut(strip: ActivityStrip, points: int) -> None:
+    font = strip.font()
+    font.setPointSize(points)
+    strip.setFont(font)
+    strip.add([read(100.0)])
+    for width in (820, 546, 400):
+        strip.resize(width, strip.sizeHint().height())
+        label, track, words, counts = strip.places(0)
+        assert track.width() >= 60
+        assert label.height() >= strip.fontMetrics().height()
+        shown = [place for place in (label, track, words, counts) if not place.isEmpty()]
+        assert all(one.right() < other.left() for one, other in pairwise(shown))
+        assert shown[-1].right() == width - 11
+        assert words.width() >= min(160, width // 4)
+
+
+def test_not_connected_is_said_at_the_right_edge(strip: ActivityStrip) -> None:
+    strip.set_lines([])
+    image = strip.grab().toImage()
+    ground = QColor(palette.current().frame)
+    inked = [x for x in range(image.width()) if any(image.pixelColor(x, y) != ground for y in range(3, image.height()))]
+    assert image.width() - 20 < max(inked) < image.width() - 8
+    assert min(inked) > image.width() // 2

@@ -562,3 +562,27 @@ def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_wa
     assert view.plot.cursors[0] == 60.0
     times, values = drawn(view, "speed")
     assert np.allclose(values, 0.4 * times)
+
+
+def test_the_grid_moves_with_the_time_and_the_span_between_the_cursors_is_tinted(view: TrendView) -> None:
+    """Kept as a picture, the ground went on showing where the marks had been."""
+    plot = view.plot
+    row = int(plot.height() - 6)  # of the band, between its curves
+
+    def ground() -> QImage:
+        drawn: QImage = plot.grab().toImage()
+        return drawn
+
+    ground()
+    for begin in (20.0, 23.7):
+        plot.set_span(begin, begin + 60.0)
+        image = ground()
+        places = [round(plot.x_of(mark.at)) for mark in plot.marks() if plot.x_of(mark.at) < plot.width() - 4]
+        assert places
+        for x in places:
+            assert image.pixelColor(x, row) != image.pixelColor(x + 3, row), (begin, x)
+    bare = ground()
+    for number, at in enumerate((40.0, 60.0)):
+        plot.set_cursor(number, at)
+    between = round(plot.x_of(50.0)) + 3
+    assert ground().pixelColor(between, row) != bare.pixelColor(between, row)

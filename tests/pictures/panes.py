@@ -28,6 +28,7 @@ from tests.pictures.stage import settle, settle_until
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.design.exchange.export_list import ExportDialog
 from widgets.design.exchange.import_list import ImportDialog
+from widgets.design.forms.blinking import BlinkDialog
 from widgets.design.forms.signal_picker import SignalPicker
 from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.screen.paste_dialog import ArrivalsDialog
@@ -44,6 +45,7 @@ from widgets.live.recording_limits import LimitsDialog
 from widgets.shell.finder import CommandFinder, command_targets, part_targets
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.recovery_dialog import RecoveryDialog
+from widgets.shell.steps import StepsDialog
 from widgets.shell.window import START_PAGE, MainWindow
 from widgets.snapshots.dialog import SnapshotsDialog
 from widgets.snapshots.restoring_dialog import RestoringDialog
@@ -333,6 +335,19 @@ def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
         yield dialog
 
 
+@contextmanager
+def _steps(window: MainWindow) -> Iterator[QWidget]:
+    """With a step, and one that was taken back."""
+    document = window.document
+    for name in ("adrift", "afloat"):
+        document.do(f"Add the screen {name}", lambda project, name=name: edits.add_screen(project, name))  # type: ignore[misc]
+        document.seal()
+    document.undo()
+    with _dialog(lambda window: StepsDialog(document, window))(window) as dialog:
+        yield dialog
+    document.undo()
+
+
 def _scaling(window: MainWindow) -> ScalingAid:
     project = window.document.project
     return ScalingAid(project, next(each for each in project.signals if isinstance(each, RegisterSignal)), window)
@@ -413,6 +428,8 @@ def panes() -> list[Pane]:
             "dialog-screen-change", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))
         ),
         Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),
+        Pane("dialog-blink", _dialog(lambda window: BlinkDialog(window.document, window))),
+        Pane("dialog-steps", _steps),
         Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),
         Pane("dialog-scaling", _dialog(_scaling)),
         Pane("dialog-bad-cells", _dialog(_bad_cells)),

@@ -16,8 +16,10 @@ from tests.pictures.__main__ import main
 from tests.pictures.cut_off import cut_off_texts
 from tests.pictures.panes import panes
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, staged
+from widgets.kit.dialogs.dialog import Dialog
+from widgets.kit.dialogs.long_work import WorkDialog
+from widgets.kit.focus import RingDialog
 from widgets.kit.language import Language
-from widgets.kit.long_work import WorkDialog
 from widgets.kit.palette import Appearance
 
 SETTINGS = [
@@ -67,7 +69,7 @@ def every_dialog() -> set[type[QDialog]]:
 
 
 def test_every_dialog_of_the_program_is_among_the_panes() -> None:
-    seen: set[type[QWidget]] = {WorkDialog}  # never by itself: others derive from it
+    seen: set[type[QWidget]] = {RingDialog, Dialog, WorkDialog}  # never by themselves: others derive from them
     with staged(Setting()) as window:
         for pane in panes():
             if pane.name.startswith("dialog"):

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialogButtonBox,
-    QHBoxLayout,
-    QPushButton,
     QSplitter,
     QTreeWidget,
     QTreeWidgetItem,
@@ -25,14 +23,13 @@ from app.project.model import Field, Project
 from widgets.compare.faces import ScreenPair
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.kit.commands import command
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import group_row, list_row, set_up_list
-from widgets.kit.scaling import comfortable, scaled
+from widgets.kit.scaling import scaled
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
 """In front of each part, beside the word."""
-COMFORTABLE: Final = (1200, 680)
 _ROLE: Final = Qt.ItemDataRole.UserRole
 
 
@@ -54,7 +51,7 @@ class _Shown:
     """A screen that is the same on both sides."""
 
 
-class ComparisonWindow(RingDialog):
+class ComparisonWindow(Dialog):
     """Compares `before` with `after`, anew whenever it comes to the front and one of them has changed.
 
     `deeds` are offered as buttons: what they say, and what they do; each closes the window first.
@@ -70,13 +67,12 @@ class ComparisonWindow(RingDialog):
         deeds: Sequence[tuple[str, Callable[[], object]]] = (),
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=1200, height=680)
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
         self.setWindowTitle(self.tr("Compare: {before} \u2013 {after}").format(before=before.name, after=after.name))
         self._sides = (before, after)
         self._projects = (before.project(), after.project())
         self.comparison = Comparison()
-        self.heading = plain_label("", "heading", wrap=True)
         self.list = QTreeWidget()
         self.pair = ScreenPair()
         self.table = QTreeWidget()
@@ -87,7 +83,6 @@ class ComparisonWindow(RingDialog):
         self.list.currentItemChanged.connect(lambda item, _former: self._show(item))
         self.list.itemActivated.connect(self._activate)
         self.same.toggled.connect(lambda _on: self._fill())
-        self.resize(comfortable(self, *COMFORTABLE))
         self._compare()
         self.list.setFocus()
 
@@ -128,29 +123,19 @@ class ComparisonWindow(RingDialog):
         across.setStretchFactor(1, 1)
         across.setSizes([scaled(380), scaled(820)])
         across.setChildrenCollapsible(False)
-        self._buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        self._buttons.rejected.connect(self.reject)
+        self._steps = (
+            self.add_extra(self.tr("&Previous difference"), lambda: self._step(-1)),
+            self.add_extra(self.tr("&Next difference"), lambda: self._step(1)),
+        )
         for words, deed in deeds:
-            button = self._buttons.addButton(words, QDialogButtonBox.ButtonRole.ActionRole)
-            button.setAutoDefault(False)
-            button.clicked.connect(lambda _checked=False, deed=deed: self._leave_for(deed))
-        self._steps = (QPushButton(self.tr("&Previous difference")), QPushButton(self.tr("&Next difference")))
-        bottom = QHBoxLayout()
-        for button in self._steps:
-            button.setAutoDefault(False)
-            bottom.addWidget(button)
-        bottom.addStretch(1)
-        bottom.addWidget(self._buttons)
-        layout = QVBoxLayout(self)
-        layout.addWidget(self.heading)
-        layout.addWidget(across, 1)
-        layout.addLayout(bottom)
+            self.add_other(words, partial(self._leave_for, deed))
+        self.add_close()
+        self.body.addWidget(across, 1)
 
     def _make_commands(self) -> None:
         previous = command(self, self.tr("Previous difference"), lambda: self._step(-1), "Shift+F7")
         following = command(self, self.tr("Next difference"), lambda: self._step(1), "F7")
         for button, action in zip(self._steps, (previous, following), strict=True):
-            button.clicked.connect(action.trigger)
             button.setToolTip(action.shortcut().toString())
 
     # What is listed
@@ -159,7 +144,7 @@ class ComparisonWindow(RingDialog):
         before, after = self._projects
         self.comparison = compare(before, after)
         text = summary(self.comparison)
-        self.heading.setText(text[:1].upper() + text[1:])
+        self.tell(text[:1].upper() + text[1:])
         self._fill()
 
     def _fill(self) -> None:

@@ -10,7 +10,7 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMessageBox, QWidget
 
-from widgets.kit.questions import answer_to, confirm, question_box
+from widgets.kit.dialogs.questions import answer_to, confirm, question_box
 
 translate = QCoreApplication.translate
 MOST_NAMED: Final = 4

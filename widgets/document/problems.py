@@ -5,58 +5,31 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextCursor
-from PySide6.QtWidgets import (
-    QApplication,
-    QDialogButtonBox,
-    QHBoxLayout,
-    QLabel,
-    QStyle,
-    QTextBrowser,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QApplication, QTextBrowser, QWidget
 
 from app.project.problems import Problem
-from widgets.kit.focus import RingDialog
-from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable
+from widgets.kit.dialogs.dialog import Dialog
 
 MOST_SHOWN: Final = 500
 """Nobody reads further; a hostile file may hold a million."""
 
 
-class ProblemsDialog(RingDialog):
+class ProblemsDialog(Dialog):
     """A readable list, which can be copied as text."""
 
     def __init__(self, title: str, summary: str, problems: Sequence[Problem], parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=720, height=min(560, 220 + 52 * len(problems)))
         self.setWindowTitle(title)
-        self.resize(comfortable(self, 720, min(560, 190 + 52 * len(problems))))
+        self.tell(summary, sign="caution")
         self._text = "\n".join([summary, "", *(_plain(problem) for problem in problems)])
-        sign = QLabel()
-        size = self.style().pixelMetric(QStyle.PixelMetric.PM_LargeIconSize)
-        sign.setPixmap(self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxWarning).pixmap(size, size))
-        words = plain_label(summary, "heading", wrap=True)
-        top = QHBoxLayout()
-        top.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
-        top.addWidget(words, 1)
         self.list = QTextBrowser()
         self.list.setOpenLinks(False)
         self.list.setAccessibleName(self.tr("Problems"))
         self._fill(problems)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        copy = buttons.addButton(self.tr("&Copy as text"), QDialogButtonBox.ButtonRole.ActionRole)
-        copy.clicked.connect(lambda: QApplication.clipboard().setText(self._text))
-        buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addLayout(top)
-        layout.addWidget(self.list, 1)
-        layout.addWidget(buttons)
-        close = buttons.button(QDialogButtonBox.StandardButton.Close)
-        close.setDefault(True)
-        close.setFocus()
+        self.body.addWidget(self.list, 1)
+        self.add_extra(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self._text))
+        self.add_close()
 
     @property
     def text(self) -> str:

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from widgets.kit.dialogs.questions import say
 from widgets.kit.notice_slot import Gravity, NoticeSlot
-from widgets.kit.questions import say
 from widgets.live.follower_card import DOUBTED
 from widgets.live.live_session import LiveSession
 

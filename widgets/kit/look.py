@@ -108,6 +108,8 @@ def take_look(widget: QWidget, look: str) -> None:
         if widget.hasFrame():
             left = entries.BESIDE_SIGN if look == "wrong" else _INSET
             widget.setTextMargins(scaled(left), 0, scaled(_INSET) + (widget.property(UNIT_ROOM) or 0), 0)
+        elif widget.property(UNIT_ROOM):
+            widget.setTextMargins(0, 0, scaled(_INSET) + widget.property(UNIT_ROOM), 0)
         return
     elif isinstance(widget, QFrame):
         if look in FRAMES:

@@ -34,9 +34,14 @@ def scaled(pixels: int) -> int:
 def line_height(pixels: int) -> int:
     """The height of what holds one line of text, given at 100 per cent, at the size in use.
 
-    The text grows with the size, the air around it only as far as 125 per cent: what is read keeps the room.
+    The text grows with the size, the air around it less: what is read keeps the room.
     """
-    return scaled(TEXT) + (pixels - TEXT) * min(_percent, 125) // 100
+    return scaled(TEXT) + air(pixels - TEXT)
+
+
+def air(pixels: int) -> int:
+    """Room around texts, given at 100 per cent, at the size in use: it grows as far as 125 per cent only."""
+    return pixels * min(_percent, 125) // 100
 
 
 def nearest(wanted: int) -> int:

@@ -15,27 +15,23 @@ from PySide6.QtCore import (
     QVariantAnimation,
     Signal,
 )
-from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QHideEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
-    QDialogButtonBox,
-    QFrame,
     QHBoxLayout,
     QLabel,
     QListWidget,
     QPushButton,
-    QVBoxLayout,
     QWidget,
 )
 
 from app.project.by_itself import ByItself
 from widgets.kit import palette
-from widgets.kit.focus import RingDialog
-from widgets.kit.look import set_look
+from widgets.kit.dialogs.dialog import Dialog, Sign
 from widgets.kit.notice_slot import BRIEF_ABOVE
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.scaling import air, percent, scaled
 
 translate = QCoreApplication.translate
 
@@ -68,6 +64,8 @@ class HoldButton(QPushButton):
 
     def __init__(self, text: str, parent: QWidget | None = None, *, hold_ms: int = HOLD_MS) -> None:
         super().__init__(text, parent)
+        self.setProperty("look", "caution")
+        self.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
         self.setAutoDefault(False)
         self._fill = QVariantAnimation(self)
         self._fill.setStartValue(0.0)
@@ -96,7 +94,7 @@ class HoldButton(QPushButton):
             share = float(self._fill.currentValue())
             painter = QPainter(self)
             painter.fillRect(
-                QRectF(3, self.height() - 7, (self.width() - 6) * share, 4), palette.current().colour("accent")
+                QRectF(3, self.height() - 7, (self.width() - 6) * share, 4), palette.current().colour("caution")
             )
 
     def _let_go(self) -> None:
@@ -108,7 +106,7 @@ class HoldButton(QPushButton):
         self.held.emit()
 
 
-class ArmingDialog(RingDialog):
+class ArmingDialog(Dialog):
     """Accepted only when every caution was ticked and then the button was held."""
 
     def __init__(
@@ -124,64 +122,54 @@ class ArmingDialog(RingDialog):
 
         `changed`: it was armed on this computer before, and is another project since.
         """
-        super().__init__(parent)
+        super().__init__(parent, width=660)
         self.setWindowTitle(self.tr("Arm: allow Fanlight to write"))
-        layout = QVBoxLayout(self)
-        layout.setSpacing(10 if percent() <= BRIEF_ABOVE else 2)
-        heading = plain_label(self.tr("Once armed, panel keys write to a real line."), "heading", wrap=True)
-        layout.addWidget(heading)
-        where = plain_label("\n".join(lines))
+        self.tell(
+            self.tr("Arm this line?") if len(lines) == 1 else self.tr("Arm these lines?"),
+            self.tr("Once armed, panel keys write to a real line."),
+        )
+        where = plain_label("\n".join(lines), "heading", wrap=True)
         where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         where.setAccessibleName(self.tr("Lines to arm"))
-        layout.addWidget(where)
-        self.changed = QLabel()
+        self.body.setSpacing(air(4))
+        self.body.addWidget(where)
         if changed:
-            self.changed.setText(self.tr("\u26a0 The project has changed since it was last armed on this computer."))
-            self.changed.setWordWrap(True)
-            set_look(self.changed, "caution")
-            layout.addWidget(self.changed)
+            self.body.addWidget(Caution(self.tr("The project has changed since it was last armed on this computer.")))
         self.by_itself = QListWidget()
-        self._list(layout, by_itself)
-        layout.addWidget(QLabel(self.tr("Read and confirm each point:")))
+        self._list(by_itself)
+        self.body.addWidget(plain_label(self.tr("Read and confirm each point:"), "faint"))
         starting = [self.tr("This project can start motion by itself, without a key press: see the list above.")]
         alone = starting if any(each.starts for each in by_itself) else []
-        self.ticks = [_Caution(text, self) for text in (*cautions(), *alone)]
+        self.ticks = [Confirmed(text) for text in (*cautions(), *alone)]
         for tick in self.ticks:
             tick.box.toggled.connect(self._follow_ticks)
-            layout.addWidget(tick)
+            self.body.addWidget(tick)
         self.hold = HoldButton(self.tr("Hold to arm"), hold_ms=hold_ms)
-        self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
         self.hold.held.connect(self.accept)
         self.hint = plain_label("", "faint", wrap=True)
-        self.hint.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         # Room for the longest from the start: nothing may move away under a hand that is about to hold the button.
         self.hint.setMinimumHeight(2 * self.hint.fontMetrics().lineSpacing())
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        buttons.addButton(self.hold, QDialogButtonBox.ButtonRole.ActionRole)
-        buttons.rejected.connect(self.reject)
-        layout.addSpacing(4)
-        layout.addWidget(self.hint)
-        layout.addWidget(buttons)
+        self.add_beside_buttons(self.hint)
+        self.add_button(self.hold)
+        self.add_cancel(safe=True)
         self._follow_ticks()
-        width = scaled(660)
-        self.setMinimumSize(width, layout.totalHeightForWidth(width))
         self.ticks[0].box.setFocus()
 
-    def _list(self, layout: QVBoxLayout, by_itself: Sequence[ByItself]) -> None:
+    def _list(self, by_itself: Sequence[ByItself]) -> None:
         """What the project writes without a key, what may start something ahead."""
         if not by_itself:
-            layout.addWidget(QLabel(self.tr("This project writes only when a key is pressed.")))
+            self.body.addWidget(plain_label(self.tr("This project writes only when a key is pressed.")))
             return
         caption = QLabel(self.tr("This project &writes without a key press:"))
         caption.setBuddy(self.by_itself)
-        layout.addWidget(caption)
+        self.body.addWidget(caption)
         self.by_itself.setWordWrap(True)
         self.by_itself.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
         for each in by_itself:
             self.by_itself.addItem(f"\u26a0 {each.words}" if each.starts else each.words)
         rows = min(len(by_itself), ROWS if percent() <= BRIEF_ABOVE else 2)
         self.by_itself.setFixedHeight(rows * (self.by_itself.fontMetrics().lineSpacing() + 4) + scaled(6))
-        layout.addWidget(self.by_itself)
+        self.body.addWidget(self.by_itself)
 
     def _follow_ticks(self) -> None:
         missing = sum(not tick.box.isChecked() for tick in self.ticks)
@@ -193,19 +181,31 @@ class ArmingDialog(RingDialog):
         )
 
 
-class _Caution(QFrame):
-    """A caution that wraps over lines, with its tick box."""
+class Caution(QWidget):
+    """A caution that wraps over lines, behind its sign."""
 
-    def __init__(self, text: str, parent: QWidget) -> None:
-        super().__init__(parent)
+    def __init__(self, text: str, sign: QWidget | None = None) -> None:
+        super().__init__()
         row = QHBoxLayout(self)
-        row.setContentsMargins(4, 2, 4, 2)
+        row.setContentsMargins(0, air(2), 0, air(2))
+        row.setSpacing(scaled(8))
+        self.label = plain_label(text, wrap=True)
+        row.addWidget(sign or Sign("caution"), 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.label, 1)
+
+
+class Confirmed(Caution):
+    """A caution with a box to be ticked in the place of its sign; a click on the words ticks it too."""
+
+    def __init__(self, text: str) -> None:
         self.box = QCheckBox()
         self.box.setAccessibleName(text)
-        label = plain_label(text, wrap=True)
-        label.setBuddy(self.box)
-        row.addWidget(self.box, 0, Qt.AlignmentFlag.AlignTop)
-        row.addWidget(label, 1)
+        super().__init__(text, self.box)
+        self.label.setBuddy(self.box)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if event.button() is Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self.box.toggle()
 
 
 @dataclass(frozen=True, slots=True)

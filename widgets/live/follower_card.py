@@ -27,11 +27,11 @@ from app.signals.text import spoken_digits
 from widgets.kit import palette
 from widgets.kit.commands import plain
 from widgets.kit.controls import push_button
+from widgets.kit.dialogs.questions import say
 from widgets.kit.elided import ShortLabel, ShortLines, StateLabel
 from widgets.kit.icons import state_icon
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.questions import say
 from widgets.kit.scaling import scaled
 from widgets.live.readings_model import age_text
 from widgets.live.simulated_switches import SimulatedSwitches, switch_names

@@ -5,22 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, Final
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialogButtonBox,
     QDoubleSpinBox,
-    QFormLayout,
-    QFrame,
-    QScrollArea,
-    QVBoxLayout,
     QWidget,
 )
 
-from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, push_button
-from widgets.kit.focus import RingDialog
+from widgets.kit.controls import Choice, DecimalNumber, UnitLine, WholeNumber
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.register_bank import RegisterBank
@@ -28,45 +22,31 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
 REBOOT_S: Final = 5.0
 
 
-class TroubleDialog(RingDialog):
+class TroubleDialog(Dialog):
     """What somebody at the bench can do to one simulated follower. Everything acts at once."""
 
     def __init__(self, bank: RegisterBank, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bank = bank
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("Inputs and line of \u201c{name}\u201d").format(name=bank.name))
-        rows = QWidget()
-        form = QFormLayout(rows)
-        form.setContentsMargins(0, 0, 0, 0)
+        self.tell(
+            self.tr("Inputs and line of \u201c{name}\u201d").format(name=bank.name),
+            self.tr("What somebody at the simulated device could do to it. Everything acts at once."),
+        )
+        self.let_form_scroll()
         inputs = getattr(bank, "inputs", None)
         if inputs is not None:
-            self._add_inputs(form, inputs)
-        self._add_faults(form)
-        self.reboot = push_button(
+            self._add_inputs(inputs)
+        self._add_faults()
+        self.reboot = self.add_extra(
             self.tr("Restart (offline for {seconds} s)").format(seconds=f"{REBOOT_S:g}"), lambda: bank.reboot(REBOOT_S)
         )
-        self.clear = push_button(self.tr("Clear all line faults"), self._clear)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        buttons.rejected.connect(self.close)
-        layout = QVBoxLayout(self)
-        area = QScrollArea()  # at 150 per cent and more not all of it has room on a small screen
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setWidgetResizable(True)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setWidget(rows)
-        area.setMinimumWidth(rows.minimumSizeHint().width() + area.verticalScrollBar().sizeHint().width())
-        layout.addWidget(area)
-        layout.addWidget(self.reboot)
-        layout.addWidget(self.clear)
-        layout.addWidget(buttons)
-        others = self.sizeHint().height() - area.sizeHint().height()
-        whole = QSize(self.sizeHint().width(), others + rows.sizeHint().height() + 2)
-        self.resize(whole.boundedTo(comfortable(self, 2000, 2000)))
+        self.clear = self.add_extra(self.tr("Clear all line faults"), self._clear)
+        self.add_close()
 
-    def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
-        form.addRow(plain_label(self.tr("Inputs of the drive"), "heading"))
-        self.supply = self._share(form, self.tr("Supply voltage"), lambda: inputs.supply, 150)
+    def _add_inputs(self, inputs: Any) -> None:
+        self.form.addRow(plain_label(self.tr("Inputs of the drive"), "heading"))
+        self.supply = self._share(self.tr("Supply voltage"), lambda: inputs.supply, 150)
         self.supply.valueChanged.connect(lambda value: setattr(inputs, "supply", value / 100))
         self.preset = Choice()
         self.preset.addItem(self.tr("none"), 0)
@@ -74,21 +54,21 @@ class TroubleDialog(RingDialog):
             self.preset.addItem(str(number), number)
         self.preset.setCurrentIndex(self.preset.findData(inputs.preset))
         self.preset.activated.connect(lambda _index: setattr(inputs, "preset", self.preset.currentData()))
-        _row(form, self.tr("Preset speed"), self.preset)
-        self._check(form, self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
-        self._check(form, self.tr("External fault"), inputs, "external_fault").setToolTip(
+        self.add_row(self.tr("Preset speed"), self.preset)
+        self._check(self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
+        self._check(self.tr("External fault"), inputs, "external_fault").setToolTip(
             self.tr(
                 "The external fault input of the drive is active; the drive trips and stays stopped until the "
                 "fault is reset."
             )
         )
-        self._check(form, self.tr("Local"), inputs, "remote", on=False).setToolTip(
+        self._check(self.tr("Local"), inputs, "remote", on=False).setToolTip(
             self.tr("The drive is switched to local: it takes no commands from the bus.")
         )
 
-    def _add_faults(self, form: QFormLayout) -> None:
+    def _add_faults(self) -> None:
         faults = self._bank.faults
-        form.addRow(plain_label(self.tr("Line faults"), "heading"))
+        self.form.addRow(plain_label(self.tr("Line faults"), "heading"))
         self._numbers: list[tuple[QDoubleSpinBox, Callable[[], float]]] = []
         for attribute, label in (
             ("delay_ms", self.tr("Answer delay")),
@@ -97,18 +77,18 @@ class TroubleDialog(RingDialog):
             box = DecimalNumber()
             box.setRange(0, 60_000)
             box.setDecimals(0)
-            box.setSuffix(self.tr(" ms"))
+            box.setLineEdit(UnitLine("ms"))
             box.setValue(getattr(faults, attribute))
             box.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value))
             self._numbers.append((box, lambda attribute=attribute: getattr(faults, attribute)))  # type: ignore[misc]
-            _row(form, label, box)
+            self.add_row(label, box)
         for attribute, label in (
             ("silence", self.tr("Missing answers")),
             ("noise", self.tr("Answers preceded by noise")),
             ("bad_crc", self.tr("Wrong checksums")),
             ("exceptions", self.tr("Exception responses")),
         ):
-            share = self._share(form, label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
+            share = self._share(label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
             share.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value / 100))
         from app.client.faults import EXCEPTIONS, exception_text
 
@@ -117,28 +97,28 @@ class TroubleDialog(RingDialog):
             self.code.addItem(exception_text(code)[0], code)
         self.code.setCurrentIndex(max(0, self.code.findData(faults.exception)))
         self.code.activated.connect(lambda _index: setattr(faults, "exception", self.code.currentData()))
-        _row(form, self.tr("Exception code"), self.code)
+        self.add_row(self.tr("Exception code"), self.code)
         self.seed = WholeNumber()
         self.seed.setRange(0, 2**31 - 1)
         self.seed.setValue(faults.seed)
         self.seed.setToolTip(self.tr("The same number gives the same faults in the same order"))
         self.seed.valueChanged.connect(faults.reseed)
-        _row(form, self.tr("Random seed"), self.seed)
+        self.add_row(self.tr("Random seed"), self.seed)
 
-    def _check(self, form: QFormLayout, label: str, inputs: Any, attribute: str, *, on: bool = True) -> QCheckBox:
+    def _check(self, label: str, inputs: Any, attribute: str, *, on: bool = True) -> QCheckBox:
         box = QCheckBox(label)
         box.setChecked(getattr(inputs, attribute) is on)
         box.toggled.connect(lambda checked: setattr(inputs, attribute, checked is on))
-        form.addRow(box)
+        self.form.addRow(box)
         return box
 
-    def _share(self, form: QFormLayout, label: str, get: Callable[[], float], most: int) -> QDoubleSpinBox:
+    def _share(self, label: str, get: Callable[[], float], most: int) -> QDoubleSpinBox:
         box = DecimalNumber()
         box.setRange(0, most)
         box.setDecimals(0)
-        box.setSuffix(" %")
+        box.setLineEdit(UnitLine("%"))
         box.setValue(100 * get())
-        _row(form, label, box)
+        self.add_row(label, box)
         if most == 100:
             self._numbers.append((box, lambda: 100 * get()))
         return box
@@ -147,8 +127,3 @@ class TroubleDialog(RingDialog):
         self._bank.faults.clear()
         for box, get in self._numbers:
             box.setValue(get())
-
-
-def _row(form: QFormLayout, label: str, widget: QWidget) -> None:
-    widget.setAccessibleName(label)
-    form.addRow(label, widget)

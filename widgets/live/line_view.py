@@ -28,11 +28,11 @@ from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow
 from widgets.kit.controls import Choice
+from widgets.kit.dialogs.questions import say
 from widgets.kit.elided import search_box
 from widgets.kit.flow import FlowLayout
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.questions import say
 from widgets.kit.scaling import scaled
 from widgets.live.line_figures import LineFigures
 from widgets.live.live_session import LiveSession

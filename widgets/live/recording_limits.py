@@ -7,22 +7,18 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
-    QDialogButtonBox,
-    QFormLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QVBoxLayout,
     QWidget,
 )
 
 from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from app.signals.typed import optional_number, plain, whole
 from widgets.face.accessibility import announce
-from widgets.kit.controls import Choice
-from widgets.kit.focus import RingDialog
+from widgets.kit.controls import Choice, UnitLine
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable, scaled
 
 translate = QCoreApplication.translate
 
@@ -32,14 +28,17 @@ MINUTE: Final = 60
 HOUR: Final = 3600
 
 
-class LimitsDialog(RingDialog):
+class LimitsDialog(Dialog):
     """Asks for the limits, and says what will come of them. `limits` are what was chosen once it is accepted."""
 
     def __init__(self, limits: Limits, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.limits = limits
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("Limits of recordings"))
+        self.tell(
+            self.tr("Limits of recordings"),
+            self.tr("Applies to all recordings of this window, including one in progress."),
+        )
         self.size_edit = self._edit(self.tr("Size of a file in MB"), self.tr("never"))
         self.time_edit = self._edit(self.tr("Time of a file"), self.tr("never"))
         self.unit = Choice()
@@ -48,27 +47,23 @@ class LimitsDialog(RingDialog):
         self.unit.addItem(self.tr("minutes"), MINUTE)
         self.unit.addItem(self.tr("hours"), HOUR)
         self.files_edit = self._edit(self.tr("Number of files kept"), self.tr("all"))
-        self.form = QFormLayout()
-        self._row(self.tr("Start a new file &at"), self.size_edit, QLabel(self.tr("MB")))
-        self._row(self.tr("Start a new file a&fter"), self.time_edit, self.unit)
-        self._row(self.tr("&Keep only the newest"), self.files_edit, QLabel(self.tr("files")))
+        self.size_edit.set_unit(self.tr("MB"))
+        self.files_edit.set_unit(self.tr("files"))
+        after = QLabel(self.tr("Start a new file a&fter"))
+        after.setBuddy(self.time_edit)
+        row = QHBoxLayout()
+        row.addWidget(self.time_edit, 1)
+        row.addWidget(self.unit)
+        self.add_row(self.tr("Start a new file &at"), self.size_edit)
+        self.form.addRow(after, row)
+        self.add_row(self.tr("&Keep only the newest"), self.files_edit)
         self.outcome = plain_label(wrap=True)
         self.reason = plain_label("", "fault", wrap=True)
         self.reason.hide()
-        when = plain_label("", "faint", wrap=True)
-        when.setText(self.tr("Applies to all recordings of this window, including one in progress."))
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
-        self.buttons.accepted.connect(self.accept)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addLayout(self.form)
-        layout.addSpacing(scaled(6))
-        layout.addWidget(self.outcome)
-        layout.addWidget(self.reason)
-        layout.addStretch(1)
-        layout.addWidget(when)
-        layout.addWidget(self.buttons)
-        self.resize(comfortable(self, 520, 250))
+        self.body.addWidget(self.outcome)
+        self.body.addWidget(self.reason)
+        self.add_deed(self.tr("&Set the limits"))
+        self.add_cancel()
         self._show(limits)
         self._read()
         self.unit.currentIndexChanged.connect(lambda _index: self._read())
@@ -77,21 +72,11 @@ class LimitsDialog(RingDialog):
         self.size_edit.setFocus(Qt.FocusReason.OtherFocusReason)
         self.size_edit.selectAll()
 
-    def _edit(self, name: str, empty: str) -> QLineEdit:
-        edit = QLineEdit()
+    def _edit(self, name: str, empty: str) -> UnitLine:
+        edit = UnitLine()
         edit.setAccessibleName(name)
         edit.setPlaceholderText(empty)
-        edit.setFixedWidth(scaled(110))
         return edit
-
-    def _row(self, words: str, edit: QLineEdit, behind: QWidget) -> None:
-        label = QLabel(words)
-        label.setBuddy(edit)
-        row = QHBoxLayout()
-        row.addWidget(edit)
-        row.addWidget(behind)
-        row.addStretch(1)
-        self.form.addRow(label, row)
 
     def _show(self, limits: Limits) -> None:
         unit = _unit(limits.seconds)
@@ -113,7 +98,7 @@ class LimitsDialog(RingDialog):
         if self.reason.text() != reason:
             self.reason.setText(reason)
             announce(self.reason, reason)
-        self.buttons.button(QDialogButtonBox.StandardButton.Ok).setEnabled(not reason)
+        self.deed.setEnabled(not reason)
 
     def _size(self) -> int:
         wanted = _number(self.size_edit) * MB

@@ -21,12 +21,12 @@ from app.cli.outcome import COULD_NOT_RUN, FINE, say as complain, tell
 from app.project_file.files import ProjectFileError, load_known
 from widgets.document.settings import Settings
 from widgets.kit import scaling
+from widgets.kit.dialogs.questions import say
 from widgets.kit.fonts import for_texts
 from widgets.kit.icons import program_icon
 from widgets.kit.language import Language, Translation, spoken_for
 from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
-from widgets.kit.questions import say
 from widgets.shell.focus_ring import FocusRing
 from widgets.shell.window import BENCH, DESIGN, RECORDING, START_PAGE, MainWindow
 

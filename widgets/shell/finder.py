@@ -11,18 +11,17 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent, QWindow
 from PySide6.QtWidgets import (
     QApplication,
     QTableView,
-    QVBoxLayout,
     QWidget,
 )
 from shiboken6 import isValid
 
 from widgets.document.settings import Settings
 from widgets.kit.commands import Listed, keys_of, native, why_off
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.elided import search_box
-from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import Fit, fit
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable, scaled
+from widgets.kit.scaling import scaled
 from widgets.kit.tables import TableModel, set_up, set_widths
 
 if TYPE_CHECKING:
@@ -97,7 +96,7 @@ class _Targets(TableModel):
         return (target.name, place, target.keys)[column], "faint" if column or target.unusable else "ink"
 
 
-class CommandFinder(RingDialog):
+class CommandFinder(Dialog):
     """Type to narrow the list, Up and Down to choose, Enter to run. `chosen` says what, after it was accepted.
 
     While nothing is typed nothing is chosen, unless by Up or Down. What is typed as it opens reaches it.
@@ -112,7 +111,7 @@ class CommandFinder(RingDialog):
         gather: Iterator[Sequence[Target]] | None = None,
     ) -> None:
         """`gather` goes on to make what else can be found, each time all there is then; it begins once this is seen."""
-        super().__init__(parent)
+        super().__init__(parent, width=780, height=480)
         self._targets = targets
         self._gather = gather
         self._catching = True
@@ -134,11 +133,9 @@ class CommandFinder(RingDialog):
         self.list.horizontalHeader().setStretchLastSection(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.told = plain_label("", "faint", wrap=True)
-        layout = QVBoxLayout(self)
-        layout.addWidget(self.search)
-        layout.addWidget(self.list, 1)
-        layout.addWidget(self.told)
-        self.resize(comfortable(self, 780, 480))
+        self.body.addWidget(self.search)
+        self.body.addWidget(self.list, 1)
+        self.add_beside_buttons(self.told)
         self.search.setFocus()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)

@@ -10,38 +10,31 @@ from PySide6.QtCore import Qt, qVersion
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QApplication,
-    QDialog,
-    QDialogButtonBox,
     QMenu,
-    QPushButton,
     QTreeWidget,
     QTreeWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import Panel
 from widgets.face.keypad import keyboard_map
 from widgets.kit.commands import keys_of, list_commands, native, plain
-from widgets.kit.controls import push_button
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.elided import search_box
-from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import fit
 from widgets.kit.own_keys import own_keys, shown_keys
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import group_row, list_row, set_up_list
-from widgets.kit.scaling import comfortable, scaled
-from widgets.live.arming import cautions
+from widgets.live.arming import Caution, cautions
 from widgets.shell.licences import packages
 
 
-class ShortcutsDialog(RingDialog):
+class ShortcutsDialog(Dialog):
     """Every command with its keys, which key of the keyboard stands for which of the panel, and all other keys."""
 
     def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(self.tr("Keys and shortcuts"))
-        self.resize(comfortable(self, 780, 640))
+        super().__init__(parent, width=780, height=640)
+        self.tell(self.tr("Keys and shortcuts"))
         self.search = search_box(self.tr("Parts of a command or of a key"), self.tr("Search term"))
         self.search.textChanged.connect(self._narrow)
         self.tree = QTreeWidget()
@@ -57,8 +50,10 @@ class ShortcutsDialog(RingDialog):
         ]
         self._add(self.tr("The panel, while it has the focus"), of_panel)
         self.tree.expandAll()
-        copy = push_button(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
-        _finish(self, self.search, self.tree, button=copy)
+        self.body.addWidget(self.search)
+        self.body.addWidget(self.tree, 1)
+        self.add_extra(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
+        self.add_close()
         self.search.setFocus()
 
     def text(self) -> str:
@@ -92,49 +87,42 @@ def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
     return [child for child in children if child is not None]
 
 
-class CautionsDialog(RingDialog):
+class CautionsDialog(Dialog):
     """What everybody must know who lets a panel write to a machine."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Cautions"))
-        label = plain_label(
-            "\n\n".join(
-                [
-                    self.tr("Fanlight can write to a machine. Before it does, all of these must be true:"),
-                    *(f"\u2022  {text}" for text in cautions()),
-                    self.tr(
-                        "Fanlight only reads until a line is armed, and disarms when you disconnect, close the "
-                        "window or press Disarm. A device may keep following the last command it received: set its "
-                        "communication time-out so that it stops by itself when the panel no longer polls it."
-                    ),
-                ]
-            ),
-            wrap=True,
+        self.tell(self.tr("Fanlight can write to a machine"), self.tr("Before it does, all of these must be true:"))
+        for text in cautions():
+            self.body.addWidget(Caution(text))
+        self.body.addWidget(
+            plain_label(
+                self.tr(
+                    "Fanlight only reads until a line is armed, and disarms when you disconnect, close the "
+                    "window or press Disarm. A device may keep following the last command it received: set its "
+                    "communication time-out so that it stops by itself when the panel no longer polls it."
+                ),
+                "faint",
+                wrap=True,
+            )
         )
-        label.setMinimumWidth(scaled(480))
-        label.setMinimumHeight(label.heightForWidth(scaled(480)))
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
-        _finish(self, label)
+        self.add_close()
 
 
-class AboutDialog(RingDialog):
+class AboutDialog(Dialog):
     """What this program is, and which packages with which licences it runs on."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, height=520)
         self.setWindowTitle(self.tr("About Fanlight"))
-        self.resize(comfortable(self, 620, 520))
-        heading = plain_label(program(), "heading")
-        text = plain_label(
+        self.tell(
+            program(),
             self.tr(
                 "Design small text panels for Modbus devices, test them on the device or a simulation of it, and "
                 "hand them over."
             ),
-            wrap=True,
         )
-        text.setMinimumWidth(scaled(420))
-        text.setMinimumHeight(text.heightForWidth(scaled(420)))
         runtime = plain_label(f"Python {python_version()}, Qt {qVersion()}", "faint")
         runtime.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByKeyboard | Qt.TextInteractionFlag.TextSelectableByMouse
@@ -146,8 +134,10 @@ class AboutDialog(RingDialog):
         for each in packages():
             licence = each.licence or self.tr("not stated")
             self.packages.addTopLevelItem(list_row(each.name, each.version, licence))
-        copy = push_button(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
-        _finish(self, heading, text, runtime, self.packages, button=copy)
+        self.body.addWidget(runtime)
+        self.body.addWidget(self.packages, 1)
+        self.add_extra(self.tr("&Copy as text"), lambda: QApplication.clipboard().setText(self.text()))
+        self.add_close()
 
     def text(self) -> str:
         """This program, what it runs on and all packages with their licences, a line each."""
@@ -155,19 +145,6 @@ class AboutDialog(RingDialog):
             "\t".join(row.text(column) for column in range(3)) for row in _children(self.packages.invisibleRootItem())
         ]
         return "\n".join([program(), *rows]) + "\n"
-
-
-def _finish(dialog: QDialog, *parts: QWidget, button: QPushButton | None = None) -> None:
-    layout = QVBoxLayout(dialog)
-    layout.setSpacing(10)
-    for part in parts:
-        layout.addWidget(part)
-    buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-    if button is not None:
-        buttons.addButton(button, QDialogButtonBox.ButtonRole.ActionRole)
-    buttons.rejected.connect(dialog.reject)
-    layout.addWidget(buttons)
-    buttons.button(QDialogButtonBox.StandardButton.Close).setFocus()
 
 
 def _commands(menu: QMenu) -> list[tuple[str, str]]:

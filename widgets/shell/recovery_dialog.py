@@ -8,13 +8,11 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QDateTime, QLocale
 from PySide6.QtWidgets import (
-    QDialogButtonBox,
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
     QMessageBox,
     QPlainTextEdit,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
@@ -27,10 +25,10 @@ from app.project_file.files import ProjectFileError, load
 from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import Dialog
+from widgets.kit.dialogs.questions import confirm, question_box, say
 from widgets.kit.plain import plain_label
-from widgets.kit.questions import confirm, question_box, say
-from widgets.kit.scaling import comfortable
+from widgets.kit.row_list import RowDelegate
 
 MOST_LINES = 200
 """Of differences that are listed; the comparison shows them all."""
@@ -46,63 +44,47 @@ class Copy:
     """What its file holds now; None if it has none or it cannot be read."""
 
 
-class RecoveryDialog(RingDialog):
+class RecoveryDialog(Dialog):
     """Lists the copies, the newest first, and tells of the chosen one where it belongs and how it differs from there.
 
     Nothing is lost by closing it: what is not recovered waits for the next start, unless it is deleted here.
     """
 
     def __init__(self, slots: Sequence[Slot], parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(self.tr("Recover unsaved work"))
-        self.resize(comfortable(self, 760, 440))
-        self._slots = list(slots)
-        self._read: dict[int, Copy | ProjectFileError] = {}
-        words = plain_label(
+        super().__init__(parent, width=780, height=460)
+        self.tell(
+            self.tr("Recover unsaved work"),
             self.tr(
                 "Fanlight closed without saving this work. Recover an item to continue with it; its file is "
                 "changed only when you save."
             ),
-            wrap=True,
         )
+        self._slots = list(slots)
+        self._read: dict[int, Copy | ProjectFileError] = {}
         self.list = QListWidget()
         self.list.setAccessibleName(self.tr("Unsaved work"))
+        self.list.setItemDelegate(RowDelegate(self.list))
         self.where = plain_label(wrap=True)
         self.differences = QPlainTextEdit()
         self.differences.setReadOnly(True)
         self.differences.setTabChangesFocus(True)
         self.differences.setAccessibleName(self.tr("Differences from its file"))
-        self.recover_button = QPushButton(self.tr("&Recover"))
-        self.compare_button = QPushButton(self.tr("&Compare\u2026"))
-        self.delete_button = QPushButton(self.tr("&Delete\u2026"))
-        buttons = QDialogButtonBox()
-        buttons.addButton(self.recover_button, QDialogButtonBox.ButtonRole.AcceptRole)
-        buttons.addButton(self.compare_button, QDialogButtonBox.ButtonRole.ActionRole)
-        buttons.addButton(self.delete_button, QDialogButtonBox.ButtonRole.DestructiveRole)
-        keep = buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
-        keep.setAutoDefault(False)  # else a dialog shown for the first time makes it the default
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
-        self.compare_button.setAutoDefault(False)
-        self.compare_button.clicked.connect(self._compare)
-        self.delete_button.setAutoDefault(False)
-        self.delete_button.clicked.connect(self._delete)
+        self.delete_button = self.add_extra(self.tr("&Delete\u2026"), self._delete)
+        self.compare_button = self.add_extra(self.tr("&Compare\u2026"), self._compare)
+        self.recover_button = self.add_deed(self.tr("&Recover"))
+        self.add_way_out(self.tr("&Keep for later"))
         side = QVBoxLayout()
         side.addWidget(self.where)
         side.addWidget(self.differences, 1)
         middle = QHBoxLayout()
         middle.addWidget(self.list, 2)
         middle.addLayout(side, 3)
-        layout = QVBoxLayout(self)
-        layout.addWidget(words)
-        layout.addLayout(middle, 1)
-        layout.addWidget(buttons)
+        self.body.addLayout(middle, 1)
         for slot in self._slots:
             self.list.addItem(QListWidgetItem(self._entry(slot)))
         self.list.currentRowChanged.connect(self._show)
         self.list.itemDoubleClicked.connect(lambda _item: self.recover_button.click())
         self.list.setCurrentRow(0)
-        self.recover_button.setDefault(True)
         self.list.setFocus()
 
     def exec_chosen(self) -> Copy | None:

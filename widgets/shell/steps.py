@@ -6,14 +6,13 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QSignalBlocker, Qt
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QAbstractItemView, QDialogButtonBox, QListView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QListView, QWidget
 
 from widgets.document.document import Document
 from widgets.kit import palette
-from widgets.kit.focus import RingDialog
-from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.dialogs.dialog import Dialog
+from widgets.kit.plain import plain_tip
 from widgets.kit.row_list import RowDelegate
-from widgets.kit.scaling import comfortable
 from widgets.kit.tables import Index
 
 _ROOT = QModelIndex()
@@ -61,14 +60,16 @@ class StepsModel(QAbstractListModel):
         return words
 
 
-class StepsDialog(RingDialog):
+class StepsDialog(Dialog):
     """Stays beside the window: a click or Enter on a row goes to the project as it was after that step."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=360, height=480)
         self._document = document
-        self.setWindowTitle(self.tr("Steps"))
-        self.setModal(False)
+        self.tell(
+            self.tr("Steps"),
+            self.tr("Click a step to go back to it. What is below it is kept until you change something else."),
+        )
         self.list = QListView()
         self.list.setAccessibleName(self.tr("Steps"))
         self.list.setModel(StepsModel(document, self))
@@ -77,19 +78,8 @@ class StepsDialog(RingDialog):
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.list.clicked.connect(self._go)
         self.list.activated.connect(self._go)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        buttons.rejected.connect(self.close)
-        layout = QVBoxLayout(self)
-        layout.addWidget(
-            plain_label(
-                self.tr("Click a step to go back to it. What is below it is kept until you change something else."),
-                "faint",
-                wrap=True,
-            )
-        )
-        layout.addWidget(self.list, 1)
-        layout.addWidget(buttons)
-        self.resize(comfortable(self, 340, 480))
+        self.body.addWidget(self.list, 1)
+        self.add_close()
         document.status_changed.connect(self.refresh)
         self.refresh()
         self.list.setFocus()

@@ -12,9 +12,7 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QFileDialog,
-    QFormLayout,
     QLineEdit,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -32,12 +30,11 @@ from widgets.document.document import Document
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.dialogs.long_work import WorkDialog
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
-from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import comfortable
 from widgets.live.live_session import LiveSession
 from widgets.snapshots.registers_table import RegisterLine, RegistersTable, Sides
 from widgets.snapshots.restoring_dialog import RestoringDialog
@@ -55,9 +52,15 @@ class SnapshotsDialog(WorkDialog):
     def __init__(
         self, document: Document, live: LiveSession, settings: Settings, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=980, height=620)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("Registers as found and as left"))
+        self.tell(
+            self.tr("Registers as found and as left"),
+            self.tr(
+                "Take a snapshot before you change anything. Open it later to compare it with the device and "
+                "to write back single values."
+            ),
+        )
         self._document, self._live, self._settings = document, live, settings
         self._before: RegisterSnapshot | None = None
         self._after: RegisterSnapshot | None = None
@@ -69,15 +72,9 @@ class SnapshotsDialog(WorkDialog):
         """What to do if somebody stops the work that is going on."""
         self._make_parts()
         self._lay_out()
-        self.resize(comfortable(self, 980, 620))
         self.work.ended.connect(self._finish)
         live.connection_changed.connect(self._connection_changed)
-        self._say(
-            self.tr(
-                "Take a snapshot before you change anything. Open it later to compare it with the device and "
-                "to write back single values."
-            )
-        )
+        self._say("")
         self._show()
 
     def _make_parts(self) -> None:
@@ -96,9 +93,6 @@ class SnapshotsDialog(WorkDialog):
         self.live_button = push_button(self.tr("Compare with the device &now"), self.compare_live)
         self.file_button = push_button(self.tr("&Compare with a file\u2026"), self.compare_file)
         self.stop_button = push_button(self.tr("&Stop"), self.work.stop)
-        self.write_button = push_button(self.tr("&Write back ticked values\u2026"), self.write_back)
-        self.export_button = push_button(self.tr("&Export as CSV\u2026"), self.export)
-        self.close_button = push_button(self.tr("C&lose"), self.close)
         self.only = QCheckBox(self.tr("Only &differences"))
         self.only.setChecked(True)
         self.only.toggled.connect(lambda _on: self._show())
@@ -110,20 +104,18 @@ class SnapshotsDialog(WorkDialog):
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
 
     def _lay_out(self) -> None:
-        form = QFormLayout()
-        form.addRow(self.tr("De&vice"), self.follower)
-        form.addRow(self.tr("&Ranges"), self.ranges)
-        form.addRow(self.tr("Re&mark"), self.notes)
-        layout = QVBoxLayout(self)
-        layout.addLayout(form)
-        layout.addLayout(_row(self.take_button, self.open_button, self.live_button, self.file_button))
-        layout.addLayout(_row(self.only, self.progress, self.stop_button))
-        layout.addWidget(self.state)
-        layout.addWidget(self.table, 1)
-        bottom = _row(self.write_button, self.export_button, self.why)
-        bottom.add_stretch()
-        bottom.addWidget(self.close_button)
-        layout.addLayout(bottom)
+        self.add_row(self.tr("De&vice"), self.follower)
+        self.add_row(self.tr("&Ranges"), self.ranges)
+        self.add_row(self.tr("Re&mark"), self.notes)
+        self.body.addLayout(_row(self.take_button, self.open_button, self.live_button, self.file_button))
+        self.body.addLayout(_row(self.only, self.progress, self.stop_button))
+        self.body.addWidget(self.state)
+        self.body.addWidget(self.table, 1)
+        self.body.addWidget(self.why)
+        self.export_button = self.add_extra(self.tr("&Export as CSV\u2026"), self.export)
+        self.write_button = self.add_deed(self.tr("&Write back ticked values\u2026"), self.write_back, writes=True)
+        self.close_button = self.add_close()
+        self.follower.setFocus()
 
     def _enable(self) -> None:
         busy = self.work.busy
@@ -142,6 +134,7 @@ class SnapshotsDialog(WorkDialog):
             button.setToolTip(plain_tip(why))
         compared = self._session is not None
         self.why.setText("" if busy else self._why_not_read() or (self._why_not_written() if compared else ""))
+        self.why.setVisible(bool(self.why.text()))
         self.follower.setEnabled(not busy)
 
     def _why_not_read(self) -> str:
@@ -178,6 +171,7 @@ class SnapshotsDialog(WorkDialog):
 
     def _say(self, words: str, trouble: bool = False) -> None:
         self.state.setText(("\N{WARNING SIGN} " if trouble else "") + words)
+        self.state.setVisible(bool(words))
         set_look(self.state, "fault" if trouble else "")
 
     # Taking and opening

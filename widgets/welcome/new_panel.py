@@ -10,14 +10,11 @@ from typing import Final, TypeVar, get_args
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QComboBox,
-    QDialog,
-    QDialogButtonBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -43,8 +40,9 @@ from widgets.face.column import in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.face.sample_values import FieldContents, specimen_rows
 from widgets.kit.controls import Choice, WholeNumber
+from widgets.kit.dialogs.dialog import TABLE, Dialog
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable, percent, scaled
+from widgets.kit.scaling import percent, scaled
 from widgets.welcome.serial_choice import SerialChoice
 
 MOST_ROWS: Final = 64
@@ -74,13 +72,14 @@ class WhatNext(enum.Enum):
     IMPORT = enum.auto()
 
 
-class NewPanelDialog(QDialog):
+class NewPanelDialog(Dialog):
     """Asks what a new project starts as; every question has an answer already, so that Enter makes one that runs."""
 
     def __init__(self, parent: QWidget | None = None, starter: StarterName = "one-drive") -> None:
         """`starter` is chosen at first."""
-        super().__init__(parent)
+        super().__init__(parent, width=TABLE, height=550)
         self.setWindowTitle(self.tr("New panel"))
+        self.tell(self.tr("What shall the panel do?"), self.tr("Everything can be changed later."))
         self.project: Project | None = None
         """What was made, once the dialog is accepted."""
         self.next = WhatNext.EDIT
@@ -95,7 +94,6 @@ class NewPanelDialog(QDialog):
         self._lay_out()
         self.starter.setCurrentIndex(list(STARTERS).index(starter))
         self._choose_starter()
-        self.resize(comfortable(self, 900, 550))
         self.title.setFocus()
 
     # Questions
@@ -178,28 +176,10 @@ class NewPanelDialog(QDialog):
         grid.setContentsMargins(0, 0, scaled(4), 0)
         middle.addWidget(in_scroll_area(questions), 1)
         middle.addWidget(self.face, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(*[scaled(20)] * 4)
-        layout.setSpacing(scaled(12))
-        layout.addWidget(plain_label(self.tr("What shall the panel do?"), "title"))
-        layout.addWidget(plain_label(self.tr("Everything can be changed later."), "faint"))
-        layout.addLayout(middle, 1)
-        layout.addWidget(self._make_buttons())
-
-    def _make_buttons(self) -> QDialogButtonBox:
-        buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole
-        self.connect_button = buttons.addButton(self.tr("Make it and &connect"), role.AcceptRole)
-        self.make_button = buttons.addButton(self.tr("&Make it"), role.ActionRole)
-        cancel = buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
-        cancel.setAutoDefault(False)
-        self.make_button.setAutoDefault(False)
-        self.connect_button.setProperty("look", "primary")
-        self.connect_button.setDefault(True)
-        self.connect_button.clicked.connect(self._deed)
-        self.make_button.clicked.connect(lambda: self._finish(WhatNext.EDIT))
-        cancel.clicked.connect(self.reject)
-        return buttons
+        self.body.addLayout(middle, 1)
+        self.connect_button = self.add_deed(self.tr("Make it and &connect"), self._deed)
+        self.make_button = self.add_other(self.tr("&Make it"), lambda: self._finish(WhatNext.EDIT))
+        self.add_cancel()
 
     # Answers
 

@@ -166,7 +166,7 @@ def test_nothing_differs(qtbot: QtBot, before: Project) -> None:
     qtbot.addWidget(window)
     window.show()
     assert listed(window) == []
-    assert window.heading.text() == "No differences"
+    assert window.headline.text() == "No differences"
     assert window.nothing.isVisible()
     QTest.keySequence(window, "F7")
 

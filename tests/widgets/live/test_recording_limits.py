@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialogButtonBox, QFileDialog, QLabel
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.project.model import Project
@@ -212,7 +212,7 @@ def test_what_cannot_be_is_said_and_cannot_be_confirmed(
     fill_in(dialog, size, time, unit, files)
     assert dialog.reason.isVisible()
     assert dialog.reason.text() == words
-    assert not dialog.buttons.button(QDialogButtonBox.StandardButton.Ok).isEnabled()
+    assert not dialog.deed.isEnabled()
     QTest.keyClick(dialog.files_edit, KEY.Key_Return)
     assert dialog.isVisible()
     QTest.keyClick(dialog, KEY.Key_Escape)

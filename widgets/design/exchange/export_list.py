@@ -9,11 +9,7 @@ from typing import Any
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialogButtonBox,
-    QFormLayout,
-    QPushButton,
     QRadioButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -23,7 +19,7 @@ from app.project.model import AnySignal, BitSignal, Project, RegisterSignal
 from widgets.design.exchange.import_choices import box
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
-from widgets.kit.long_work import WorkDialog
+from widgets.kit.dialogs.long_work import WorkDialog
 from widgets.kit.plain import plain_label
 
 translate = QCoreApplication.translate
@@ -42,7 +38,13 @@ class ExportDialog(WorkDialog):
     ) -> None:
         """`name`: of the file that is suggested, without its ending. `selected`: offered besides all of them."""
         super().__init__(parent)
-        self.setWindowTitle(self.tr("Export signals"))
+        self.tell(
+            self.tr("Export signals"),
+            self.tr(
+                "The file has one column for each property of a signal; Import reads it back unchanged. Registers "
+                "are numbered as in the manual of each device."
+            ),
+        )
         self._settings = settings
         self._name = name
         self.written: Path | None = None
@@ -65,44 +67,20 @@ class ExportDialog(WorkDialog):
         self.trouble = plain_label("", "fault", wrap=True)
         self.trouble.hide()
         self.progress.hide()
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel, self)
-        self.save = QPushButton(self.tr("&Save as\u2026"))
-        self.save.setProperty("look", "primary")
-        self.buttons.addButton(self.save, QDialogButtonBox.ButtonRole.AcceptRole)
-        self.save.setDefault(True)
-        self.save.clicked.connect(self._choose_file)
-        self.buttons.rejected.connect(self.reject)
         self.text.toggled.connect(lambda _on: self._enable())
         self.separator.currentIndexChanged.connect(lambda _index: self._keep_apart())
 
     def _lay_out(self) -> None:
-        form = QFormLayout()
-        form.addRow(self.tr("S&ignals"), self.which)
-        form.addRow(self.tr("File"), self.workbook)
-        form.addRow("", self.text)
-        form.addRow(self.tr("S&eparator"), self.separator)
-        form.addRow(self.tr("&Decimal mark"), self.decimal_mark)
-        form.addRow("", self.byte_order_mark)
-        for editor, name in (
-            (self.which, self.tr("Signals")),
-            (self.separator, self.tr("Separator")),
-            (self.decimal_mark, self.tr("Decimal mark")),
-        ):
-            editor.setAccessibleName(name)
-        said = plain_label(
-            self.tr(
-                "The file has one column for each property of a signal; Import reads it back unchanged. Registers "
-                "are numbered as in the manual of each device."
-            ),
-            "faint",
-            wrap=True,
-        )
-        layout = QVBoxLayout(self)
-        layout.addLayout(form)
-        layout.addWidget(said)
-        layout.addWidget(self.trouble)
-        layout.addWidget(self.progress)
-        layout.addWidget(self.buttons)
+        self.add_row(self.tr("S&ignals"), self.which)
+        self.form.addRow(self.tr("File"), self.workbook)
+        self.form.addRow("", self.text)
+        self.add_row(self.tr("S&eparator"), self.separator)
+        self.add_row(self.tr("&Decimal mark"), self.decimal_mark)
+        self.form.addRow("", self.byte_order_mark)
+        self.body.addWidget(self.trouble)
+        self.body.addWidget(self.progress)
+        self.save = self.add_deed(self.tr("&Save as\u2026"), self._choose_file)
+        self.add_cancel()
 
     def _enable(self) -> None:
         for editor in (self.separator, self.decimal_mark, self.byte_order_mark):

@@ -9,9 +9,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
-    QDialogButtonBox,
     QFileDialog,
-    QFrame,
     QHBoxLayout,
     QLabel,
     QPushButton,
@@ -30,11 +28,10 @@ from widgets.design.exchange.import_notes import NotesList
 from widgets.design.exchange.import_table import SheetView
 from widgets.document.document import Document
 from widgets.document.settings import Settings
+from widgets.kit.dialogs.long_work import WorkDialog
 from widgets.kit.elided import ShortLabel
-from widgets.kit.long_work import WorkDialog
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable
 
 translate = QCoreApplication.translate
 
@@ -56,8 +53,8 @@ class ImportDialog(WorkDialog):
     def __init__(
         self, document: Document, settings: Settings, path: Path | None = None, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(self.tr("Import signals"))
+        super().__init__(parent, width=1180, height=680)
+        self.tell(self.tr("Import signals"))
         self.setSizeGripEnabled(True)
         self._document = document
         self._settings = settings
@@ -66,7 +63,6 @@ class ImportDialog(WorkDialog):
         self._make_parts()
         self._lay_out()
         self._connect()
-        self.resize(comfortable(self, 1180, 680))
         self._show_nothing(self.tr("Choose a CSV or XLSX file with registers, or a SunSpec model (JSON)."))
         self.choose.setFocus()
         if path is not None:
@@ -91,12 +87,10 @@ class ImportDialog(WorkDialog):
         self.summary = plain_label(wrap=True)
         self.progress.setMaximumWidth(220)
         self.stop = QPushButton(self.tr("S&top"))
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        self.bring_in = QPushButton(self.tr("&Import"))
-        self.bring_in.setProperty("look", "primary")
-        self.buttons.addButton(self.bring_in, QDialogButtonBox.ButtonRole.AcceptRole)
+        self.bring_in = self.add_deed(self.tr("&Import"), self._bring_in)
         widest = self.tr("&Import {count} of {all} signals").format(count=20_000, all=20_000)
         self.bring_in.setMinimumWidth(self.fontMetrics().horizontalAdvance(widest) + 40)
+        self.add_cancel()
         self.stop.setAutoDefault(False)
 
     def _lay_out(self) -> None:
@@ -126,26 +120,16 @@ class ImportDialog(WorkDialog):
         self._split.setStretchFactor(0, 3)
         self._split.setStretchFactor(1, 1)
         self._split.setChildrenCollapsible(False)
-        rule = QFrame()
-        rule.setFrameShape(QFrame.Shape.HLine)
-        bottom = QHBoxLayout()
-        bottom.addWidget(self.summary, 1)
-        bottom.addWidget(self.progress)
-        bottom.addWidget(self.stop)
-        bottom.addWidget(self.buttons)
-        layout = QVBoxLayout(self)
-        layout.setSpacing(8)
-        layout.addLayout(top)
-        layout.addWidget(self.trouble)
-        layout.addWidget(self._upper)
-        layout.addWidget(self._split, 1)
-        layout.addLayout(bottom)
+        for part, stretch in ((self.summary, 1), (self.progress, 0), (self.stop, 0)):
+            self.add_beside_buttons(part, stretch)
+        self.body.addLayout(top)
+        self.body.addWidget(self.trouble)
+        self.body.addWidget(self._upper)
+        self.body.addWidget(self._split, 1)
 
     def _connect(self) -> None:
         self.choose.clicked.connect(self._choose)
         self.stop.clicked.connect(self.work.stop)
-        self.buttons.rejected.connect(self.reject)
-        self.bring_in.clicked.connect(self._bring_in)
         self.reading.way_changed.connect(lambda: self._read(None))
         self.reading.heading_changed.connect(lambda: self._read(self.reading.heading.value()))
         self.reading.matching_changed.connect(self._match)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect
-from PySide6.QtWidgets import QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app import edits
 from app.project.model import Condition
@@ -13,18 +13,17 @@ from widgets.design.forms.rows import ChoiceRow
 from widgets.design.forms.signal_picker import signal_choices
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts, DraftTexts
-from widgets.kit.focus import RingDialog
-from widgets.kit.plain import plain_label
+from widgets.kit.dialogs.dialog import Dialog
 
 translate = QCoreApplication.translate
 CELLS, SCREEN = "cells", "screen"
 
 
-class BlinkDialog(RingDialog):
+class BlinkDialog(Dialog):
     """Asks when the selected cells, or all cells of the screen, blink; shows what is said of them now."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, height=240)
         self._document = document
         selection = document.selection
         row, column = selection.cell
@@ -37,6 +36,10 @@ class BlinkDialog(RingDialog):
         self._target = SCREEN if whole else CELLS
         self._texts = condition_texts(found.when if found is not None else None)
         self.setWindowTitle(self.tr("Blink"))
+        self.tell(
+            self.tr("When does it blink?"),
+            self.tr("Text and values there blink. A value that the operator is changing does not."),
+        )
         form = Form(Drafts(self))
         self.target = ChoiceRow(self.tr("What blinks"), lambda: (self._target,), self._take_target, self._targets)
         self.when = ConditionRow(
@@ -50,16 +53,9 @@ class BlinkDialog(RingDialog):
         form.add(self.when)
         form.finish()
         form.show_subject("blink")
-        self.buttons = QDialogButtonBox()
-        self._deed = self.buttons.addButton(self.tr("Take over"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
-        self.buttons.accepted.connect(self._finish)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        hint = self.tr("Text and values there blink. A value that the operator is changing does not.")
-        layout.addWidget(plain_label(hint, "faint", wrap=True))
-        layout.addWidget(form, 1)
-        layout.addWidget(self.buttons)
+        self.body.addWidget(form, 1)
+        self.add_deed(self.tr("Take over"), self._finish)
+        self.add_cancel()
         self.when.editors()[0].setFocus()
 
     def _targets(self) -> list[tuple[str, str]]:
@@ -74,10 +70,10 @@ class BlinkDialog(RingDialog):
         try:
             read_condition(texts)
         except ValueError as error:
-            self._deed.setEnabled(False)
+            self.deed.setEnabled(False)
             return str(error)
         self._texts = texts
-        self._deed.setEnabled(True)
+        self.deed.setEnabled(True)
         return None
 
     def _finish(self) -> None:

@@ -6,22 +6,19 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialogButtonBox,
     QHBoxLayout,
     QLabel,
-    QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.face.sample_values import likely_kind, width_needed
 from widgets.kit.controls import Choice
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.elided import search_box
-from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
-from widgets.kit.scaling import comfortable
 
 
 def signal_origin(project: Project, name: str) -> str:
@@ -52,7 +49,7 @@ def signal_choices(project: Project) -> tuple[tuple[str, str], ...]:
     return choices
 
 
-class SignalPicker(RingDialog):
+class SignalPicker(Dialog):
     """Type to narrow the list, Up and Down to choose, Enter to place."""
 
     picked = Signal(str, str, bool)
@@ -60,10 +57,10 @@ class SignalPicker(RingDialog):
     new_signal_wanted = Signal(str)
 
     def __init__(self, project: Project, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, height=440)
         self._project = project
         self.setObjectName("signal picker")
-        self.setWindowTitle(self.tr("Place a field"))
+        self.tell(self.tr("Place a field"))
         self.search = search_box(self.tr("Name or register of a signal"), self.tr("Filter the signals"))
         self.list = RowList(2)
         self.list.setAccessibleName(self.tr("Signals"))
@@ -77,30 +74,23 @@ class SignalPicker(RingDialog):
             self.tr("There is no signal with that name. Create it in the Signals view first."), wrap=True
         )
         self.none.hide()
-        buttons = QDialogButtonBox()
-        self.place = buttons.addButton(self.tr("Place"), QDialogButtonBox.ButtonRole.AcceptRole)
-        new = buttons.addButton(self.tr("New signal\u2026"), QDialogButtonBox.ButtonRole.ActionRole)
-        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
         row = QHBoxLayout()
         row.addWidget(QLabel(self.tr("Shown as")))
         row.addWidget(self.kind)
         row.addWidget(self.cells, 1)
-        layout = QVBoxLayout(self)
-        layout.addWidget(self.search)
-        layout.addWidget(self.list, 1)
-        layout.addWidget(self.none)
-        layout.addLayout(row)
-        layout.addWidget(self.entry)
-        layout.addWidget(buttons)
-        self.resize(comfortable(self, 420, 380))
+        self.body.addWidget(self.search)
+        self.body.addWidget(self.list, 1)
+        self.body.addWidget(self.none)
+        self.body.addLayout(row)
+        self.body.addWidget(self.entry)
+        self.add_extra(self.tr("New signal\u2026"), self._new)
+        self.place = self.add_deed(self.tr("Place"), self._accept)
+        self.add_cancel()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
         self.list.currentItemChanged.connect(lambda _now, _before: self._current())
         self.list.itemDoubleClicked.connect(lambda _item, _column: self._accept())
         self.kind.currentIndexChanged.connect(lambda _index: self._kind_chosen())
-        buttons.accepted.connect(self._accept)
-        buttons.rejected.connect(self.reject)
-        new.clicked.connect(self._new)
         self._narrow("")
 
     def _narrow(self, text: str) -> None:

@@ -6,38 +6,36 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDialogButtonBox,
     QGridLayout,
     QLabel,
     QListWidget,
     QListWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import Project
 from widgets.design.page_map.keys import KeyUse, key_uses
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.elided import search_box
-from widgets.kit.focus import RingDialog
 from widgets.kit.fuzzy_match import best_first
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable
+from widgets.kit.row_list import RowDelegate
 
 _NAME = Qt.ItemDataRole.UserRole
 
 
-class ScreenChangeDialog(RingDialog):
+class ScreenChangeDialog(Dialog):
     """Choose a key with Up and Down, type to narrow the screens, Enter to add the screen change."""
 
     wanted = Signal(object, str, str)
     """From a screen (None: from every screen), by a key, to a screen or to "next" or "previous"."""
 
     def __init__(self, project: Project, screen: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, height=440)
         self._screen = screen
         self._targets = [name for name in project.screen_named if name != screen]
         self._uses = key_uses(project, screen)
-        self.setWindowTitle(self.tr("Add screen change from '{screen}'").format(screen=screen))
+        self.tell(self.tr("Add screen change from '{screen}'").format(screen=screen))
         self.keys = QListWidget()
         self.keys.setAccessibleName(self.tr("Key"))
         self.keys.setWordWrap(True)
@@ -49,12 +47,10 @@ class ScreenChangeDialog(RingDialog):
         self.search = search_box(self.tr("Name of a screen"), self.tr("Filter the screens"))
         self.targets = QListWidget()
         self.targets.setAccessibleName(self.tr("Goes to"))
+        for each in (self.keys, self.targets):
+            each.setItemDelegate(RowDelegate(each))
         self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))
         self.told = plain_label("", "faint", wrap=True)
-        buttons = QDialogButtonBox()
-        self.add = buttons.addButton(self.tr("&Add screen change"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.add.setDefault(True)
-        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
         key_label, to_label = QLabel(self.tr("&Key")), QLabel(self.tr("&Goes to"))
         key_label.setBuddy(self.keys)
         to_label.setBuddy(self.search)
@@ -64,12 +60,11 @@ class ScreenChangeDialog(RingDialog):
         grid.addWidget(self.keys, 1, 0, 2, 1)
         grid.addWidget(self.search, 1, 1)
         grid.addWidget(self.targets, 2, 1)
-        layout = QVBoxLayout(self)
-        layout.addLayout(grid)
-        layout.addWidget(self.everywhere)
-        layout.addWidget(self.told)
-        layout.addWidget(buttons)
-        self.resize(comfortable(self, 560, 360))
+        self.body.addLayout(grid)
+        self.body.addWidget(self.everywhere)
+        self.body.addWidget(self.told)
+        self.add = self.add_deed(self.tr("&Add screen change"), self._accept)
+        self.add_cancel()
         self._narrow("")
         # The first key that does nothing yet is most likely meant.
         free = (row for row, use in enumerate(self._uses) if use.leads_to is None and not use.deeds)
@@ -80,8 +75,6 @@ class ScreenChangeDialog(RingDialog):
         self.targets.currentRowChanged.connect(lambda _row: self._tell())
         self.everywhere.toggled.connect(lambda _on: self._tell())
         self.targets.itemDoubleClicked.connect(lambda _item: self._accept())
-        buttons.accepted.connect(self._accept)
-        buttons.rejected.connect(self.reject)
         self._tell()
         self.keys.setFocus()
 

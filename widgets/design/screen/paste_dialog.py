@@ -3,34 +3,25 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import (
-    QDialogButtonBox,
-    QTreeWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QTreeWidget, QWidget
 
 from app.edits import Arrivals
-from widgets.kit.focus import RingDialog
-from widgets.kit.plain import plain_label
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.row_list import list_row, set_up_list
-from widgets.kit.scaling import comfortable
 
 
-class ArrivalsDialog(RingDialog):
+class ArrivalsDialog(Dialog):
     """Lists what differs, and offers both ways out; Escape pastes nothing."""
 
     chosen = Signal(bool)
     """Go on: True with what differs under new names, False with what this project has."""
 
     def __init__(self, arrivals: Arrivals, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=620, height=340)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("Same names, different definitions"))
-        self.resize(comfortable(self, 560, 340))
-        heading = plain_label(
+        self.tell(
+            self.tr("Same names, different definitions"),
             self.tr("The pasted fields use signal names that exist here with other definitions. Which should be used?"),
-            wrap=True,
         )
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Differences"))
@@ -44,20 +35,10 @@ class ArrivalsDialog(RingDialog):
         first = self.tree.topLevelItem(0)
         if first is not None:
             self.tree.setCurrentItem(first)
-        buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole.AcceptRole
-        self.keep = buttons.addButton(self.tr("&Use those of this project"), role)
-        self.rename = buttons.addButton(self.tr("Use the pasted ones under &new names"), role)
-        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
-        self.keep.setDefault(True)
-        self.keep.clicked.connect(lambda: self._choose(False))
-        self.rename.clicked.connect(lambda: self._choose(True))
-        buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.setSpacing(10)
-        layout.addWidget(heading)
-        layout.addWidget(self.tree, 1)
-        layout.addWidget(buttons)
+        self.body.addWidget(self.tree, 1)
+        self.keep = self.add_deed(self.tr("&Use those of this project"), lambda: self._choose(False))
+        self.rename = self.add_other(self.tr("Use the pasted ones under &new names"), lambda: self._choose(True))
+        self.add_cancel()
         self.keep.setFocus()
 
     def _choose(self, renaming: bool) -> None:

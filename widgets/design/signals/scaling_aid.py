@@ -10,12 +10,9 @@ from typing import Final
 from pydantic import ValidationError
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialogButtonBox,
     QGridLayout,
     QLabel,
     QLineEdit,
-    QPushButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -25,34 +22,37 @@ from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_n
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_float
 from app.signals.typed import number, pair, plain
-from widgets.kit.controls import WholeNumber
-from widgets.kit.focus import RingDialog
+from widgets.kit.controls import UnitLine, WholeNumber
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import comfortable
 
 MOST_NAMED: Final = 4
 
 
-class ScalingAid(RingDialog):
+class ScalingAid(Dialog):
     """Edits the scale and the decimals of one signal; nothing is accepted before it is confirmed."""
 
     def __init__(self, project: Project, signal: RegisterSignal, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, height=500)
         self.setObjectName("scaling")
-        self.setWindowTitle(self.tr("Scaling of '{name}'").format(name=signal.name))
+        self.tell(
+            self.tr("Scaling of '{name}'").format(name=signal.name),
+            self.tr("Two points say which value a raw number of the register means. Without any, the value is raw."),
+        )
         self._project = project
         self._signal = signal
         self._figures: ScaleFigures | None = None
         points = signal.scale
         self.raw = [self._edit(self.tr("First point, raw")), self._edit(self.tr("Second point, raw"))]
-        self.value = [self._edit(self.tr("First point, value")), self._edit(self.tr("Second point, value"))]
+        unit = signal.unit
+        self.value = [self._edit(self.tr("First point, value"), unit), self._edit(self.tr("Second point, value"), unit)]
         self.shown = [self._figure_label(), self._figure_label(), self._figure_label()]
-        self.slope = self._edit(self.tr("Value of one raw count"))
-        self.offset = self._edit(self.tr("Value of raw 0"))
+        self.slope = self._edit(self.tr("Value of one raw count"), unit)
+        self.offset = self._edit(self.tr("Value of raw 0"), unit)
         self.try_raw = self._edit(self.tr("Test value, raw"))
-        self.try_value = self._edit(self.tr("Test value"))
+        self.try_value = self._edit(self.tr("Test value"), unit)
         self.decimals = WholeNumber()
         self.decimals.setRange(0, 9)
         self.decimals.setValue(signal.decimals)
@@ -60,8 +60,6 @@ class ScalingAid(RingDialog):
         self.reason = plain_label(wrap=True)
         self.told = plain_label(wrap=True)
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.none = QPushButton(self.tr("&No scaling"))
-        self.none.setToolTip(self.tr("The value is the raw number"))
         self._lay_out()
         if points is not None:
             for index in (0, 1):
@@ -75,7 +73,6 @@ class ScalingAid(RingDialog):
         self.try_raw.textEdited.connect(lambda _text: self._try("raw"))
         self.try_value.textEdited.connect(lambda _text: self._try("value"))
         self.decimals.valueChanged.connect(lambda _value: self._points_edited())
-        self.none.clicked.connect(self._clear)
         self._points_edited()
         self.raw[0].setFocus(Qt.FocusReason.OtherFocusReason)
         self.raw[0].selectAll()
@@ -95,10 +92,9 @@ class ScalingAid(RingDialog):
     # Layout
 
     @staticmethod
-    def _edit(name: str) -> QLineEdit:
-        edit = QLineEdit()
+    def _edit(name: str, unit: str = "") -> QLineEdit:
+        edit = UnitLine(unit)
         edit.setAccessibleName(name)
-        edit.setAlignment(Qt.AlignmentFlag.AlignRight)
         return edit
 
     @staticmethod
@@ -112,8 +108,7 @@ class ScalingAid(RingDialog):
     def _lay_out(self) -> None:
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
-        unit = f" ({self._signal.unit})" if self._signal.unit else ""
-        heads = (self.tr("Raw"), self.tr("Value") + unit, self.tr("Shown on the panel"))
+        heads = (self.tr("Raw"), self.tr("Value"), self.tr("Shown on the panel"))
         for column, head in enumerate(heads, start=1):
             label = plain_label(head, "heading")
             grid.addWidget(label, 0, column)
@@ -143,16 +138,13 @@ class ScalingAid(RingDialog):
         grid.addWidget(caption, 6, 0)
         grid.addWidget(self.decimals, 6, 2)
         grid.setColumnStretch(3, 1)
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
-        self.buttons.addButton(self.none, QDialogButtonBox.ButtonRole.ActionRole)
-        self.buttons.accepted.connect(self.accept)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addLayout(grid)
-        layout.addWidget(self.reason)
-        layout.addWidget(self.told, 1, Qt.AlignmentFlag.AlignTop)
-        layout.addWidget(self.buttons)
-        self.resize(comfortable(self, 560, 430))
+        self.body.addLayout(grid)
+        self.body.addWidget(self.reason)
+        self.body.addWidget(self.told, 1, Qt.AlignmentFlag.AlignTop)
+        self.none = self.add_extra(self.tr("&No scaling"), self._clear)
+        self.none.setToolTip(self.tr("The value is the raw number"))
+        self.add_deed(self.tr("&Use this scale"))
+        self.add_cancel()
 
     # What is typed
 
@@ -199,14 +191,14 @@ class ScalingAid(RingDialog):
         for edit in (*self.raw, *self.value, self.slope, self.offset):
             edit.clear()
         self._points_edited()
-        self.buttons.button(QDialogButtonBox.StandardButton.Ok).setFocus(Qt.FocusReason.OtherFocusReason)
+        self.deed.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _take(self, scale: Scale | None, reason: str, *, waiting: bool) -> None:
         self._figures = None if reason else ScaleFigures(self._signal.encoding, scale, self.decimals.value())
         set_look(self.reason, "faint" if waiting else "fault")
         self.reason.setText(reason[:1].upper() + reason[1:])
         self.reason.setVisible(bool(reason))
-        self.buttons.button(QDialogButtonBox.StandardButton.Ok).setEnabled(not reason)
+        self.deed.setEnabled(not reason)
         self._tell()
         self._try("raw")
 

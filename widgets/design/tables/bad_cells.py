@@ -5,44 +5,39 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QGuiApplication, QShowEvent
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QDialog,
-    QDialogButtonBox,
-    QLabel,
     QTreeWidget,
-    QVBoxLayout,
     QWidget,
 )
 
 from widgets.design.values.cell_reading import Proposal
 from widgets.design.values.pasted_tables import text_of
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import list_row, set_up_list
-from widgets.kit.scaling import comfortable
 
 MOST_LISTED: Final = 500
 
 
-class BadCellsDialog(RingDialog):
+class BadCellsDialog(Dialog):
     """Lists bad cells by row and column, in words; the rest can come in without them."""
 
     def __init__(self, proposal: Proposal, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, width=720, height=400)
         self.setObjectName("bad cells")
         self.setWindowTitle(self.tr("Cells that cannot be accepted"))
         bad = proposal.bad
-        heading = plain_label(self.tr("Cells that cannot be accepted: {count}").format(count=len(bad)), "heading")
         changed, added = len(proposal.parts), len(proposal.added)
-        self.rest = plain_label(
+        rest = (
             self.tr("The rest can be accepted: changed rows: {changed}, new rows: {added}").format(
                 changed=changed, added=added
             )
             if changed or added
-            else self.tr("There is nothing else to accept."),
-            wrap=True,
+            else self.tr("There is nothing else to accept.")
         )
+        self.tell(self.tr("Cells that cannot be accepted: {count}").format(count=len(bad)), rest, "caution")
         self.left_out = plain_label(
             self.tr(
                 "New rows skipped: {count}. A new row with a cell that cannot be accepted is not added, because "
@@ -60,29 +55,15 @@ class BadCellsDialog(RingDialog):
             item.setTextAlignment(0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             self.list.addTopLevelItem(item)
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
-        buttons = QDialogButtonBox()
-        self.take = buttons.addButton(self.tr("Accept the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.take.setEnabled(bool(changed or added))
-        copy = buttons.addButton(self.tr("&Copy the list"), QDialogButtonBox.ButtonRole.ActionRole)
-        self.cancel = buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
-        copy.clicked.connect(self._copy)
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addWidget(heading)
-        layout.addWidget(self.list, 1)
+        self.body.addWidget(self.list, 1)
         if len(bad) > MOST_LISTED:
-            layout.addWidget(QLabel(self.tr("Only the first {count} are listed.").format(count=MOST_LISTED)))
-        layout.addWidget(self.left_out)
-        layout.addWidget(self.rest)
-        layout.addWidget(buttons)
-        self.cancel.setDefault(True)
-        self.resize(comfortable(self, 720, 380))
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Nothing comes in by an Enter that was meant for something else."""
-        super().showEvent(event)
-        self.cancel.setFocus(Qt.FocusReason.OtherFocusReason)
+            words = self.tr("Only the first {count} are listed.").format(count=MOST_LISTED)
+            self.body.addWidget(plain_label(words, "faint"))
+        self.body.addWidget(self.left_out)
+        self.add_extra(self.tr("&Copy the list"), self._copy)
+        self.take = self.add_deed(self.tr("Accept the &rest"), writes=True)
+        self.take.setEnabled(bool(changed or added))
+        self.cancel = self.add_cancel(safe=True)  # nothing comes in by an Enter that was meant for something else
 
     def _copy(self) -> None:
         head = tuple(self.list.headerItem().text(column) for column in range(4))

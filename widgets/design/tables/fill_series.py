@@ -7,13 +7,7 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtWidgets import (
-    QDialogButtonBox,
-    QFormLayout,
-    QLineEdit,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.edits.copies import (
     MOST_COPIES,
@@ -31,36 +25,31 @@ from app.project.model import LAST_UNIT, BitSignal, Project, RegisterSignal
 from app.project_file.validation_messages import refusal_of
 from app.signals.numbering import LAST_ADDRESS
 from widgets.kit.controls import Choice, WholeNumber
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import FORM, Dialog
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowList
-from widgets.kit.scaling import comfortable
 
+translate = QCoreApplication.translate
 MOST_SHOWN: Final = 200
 _NEW_DEVICES: Final = "\0new"
 """Stands for new devices; no name has this character."""
 
 
-class _Asking(RingDialog):
+class _Asking(Dialog):
     """Asks, and shows what will come of it; what cannot be is said and cannot be confirmed."""
 
-    def __init__(self, columns: int, parent: QWidget | None) -> None:
-        super().__init__(parent)
-        self.form = QFormLayout()
+    def __init__(self, columns: int, deed: str, parent: QWidget | None, width: int, height: int) -> None:
+        super().__init__(parent, width=width, height=height)
         self.preview = RowList(columns)
         self.preview.setHeaderHidden(False)
         self.preview.setAccessibleName(self.tr("Result"))
         self.reason = plain_label("", "fault", wrap=True)
         self.reason.hide()
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
-        self.buttons.accepted.connect(self.accept)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addLayout(self.form)
-        layout.addWidget(self.preview, 1)
-        layout.addWidget(self.reason)
-        layout.addWidget(self.buttons)
-        self.resize(comfortable(self, 520, 420))
+        _ = self.form  # above the preview
+        self.body.addWidget(self.preview, 1)
+        self.body.addWidget(self.reason)
+        self.deed = self.add_deed(deed)
+        self.add_cancel()
 
     def show_rows(self, rows: Sequence[tuple[str, ...]], reason: str = "") -> None:
         """Show these rows, or why there are none."""
@@ -71,15 +60,18 @@ class _Asking(RingDialog):
             self.preview.add_row("", self.tr("and more: {count}").format(count=len(rows) - MOST_SHOWN))
         self.reason.setText(reason)
         self.reason.setVisible(bool(reason))
-        self.buttons.button(QDialogButtonBox.StandardButton.Ok).setEnabled(bool(rows) and not reason)
+        self.deed.setEnabled(bool(rows) and not reason)
 
 
 class CopiesDialog(_Asking):
     """How some signals are copied by an offset, with what comes of it and what it would clash with."""
 
     def __init__(self, project: Project, names: Sequence[str], parent: QWidget | None = None) -> None:
-        super().__init__(5, parent)
-        self.setWindowTitle(self.tr("Copy by an offset"))
+        super().__init__(5, translate("CopiesDialog", "&Copy"), parent, 760, 520)
+        self.tell(
+            self.tr("Copy by an offset"),
+            self.tr("Each copy reads its registers so many numbers further on."),
+        )
         self.setObjectName("copies")
         self._project = project
         self._names = list(names)
@@ -111,8 +103,7 @@ class CopiesDialog(_Asking):
             (self.tr("&Device"), self.device),
             (self.tr("&Unit address of the first"), self.unit),
         ):
-            editor.setAccessibleName(label.replace("&", ""))
-            self.form.addRow(label, editor)
+            self.add_row(label, editor)
         self.preview.setHeaderLabels(
             [self.tr("New signal"), self.tr("Device"), self.tr("Register"), self.tr("Source"), self.tr("Note")]
         )
@@ -121,7 +112,6 @@ class CopiesDialog(_Asking):
         self.counted.currentIndexChanged.connect(lambda _index: self._show())
         self.device.currentIndexChanged.connect(lambda _index: self._take_device())
         self._show()
-        self.resize(comfortable(self, 760, 520))
         self.copies.selectAll()
         self.copies.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -178,8 +168,8 @@ class NumberingDialog(_Asking):
     """A pattern for the names of some signals."""
 
     def __init__(self, project: Project, places: Sequence[int], parent: QWidget | None = None) -> None:
-        super().__init__(2, parent)
-        self.setWindowTitle(self.tr("Number the names"))
+        super().__init__(2, translate("NumberingDialog", "&Rename"), parent, FORM, 420)
+        self.tell(self.tr("Number the names"), self.tr("Everything that uses these signals follows their new names."))
         self.setObjectName("numbering")
         self._project = project
         self._places = list(places)

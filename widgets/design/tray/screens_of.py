@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtWidgets import QCheckBox, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QWidget
 
 from app import edits
 from app.edits.refused import changed, free_name
@@ -17,7 +17,7 @@ from widgets.face.cells import CellGrid
 from widgets.face.colours import face_colours
 from widgets.face.sample_values import FieldContents, likely_kind, specimen_rows, width_needed
 from widgets.kit.controls import Choice
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
 
@@ -94,7 +94,7 @@ def _is_wide(project: Project, name: str) -> bool:
     return room < min(LEAST_LABEL, len(name))
 
 
-class ScreensOfDialog(RingDialog):
+class ScreensOfDialog(Dialog):
     """Asks for the title, and shows the first screen on glass."""
 
     def __init__(self, document: Document, names: Sequence[str], parent: QWidget | None = None) -> None:
@@ -102,7 +102,10 @@ class ScreensOfDialog(RingDialog):
         self._document = document
         self._names = [name for name in names if name in document.project.signal_named]
         self.setObjectName("screens of")
-        self.setWindowTitle(self.tr("A screen of these signals"))
+        self.tell(
+            self.tr("A screen of these signals"),
+            self.tr("Signals stand in rows with label, value and unit, on as many new screens as they need."),
+        )
         self.title = QLineEdit(self._likely_title())
         self.title.setMaxLength(LONGEST_NAME)
         self.title.selectAll()
@@ -116,24 +119,16 @@ class ScreensOfDialog(RingDialog):
         self.grid.set_pixels(scaled(PREVIEW_PX))
         self.grid.set_colours(face_colours(self.palette()))
         self.summary = plain_label("", wrap=True)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        self.make = buttons.addButton(self.tr("Make screens"), QDialogButtonBox.ButtonRole.AcceptRole)
-        form = QFormLayout()
-        form.addRow(self.tr("&Title"), self.title)
-        form.addRow("", self.headed)
-        form.addRow(self.tr("&From one to the next"), self.ring)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(*4 * (scaled(20),))
-        column.setSpacing(scaled(12))
-        column.addLayout(form)
-        column.addWidget(self.grid)
-        column.addWidget(self.summary)
-        column.addWidget(buttons)
+        self.make = self.add_deed(self.tr("Make screens"), self._make)
+        self.add_cancel()
+        self.add_row(self.tr("&Title"), self.title)
+        self.add_row("", self.headed)
+        self.add_row(self.tr("&From one to the next"), self.ring)
+        self.body.addWidget(self.grid)
+        self.body.addWidget(self.summary)
         self.title.textChanged.connect(lambda _text: self._show())
         self.headed.toggled.connect(lambda _on: self._show())
         self.ring.activated.connect(lambda _index: self._show())
-        buttons.accepted.connect(self._make)
-        buttons.rejected.connect(self.reject)
         self._show()
 
     def _likely_title(self) -> str:

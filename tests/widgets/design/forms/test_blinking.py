@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from PySide6.QtCore import QRect
-from PySide6.QtWidgets import QComboBox, QDialogButtonBox
+from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
 from app.project.model import Blinking, Condition
@@ -32,9 +32,7 @@ def choose(box: object, value: str) -> None:
 
 
 def take_over(dialog: BlinkDialog) -> None:
-    accept = QDialogButtonBox.ButtonRole.AcceptRole
-    (button,) = (each for each in dialog.buttons.buttons() if dialog.buttons.buttonRole(each) == accept)
-    button.click()
+    dialog.deed.click()
 
 
 def test_selected_text_blinks_while_a_signal_is_set_and_then_no_more(document: Document, qtbot: QtBot) -> None:

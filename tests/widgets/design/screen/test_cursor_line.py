@@ -184,7 +184,7 @@ def test_the_question_when_cells_blink_and_what_is_said_of_them(editor: ScreenEd
         assert isinstance(box, QComboBox)
         box.setCurrentIndex(box.findData("running"))
         box.activated.emit(box.currentIndex())
-        dialog.buttons.accepted.emit()
+        dialog.deed.click()
 
     click(editor, 0, 1)
     when_asked(answer)

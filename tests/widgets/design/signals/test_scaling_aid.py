@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit
+from PySide6.QtWidgets import QDialog, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from app.project.model import RegisterSignal, Scale
@@ -41,7 +41,7 @@ def scale(raw0: str, raw1: str, value0: str, value1: str) -> Scale:
 
 
 def ok_of(aid: ScalingAid) -> bool:
-    return aid.buttons.button(QDialogButtonBox.StandardButton.Ok).isEnabled()
+    return aid.deed.isEnabled()
 
 
 def test_raw_value_and_shown_text_stand_side_by_side(document: Document, qtbot: QtBot) -> None:

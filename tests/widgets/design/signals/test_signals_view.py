@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
     QDialog,
-    QDialogButtonBox,
     QLineEdit,
     QMenu,
     QMessageBox,
@@ -392,7 +391,7 @@ def test_names_are_numbered(design: DesignWorkspace, document: Document) -> None
         assert isinstance(dialog, NumberingDialog)
         QTest.keyClick(dialog.pattern, Key.Key_A, CTRL)
         QTest.keyClicks(dialog.pattern, "set")
-        ok = dialog.buttons.button(QDialogButtonBox.StandardButton.Ok)
+        ok = dialog.deed
         assert not ok.isEnabled()
         assert "write '#' once" in dialog.reason.text()
         QTest.keyClicks(dialog.pattern, " ##")
@@ -440,7 +439,7 @@ def test_copies_by_an_offset_tell_their_clashes_before_they_are_made(
         assert isinstance(dialog, CopiesDialog)
         dialog.step.setValue(70_000)
         assert dialog.step.value() == 65_535
-        ok = dialog.buttons.button(QDialogButtonBox.StandardButton.Ok)
+        ok = dialog.deed
         assert not ok.isEnabled()
         assert "65" in dialog.reason.text(), "beyond the last register"
         dialog.step.setValue(1)
@@ -735,7 +734,7 @@ def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: Design
     def take(dialog: QDialog) -> None:
         assert isinstance(dialog, BadCellsDialog)
         assert not dialog.left_out.isHidden()
-        said.extend([dialog.left_out.text(), dialog.rest.text()])
+        said.extend([dialog.left_out.text(), dialog.sentence.text()])
         QTest.mouseClick(dialog.take, LEFT)
 
     count = len(document.project.signals)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QDialog, QVBoxLayout
 from pytestqt.qtbot import QtBot
 
 from app.exchange.sheet import Progress, Stopped
-from widgets.kit.long_work import WorkDialog
+from widgets.kit.dialogs.long_work import WorkDialog
 
 ATTENTION_S = 5.0
 """A piece of work that nobody ends gives up after so long."""

@@ -13,7 +13,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QProgressBar, QWidget
 
 from app.exchange.sheet import Progress, Stopped
-from widgets.kit.focus import RingDialog
+from widgets.kit.dialogs.dialog import FORM, Dialog
 
 Work = Callable[[Progress], object]
 
@@ -91,11 +91,11 @@ class LongWork(QObject):
             self.ended.emit(future)
 
 
-class WorkDialog(RingDialog):
+class WorkDialog(Dialog):
     """A dialog with long work, whose `progress` it shows. Escape stops the work first, and then closes the dialog."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, parent: QWidget | None = None, *, width: int = FORM, height: int = 0) -> None:
+        super().__init__(parent, width=width, height=height)
         self.work = LongWork(self)
         self.progress = QProgressBar()
         self.progress.setAccessibleName(QCoreApplication.translate("WorkDialog", "Progress"))

@@ -223,6 +223,10 @@
         <source>The project has changed since it was last armed on this computer.</source>
         <translation>Das Projekt hat sich geändert, seit auf diesem Rechner zuletzt freigegeben wurde.</translation>
     </message>
+    <message>
+        <source>Now hold the button or the space bar until the bar is full.</source>
+        <translation>Nun die Schaltfläche oder die Leertaste halten, bis der Balken voll ist.</translation>
+    </message>
 </context>
 <context>
     <name>Arranging</name>
@@ -307,7 +311,7 @@
     <name>ArrivalsDialog</name>
     <message>
         <source>&amp;Use those of this project</source>
-        <translation>&amp;Signale dieses Projekts verwenden</translation>
+        <translation>Die &amp;dieses Projekts verwenden</translation>
     </message>
     <message>
         <source>Differences</source>
@@ -339,7 +343,7 @@
     </message>
     <message>
         <source>Use the pasted ones under &amp;new names</source>
-        <translation>Die eingefügten unter &amp;neuen Namen verwenden</translation>
+        <translation>Eingefügte &amp;neu benennen</translation>
     </message>
     <message>
         <source>device '{name}'</source>
@@ -6862,6 +6866,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Two points say which value a raw number of the register means. Without any, the value is raw.</source>
         <translation>Zwei Punkte legen fest, welchen Wert ein Rohwert des Registers bedeutet. Ohne Punkte gilt der Rohwert.</translation>
+    </message>
+    <message>
+        <source>Two points say which value a raw number of the register means.</source>
+        <translation>Zwei Punkte legen fest, welchen Wert ein Rohwert des Registers bedeutet.</translation>
     </message>
 </context>
 <context>

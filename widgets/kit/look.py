@@ -12,6 +12,7 @@ from typing import Any, Final
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFont, QFontInfo, QPainter, QPalette
 from PySide6.QtWidgets import (
+    QDialogButtonBox,
     QFrame,
     QLabel,
     QLineEdit,
@@ -81,6 +82,8 @@ BUTTONS: Final = {
 CONTROL: Final = 28
 UNIT_ROOM: Final = "unit room"
 """Pixels at 100 per cent: height of a button, a line, a number, a choice; and of a row of a table and its headings."""
+LEAST_BUTTON: Final = 96
+"""Pixels at 100 per cent: width of the buttons of a dialog."""
 _PADDING: Final = 12
 _INSET: Final = 4
 """Pixels at 100 per cent between the edge of a line that can be filled in and those that Qt itself leaves beside it."""
@@ -166,7 +169,9 @@ class Look(QProxyStyle):
     def sizeFromContents(self, kind: QStyle.ContentsType, option: Any, inner: QSize, widget: Any = None) -> QSize:
         if kind is _Contents.CT_PushButton:
             beside = 4 if look_of(widget) == "path" else _PADDING
-            return _control(inner + QSize(_more_gap(option), 0), beside)
+            found = _control(inner + QSize(_more_gap(option), 0), beside)
+            in_dialog = widget is not None and isinstance(widget.parentWidget(), QDialogButtonBox)
+            return found.expandedTo(QSize(scaled(LEAST_BUTTON), 0)) if in_dialog else found
         if kind is _Contents.CT_LineEdit:
             # Its sign takes room from the text of a wrong line, so that nothing grows when something becomes wrong.
             sign = scaled(entries.BESIDE_SIGN) - scaled(_INSET) if look_of(widget) == "wrong" else 0

@@ -131,13 +131,13 @@ class ArmingDialog(Dialog):
         where = plain_label("\n".join(lines), "heading", wrap=True)
         where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         where.setAccessibleName(self.tr("Lines to arm"))
-        self.body.setSpacing(air(4))
+        self.body.setSpacing(air(4) if percent() <= BRIEF_ABOVE else 0)
         self.body.addWidget(where)
-        if changed:
-            self.body.addWidget(Caution(self.tr("The project has changed since it was last armed on this computer.")))
+        self.changed = Caution(self.tr("The project has changed since it was last armed on this computer."))
+        self.changed.setVisible(changed)
+        self.body.addWidget(self.changed)
         self.by_itself = QListWidget()
         self._list(by_itself)
-        self.body.addWidget(plain_label(self.tr("Read and confirm each point:"), "faint"))
         starting = [self.tr("This project can start motion by itself, without a key press: see the list above.")]
         alone = starting if any(each.starts for each in by_itself) else []
         self.ticks = [Confirmed(text) for text in (*cautions(), *alone)]
@@ -148,6 +148,7 @@ class ArmingDialog(Dialog):
         self.hold.held.connect(self.accept)
         self.hint = plain_label("", "faint", wrap=True)
         # Room for the longest from the start: nothing may move away under a hand that is about to hold the button.
+        self.hint.setMinimumWidth(scaled(120))
         self.hint.setMinimumHeight(2 * self.hint.fontMetrics().lineSpacing())
         self.add_beside_buttons(self.hint)
         self.add_button(self.hold)
@@ -177,7 +178,7 @@ class ArmingDialog(Dialog):
         self.hint.setText(
             self.tr("{count} left to confirm.").format(count=missing)
             if missing
-            else self.tr("Now hold the button, with the mouse or the space bar, until its bar is full.")
+            else self.tr("Now hold the button or the space bar until the bar is full.")
         )
 
 
@@ -187,7 +188,8 @@ class Caution(QWidget):
     def __init__(self, text: str, sign: QWidget | None = None) -> None:
         super().__init__()
         row = QHBoxLayout(self)
-        row.setContentsMargins(0, air(2), 0, air(2))
+        beside = air(2) if percent() <= BRIEF_ABOVE else 1
+        row.setContentsMargins(0, beside, 0, beside)
         row.setSpacing(scaled(8))
         self.label = plain_label(text, wrap=True)
         row.addWidget(sign or Sign("caution"), 0, Qt.AlignmentFlag.AlignTop)

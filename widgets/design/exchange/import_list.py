@@ -7,7 +7,7 @@ from concurrent.futures import Future
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtCore import QCoreApplication, Qt, QTimer
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -230,6 +230,7 @@ class ImportDialog(WorkDialog):
     def _show(self, done: Import) -> None:
         self.done_so_far = done
         self._say("")
+        size = self.size()
         self.reading.setVisible(done.source.kind != "model")
         self.reading.show_import(done)
         self.model.setVisible(done.source.model is not None)
@@ -248,6 +249,8 @@ class ImportDialog(WorkDialog):
             self.bring_in.setFocus()  # Enter goes on from what was chosen
         first = done.plan.incoming[0].row if done.plan.incoming else 0
         self._tell_row(self.table.current_row() or first)
+        # Choices that come into sight ask for more lines before they are as wide as they are going to be.
+        QTimer.singleShot(0, self, lambda: self.resize(size))
 
     def _tell_row(self, row: int) -> None:
         """Say what becomes of a row, or why nothing does."""

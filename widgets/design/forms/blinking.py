@@ -23,7 +23,7 @@ class BlinkDialog(Dialog):
     """Asks when the selected cells, or all cells of the screen, blink; shows what is said of them now."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
-        super().__init__(parent, height=240)
+        super().__init__(parent, height=300)
         self._document = document
         selection = document.selection
         row, column = selection.cell

@@ -27,6 +27,7 @@ from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
+from widgets.kit.scaling import air, scaled
 
 MOST_NAMED: Final = 4
 
@@ -39,7 +40,7 @@ class ScalingAid(Dialog):
         self.setObjectName("scaling")
         self.tell(
             self.tr("Scaling of '{name}'").format(name=signal.name),
-            self.tr("Two points say which value a raw number of the register means. Without any, the value is raw."),
+            self.tr("Two points say which value a raw number of the register means."),
         )
         self._project = project
         self._signal = signal
@@ -107,7 +108,8 @@ class ScalingAid(Dialog):
 
     def _lay_out(self) -> None:
         grid = QGridLayout()
-        grid.setHorizontalSpacing(10)
+        grid.setHorizontalSpacing(scaled(8))
+        grid.setVerticalSpacing(air(4))
         heads = (self.tr("Raw"), self.tr("Value"), self.tr("Shown on the panel"))
         for column, head in enumerate(heads, start=1):
             label = plain_label(head, "heading")

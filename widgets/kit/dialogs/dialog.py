@@ -29,7 +29,6 @@ QUESTION: Final = 420
 FORM: Final = 560
 TABLE: Final = 900
 """Widths in pixels at 100 per cent: of a question, of something to be filled in, of a table."""
-LEAST_BUTTON: Final = 96
 PADDING: Final = 20
 _ROLE: Final = QDialogButtonBox.ButtonRole
 _left: dict[tuple[str, int], QSize] = {}
@@ -142,16 +141,15 @@ class Dialog(RingDialog):
 
     def add_other(self, text: str, run: Callable[[], object]) -> QPushButton:
         """Something else that one may come for, beside the deed."""
-        return self._set_up(self.buttons.addButton(text, _ROLE.AcceptRole), run)
+        return self._add_button(text, _ROLE.AcceptRole, run)
 
     def add_button(self, button: QPushButton) -> None:
         """A button of another kind in the place of the deed."""
         self.buttons.addButton(button, _ROLE.AcceptRole)
-        self._set_up(button)
 
     def add_extra(self, text: str, run: Callable[[], object]) -> QPushButton:
         """Something that leaves the dialog open, at the other end of the row."""
-        return self._set_up(self.buttons.addButton(text, _ROLE.ResetRole), run)
+        return self._add_button(text, _ROLE.ResetRole, run)
 
     def add_way_out(self, text: str | QDialogButtonBox.StandardButton, *, safe: bool = False) -> QPushButton:
         """The button that does nothing but close; `safe`: Enter presses it, and it has the focus at first."""
@@ -159,7 +157,6 @@ class Dialog(RingDialog):
             button = self.buttons.addButton(text, _ROLE.RejectRole)
         else:
             button = self.buttons.addButton(text)
-        self._set_up(button)
         if safe:
             button.setDefault(True)
             button.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -178,10 +175,9 @@ class Dialog(RingDialog):
         self._foot.insertWidget(self._foot.count() - 1, part, stretch)
         self._foot.setStretch(self._foot.count() - 1, 0)
 
-    def _set_up(self, button: QPushButton, run: Callable[[], object] | None = None) -> QPushButton:
-        button.setMinimumWidth(scaled(LEAST_BUTTON))
-        if run is not None:
-            button.clicked.connect(lambda _checked=False: run())
+    def _add_button(self, text: str, role: QDialogButtonBox.ButtonRole, run: Callable[[], object]) -> QPushButton:
+        button = self.buttons.addButton(text, role)
+        button.clicked.connect(lambda _checked=False: run())
         return button
 
     # Size
@@ -189,8 +185,8 @@ class Dialog(RingDialog):
     def setVisible(self, visible: bool) -> None:
         """Take the size before anything is seen, unless somebody gave it one."""
         if visible and self._opened_as is None and not self.testAttribute(Qt.WidgetAttribute.WA_Resized):
-            self._opened_as = self._size_to_open()
-            self.resize(self._opened_as)
+            self._take_size()
+            self._opened_as = self.size()
         super().setVisible(visible)
 
     def hideEvent(self, event: QHideEvent) -> None:
@@ -198,17 +194,19 @@ class Dialog(RingDialog):
         if self._wanted[1] and self._opened_as is not None and self._opened_as != self.size():
             _left[type(self).__name__, percent()] = self.size()
 
-    def _size_to_open(self) -> QSize:
+    def _take_size(self) -> None:
         width, height = self._wanted
         room = comfortable(self, 1 << 14, 1 << 14)
         left = _left.get((type(self).__name__, percent()))
         if left is not None:
-            return left.boundedTo(room)
+            self.resize(left.boundedTo(room))
+            return
         layout = self._whole
-        layout.activate()
         wide = min(max(scaled(width), layout.totalMinimumSize().width()), room.width())
+        self.resize(wide, self.height())
+        layout.activate()  # rows that wrap ask for another height at another width
         needed = layout.totalHeightForWidth(wide) if layout.hasHeightForWidth() else layout.totalSizeHint().height()
-        return QSize(wide, min(scaled(height) if height else needed, room.height()))
+        self.resize(wide, min(scaled(height) if height else needed, room.height()))
 
 
 def _form() -> QFormLayout:

@@ -10,13 +10,16 @@ from pytestqt.qtbot import QtBot
 
 from tests.widgets.driving import focused
 from widgets.kit.dialogs import dialog as module
-from widgets.kit.dialogs.dialog import LEAST_BUTTON, QUESTION, Dialog
+from widgets.kit.dialogs.dialog import QUESTION, Dialog
+from widgets.kit.look import LEAST_BUTTON
+from widgets.shell.application import make_application
 
 KEY = Qt.Key
 
 
 @pytest.fixture
 def window(qtbot: QtBot) -> QWidget:
+    make_application()  # with the program's own style
     made = QWidget()
     qtbot.addWidget(made)
     made.resize(1000, 600)

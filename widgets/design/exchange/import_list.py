@@ -230,7 +230,6 @@ class ImportDialog(WorkDialog):
     def _show(self, done: Import) -> None:
         self.done_so_far = done
         self._say("")
-        size = self.size()
         self.reading.setVisible(done.source.kind != "model")
         self.reading.show_import(done)
         self.model.setVisible(done.source.model is not None)
@@ -250,7 +249,7 @@ class ImportDialog(WorkDialog):
         first = done.plan.incoming[0].row if done.plan.incoming else 0
         self._tell_row(self.table.current_row() or first)
         # Choices that come into sight ask for more lines before they are as wide as they are going to be.
-        QTimer.singleShot(0, self, lambda: self.resize(size))
+        QTimer.singleShot(0, self, self.keep_within_window)
 
     def _tell_row(self, row: int) -> None:
         """Say what becomes of a row, or why nothing does."""

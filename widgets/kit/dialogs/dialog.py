@@ -189,6 +189,10 @@ class Dialog(RingDialog):
             self._opened_as = self.size()
         super().setVisible(visible)
 
+    def keep_within_window(self) -> None:
+        """Be no larger than the window that it belongs to."""
+        self.resize(self.size().boundedTo(comfortable(self, 1 << 14, 1 << 14)))
+
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         if self._wanted[1] and self._opened_as is not None and self._opened_as != self.size():

@@ -197,6 +197,8 @@ class DesignWorkspace(QWidget):
         document.offered.connect(self._offer)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
         self.editor.trying_changed.connect(lambda _on: self.navigator.show_properties())
+        self.editor.tools.try_wanted.connect(self.try_it)
+        self.editor.face.grid.cell_released.connect(lambda *_: self._point_at_properties())
         self.editor.wanted.connect(self._to_editor)
         self.editor.field_opened.connect(self.navigator.open_field)
         self.editor.next_screen_wanted.connect(self.navigator.next_screen)
@@ -297,8 +299,18 @@ class DesignWorkspace(QWidget):
         if self.view == "map":
             self.map.select_screen(self.document.selection.screen)
         elif self.view == "screen":
-            fields = self.document.selection.fields
-            self.inspector.choose_form(self.inspector.field_form if fields else self.inspector.screen_form)
+            self._choose_form()
+
+    def _point_at_properties(self) -> None:
+        """A click on what is marked already shows its properties too, though nothing else is marked by it."""
+        if self.view == "screen" and self.inspector.shows_field != bool(self.document.selection.fields):
+            self._choose_form()
+            self.navigator.show_properties()
+
+    def _choose_form(self) -> None:
+        """The properties follow what is marked on the face."""
+        fields = self.document.selection.fields
+        self.inspector.choose_form(self.inspector.field_form if fields else self.inspector.screen_form)
 
     def _show_findings(self) -> None:
         """Show what the checks found."""
@@ -371,6 +383,7 @@ class DesignWorkspace(QWidget):
         if self.view == "screen":
             self.editor.refresh()
             self._mark_fields()
+            self._choose_form()
         elif self.view == "map":
             self.map.select_screen(self.document.selection.screen)
             self.inspector.choose_form(self.inspector.screen_form)

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from tests.builders import demo
 from tests.pictures.stage import Setting, settle, staged
+from tests.widgets.design.screen.driving import click
 from tests.widgets.driving import designed
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
@@ -131,3 +132,27 @@ def test_at_large_sizes_the_panes_are_drawers(percent: int) -> None:
         assert not design.panes.right.isVisible()
         settle()
         assert (face.grid.pixels, face.grid.mapTo(design, QPoint(0, 0))) == before, "the face did not move"
+
+
+@pytest.mark.parametrize("view", ["screen", "signals"])
+def test_the_button_tries_the_panel_and_ends_that_by_the_mouse(document: Document, qtbot: QtBot, view: str) -> None:
+    design = designed(document, qtbot)
+    design.show_view(view)
+    for running in (True, False):
+        QTest.mouseClick(design.editor.tools.try_button, Qt.MouseButton.LeftButton)
+        assert (design.view, design.editor.tryout.running) == ("screen", running)
+
+
+def test_the_properties_are_those_of_what_is_marked(document: Document, qtbot: QtBot) -> None:
+    design = designed(document, qtbot)
+    field = document.project.screen_named["run"].fields[0]
+    click(design.editor, *field.at)
+    assert design.inspector.path.words()[-1] == field.signal
+    design.show_view("map")
+    assert design.inspector.path.words()[-1] == "run"
+    design.show_view("screen")
+    assert design.inspector.path.words()[-1] == field.signal
+    design.inspector.path.steps[-1].click()  # to its screen
+    assert design.inspector.path.words()[-1] == "run"
+    click(design.editor, *field.at)  # which is marked already
+    assert design.inspector.path.words()[-1] == field.signal

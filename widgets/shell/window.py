@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from importlib import import_module
 from pathlib import Path
-from threading import Thread
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
@@ -26,6 +24,7 @@ from widgets.document.blank import blank
 from widgets.document.document import Document
 from widgets.document.settings import LeftOff, Settings
 from widgets.face.blinking import let_blink
+from widgets.frame.ahead import GettingReady
 from widgets.frame.connecting import Connecting
 from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
@@ -57,8 +56,19 @@ START_PAGE: Final = -1
 """Stands for the start page where a workspace is named."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
-IMPORT_AFTER_MS: Final = 1_000
-"""From the first values until it is imported what no workspace in front needs."""
+AHEAD: Final = (
+    "app.session.session",
+    "app.line.status",
+    "app.events.event_detector",
+    "widgets.start_up.workspace",
+    "widgets.design.screen.live_rows",
+    "widgets.design.workspace",
+    "widgets.shell.finder",
+    "widgets.shell.help",
+    "widgets.compare.window",
+    "widgets.welcome.new_panel",
+)
+"""What is imported before it is wanted, the first wanted first."""
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workspaces are made that are not in front."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -117,7 +127,7 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
-        self._ahead: Thread | None = None
+        self.ahead = GettingReady(self, self.document, self.live, AHEAD, (lambda: self.design, lambda: self.start_up))
         self.connecting = Connecting(self, self.document, self.live, self.settings)
         self.bench: BenchWorkspace = BenchWorkspace(
             self.document, self.live, self.connecting.arm, settings=self.settings
@@ -285,6 +295,11 @@ class MainWindow(QMainWindow):
         return self._design is not None
 
     @property
+    def has_start_up(self) -> bool:
+        """Whether the Start-up workspace has been made."""
+        return self._start_up is not None
+
+    @property
     def start_up(self) -> StartUpWorkspace:
         """The Start-up workspace. Made when it is first wanted."""
         if self._start_up is None:
@@ -300,17 +315,6 @@ class MainWindow(QMainWindow):
             if self._former is not None and self._former._start_up is not None:
                 made.take_over(self._former._start_up)
         return self._start_up
-
-    def _import_ahead(self) -> None:
-        """Once the first values are there: what Start-up needs, aside, so that opening it does not wait for that."""
-        if any(reading.good for reading in self.live.readings().values()):
-            self.live.frame.disconnect(self._import_ahead)
-            QTimer.singleShot(IMPORT_AFTER_MS, self, self._import_start_up)
-
-    def _import_start_up(self) -> None:
-        if self.live.connected:  # else perhaps the window is gone, and no thread may begin any more
-            self._ahead = Thread(target=import_module, args=("widgets.start_up.workspace",), name="fanlight-ahead")
-            self._ahead.start()
 
     def _bring_design(self) -> None:
         if self.workspace is not self.design:
@@ -425,7 +429,6 @@ class MainWindow(QMainWindow):
         self.live.connection_changed.connect(self._connection_changed)
         self.last_minutes.said.connect(self.news.say_of_recordings)
         self.live.frame.connect(self._show_trouble)
-        self.live.frame.connect(self._import_ahead)
         self.live.transactions.connect(lambda news: self.strip.add(map(mark_of, news)))
         self.strip.opened.connect(self.line.open_on)
         self.line.said.connect(self.tell)
@@ -569,8 +572,7 @@ class MainWindow(QMainWindow):
             return
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
-        if self._ahead is not None:
-            self._ahead.join()
+        self.ahead.close()
         self._remember()
         event.accept()
 

@@ -8,7 +8,6 @@ import time
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
-from threading import current_thread
 
 import numpy as np
 import pytest
@@ -336,22 +335,6 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
     assert source is not None
     assert source.span()[0] < connected, "curves reach back to the connection"
     assert not np.isnan(source.at("speed set point", connected))
-
-
-def test_what_start_up_needs_is_imported_aside_after_the_first_values(
-    window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    imported: dict[str, str] = {}
-    monkeypatch.setattr("widgets.shell.window.IMPORT_AFTER_MS", 0)
-    monkeypatch.setattr(
-        "widgets.shell.window.import_module", lambda name: imported.setdefault(name, current_thread().name)
-    )
-    qtbot.waitUntil(lambda: window.isActiveWindow())
-    assert imported == {}, "nothing is connected"
-    QTest.keyClick(window, Qt.Key.Key_K, CTRL)
-    qtbot.waitUntil(lambda: len(imported) > 0)
-    assert imported == {StartUpWorkspace.__module__: "fanlight-ahead"}
-    assert window.findChild(StartUpWorkspace) is None, "and it is not made before somebody wants it"
 
 
 @pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP])

@@ -162,6 +162,7 @@ class PartTable(QWidget):
         bar.setContentsMargins(12, 6, 8, 6)
         # Only hidden: shown here, where they have no parent yet, they would be windows for a moment.
         for left_out in (self.heading, self.count) if narrowed else (self.narrow,):
+            left_out.setParent(self)  # without one it would outlive the table
             left_out.hide()
         if narrowed:
             self.narrow.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

@@ -3240,32 +3240,40 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Keypad</name>
     <message>
-        <source>DOWN</source>
-        <translation>AB</translation>
+        <source>down arrow key</source>
+        <translation>Pfeiltaste ab</translation>
     </message>
     <message>
-        <source>ENTER</source>
-        <translation>EINGABE</translation>
+        <source>enter key</source>
+        <translation>Eingabetaste</translation>
     </message>
     <message>
-        <source>ESC</source>
-        <translation>ABBRUCH</translation>
+        <source>escape key</source>
+        <translation>Abbruchtaste</translation>
     </message>
     <message>
-        <source>LEFT</source>
-        <translation>LINKS</translation>
+        <source>left arrow key</source>
+        <translation>Pfeiltaste links</translation>
     </message>
     <message>
-        <source>RIGHT</source>
-        <translation>RECHTS</translation>
+        <source>reset key</source>
+        <translation>Rücksetztaste</translation>
     </message>
     <message>
-        <source>STOP</source>
-        <translation>STOPP</translation>
+        <source>right arrow key</source>
+        <translation>Pfeiltaste rechts</translation>
     </message>
     <message>
-        <source>UP</source>
-        <translation>AUF</translation>
+        <source>start key</source>
+        <translation>Starttaste</translation>
+    </message>
+    <message>
+        <source>stop key</source>
+        <translation>Stopptaste</translation>
+    </message>
+    <message>
+        <source>up arrow key</source>
+        <translation>Pfeiltaste auf</translation>
     </message>
 </context>
 <context>

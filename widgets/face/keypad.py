@@ -40,6 +40,7 @@ BETWEEN: Final = 3
 """The column between the arrows and the others."""
 BESIDE_ARROWS: Final = 24
 """Its width in pixels at 100 per cent."""
+_PRINTED: Final = {"escape": "ESC"}
 _PLACES: Final = {"up": (0, 1), "left": (1, 0), "down": (1, 1), "right": (1, 2)}
 _NAMED: Final = {
     "left": Qt.Key.Key_Left,
@@ -56,17 +57,24 @@ _NAMED: Final = {
 
 
 def key_legend(key: str) -> str:
-    """What is printed on a key, and on its picture in lists: its name in capitals, common ones in the language here."""
-    printed = {
-        "left": translate("Keypad", "LEFT"),
-        "right": translate("Keypad", "RIGHT"),
-        "up": translate("Keypad", "UP"),
-        "down": translate("Keypad", "DOWN"),
-        "enter": translate("Keypad", "ENTER"),
-        "escape": translate("Keypad", "ESC"),
-        "stop": translate("Keypad", "STOP"),
+    """What is printed on a key, and on its picture in lists: its name in capitals, whatever the window speaks."""
+    return _PRINTED.get(key.lower()) or key.upper()
+
+
+def key_words(key: str) -> str:
+    """A common key in the language of the window, for who does not read what is printed; empty for all others."""
+    words = {
+        "left": translate("Keypad", "left arrow key"),
+        "right": translate("Keypad", "right arrow key"),
+        "up": translate("Keypad", "up arrow key"),
+        "down": translate("Keypad", "down arrow key"),
+        "enter": translate("Keypad", "enter key"),
+        "escape": translate("Keypad", "escape key"),
+        "stop": translate("Keypad", "stop key"),
+        "start": translate("Keypad", "start key"),
+        "reset": translate("Keypad", "reset key"),
     }
-    return printed.get(key.lower()) or key.upper()
+    return words.get(key.lower(), "")
 
 
 def keyboard_map(keys: Iterable[str]) -> dict[Qt.Key, str]:
@@ -239,9 +247,11 @@ class KeyPad(QWidget):
         for name in self._keys:
             button = PanelKey(name, self)
             button.set_colours(self._colours)
+            lines = [key_words(name)]
             if name in keyboard:
                 shown = QKeySequence(keyboard[name]).toString(QKeySequence.SequenceFormat.NativeText)
-                button.setToolTip(plain_tip(self.tr("On the keyboard: %s") % shown))
+                lines.append(self.tr("On the keyboard: %s") % shown)
+            button.setToolTip(plain_tip("\n".join(filter(None, lines))))
             button.pressed.connect(lambda name=name: self.key_pressed.emit(name))
             button.released.connect(lambda name=name: self.key_released.emit(name))
             self.buttons[name] = button

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt, QTimer
-from PySide6.QtGui import QKeyEvent, QPaintEvent, QTextLayout, QTextOption, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QPaintEvent, QPalette, QTextLayout, QTextOption, QWheelEvent
 from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from widgets.kit import palette
 from widgets.kit.controls import Choice
 from widgets.kit.icons import SIDE, state_icon
 from widgets.kit.look import set_look
@@ -293,9 +294,10 @@ class ShortChoice(Choice):
         field = self.style().subControlRect(
             QStyle.ComplexControl.CC_ComboBox, option, QStyle.SubControl.SC_ComboBoxEditField, self
         )
-        option.currentText = self.fontMetrics().elidedText(
-            self.currentText(), Qt.TextElideMode.ElideRight, field.width() - 2
-        )
+        text = self.currentText() or self.placeholderText()
+        if not self.currentText():
+            option.palette.setColor(QPalette.ColorRole.ButtonText, palette.current().colour("faint"))
+        option.currentText = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, field.width() - 2)
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
 
 

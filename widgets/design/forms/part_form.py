@@ -104,6 +104,11 @@ class PartForm(Form):
         finally:
             self.subject = shown
 
+    def common(self, call: Callable[[], str]) -> str:
+        """What `call` gives for every part that is shown; empty where they differ in it."""
+        found = {self._of(subject, call) for subject in self._subjects}
+        return found.pop() if len(found) == 1 else ""
+
     def add(self, row: FormRow) -> FormRow:
         """Put a row beneath the others; of several parts it shows what they share."""
         get = row.get

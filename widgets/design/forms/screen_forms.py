@@ -66,7 +66,7 @@ class FieldForm(PartForm):
                 between=[self.tr("to")],
                 names=(self.tr("Empty at"), self.tr("Full at")),
                 numeric=True,
-                suffix=self._unit,
+                suffix=lambda: self.common(self._unit),
             )
         )
         self.add(

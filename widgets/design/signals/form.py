@@ -160,7 +160,7 @@ class SignalForm(PartForm):
                 hint,
                 between=[self.tr("raw =")],
                 numeric=True,
-                suffix=self._unit,
+                suffix=lambda: self.common(self._unit),
                 names=(
                     self.tr("{label}, raw").format(label=label),
                     self.tr("{label}, value").format(label=label),
@@ -233,7 +233,7 @@ class SignalForm(PartForm):
                 between=[self.tr("to")],
                 names=(self.tr("Lower limit"), self.tr("Upper limit")),
                 numeric=True,
-                suffix=self._unit,
+                suffix=lambda: self.common(self._unit),
             )
         )
 

@@ -356,7 +356,7 @@ def test_what_was_typed_is_kept_when_the_language_of_the_window_changes(
     german = designed(document, qtbot)
     german.take_over(design)
     german.navigator.show_action(at)
-    assert chosen_row(german) == "Taste AUF schreibt 30 Hz in speed set point"
+    assert chosen_row(german) == "Taste UP schreibt 30 Hz in speed set point"
     number = word(german, "number").box
     assert isinstance(number, QLineEdit)
     assert number.text() == "fast"

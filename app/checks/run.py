@@ -77,6 +77,8 @@ class Checker:
         self._found: tuple[Finding, ...] = ()
         self.project: Project | None = None
         """The project that was checked last, to the end."""
+        self.part = 0.0
+        """How far the check is that goes on, 0 to 1."""
         self._context: CheckContext | None = None
         self._looks = _looks()
         self._told: list[_Told] = []
@@ -91,7 +93,8 @@ class Checker:
     def steps(self, project: Project) -> Iterator[None]:
         """Check `project`, pausing again and again. When it is through, `findings` and `project` are up to date."""
         context = self._context = CheckContext(project, self._context)
-        for look in self._looks:
+        for number, look in enumerate(self._looks):
+            self.part = number / len(self._looks)
             yield from look.look(context)
         now = [look.told for look in self._looks]
         # Not against what was told when this began: a check that was dropped half-way may have found something else.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import numpy as np
@@ -19,14 +19,18 @@ COMMIT_EVERY = 200_000
 """Samples."""
 
 
-def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
+def save(
+    kept: Kept, path: Path, curves: Iterable[str] = (), tell: Callable[[float], object] = lambda _part: None
+) -> int:
     """Write a recording of it into a new file, in the caller's own time; gives how many samples.
 
-    `curves` are the signals to be shown first when it is played.
+    `curves` are the signals to be shown first when it is played. `tell` is told again and again which part is done, 0
+    to 1; what it raises ends the saving.
     Raises CannotRecord; then there is no such file, unless there was one before.
     """
     writer = Writer(path, kept.project, clock=kept.clock, begin=kept.begin, screen=kept.screen)
     try:
+        done, whole = 0, sum(len(block) for blocks in kept.samples.values() for block in blocks)
         writer.curves(curves)
         for at, signal, value in kept.held:
             writer.keep_held(signal, at, value)
@@ -36,7 +40,9 @@ def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
         writer.event(Event(kept.begin, EventKind.RECORDING, path.name, words))
         for signal, blocks in kept.samples.items():
             for samples in _from(blocks, microseconds(kept.begin)):
+                tell(done / whole)
                 writer.add_block(signal, samples)
+                done += len(samples)
                 if writer.waiting >= COMMIT_EVERY:
                     writer.commit()
         writer.close(kept.end)

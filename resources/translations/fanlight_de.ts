@@ -3329,12 +3329,20 @@ Warum ist das in Ordnung?</translation>
         <translation>Gespeichert in {name}: die letzten {minutes} min {seconds} s</translation>
     </message>
     <message>
+        <source>Saving {name}…</source>
+        <translation>{name} wird gespeichert…</translation>
+    </message>
+    <message>
         <source>saving is in progress</source>
         <translation>das Speichern läuft</translation>
     </message>
     <message>
         <source>there has been no connection yet</source>
         <translation>es gab noch keine Verbindung</translation>
+    </message>
+    <message>
+        <source>{name} was not saved: it was stopped</source>
+        <translation>{name} wurde nicht gespeichert: es wurde abgebrochen</translation>
     </message>
 </context>
 <context>
@@ -3953,6 +3961,10 @@ Warum ist das in Ordnung?</translation>
 </context>
 <context>
     <name>MainWindow</name>
+    <message>
+        <source>Checking the project…</source>
+        <translation>Das Projekt wird geprüft…</translation>
+    </message>
     <message>
         <source>Register snapshot…</source>
         <translation>Registerabbild…</translation>

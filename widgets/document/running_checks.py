@@ -29,6 +29,8 @@ class RunningChecks(QObject):
 
     found = Signal()
     """Other findings than before, or the first ones of another project."""
+    progressed = Signal(float)
+    """How far the check is that goes on, 0 to 1; 1 also where the next edit makes the rest of it void."""
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -80,12 +82,12 @@ class RunningChecks(QObject):
         self._begin.stop()
         self._go_on.stop()
         before = self._now
-        self._steps = None
+        self._drop()
         self._checker.check(self._document.project)
         self._finish(before)
 
     def _restart(self) -> None:
-        self._steps = None
+        self._drop()
         self._go_on.stop()
         if self.up_to_date:  # there and back again
             self._begin.stop()
@@ -94,7 +96,7 @@ class RunningChecks(QObject):
 
     def _start_anew(self) -> None:
         self._checker = Checker()
-        self._steps = None
+        self._drop()
         self.checked = False
         self.found.emit()
 
@@ -109,6 +111,7 @@ class RunningChecks(QObject):
         end = time.perf_counter() + SLICE_S
         for _ in self._steps:
             if time.perf_counter() > end:
+                self.progressed.emit(self._checker.part)
                 self._go_on.start()
                 return
         self._finish(before)
@@ -117,8 +120,13 @@ class RunningChecks(QObject):
     def _now(self) -> tuple[object, object]:
         return self._checker.findings, self._checker.accepted
 
+    def _drop(self) -> None:
+        if self._steps is not None:
+            self._steps = None
+            self.progressed.emit(1.0)
+
     def _finish(self, before: tuple[object, object]) -> None:
-        self._steps = None
+        self._drop()
         first, self.checked = not self.checked, True
         if first or not all(map(is_, self._now, before)):
             self.found.emit()

@@ -1,13 +1,14 @@
-"""A thread for what may take long with files: the window never waits for a drive that does not answer."""
+"""What takes long: a thread for files, so that no window waits for a drive, and the pointer where one has to wait."""
 
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Final, Generic, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QEventLoop, Qt
-from PySide6.QtWidgets import QProgressDialog, QWidget
+from PySide6.QtWidgets import QApplication, QProgressDialog, QWidget
 
 from app.language import translate
 from widgets.kit.plain import plain_label
@@ -77,6 +78,16 @@ class _Outcome(Generic[_T]):
             self.value.append(job())
         except BaseException as error:  # noqa: BLE001 (raised again where it is waited for)
             self.error = error
+
+
+@contextmanager
+def wait_pointer() -> Iterator[None]:
+    """Show that the window's own thread works: for what takes longer than 100 ms, and can be done nowhere else."""
+    QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+    try:
+        yield
+    finally:
+        QApplication.restoreOverrideCursor()
 
 
 def run_with_wait_dialog(parent: QWidget, words: str, job: Callable[[], _T]) -> _T:

@@ -26,6 +26,7 @@ from PySide6.QtWidgets import (
 from app.project.model import Project
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
+from widgets.kit.background import wait_pointer
 from widgets.kit.commands import allow
 from widgets.kit.controls import Choice
 from widgets.kit.dialogs.questions import say
@@ -156,12 +157,8 @@ class LineView(QWidget):
 
         form, between = (many_lines, "\n\n") if words else (one_line, "\n")
         chosen = self.model.shown if rows is None else rows
-        # Thousands of them take a second or two.
-        QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
-        try:
+        with wait_pointer():  # thousands of them take a second or two
             return between.join(form(explain(row.transaction, row.names), clock_text(row.at)) for row in chosen)
-        finally:
-            QApplication.restoreOverrideCursor()
 
     def copy(self, *, words: bool) -> None:
         """Put the selected transactions, or all that are shown if none is selected, on the clipboard."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +17,7 @@ from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
 from widgets.kit.elided import ShortLabel
+from widgets.kit.notice_slot import NoticeSlot, SlotWork
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 from widgets.live.live_session import LiveSession
@@ -161,19 +163,41 @@ def _clock(seconds: float) -> str:
     return f"{minutes // 60:02}:{minutes % 60:02}:{left:02}"
 
 
+@dataclass(slots=True)
+class _Saving:
+    """What is being saved in a thread, and what the thread is told and tells."""
+
+    path: Path
+    kept: Kept
+    work: SlotWork
+    part: float = 0.0
+    stopped: bool = False
+    saved: Future[int] | None = None
+
+    def tell(self, part: float) -> None:
+        """From the thread, which looks up here whether it is to go on."""
+        self.part = part
+        if self.stopped:
+            raise CancelledError
+
+    def stop(self) -> None:
+        self.stopped = True
+
+
 class LastMinutes(QObject):
     """The command that saves as a recording what the window has kept of its session, in every workspace."""
 
     said = Signal(str, bool)
     """Something to tell the user, and whether it is trouble."""
 
-    def __init__(self, owner: QWidget, observation: Observation, settings: Settings) -> None:
+    def __init__(self, owner: QWidget, observation: Observation, settings: Settings, notices: NoticeSlot) -> None:
         super().__init__(owner)
         self._owner = owner
+        self._notices = notices
         self._observation = observation
         self._settings = settings
         self.action = command(owner, self.tr("Save the last &minutes as a recording\u2026"), self.save, "Ctrl+Alt+S")
-        self._saving: tuple[Path, Kept, Future[int]] | None = None
+        self._saving: _Saving | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(LOOK_EVERY_MS)
         self._timer.timeout.connect(self._look)
@@ -200,14 +224,12 @@ class LastMinutes(QObject):
         history = self._observation.history
         if history is None or self._saving is not None:
             return
-        kept = history.contents()
+        words = self.tr("Saving {name}\u2026").format(name=path.name)
+        saving = _Saving(path, history.contents(), self._notices.begin(words, lambda: saving.stop()))
         # Its thread ends with its one task, also when the window is closed meanwhile.
         executor = ThreadPoolExecutor(1, "fanlight-last-minutes")
-        self._saving = (
-            path,
-            kept,
-            executor.submit(save, kept, path, self._observation.curves),
-        )
+        saving.saved = executor.submit(save, saving.kept, path, self._observation.curves, saving.tell)
+        self._saving = saving
         executor.shutdown(wait=False)
         self._timer.start()
         self.allow()
@@ -215,13 +237,22 @@ class LastMinutes(QObject):
     def _look(self) -> None:
         from app.recording.writer import CannotRecord
 
-        if self._saving is None or not self._saving[2].done():
+        saving = self._saving
+        if saving is None or saving.saved is None:
             return
-        (path, kept, saved), self._saving = self._saving, None
+        saving.work.show(saving.part)
+        if not saving.saved.done():
+            return
+        self._saving = None
+        saving.work.end()
         self._timer.stop()
         self.allow()
+        path, kept = saving.path, saving.kept
         try:
-            saved.result()
+            saving.saved.result()
+        except CancelledError:
+            self.said.emit(self.tr("{name} was not saved: it was stopped").format(name=path.name), False)
+            return
         except CannotRecord as why:
             self.said.emit(str(why), True)
             return

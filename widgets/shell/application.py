@@ -21,6 +21,7 @@ from app.cli.outcome import COULD_NOT_RUN, FINE, say as complain, tell
 from app.project_file.files import ProjectFileError, load_known
 from widgets.document.settings import Settings
 from widgets.kit import scaling
+from widgets.kit.background import wait_pointer
 from widgets.kit.dialogs.questions import say
 from widgets.kit.fonts import for_texts
 from widgets.kit.icons import program_icon
@@ -191,8 +192,9 @@ class _Place:
 
     def _succeed(self) -> None:
         former = self.window
-        former.succeed_wholly()
-        self._enter(MainWindow(self._settings, self._theme, former.workspace_number, former=former))
+        with wait_pointer():
+            former.succeed_wholly()
+            self._enter(MainWindow(self._settings, self._theme, former.workspace_number, former=former))
 
 
 def begin(window: MainWindow, *, resume: bool, workspace: int | None = None) -> None:

@@ -31,7 +31,7 @@ from widgets.document.file_status import FileStatus
 from widgets.document.recent_files import RecentFiles
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
-from widgets.kit.background import GaveUp, run_with_wait_dialog
+from widgets.kit.background import GaveUp, run_with_wait_dialog, wait_pointer
 from widgets.kit.commands import command
 from widgets.kit.notice_slot import NoticeAction, NoticeSlot
 from widgets.live.live_session import LiveSession
@@ -227,7 +227,8 @@ class ProjectFiles(QObject):
         that of its format. `saved` is False of work that would be lost without a word.
         """
         self._live.disconnect_from_line()
-        self._document.open(project, path, saved=saved)
+        with wait_pointer():
+            self._document.open(project, path, saved=saved)
         if path is not None and known is None:
             known = digest_of(path)
         self._follow(path, known, number)
@@ -404,7 +405,8 @@ class ProjectFiles(QObject):
         from widgets.compare.window import ComparisonWindow, Side
 
         after = Side(self.tr("{name}, as in this window").format(name=self.name), lambda: self._document.project)
-        dialog = ComparisonWindow(before, after, deeds, self._window)
+        with wait_pointer():
+            dialog = ComparisonWindow(before, after, deeds, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.screen_wanted.connect(self.screen_wanted)
         dialog.show()

@@ -29,10 +29,11 @@ from widgets.frame.connecting import Connecting
 from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
 from widgets.frame.window_news import WindowNews
+from widgets.kit.background import wait_pointer
 from widgets.kit.commands import Listed, list_commands, mark_entry
 from widgets.kit.focus import next_stop
 from widgets.kit.language import Language
-from widgets.kit.notice_slot import NoticeSlot, slot_height
+from widgets.kit.notice_slot import NoticeSlot, SlotWork, slot_height
 from widgets.kit.palette import Appearance, Theme
 from widgets.live.activity_strip import ActivityStrip, mark_of
 from widgets.live.live_session import LiveSession
@@ -104,14 +105,14 @@ class MainWindow(QMainWindow):
         self.document = Document(blank(4, 20), None, self)
         self.live = LiveSession(self)
         self.observation = Observation(self.live, self)
-        self.last_minutes = LastMinutes(self, self.observation, self.settings)
+        self.notices = NoticeSlot()
+        self.last_minutes = LastMinutes(self, self.observation, self.settings, self.notices)
         if former is not None:
             self.document.take_over(former.document)
             self.live.take_over(former.live)
             self.observation.take_over(former.observation)
             self.last_minutes.allow()
         self.strip = ActivityStrip(self)
-        self.notices = NoticeSlot()
         self.news = WindowNews(self, self.live, self.notices)
         FileDrops(self, self.notices, self.open_file)
         self.files: ProjectFiles = ProjectFiles(
@@ -127,6 +128,7 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
+        self._checking: SlotWork | None = None
         self.ahead = GettingReady(self, self.document, self.live, AHEAD, (lambda: self.design, lambda: self.start_up))
         self.connecting = Connecting(self, self.document, self.live, self.settings)
         self.bench: BenchWorkspace = BenchWorkspace(
@@ -267,22 +269,37 @@ class MainWindow(QMainWindow):
     def design(self) -> DesignWorkspace:
         """The Design workspace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
         if self._design is None:
-            from widgets.design.screen.live_rows import LiveReadings
-            from widgets.design.workspace import DesignWorkspace
-
-            self._design = DesignWorkspace(self.document, self.settings)
-            self._stack.addWidget(self._design)
-            self._design.set_readings_source(LiveReadings(self.live, self))
-            self._design.fill_menu(self.menus.design)
-            self._design.wanted.connect(self._bring_design)
-            self._design.not_taken_over_changed.connect(self._retitle)
-            self.files.keep_drafts_of(self._design)
-            window_state.arrange_parts(self._design, self.settings)
-            self.beginning.lead(self._design)
-            if self._former is not None and self._former._design is not None:
-                self._design.take_over(self._former._design)
-                self._retitle()
+            with wait_pointer():
+                self._make_design()
+        assert self._design is not None
         return self._design
+
+    def _make_design(self) -> None:
+        from widgets.design.screen.live_rows import LiveReadings
+        from widgets.design.workspace import DesignWorkspace
+
+        self._design = DesignWorkspace(self.document, self.settings)
+        self._stack.addWidget(self._design)
+        self._design.set_readings_source(LiveReadings(self.live, self))
+        self._design.fill_menu(self.menus.design)
+        self._design.wanted.connect(self._bring_design)
+        self._design.not_taken_over_changed.connect(self._retitle)
+        self._design.checks.progressed.connect(self._show_checking)
+        self.files.keep_drafts_of(self._design)
+        window_state.arrange_parts(self._design, self.settings)
+        self.beginning.lead(self._design)
+        if self._former is not None and self._former._design is not None:
+            self._design.take_over(self._former._design)
+            self._retitle()
+
+    def _show_checking(self, part: float) -> None:
+        if part < 1 and self._checking is None:
+            self._checking = self.notices.begin(self.tr("Checking the project\u2026"))
+        if self._checking is not None:
+            self._checking.show(part)
+            if part >= 1:
+                self._checking.end()
+                self._checking = None
 
     def not_taken_over(self) -> list[str]:
         """What was begun or typed and is not in the project, so in no file either, in words."""
@@ -303,18 +320,23 @@ class MainWindow(QMainWindow):
     def start_up(self) -> StartUpWorkspace:
         """The Start-up workspace. Made when it is first wanted."""
         if self._start_up is None:
-            from widgets.start_up.workspace import StartUpWorkspace
-
-            made = StartUpWorkspace(self.document, self.live, self.observation, self.settings)
-            self._start_up = made
-            self._stack.addWidget(made)
-            made.fill_menu(self.menus.start_up)
-            made.said.connect(self.news.say_of_recordings)
-            made.withheld.connect(self.news.say_withheld)
-            window_state.arrange_parts(made, self.settings)
-            if self._former is not None and self._former._start_up is not None:
-                made.take_over(self._former._start_up)
+            with wait_pointer():
+                self._make_start_up()
+        assert self._start_up is not None
         return self._start_up
+
+    def _make_start_up(self) -> None:
+        from widgets.start_up.workspace import StartUpWorkspace
+
+        made = StartUpWorkspace(self.document, self.live, self.observation, self.settings)
+        self._start_up = made
+        self._stack.addWidget(made)
+        made.fill_menu(self.menus.start_up)
+        made.said.connect(self.news.say_of_recordings)
+        made.withheld.connect(self.news.say_withheld)
+        window_state.arrange_parts(made, self.settings)
+        if self._former is not None and self._former._start_up is not None:
+            made.take_over(self._former._start_up)
 
     def _bring_design(self) -> None:
         if self.workspace is not self.design:

@@ -16,6 +16,7 @@ from app.recording.reader import TooMany
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit import palette
+from widgets.kit.background import wait_pointer
 from widgets.kit.commands import allow, command, mark_entry
 from widgets.kit.controls import Choice
 from widgets.kit.elided import ShortLabel
@@ -351,7 +352,8 @@ class TrendView(QWidget):
             begin, end = self.cursors or self.plot.span
             form = chosen_spreadsheet(place[1])
             try:
-                content = values_text(source, self._signals, begin, end, form).encode("utf-8-sig")
+                with wait_pointer():
+                    content = values_text(source, self._signals, begin, end, form).encode("utf-8-sig")
             except TooMany as why:
                 self.said.emit(str(why))
                 return

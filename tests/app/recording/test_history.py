@@ -258,6 +258,28 @@ def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) 
         assert Replay(recording).panel.state.shown == "b"
 
 
+def test_saving_tells_how_far_it_is_and_can_be_stopped(tmp_path: Path) -> None:
+    clocks = Clocks()
+    history = SampleHistory(PROJECT, clocks.clock)
+    for number in range(20_000):
+        clocks.now += 0.1
+        history.add([sample("speed", clocks.now, number % 100), sample("coil", clocks.now, 1)])
+    kept = history.contents()
+    told: list[float] = []
+    save(kept, tmp_path / "whole.fanrec", tell=told.append)
+    assert told == sorted(told)
+    assert told[0] == 0
+    assert 0 < told[-1] < 1
+
+    def stop(part: float) -> None:
+        if part > 0:
+            raise InterruptedError
+
+    with pytest.raises(InterruptedError):
+        save(kept, tmp_path / "half.fanrec", tell=stop)
+    assert [each.name for each in tmp_path.iterdir()] == ["whole.fanrec"]
+
+
 def test_what_cannot_be_saved_leaves_no_file_and_writes_over_none(tmp_path: Path) -> None:
     history = SampleHistory(PROJECT)
     there = tmp_path / "there.fanrec"

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QProgressDialog, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
-from widgets.kit.background import Background, GaveUp, run_with_wait_dialog
+from widgets.kit.background import Background, GaveUp, run_with_wait_dialog, wait_pointer
 
 
 @pytest.fixture
@@ -90,3 +90,18 @@ def test_a_drive_that_does_not_answer_need_not_be_waited_for(parent: QWidget) ->
     with pytest.raises(GaveUp):
         run_with_wait_dialog(parent, "Opening pump.toml", lambda: go_on.wait(20))
     go_on.set()
+
+
+def test_the_pointer_tells_that_the_window_works_and_no_longer_once_that_went_wrong(parent: QWidget) -> None:
+    shapes: list[Qt.CursorShape] = []
+
+    @wait_pointer()
+    def fail() -> None:
+        shown = QApplication.overrideCursor()
+        shapes.extend([] if shown is None else [shown.shape()])
+        raise OSError("no")
+
+    with pytest.raises(OSError, match="no"):
+        fail()
+    assert shapes == [Qt.CursorShape.WaitCursor]
+    assert QApplication.overrideCursor() is None

@@ -16,6 +16,7 @@ from pytestqt.qtbot import QtBot
 from app.follower.simulation import Simulation
 from app.project.model import Project
 from app.project_file.files import load, save
+from tests.big_project import big_project
 from tests.widgets.bench_project import bench_project
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.problems import ProblemsDialog
@@ -656,3 +657,40 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     )
     window.connecting.connect_line()
     assert "no line" in window.notices.words
+
+
+def test_long_checks_are_told_in_the_slot_until_they_are_through(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("widgets.kit.notice_slot.WORK_AFTER_MS", 0)
+    window = MainWindow()
+    qtbot.addWidget(window)
+    window.show()
+    window.take(big_project(screens=40, signals=400), None)
+    slot, parts = window.notices, set[int]()
+
+    def going_on() -> bool:
+        parts.add(slot.progress.value())
+        return slot.words == "Checking the project\u2026" and len(parts) > 2
+
+    qtbot.waitUntil(going_on)
+    change(window)  # which makes the rest of it void
+    assert slot.words == ""
+    qtbot.waitUntil(lambda: window.design.checks.up_to_date)
+    assert slot.words == ""
+    window.leave()
+
+
+def test_the_pointer_tells_that_a_workspace_is_being_made(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+    shapes: list[Qt.CursorShape | None] = []
+
+    def look(*_: object) -> None:
+        shown = QApplication.overrideCursor()
+        shapes.append(None if shown is None else shown.shape())
+
+    window = MainWindow(workspace=BENCH)
+    qtbot.addWidget(window)
+    monkeypatch.setattr("widgets.shell.window_state.arrange_parts", look)
+    window.show_workspace(DESIGN)
+    window.show_workspace(START_UP)
+    assert shapes == [Qt.CursorShape.WaitCursor] * 2
+    assert QApplication.overrideCursor() is None
+    window.leave()

@@ -182,6 +182,28 @@ def test_curves_are_kept_with_the_recording_and_with_the_session(
         assert start_up.trend.signals == usual
 
 
+def test_saving_the_last_minutes_tells_how_far_it_is_and_can_be_stopped(
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    connect(window, qtbot)
+    monkeypatch.setattr("widgets.kit.notice_slot.WORK_AFTER_MS", 0)
+
+    def save(_kept: object, _path: Path, _curves: object, tell: Callable[[float], object]) -> int:
+        while True:  # as a drive that takes long
+            tell(0.4)
+            time.sleep(0.01)
+
+    monkeypatch.setattr("app.recording.saving.save", save)
+    window.last_minutes.save_into(tmp_path / "last.fanrec")
+    slot = window.notices
+    qtbot.waitUntil(lambda: slot.words == "Saving last.fanrec\u2026" and slot.progress.value() == 40)
+    assert why_off(window.last_minutes.action) == "saving is in progress"
+    (stop,) = slot.buttons
+    stop.click()
+    qtbot.waitUntil(lambda: window.told == "last.fanrec was not saved: it was stopped")
+    assert window.last_minutes.action.isEnabled()
+
+
 def test_curves_that_were_chosen_in_a_project_are_there_the_next_time(
     make_window: MakeWindow, pump: Project, tmp_path: Path
 ) -> None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import nullcontext
 from dataclasses import dataclass
 from typing import Any, Final
 
-from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app.edits.several import parts_of
@@ -16,6 +16,7 @@ from widgets.design.tables.bad_cells import take_the_rest
 from widgets.design.values.cell_reading import BadCell, CellReader, Proposal, RowOfTexts
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.kit.background import wait_pointer
 
 translate = QCoreApplication.translate
 MANY_ROWS: Final = 300
@@ -117,13 +118,8 @@ class PartEditing:
 
         `bad` are those that are known already; `may` has the last word. Returns what was done, None if nothing was.
         """
-        if len(rows) > MANY_ROWS:
-            QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
-        try:
+        with wait_pointer() if len(rows) > MANY_ROWS else nullcontext():
             proposal = self.reader.propose(self.project, rows, bad)
-        finally:
-            if len(rows) > MANY_ROWS:
-                QGuiApplication.restoreOverrideCursor()
         proposal.bad = sorted(proposal.bad, key=lambda cell: cell.row)
         if proposal.bad and not take_the_rest(proposal, parent):
             return None

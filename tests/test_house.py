@@ -77,7 +77,8 @@ TESTED_BY: Final = {
     "widgets/bench/test_workspace.py": "widgets/face/column widgets/live/panel_reason",
     "widgets/compare/test_window.py": "faces widgets/design/forms/part_texts widgets/kit/row_list",
     "widgets/design/behaviour/test_behaviour_view.py": (
-        "key_lines keys_pane rule_edits sentence_editor sentence_list sentence_model sentence_painting word_editors"
+        "key_lines key_list keys_pane rule_edits sentence_editor sentence_list sentence_model sentence_painting "
+        "word_editors"
     ),
     "widgets/design/exchange/test_import_list.py": (
         "import_choices import_model import_notes import_table app/exchange/row_summary"
@@ -89,6 +90,7 @@ TESTED_BY: Final = {
     ),
     "widgets/design/page_map/test_items.py": "arrows gestures ground keyboard keys node scene spoken view",
     "widgets/design/page_map/test_pane.py": "add_screen_change",
+    "widgets/design/properties/test_ways.py": "screen_form",
     "widgets/design/screen/test_arranging.py": "commands",
     "widgets/design/screen/test_clipboard.py": "paste_dialog widgets/design/screens_pane widgets/kit/notice",
     "widgets/design/screen/test_cursor_line.py": "field_places",
@@ -102,7 +104,8 @@ TESTED_BY: Final = {
     ),
     "widgets/design/test_findings.py": "finding_deeds findings_model",
     "widgets/design/test_workspace.py": (
-        "inspector navigation part_commands screens_list table_commands tools views widgets/design/forms/panel_view "
+        "inspector navigation part_commands screens_list table_commands tools views "
+        "widgets/design/forms/panel_view "
         "widgets/design/forms/condition_row widgets/design/forms/form "
         "widgets/design/forms/link_rows widgets/design/forms/screen_forms widgets/design/signals/form "
         "widgets/document/running_checks widgets/face/thumbnails"

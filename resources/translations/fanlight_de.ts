@@ -2990,6 +2990,41 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>FromHere</name>
+    <message>
+        <source>(delete it)</source>
+        <translation>(löschen)</translation>
+    </message>
+    <message>
+        <source>Delete screen change</source>
+        <translation>Bildwechsel löschen</translation>
+    </message>
+    <message>
+        <source>It holds on every screen; a choice here is for this screen alone.</source>
+        <translation>Gilt auf jedem Bild; eine Auswahl hier gilt nur für dieses Bild.</translation>
+    </message>
+    <message>
+        <source>No key leads on from here yet.</source>
+        <translation>Noch führt keine Taste von hier weiter.</translation>
+    </message>
+    <message>
+        <source>Redirect screen change</source>
+        <translation>Bildwechsel umlenken</translation>
+    </message>
+    <message>
+        <source>the next screen</source>
+        <translation>das nächste Bild</translation>
+    </message>
+    <message>
+        <source>the previous screen</source>
+        <translation>das vorige Bild</translation>
+    </message>
+    <message>
+        <source>{cause} shows</source>
+        <translation>{cause} zeigt</translation>
+    </message>
+</context>
+<context>
     <name>Header</name>
     <message>
         <source>Workspace: {name}</source>
@@ -3231,6 +3266,25 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>KeyList</name>
+    <message>
+        <source>Key {key}: {words}</source>
+        <translation>Taste {key}: {words}</translation>
+    </message>
+    <message>
+        <source>The key &apos;{key}&apos; is the “Begin key” of the panel: it starts entry where a field allows it.</source>
+        <translation>Die Taste „{key}“ ist im Panel als „Taste Beginnen“ gewählt: sie beginnt die Eingabe, wo ein Feld sie erlaubt.</translation>
+    </message>
+    <message>
+        <source>{line}, everywhere</source>
+        <translation>{line}, überall</translation>
+    </message>
+    <message>
+        <source>{line}. Enter uses it</source>
+        <translation>{line}. Die Eingabetaste belegt sie</translation>
+    </message>
+</context>
+<context>
     <name>KeyPad</name>
     <message>
         <source>On the keyboard: %s</source>
@@ -3304,10 +3358,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Keys of the panel</source>
         <translation>Tasten des Panels</translation>
-    </message>
-    <message>
-        <source>The key &apos;{key}&apos; is the “Begin key” of the panel: it starts entry where a field allows it.</source>
-        <translation>Die Taste „{key}“ ist im Panel als „Taste Beginnen“ gewählt: sie beginnt die Eingabe, wo ein Feld sie erlaubt.</translation>
     </message>
     <message>
         <source>What each key does here</source>
@@ -4815,6 +4865,10 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>PageMap</name>
     <message>
+        <source>1 key</source>
+        <translation>1 Taste</translation>
+    </message>
+    <message>
         <source>1 press</source>
         <translation>1× Taste</translation>
     </message>
@@ -4825,6 +4879,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>From every screen to {to}: {cause}</source>
         <translation>Von jedem Bild zu {to}: {cause}</translation>
+    </message>
+    <message>
+        <source>From {screen}: {cause}</source>
+        <translation>Von {screen}: {cause}</translation>
     </message>
     <message>
         <source>Screen change from every screen to {to}: {cause}</source>
@@ -4851,6 +4909,10 @@ Warum ist das in Ordnung?</translation>
         <translation>nur per Bedingung</translation>
     </message>
     <message>
+        <source>every screen</source>
+        <translation>jedem Bild</translation>
+    </message>
+    <message>
         <source>free</source>
         <translation>frei</translation>
     </message>
@@ -4867,8 +4929,16 @@ Warum ist das in Ordnung?</translation>
         <translation>wechselt von jedem Bild zu {screen}</translation>
     </message>
     <message>
+        <source>key {key}</source>
+        <translation>Taste {key}</translation>
+    </message>
+    <message>
         <source>no way back</source>
         <translation>kein Weg zurück</translation>
+    </message>
+    <message>
+        <source>nothing yet</source>
+        <translation>noch nichts</translation>
     </message>
     <message>
         <source>number {n} of {count} in the ring</source>
@@ -4901,6 +4971,10 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{label} and {n} more</source>
         <translation>{label} und {n} weitere</translation>
+    </message>
+    <message>
+        <source>{n} keys</source>
+        <translation>{n} Tasten</translation>
     </message>
     <message>
         <source>{n} presses</source>
@@ -7042,16 +7116,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ScreenForm</name>
     <message>
-        <source>Actions of the keys</source>
-        <translation>Aktionen der Tasten</translation>
+        <source>Add a screen change</source>
+        <translation>Bildwechsel hinzufügen</translation>
     </message>
     <message>
-        <source>Add action here</source>
-        <translation>Aktion hier anlegen</translation>
-    </message>
-    <message>
-        <source>Add screen change from here</source>
-        <translation>Bildwechsel von hier anlegen</translation>
+        <source>Add what a key does</source>
+        <translation>Hinzufügen, was eine Taste tut</translation>
     </message>
     <message>
         <source>Change screen</source>
@@ -7066,8 +7136,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Dokumentation</translation>
     </message>
     <message>
-        <source>Enter or a double click shows it in the Keys and screen changes view</source>
-        <translation>Eingabetaste oder Doppelklick zeigt es in der Ansicht Tasten und Bildwechsel</translation>
+        <source>Enter or a click shows it in the Keys and screen changes view</source>
+        <translation>Enter oder ein Klick zeigt es unter Tasten und Bildwechsel</translation>
+    </message>
+    <message>
+        <source>From here</source>
+        <translation>Von hier</translation>
+    </message>
+    <message>
+        <source>Keys on this screen</source>
+        <translation>Tasten auf diesem Bild</translation>
     </message>
     <message>
         <source>Make it the start screen</source>
@@ -7082,40 +7160,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Notizen</translation>
     </message>
     <message>
+        <source>Opened by</source>
+        <translation>Geöffnet durch</translation>
+    </message>
+    <message>
         <source>Renaming updates every use</source>
         <translation>Umbenennen ändert alle Verwendungen</translation>
     </message>
     <message>
-        <source>Screen changes from and to this screen</source>
-        <translation>Bildwechsel von und zu diesem Bild</translation>
+        <source>To here</source>
+        <translation>Hierher</translation>
     </message>
     <message>
-        <source>This is the start screen</source>
-        <translation>Dies ist das Startbild</translation>
-    </message>
-    <message>
-        <source>from {screen} by {cause}</source>
-        <translation>von {screen} durch {cause}</translation>
-    </message>
-    <message>
-        <source>shown {cause}</source>
-        <translation>angezeigt {cause}</translation>
-    </message>
-    <message>
-        <source>{cause} {deed}</source>
-        <translation>{cause} {deed}</translation>
-    </message>
-    <message>
-        <source>{cause} {deed} (on every screen)</source>
-        <translation>{cause} {deed} (auf jedem Bild)</translation>
-    </message>
-    <message>
-        <source>{cause} → {to}</source>
-        <translation>{cause} → {to}</translation>
-    </message>
-    <message>
-        <source>{cause} → {to} (from every screen)</source>
-        <translation>{cause} → {to} (von jedem Bild)</translation>
+        <source>{n} of {count} used</source>
+        <translation>{n} von {count} belegt</translation>
     </message>
 </context>
 <context>
@@ -8846,6 +8904,17 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>ToHere</name>
+    <message>
+        <source>Nothing leads here yet. Drag a key of another screen here.</source>
+        <translation>Noch führt nichts hierher. Ziehen Sie eine Taste eines anderen Bildes hierher.</translation>
+    </message>
+    <message>
+        <source>To here</source>
+        <translation>Hierher</translation>
+    </message>
+</context>
+<context>
     <name>ToolRow</name>
     <message>
         <source>More</source>
@@ -9612,21 +9681,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Line view</source>
         <translation>Leitungsansicht</translation>
-    </message>
-</context>
-<context>
-    <name>_Lines</name>
-    <message>
-        <source>Key {key}: {words}</source>
-        <translation>Taste {key}: {words}</translation>
-    </message>
-    <message>
-        <source>{line}, everywhere</source>
-        <translation>{line}, überall</translation>
-    </message>
-    <message>
-        <source>{line}. Enter uses it</source>
-        <translation>{line}. Die Eingabetaste belegt sie</translation>
     </message>
 </context>
 <context>

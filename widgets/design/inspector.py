@@ -12,11 +12,13 @@ from widgets.design.forms.form import Form
 from widgets.design.forms.message_forms import MessagesForm
 from widgets.design.forms.panel_view import in_scroll_area
 from widgets.design.forms.part_form import PartForm
-from widgets.design.forms.screen_forms import FieldForm, PanelForm, ScreenForm
+from widgets.design.forms.screen_forms import FieldForm, PanelForm
 from widgets.design.lines.forms import FollowerForm, LineForm
+from widgets.design.properties.screen_form import ScreenForm
 from widgets.design.signals.form import SignalForm
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.document.unfinished import Unfinished
 from widgets.kit.path_bar import PathBar
 from widgets.kit.plain import plain_label
 
@@ -30,11 +32,11 @@ class Inspector(QWidget):
     left = Signal()
     """Escape: whoever came here wants back."""
 
-    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.field_form = FieldForm(document, drafts)
-        self.screen_form = ScreenForm(document, drafts)
+        self.screen_form = ScreenForm(document, drafts, begun)
         self.panel_form = PanelForm(document, drafts)
         self.messages_form = MessagesForm(document, drafts)
         self.signal_form = SignalForm(document, drafts)
@@ -49,6 +51,7 @@ class Inspector(QWidget):
             self._stack.addWidget(self._of_screen[form])
         self._form_of_screen: Form = self.screen_form
         self._panel_in_front = False
+        self._on_map = False
         self._pages: dict[str, tuple[PartForm, QWidget]] = {}
         for kind, other, nothing in (
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
@@ -92,15 +95,16 @@ class Inspector(QWidget):
             for then, now in zip(former.forms[kind].rows, form.rows, strict=True)
         }
 
-    def show_screen(self) -> None:
-        """The screen under edit, or the field that is selected on it."""
+    def show_screen(self, *, on_map: bool | None = None) -> None:
+        """The screen under edit, or the field that is selected on it; `on_map` as it is seen there, None: as before."""
+        self._on_map = self._on_map if on_map is None else on_map
         self._panel_in_front = False
         self._stack.setCurrentWidget(self._of_screen[self._form_of_screen])
         selection = self._document.selection
         if self._form_of_screen is self.field_form:
             self.field_form.show_selection(selection)
         else:
-            self.screen_form.show_screen(selection.screen)
+            self.screen_form.show_screen(selection.screen, on_map=self._on_map)
 
     def show_panel(self) -> None:
         """Bring the panel and its messages up to date, which stand in a view of their own."""

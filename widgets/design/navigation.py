@@ -64,7 +64,7 @@ class Navigator(QObject):
         elif self._views.view in ("screen", "map"):
             screen_change = self._views.map.selected_screen_change() if self._views.view == "map" else None
             if screen_change is None:
-                inspector.show_screen()
+                inspector.show_screen(on_map=self._views.view == "map")
                 self._show_path_to_screen()
             else:
                 self.sentence.show_place(("screen_change", screen_change))
@@ -160,6 +160,10 @@ class Navigator(QObject):
         self._views.behaviour.select("action", index)
         self.show_properties()
 
+    def show_rule(self, kind: str, index: int) -> None:
+        """Go to the sentence of a screen change or an action."""
+        (self.show_screen_change if kind == "screen_change" else self.show_action)(index)
+
     def to_properties(self) -> None:
         """Give the focus to the first of the properties that are shown, and remember where it was."""
         page, focused = self._inspector.current_form(), QApplication.focusWidget()
@@ -245,11 +249,6 @@ class Navigator(QObject):
         self._views.show_view("signals")
         self._views.signals.add("register", name)
         self.to_properties()
-
-    def add_screen_change_from(self, screen: str) -> None:
-        """Begin a screen change by a key of this screen and go to its words."""
-        self._views.bring_up("behaviour")
-        self._views.behaviour.add_screen_change("key", screen)
 
     def add_action_on(self, screen: str) -> None:
         """Begin what a key does on this screen and go to its words."""

@@ -67,7 +67,7 @@ class DesignWorkspace(QWidget):
     def _make_parts(self) -> None:
         document = self.document
         self.screens = ScreensPane(document)
-        self.inspector = Inspector(document, self.drafts)
+        self.inspector = Inspector(document, self.drafts, self.begun)
         panel = PanelView(self.inspector.panel_form, self.inspector.messages_form)
         self.views = DesignViews(document, self.drafts, self.begun, panel)
         self.notice = self.views.notice
@@ -236,10 +236,11 @@ class DesignWorkspace(QWidget):
         self.left.tray.new_wanted.connect(self.navigator.add_signal)
         self.navigator.properties_wanted.connect(self.panes.open_right)
         self.navigator.left.connect(self.panes.close_right)
-        self.inspector.screen_form.screen_change_wanted.connect(self.navigator.show_screen_change)
-        self.inspector.screen_form.action_wanted.connect(self.navigator.show_action)
-        self.inspector.screen_form.add_screen_change_wanted.connect(self.navigator.add_screen_change_from)
-        self.inspector.screen_form.add_action_wanted.connect(self.navigator.add_action_on)
+        of_screen = self.inspector.screen_form
+        of_screen.rule_wanted.connect(self.navigator.show_rule)
+        of_screen.add_rule_wanted.connect(self.navigator.add_action_on)
+        of_screen.way_wanted.connect(self.map.select_screen_change)
+        of_screen.add_way_wanted.connect(self.map_pane.add_screen_change)
         self.findings.place_chosen.connect(self.navigator.go_to)
         self.findings.draft_chosen.connect(self.navigator.go_to_draft)
         self.checks.found.connect(self._show_findings)

@@ -29,6 +29,7 @@ class Section(QWidget):
         super().__init__()
         self.body = body
         self._summary = summary
+        self._note = ""
         self.head = _Head(title)
         self.head.clicked.connect(lambda _checked=False: self._turn())
         layout = QVBoxLayout(self)
@@ -63,12 +64,18 @@ class Section(QWidget):
         self._summary = summary
         self._show()
 
+    def set_note(self, note: str) -> None:
+        """Say this beside the heading, whether it is open or closed."""
+        self._note = note
+        self._show()
+
     def _turn(self) -> None:
         self.set_open(not self.is_open)
         self.toggled.emit(self.is_open)
 
     def _show(self) -> None:
-        self.head.show_state(open_now=self.is_open, summary=self._summary)
+        summary = self._summary if not self.is_open else ""
+        self.head.show_state(open_now=self.is_open, summary=", ".join(filter(None, (self._note, summary))))
 
 
 class _Head(QToolButton):
@@ -83,11 +90,11 @@ class _Head(QToolButton):
         self.title, self._summary, self._open = title, "", True
 
     def show_state(self, *, open_now: bool, summary: str) -> None:
-        self._open, self._summary = open_now, "" if open_now else summary
+        self._open, self._summary = open_now, summary
         self.setText(self.title)
         self.setAccessibleName(self.title)
         opened, closed = self.tr("open"), self.tr("closed")
-        self.setAccessibleDescription(opened if open_now else f"{closed}, {summary}" if summary else closed)
+        self.setAccessibleDescription(", ".join(filter(None, (opened if open_now else closed, summary))))
         self.setToolTip(plain_tip("\n".join(filter(None, (self.title, self._summary)))))
         self.update()
 

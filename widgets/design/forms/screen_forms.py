@@ -1,21 +1,20 @@
-"""The properties of a field, of a screen, and of the panel."""
+"""The properties of a field and of the panel."""
 
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
 from typing import Any
 
-from PySide6.QtCore import QCoreApplication, Qt, Signal
+from PySide6.QtCore import QCoreApplication, Signal
 from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
 from app import edits
 from app.project.binding import value_span
-from app.project.model import Field, Panel, Project, Screen
+from app.project.model import Field, Panel, Project
 from app.signals.text import spoken_digits
 from app.signals.typed import pair, plain, whole
 from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.design.forms.part_form import PartForm
-from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.design.forms.signal_picker import kinds, signal_choices
 from widgets.document.document import Document, Edit, Selection
@@ -23,7 +22,6 @@ from widgets.document.drafts import Drafts, DraftTexts
 from widgets.face.sample_values import width_needed
 from widgets.kit.commands import ENTRY
 from widgets.kit.plain import plain_label
-from widgets.kit.row_list import RowList
 
 translate = QCoreApplication.translate
 
@@ -154,128 +152,6 @@ class FieldForm(PartForm):
     def _go(self) -> None:
         if self.part is not None:
             self.signal_wanted.emit(self.part.signal)
-
-
-class ScreenForm(PartForm):
-    """Shows and edits the screen, and lists the screen changes and actions that concern it."""
-
-    screen_change_wanted = Signal(int)
-    action_wanted = Signal(int)
-    add_screen_change_wanted = Signal(str)
-    add_action_wanted = Signal(str)
-
-    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
-        super().__init__(document, drafts, parent)
-        self.step_name = self.tr("Change screen")
-        self.name_row(self.tr("Name"), edits.rename_screen, self.tr("Renaming updates every use"))
-        self.start_button = QPushButton(self.tr("Make it the start screen"))
-        self.start_button.clicked.connect(self._make_start)
-        self.add_wide(self.start_button)
-        self.add_heading(self.tr("Screen changes from and to this screen"))
-        self.screen_changes = RowList()
-        self.screen_changes.setAccessibleName(self.tr("Screen changes from and to this screen"))
-        self.screen_changes.itemActivated.connect(
-            lambda _item, _column: self.screen_change_wanted.emit(self.screen_changes.current_value())
-        )
-        self.add_wide(self.screen_changes)
-        add_screen_change = QPushButton(self.tr("Add screen change from here"))
-        add_screen_change.clicked.connect(lambda: self._of_screen(self.add_screen_change_wanted))
-        self.add_wide(add_screen_change)
-        self.add_heading(self.tr("Actions of the keys"))
-        self.actions_list = RowList()
-        self.actions_list.setAccessibleName(self.tr("Actions of the keys"))
-        self.actions_list.itemActivated.connect(
-            lambda _item, _column: self.action_wanted.emit(self.actions_list.current_value())
-        )
-        self.add_wide(self.actions_list)
-        add_action = QPushButton(self.tr("Add action here"))
-        add_action.clicked.connect(lambda: self._of_screen(self.add_action_wanted))
-        self.add_wide(add_action)
-        for each in (self.screen_changes, self.actions_list):
-            each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
-            each.setToolTip(self.tr("Enter or a double click shows it in the Keys and screen changes view"))
-        self.add_heading(self.tr("Documentation"), closed=True)
-        self.notes(self.tr("Notes"))
-        self.finish()
-
-    @property
-    def part(self) -> Screen | None:
-        """The screen that is shown."""
-        name = self.subject[1] if isinstance(self.subject, tuple) else ""
-        return self.project.screen_named.get(name)
-
-    def show_screen(self, name: str) -> None:
-        """Show this screen."""
-        self.show_subject(("screen", name) if name in self.project.screen_named else None)
-        part = self.part
-        self.setEnabled(part is not None)
-        start = part is not None and self.project.panel.start == part.name
-        self.start_button.setEnabled(not start)
-        self.start_button.setText(self.tr("This is the start screen") if start else self.tr("Make it the start screen"))
-        _fill(self.screen_changes, screen_changes_of(self.project, name))
-        _fill(self.actions_list, actions_of(self.project, name))
-
-    def change(self, **changes: Any) -> Edit:
-        """The edit that changes the notes of the screen."""
-        name = self.subject[1] if isinstance(self.subject, tuple) else ""
-        return lambda project: edits.set_screen_notes(project, name, **changes)
-
-    def _make_start(self) -> None:
-        part = self.part
-        if part is not None:
-            self.document.do(self.tr("Change the start screen"), lambda project: edits.set_start(project, part.name))
-
-    def _of_screen(self, signal: Any) -> None:
-        if self.part is not None:
-            signal.emit(self.part.name)
-
-
-def screen_changes_of(project: Project, screen: str) -> list[tuple[int, str]]:
-    """The screen changes from a screen, those of every screen, and those that lead to it: index and words."""
-    found = []
-    for index, screen_change in enumerate(project.screen_changes):
-        if screen_change.from_ == screen or (screen_change.from_ is None and screen_change.when is None):
-            if screen_change.from_ is not None:
-                text = translate("ScreenForm", "{cause} \u2192 {to}")
-            else:
-                text = translate("ScreenForm", "{cause} \u2192 {to} (from every screen)")
-            found.append((index, text.format(cause=cause_text(screen_change), to=target_text(screen_change))))
-        elif screen_change.to == screen:
-            text = (
-                translate("ScreenForm", "shown {cause}")
-                if screen_change.when
-                else translate("ScreenForm", "from {screen} by {cause}")
-            )
-            found.append((index, text.format(cause=cause_text(screen_change), screen=from_text(screen_change))))
-    return found
-
-
-def actions_of(project: Project, screen: str) -> list[tuple[int, str]]:
-    """The actions of keys on a screen: index and words."""
-    found = []
-    for index, action in enumerate(project.actions):
-        if action.key is not None and action.from_ in (None, screen):
-            if action.from_ is not None:
-                text = translate("ScreenForm", "{cause} {deed}")
-            else:
-                text = translate("ScreenForm", "{cause} {deed} (on every screen)")
-            found.append((index, text.format(cause=cause_text(action), deed=deed_text(action))))
-    return found
-
-
-def _fill(view: RowList, items: list[tuple[int, str]]) -> None:
-    shown = []
-    for row in range(view.topLevelItemCount()):
-        item = view.topLevelItem(row)
-        if item is not None:
-            shown.append((item.data(0, Qt.ItemDataRole.UserRole), item.text(0)))
-    if shown == items:
-        return
-    at = view.row()
-    view.clear()
-    for index, text in items:
-        view.add_row(index, text)
-    view.choose_row(min(at, len(items) - 1))
 
 
 class PanelForm(PartForm):

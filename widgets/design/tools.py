@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QToolButton
 from widgets.design.views import DesignViews
 from widgets.document.document import Document
 from widgets.frame.tool_row import ToolRow
+from widgets.kit.commands import mark_entry
 from widgets.kit.icons import icon
 from widgets.kit.plain import plain_tip
 
@@ -20,9 +21,9 @@ class DesignTools(ToolRow):
         super().__init__(views.tabs)
         self._document = document
         self._views = views
-        self.undo = QAction(icon("undo"), self.tr("Undo"), self)
+        self.undo = mark_entry(QAction(icon("undo"), self.tr("Undo"), self))  # commands of Edit, once more
         self.undo.triggered.connect(lambda _checked=False: document.undo())
-        self.redo = QAction(icon("redo"), self.tr("Redo"), self)
+        self.redo = mark_entry(QAction(icon("redo"), self.tr("Redo"), self))
         self.redo.triggered.connect(lambda _checked=False: document.redo())
         self.add_widget(views.map_pane.search)
         for action in (self.undo, self.redo):

@@ -101,7 +101,7 @@ class DesignWorkspace(QWidget):
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
-        self._action(self.tr("A screen o&f these signals\u2026"), self._screens_of, "Ctrl+Alt+N")
+        self._action(self.tr("A screen of these signals\u2026"), self._screens_of, "Ctrl+Alt+N")
         self._actions.append(None)
         self._action(self.tr("&Try it here"), self.try_it, ("F9", "Ctrl+Space"))
         self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")
@@ -122,7 +122,7 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
         self._action(self.tr("Go to the pr&operties and back"), self.navigator.to_properties_and_back, "F4")
-        self._action(self.tr("Next pa&ne"), lambda: self._walk(1), "F6")
+        self._action(self.tr("Next pane"), lambda: self._walk(1), "F6")
         self._action(self.tr("Previous pane"), lambda: self._walk(-1), "Shift+F6")
         self._action(self.tr("Edit the panel &messages"), self.navigator.to_messages, "Ctrl+Shift+D")
         self._action(self.tr("Go to the findings and back"), self.canvas.open_list, "F8")

@@ -66,7 +66,7 @@ def why_off(action: QAction) -> str:
 
 
 def mark_entry(action: QAction) -> QAction:
-    """Call an action an entry of a list: it needs no key of its own. Returns it."""
+    """Call an action an entry of a list, or a command told elsewhere once more: it needs no key. Returns it."""
     action.setProperty(ENTRY, True)
     return action
 

@@ -60,7 +60,7 @@ class ResponseView(QWidget):
         self.kind.addItem(self.tr("as a ramp"), "ramp")
         self.next_step = push_button(self.tr("Next step"), self._find)
         self.next_step.setToolTip(self.tr("Puts the cursors around the next step of the set point"))
-        self.copy_action = command(self, self.tr("Copy the &figures"), self._copy, "Alt+Shift+C", within=True)
+        self.copy_action = command(self, self.tr("Cop&y the figures"), self._copy, "Alt+Shift+C", within=True)
         self.result = plain_label(look="faint", wrap=True)
         """What is to be done first, or why nothing was measured."""
         self.result.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)

@@ -242,7 +242,7 @@ class TrendView(QWidget):
         self.add_action.setIconText(self.tr("Add curve"))
         self.add_action.setIcon(icon("plus"))
         self.follow_action = command(self, self.tr("&Follow the newest values"), self._toggle_following, "Alt+Shift+F")
-        self.cursors_action = command(self, self.tr("Cursors A and &B"), self._toggle_cursors, "Alt+Shift+B")
+        self.cursors_action = command(self, self.tr("&Cursors A and B"), self._toggle_cursors, "Alt+Shift+B")
         self.cursors_action.setCheckable(True)
         self.cursors_action.setIcon(icon("cursors"))
         self.cursors_action.setIconText(self.tr("A\u2013B"))
@@ -253,13 +253,13 @@ class TrendView(QWidget):
             )
         ]
         self.all_action = command(self, self.tr("Show the fu&ll time range"), self.show_all, "Alt+Shift+0")
-        self.fit_action = command(self, self.tr("Fit the &value axes"), self._fit_all, "Alt+Shift+9")
+        self.fit_action = command(self, self.tr("F&it the value axes"), self._fit_all, "Alt+Shift+9")
         self.save_picture_action = command(self, self.tr("Save the &picture\u2026"), self.save_picture, "Alt+Shift+P")
         self.save_values_action = command(self, self.tr("Save the &values\u2026"), self.save_values, "Alt+Shift+V")
         self.take_out_action = command(
             self.legend, self.tr("&Remove the selected curves"), self._take_out, "Alt+Shift+Del", within=True
         )
-        add_copying(self.legend, self.tr("Copy the values"), self._copied)
+        mark_entry(add_copying(self.legend, self.tr("Copy the values"), self._copied))
         self.legend.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.legend.customContextMenuRequested.connect(self._show_legend_menu)
 

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings, Qt
-from PySide6.QtWidgets import QApplication, QScrollBar
+from PySide6.QtWidgets import QApplication, QScrollArea, QScrollBar, QWidget
 
-from tests.pictures.stage import Setting, staged
+from tests.pictures.stage import Setting, settle, staged
 from tests.widgets import driving
 from widgets.document.settings import Settings
 from widgets.kit import scaling
@@ -97,6 +97,13 @@ def test_texts_icons_and_measures_grow_together(percent: int) -> None:
     assert isinstance(QApplication.instance(), QApplication)
 
 
+def area_of(form: QWidget) -> QScrollArea:
+    """Where a form scrolls."""
+    area = form.parentWidget().parentWidget()
+    assert isinstance(area, QScrollArea)
+    return area
+
+
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
 @pytest.mark.parametrize("percent", scaling.SIZES)
 def test_no_form_is_cut_at_the_right_however_narrow_the_properties_are(percent: int, language: Language) -> None:
@@ -105,4 +112,11 @@ def test_no_form_is_cut_at_the_right_however_narrow_the_properties_are(percent: 
         bar = QScrollBar(Qt.Orientation.Vertical, inspector).sizeHint().width()
         room = inspector.minimumWidth() - bar
         wide = {kind: form.minimumSizeHint().width() for kind, form in inspector.forms.items()}
+        in_own_view = {kind: wide.pop(kind) for kind in ("panel", "messages")}
         assert {kind: width for kind, width in wide.items() if width > room} == {}
+        window.design.show_view("panel")
+        settle()
+        areas = {kind: area_of(inspector.forms[kind]) for kind in in_own_view}
+        rooms = {kind: area.width() - bar for kind, area in areas.items()}
+        assert all(area.isVisible() for area in areas.values())
+        assert {kind: width for kind, width in in_own_view.items() if width > rooms[kind]} == {}

@@ -181,8 +181,6 @@ def test_every_row_of_every_form_gets_its_own_back(make: Callable[[], MainWindow
         ("screen", project.screens[1].name),
         ("field", project.screens[1].name, 0),
         ("signal", project.signals[1].name),
-        ("screen_change", 1),
-        ("action", 1),
         ("line", project.lines[0].name),
         ("follower", project.followers[0].name),
     )

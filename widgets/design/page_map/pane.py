@@ -70,26 +70,26 @@ class PageMapPane(QWidget):
     def _make_actions(self) -> None:
         self._commands: list[QAction | None] = []
         self.screen_change_action = self._action(
-            self.tr("Add a screen chan&ge\u2026"), self.add_screen_change, "Ctrl+T"
+            self.tr("Add a screen c&hange\u2026"), self.add_screen_change, "Ctrl+T"
         )
         self.earlier_action = self._action(
             self.tr("&Earlier in the ring"), lambda: self.view.move_in_ring(-1), "Alt+Left"
         )
         self.later_action = self._action(self.tr("&Later in the ring"), lambda: self.view.move_in_ring(1), "Alt+Right")
         self.ring_action = self._action(self.tr("Make a rin&g of the selection\u2026"), self.make_ring, "Ctrl+Alt+G")
-        self.back_action = self._action(self.tr("Lead the selection &back to the start"), self.lead_back, "Ctrl+Alt+B")
+        self.back_action = self._action(self.tr("Lead &the selection back to the start"), self.lead_back, "Ctrl+Alt+B")
         self._commands.append(None)
         self.row_action = self._action(
             self.tr("Put side &by side"), lambda: self._line_up(in_line, "row"), "Ctrl+Alt+H"
         )
         self.column_action = self._action(
-            self.tr("Put one belo&w the other"), lambda: self._line_up(in_line, "column"), "Ctrl+Alt+V"
+            self.tr("Put one below the other"), lambda: self._line_up(in_line, "column"), "Ctrl+Alt+V"
         )
         self.spread_row_action = self._action(
             self.tr("Spread evenly a&cross"), lambda: self._line_up(spread, "row"), "Ctrl+Alt+Shift+H"
         )
         self.spread_column_action = self._action(
-            self.tr("Spread evenly &down"), lambda: self._line_up(spread, "column"), "Ctrl+Alt+Shift+V"
+            self.tr("Spread evenl&y down"), lambda: self._line_up(spread, "column"), "Ctrl+Alt+Shift+V"
         )
         self._commands.append(None)
         self.arrange_action = self._action(self.tr("A&rrange the map"), self.arrange, "Ctrl+Shift+M")

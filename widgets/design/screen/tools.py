@@ -55,7 +55,7 @@ class EditorTools(QObject):
         return self.language, self.values, self.smaller, self.fitting, self.larger
 
     def _zoom(self, picture: str, text: str, tip: str, by: int) -> QAction:
-        action = QAction(icon(picture), text, self)
+        action = mark_entry(QAction(icon(picture), text, self))  # a command of a menu, once more
         action.setToolTip(plain_tip(tip))
         action.triggered.connect(lambda _checked=False: self.zoom_wanted.emit(by))
         return action

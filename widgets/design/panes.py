@@ -65,7 +65,7 @@ class DesignPanes(QWidget):
         self._tools = tools
         self.left, self.right = Pane(left), Pane(right)
         left.setMinimumWidth(scaled(120) + 70)
-        right.setMinimumWidth(scaled(170) + 140)
+        right.setMinimumWidth(scaled(180) + 140)
         self.across = QSplitter(Qt.Orientation.Horizontal)
         self.across.setChildrenCollapsible(False)
         self.left_button = QToolButton()

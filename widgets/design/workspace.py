@@ -130,7 +130,7 @@ class DesignWorkspace(QWidget):
         self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.navigator.to_uses)
         for commands in (self.part_commands, self.table_commands):
             commands.chosen.connect(self.wanted)
-        self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
+        self._action(self.tr("Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Fix the finding"), self.finding_deeds.fix_shown, "Ctrl+F7")
         self._action(self.tr("Accept the finding\u2026"), self.finding_deeds.accept_shown, "Ctrl+Shift+F7")

@@ -216,7 +216,7 @@ def _of_readings(kind: str) -> str:
     return {
         "refused": translate("bus", "{count} of {total} readings are refused"),
         "implausible": translate("bus", "{count} of {total} readings are implausible"),
-        "stale": translate("bus", "{count} of {total} readings are stale"),
+        "stale": translate("bus", "{count} of {total} readings are old"),
         "doubtful": translate("bus", "{count} of {total} readings are doubtful"),
         "none": translate("bus", "{count} of {total} readings were not read yet"),
     }[kind]

@@ -150,7 +150,7 @@
     </message>
     <message>
         <source>nothing real can move</source>
-        <translation>nichts kann sich bewegen</translation>
+        <translation>nichts Echtes kann sich bewegen</translation>
     </message>
     <message>
         <source>only stops are written</source>
@@ -5468,8 +5468,28 @@ Warum ist das in Ordnung?</translation>
         <translation>Grund dieser Panelmeldung: {words}</translation>
     </message>
     <message>
+        <source>Sent anyway, until confirmed: {keys}.</source>
+        <translation>Trotzdem gesendet, bis bestätigt: {keys}.</translation>
+    </message>
+    <message>
         <source>{count} more</source>
         <translation>{count} weitere</translation>
+    </message>
+    <message>
+        <source>{devices}: no answer, so nothing is set there.</source>
+        <translation>{devices}: keine Antwort, dort wird nichts gesetzt.</translation>
+    </message>
+    <message>
+        <source>{devices}: no answer. Refused: {keys}.</source>
+        <translation>{devices}: keine Antwort. Abgelehnt: {keys}.</translation>
+    </message>
+    <message>
+        <source>{key} (switching off)</source>
+        <translation>{key} (Ausschalten)</translation>
+    </message>
+    <message>
+        <source>{key} (switching on)</source>
+        <translation>{key} (Einschalten)</translation>
     </message>
     <message>
         <source>{key} clears “{signal}”</source>
@@ -5945,16 +5965,16 @@ Warum ist das in Ordnung?</translation>
         <translation>nie gelesen</translation>
     </message>
     <message>
+        <source>old</source>
+        <translation>alt</translation>
+    </message>
+    <message>
         <source>panel value</source>
         <translation>Panelwert</translation>
     </message>
     <message>
         <source>refused</source>
         <translation>abgelehnt</translation>
-    </message>
-    <message>
-        <source>stale</source>
-        <translation>veraltet</translation>
     </message>
 </context>
 <context>
@@ -11183,12 +11203,12 @@ otherwise = unbekannt</translation>
         <translation>{count} von {total} Werten sind unplausibel</translation>
     </message>
     <message>
-        <source>{count} of {total} readings are refused</source>
-        <translation>{count} von {total} Werten werden abgelehnt</translation>
+        <source>{count} of {total} readings are old</source>
+        <translation>{count} von {total} Werten sind alt</translation>
     </message>
     <message>
-        <source>{count} of {total} readings are stale</source>
-        <translation>{count} von {total} Werten sind veraltet</translation>
+        <source>{count} of {total} readings are refused</source>
+        <translation>{count} von {total} Werten werden abgelehnt</translation>
     </message>
     <message>
         <source>{count} of {total} readings were not read yet</source>

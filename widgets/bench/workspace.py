@@ -21,11 +21,13 @@ from widgets.kit.empty_state import EmptyState
 from widgets.kit.scaling import percent, scaled
 from widgets.live.follower_card import FollowerCards
 from widgets.live.live_session import LiveSession
-from widgets.live.panel_reason import PanelReason, what_keys_write
+from widgets.live.panel_reason import PanelReason, keys_while_lost, what_keys_write
 from widgets.live.readings_table import ReadingsTable
 from widgets.live.write_bar import WriteBar
 
 if TYPE_CHECKING:
+    from app.line.states import Snapshot
+    from app.line.status import Status
     from app.panel.rendering import Rows
     from app.panel.state import State
     from app.session.session import Session
@@ -78,6 +80,9 @@ class BenchWorkspace(QWidget):
         self._table_at = 0.0
         self._rows: Rows = ()
         self._seen: tuple[State | None, int, int] = (None, 0, 0)
+        self._answers: tuple[bool | None, ...] = ()
+        self._lost: tuple[str, ...] = ()
+        """The devices that do not answer."""
         self._shown: Project | None = None
         self._writes: dict[str, float] = {}
         """When a write was asked for whose value was not read again yet, by signal."""
@@ -321,6 +326,8 @@ class BenchWorkspace(QWidget):
         session, writing = self.live.session, self.live.writing
         if session is None:
             self.why.rest_with(self.tr("The keys work once the line is connected."))
+        elif self._lost and writing.in_charge | writing.simulated:
+            self.why.rest_with(keys_while_lost(session.project, self._lost), "caution")
         elif writing.simulated:
             self.why.rest_with(
                 self.tr("Click a key, or use the keyboard: arrows, Enter, Esc; the others by F1, F2 and so on.")
@@ -337,6 +344,7 @@ class BenchWorkspace(QWidget):
         """Put the project of this session on the bench, or the edited one while there is no session."""
         self._rows = ()
         self._seen = (None, 0, 0)
+        self._answers, self._lost = (), ()
         self.face.set_rows(())
         self.why.clear()
         self._show_project(self.document.project if session is None else session.project)
@@ -379,6 +387,7 @@ class BenchWorkspace(QWidget):
                 self._rows = rows
                 self.face.set_rows(rows)
             self._show_written(snapshot.readings, now)
+            self._note_answers(snapshot)
             self.readings.set_readings(self.live.readings(snapshot), now)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
@@ -389,6 +398,19 @@ class BenchWorkspace(QWidget):
                 worst = statuses.worst
                 self.readings.set_worst(worst.words if worst.kind == "refusing" else "")
                 self.readings.set_not_good(statuses.not_good)
+
+    def _note_answers(self, snapshot: Snapshot) -> None:
+        """A device answers, or does so no longer: the cards say it at once, and so does the line below the keys."""
+        answers = tuple(state.answering for state in snapshot.followers.values())
+        if answers != self._answers:
+            self._answers, self._table_at = answers, 0.0
+            self._lost = tuple(name for name, state in snapshot.followers.items() if state.answering is False)
+            self._rest_below_keys()
+
+    def explains(self, status: Status) -> bool:
+        """Whether a card in sight says what is wrong with the device that this is about, and what to do."""
+        card = self.cards.current
+        return card is not None and card.isVisible() and status.names == (card.follower.name,)
 
     def _note_write(self, effect: object) -> None:
         """The panel asked for a write: once its signal is read again, the value is to stand out."""

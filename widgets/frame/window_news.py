@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject
@@ -29,8 +30,13 @@ STATUS_EVERY_S: Final = 0.4
 class WindowNews(QObject):
     """Follows the session of a window, and says in its slot what whoever works there must know in any workspace."""
 
-    def __init__(self, window: QWidget, live: LiveSession, notices: NoticeSlot) -> None:
+    def __init__(
+        self, window: QWidget, live: LiveSession, notices: NoticeSlot, *, explained: Callable[[Status], bool]
+    ) -> None:
+        """`explained` tells whether the reason stands in sight elsewhere: then the slot does not say it again."""
         super().__init__(window)
+        self._explained = explained
+        self._said = ""
         self._window = window
         self._live = live
         self._notices = notices
@@ -80,15 +86,15 @@ class WindowNews(QObject):
         self._looked_at = now
         statuses = self._live.statuses()
         worst = None if statuses is None or statuses.worst.level < DOUBTED else statuses.worst
-        if worst == self._status:
+        words = "" if worst is None else worst.words if self._explained(worst) else worst.sentence
+        same = worst == self._status
+        if same and (words == self._said or not self._notices.has(STATUS)):
             return
-        self._status = worst
+        self._status, self._said = worst, words
         if worst is None:
             self._notices.retract(STATUS)
         else:
-            self._notices.say(
-                STATUS, worst.sentence, gravity=Gravity.CAUTION if worst.level == DOUBTED else Gravity.FAULT
-            )
+            self._notices.say(STATUS, words, gravity=Gravity.CAUTION if worst.level == DOUBTED else Gravity.FAULT)
 
     def _say_disarmed(self, why: str) -> None:
         words = self.tr("{why}. Keys that stop still write; arm again for the others.")

@@ -120,8 +120,8 @@ class NoticeSlot(QFrame):
     is so no longer, or until the next thing happens.
     """
 
-    speaks = Signal(bool)
-    """Whether it says something that matters, which needs room."""
+    wants = Signal(int)
+    """So many pixels all of what it says now would take in one line."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -174,6 +174,10 @@ class NoticeSlot(QFrame):
     def about(self) -> str:
         """What stays so and was said last; empty if nothing does."""
         return max(self._notices.values(), key=lambda notice: notice.number).about if self._notices else ""
+
+    def has(self, about: str) -> bool:
+        """Whether something is said about this and was not put away."""
+        return about in self._notices
 
     @property
     def standing(self) -> str:
@@ -349,8 +353,14 @@ class NoticeSlot(QFrame):
         if notice is not None:
             for text, deed in notice.deeds:
                 self._add_button(text, partial(self._take, notice, deed))
-        self.speaks.emit(shown is not None)
+        self.wants.emit(self._wanted_width())
         self.update()
+
+    def _wanted_width(self) -> int:
+        parts = [self.list_button, *([self.progress] if isinstance(self._shown, SlotWork) else []), *self.buttons]
+        parts += [self._close] if isinstance(self._shown, SaidNotice) else []
+        words = self.text.fontMetrics().horizontalAdvance(self.text.text())
+        return words + sum(part.sizeHint().width() + scaled(6) for part in parts) + scaled(BAR) + scaled(16)
 
     def _is_about_to_be_taken(self) -> bool:
         """Whether the pointer is on a button of what is shown, which is still so: it must not become another one."""

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Collection, Iterable
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
+from app.project.binding import bindings
 from app.project.model import Project
 from app.project.problems import quoted
+from app.project.purpose import stops
 from widgets.kit.elided import ShortLines
 from widgets.kit.look import set_look
 from widgets.kit.notice_slot import lines_here
@@ -17,6 +20,9 @@ if TYPE_CHECKING:
     from app.panel.state import Message
 
 translate = QCoreApplication.translate
+
+MOST_KEYS: Final = 4
+"""Named in one sentence; the others are counted."""
 
 
 class PanelReason(ShortLines):
@@ -60,6 +66,45 @@ class PanelReason(ShortLines):
     def clear(self) -> None:
         """Show nothing, also of the message that the panel shows now."""
         super().clear()
+
+
+def keys_while_lost(project: Project, lost: Collection[str]) -> str:
+    """Which keys of the panel write nothing while these devices do not answer, and which are sent all the same.
+
+    What may start or raise something is refused then, what stops something is sent again until it is proved
+    (`app.line.writer`). A key that switches to and fro does both.
+    """
+    refused: list[str] = []
+    sent: list[str] = []
+    found = bindings(project)
+    for action in project.actions:
+        binding = found.get(action.signal or "")
+        if action.key is None or binding is None or binding.follower.name not in lost:
+            continue
+        key = action.key.upper()
+        if not stops(action) or action.do == "momentary":
+            refused.append(key)
+        elif action.do == "toggle":
+            refused.append(translate("PanelReason", "{key} (switching on)").format(key=key))
+            sent.append(translate("PanelReason", "{key} (switching off)").format(key=key))
+        else:
+            sent.append(key)
+    names = _listed(lost)
+    words = [translate("PanelReason", "{devices}: no answer, so nothing is set there.").format(devices=names)]
+    if refused:
+        words = [translate("PanelReason", "{devices}: no answer. Refused: {keys}.")]
+        words = [words[0].format(devices=names, keys=_listed(refused))]
+    if sent:
+        words.append(translate("PanelReason", "Sent anyway, until confirmed: {keys}.").format(keys=_listed(sent)))
+    return " ".join(words)
+
+
+def _listed(names: Iterable[str]) -> str:
+    listed = list(dict.fromkeys(names))
+    if len(listed) > MOST_KEYS:
+        more = translate("PanelReason", "{count} more").format(count=len(listed) - MOST_KEYS)
+        listed = [*listed[:MOST_KEYS], more]
+    return ", ".join(listed)
 
 
 def what_keys_write(project: Project, *, most: int = 3) -> str:

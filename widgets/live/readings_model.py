@@ -76,7 +76,7 @@ def quality_words(quality: Quality) -> str:
     """The quality in words for people."""
     words = {
         Quality.GOOD: translate("Quality", "good"),
-        Quality.STALE: translate("Quality", "stale"),
+        Quality.STALE: translate("Quality", "old"),
         Quality.NONE: translate("Quality", "never read"),
         Quality.REFUSED: translate("Quality", "refused"),
         Quality.IMPLAUSIBLE: translate("Quality", "implausible"),
@@ -185,6 +185,11 @@ class ReadingsModel(TableModel):
     def form(self) -> RawForm:
         """How raw numbers are written."""
         return self._form
+
+    def value_words(self) -> list[str]:
+        """The words that values of the project have, by their length."""
+        texts = () if self._project is None else (signal.texts for signal in self._project.signals)
+        return sorted({words for each in texts if each for words in each.values()}, key=len)
 
     @property
     def signals(self) -> int:

@@ -33,7 +33,7 @@ from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import add_copying, keep_headings_whole, selected_rows
 from widgets.live.readings_model import ReadingColumn, ReadingsModel, doubtful_words, held_words, quality_words
 
-REASON: Final = 220
+REASON: Final = 380
 """Pixels at 100 per cent that have to be left over for a column of the reasons."""
 FRESH_S: Final = 1.0
 """How long a value that was written stands out."""
@@ -43,7 +43,9 @@ REST_A_CELL_S: Final = 0.004
 """Nothing is drawn for so long after each cell that was: a few values follow at once, fifty five times a second."""
 LONGEST_REST_S: Final = 0.2
 MEASURED: Final = 50
-"""So many of the longest names are measured for the width of their column."""
+"""So many of the longest names, and of the words that values have, are measured for the widths of their columns."""
+WIDEST_VALUE: Final = 200
+"""Pixels at 100 per cent that the words of a value may take."""
 
 
 class ReadingsTable(QWidget):
@@ -225,6 +227,7 @@ class ReadingsTable(QWidget):
         self.model.modelAboutToBeReset.connect(self._keep_selection)
         self.model.modelReset.connect(self._select_again)
         view.setAccessibleName(self.tr("Readings"))
+        view.setFrameShape(QFrame.Shape.NoFrame)
         # -1: the order of the project, until a head is clicked.
         view.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
         view.setSortingEnabled(True)
@@ -245,12 +248,20 @@ class ReadingsTable(QWidget):
         self._longest = min(scaled(260), max(scaled(90), longest + 2 * heading_margin() + scaled(INDENT)))
         for column, width in (
             (ReadingColumn.SIGNAL, self._longest),
-            (ReadingColumn.VALUE, metrics.horizontalAdvance("0") * 14),
+            (ReadingColumn.VALUE, self._value_width()),
             (ReadingColumn.QUALITY, quality + 2 * heading_margin() + 2),
             (ReadingColumn.AGE, metrics.horizontalAdvance("000 min") + 2 * heading_margin()),
         ):
             self.view.setColumnWidth(column, width)
         self._fit_raw()
+
+    def _value_width(self) -> int:
+        """Room for numbers with their unit, and for the longest words that values of the project have."""
+        font = QFont(self.view.font())
+        font.setWeight(QFont.Weight.DemiBold)
+        measure = QFontMetrics(font).horizontalAdvance
+        longest = max(map(measure, ("0" * 11, *self.model.value_words()[-MEASURED:])))
+        return min(longest, scaled(WIDEST_VALUE)) + 2 * heading_margin() + 2
 
     def _fit_summary(self) -> None:
         """Room for the longest count, so that nothing beside it moves; what is wrong with a device may be shortened."""

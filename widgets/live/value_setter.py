@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
@@ -123,13 +123,21 @@ class ValueSetter(QWidget):
 def settable(project: Project, bank: RegisterBank) -> list[str]:
     """The signals that one can set by hand: not those that a drive's model works out itself.
 
-    Those that the line cannot write come first.
+    What the operator enters at the panel comes first, then those that the line cannot write.
     """
     own = [binding.signal for binding in bindings_of(project, bank.name).values() if not bank.works_out(binding)]
-    return [signal.name for signal in sorted(own, key=lambda signal: signal.write)]
+    place = _place_at_the_panel(project)
+    return [signal.name for signal in sorted(own, key=lambda signal: (place(signal.name), signal.write))]
 
 
 def writable(project: Project, follower: Follower) -> list[str]:
-    """The signals of a follower that the line can write."""
+    """The signals of a follower that the line can write; what the operator enters at the panel comes first."""
     names = (binding.signal.name for binding in bindings_of(project, follower.name).values())
-    return [name for name in names if unwritable(project, name) is None]
+    return sorted((name for name in names if unwritable(project, name) is None), key=_place_at_the_panel(project))
+
+
+def _place_at_the_panel(project: Project) -> Callable[[str], int]:
+    """Where in the order of the screens a signal is entered; behind all of these what is not."""
+    fields = (field for screen in project.screens for field in screen.fields)
+    entered = list(dict.fromkeys(field.signal for field in fields if field.entry))
+    return lambda name: entered.index(name) if name in entered else len(entered)

@@ -73,6 +73,8 @@ AHEAD: Final = (
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workspaces are made that are not in front."""
 COMFORTABLE: Final = QSize(1240, 700)
+SLOT: Final = (30, 60)
+"""Hundredths of the width that the slot for notices has at least and at most."""
 
 
 class MainWindow(QMainWindow):
@@ -113,7 +115,7 @@ class MainWindow(QMainWindow):
             self.observation.take_over(former.observation)
             self.last_minutes.allow()
         self.strip = ActivityStrip(self)
-        self.news = WindowNews(self, self.live, self.notices)
+        self.news = WindowNews(self, self.live, self.notices, explained=lambda status: self.bench.explains(status))
         FileDrops(self, self.notices, self.open_file)
         self.files: ProjectFiles = ProjectFiles(
             self,
@@ -420,7 +422,7 @@ class MainWindow(QMainWindow):
     def _make_foot(self) -> QHBoxLayout:
         """The strip, and at its left the slot for what stays so; as high with a notice as without.
 
-        Silent, the slot leaves room to the strip, whose newest mark stands at the right in either case.
+        What the slot does not need it leaves to the strip, whose newest mark stands at the right in any case.
         """
         foot = QHBoxLayout()
         foot.setContentsMargins(0, 0, 0, 0)
@@ -429,12 +431,14 @@ class MainWindow(QMainWindow):
         foot.addWidget(self.strip)
         foot.addStrut(slot_height())
 
-        def share(speaks: bool) -> None:
-            for part, of_ten in ((self.notices, 6 if speaks else 3), (self.strip, 4 if speaks else 7)):
-                foot.setStretchFactor(part, of_ten)
+        def share(wanted: int) -> None:
+            least, most = SLOT
+            left = max(least, min(most, 100 * wanted // max(1, self.width()) + 1))
+            for part, hundredths in ((self.notices, left), (self.strip, 100 - left)):
+                foot.setStretchFactor(part, hundredths)
 
-        self.notices.speaks.connect(share)
-        share(bool(self.notices.words))
+        self.notices.wants.connect(share)
+        share(0)
         return foot
 
     def _connect(self) -> None:

@@ -491,6 +491,7 @@ class StartUpWorkspace(QWidget):
         super().showEvent(event)
         self._seen = ()
         self._show_unread()
+        self._frame()  # at once: what is live must not be seen empty
         self.trend.refresh()
 
     def hideEvent(self, event: QHideEvent) -> None:

@@ -26,7 +26,7 @@ from widgets.frame.connecting import REAL, SIMULATED, Connecting
 from widgets.kit.notice_slot import Gravity
 from widgets.live.live_session import LiveSession
 from widgets.live.readings_model import ReadingColumn
-from widgets.shell.window import BENCH, MainWindow
+from widgets.shell.window import BENCH, DESIGN, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
@@ -202,7 +202,14 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     card.switches.silent.trigger()
     qtbot.waitUntil(lambda: "not answering" in card.state.text(), timeout=10_000)
     assert "unit 1 did not answer" in card.body.text()
+    # The reason stands once: on the card in sight; where that is not, in the slot.
+    qtbot.waitUntil(lambda: around(bench).notices.words == "fan does not answer")
+    qtbot.waitUntil(
+        lambda: bench.why.text() == "fan: no answer. Refused: JOG, START. Sent anyway, until confirmed: STOP."
+    )
+    around(bench).show_workspace(DESIGN)
     qtbot.waitUntil(lambda: around(bench).notices.words.startswith("fan does not answer: unit 1"))
+    around(bench).show_workspace(BENCH)
     qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=10_000)
     qtbot.waitUntil(lambda: "not good" in bench.readings.summary.text())
     # The other follower on the same line is not held up, and neither is the window.

@@ -84,8 +84,8 @@ def test_what_is_typed_for_a_real_device_is_wanted_and_set_by_nobody_here(card: 
     card.write_wanted.connect(lambda name, text: wanted.append((name, text)))
     card.show_state(FollowerState("fan", "hall", 1, answering=True), 100.0)
     setter = card.setter
-    assert [setter.signal.itemText(row) for row in range(setter.signal.count())] == ["command", "run", "set point"]
-    setter.signal.setCurrentIndex(2)
+    assert [setter.signal.itemText(row) for row in range(setter.signal.count())] == ["set point", "command", "run"]
+    setter.signal.setCurrentIndex(0)
     QTest.keyClicks(setter.value, "41.65")
     QTest.mouseClick(setter.button, Qt.MouseButton.LeftButton)
     assert wanted == [("set point", "41.65")]
@@ -170,4 +170,4 @@ def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: 
     setter = card.findChild(ValueSetter)
     assert setter is card.setter
     offered = [setter.signal.itemText(row) for row in range(setter.signal.count())]
-    assert offered == ["command", "run", "set point"]
+    assert offered == ["set point", "command", "run"]

@@ -8,17 +8,20 @@ from fractions import Fraction
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QFontMetrics, QImage, QPainter, QRegion
+from PySide6.QtGui import QFont, QFontMetrics, QImage, QPainter, QRegion
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.project.binding import plain_text
 from app.project.model import Bit, BitSignal, HeldSignal, Panel, Project, RegisterSignal, Screen, TcpLine
+from app.project_file.files import load
 from app.signals.raw_text import RawForm
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
+from projects import demo_path
 from tests.builders import pump_project
 from widgets.kit.quick_cells import QuickCells
+from widgets.kit.scaling import heading_margin
 from widgets.kit.tables import Trim
 from widgets.live.readings_model import DOUBTFUL, HELD, STATES, ReadingColumn, age_text, quality_words
 from widgets.live.readings_table import ReadingsTable
@@ -87,7 +90,7 @@ def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) ->
 
 
 def test_quality_is_told_by_an_icon_and_a_word(table: ReadingsTable) -> None:
-    assert cells(table, ReadingColumn.QUALITY) == ["good", "stale", "good", "implausible", "refused"]
+    assert cells(table, ReadingColumn.QUALITY) == ["good", "old", "good", "implausible", "refused"]
     assert [table.model.cell(row, ReadingColumn.QUALITY)[1] for row in range(5)] == [
         "good",
         "caution",
@@ -134,7 +137,7 @@ def test_a_sorted_table_keeps_sorted_while_values_move(table: ReadingsTable) -> 
     ("text", "found"),
     [
         ("spe", ["speed"]),
-        ("STALE", ["level"]),
+        ("OLD", ["level"]),
         ("exception 02", ["label"]),
         ("running", ["mode"]),
         ("answer 5 s", ["level"]),
@@ -258,7 +261,7 @@ def test_selected_rows_are_copied_as_text(table: ReadingsTable) -> None:
     table.view.setFocus()
     table.view.selectRow(1)
     QTest.keySequence(table.view, "Ctrl+C")
-    assert QApplication.clipboard().text() == "level\t100 %\tstale\t100\t5 s\tno answer since 5 s"
+    assert QApplication.clipboard().text() == "level\t100 %\told\t100\t5 s\tno answer since 5 s"
 
 
 def test_many_changes_are_drawn_a_moment_later_and_not_lost(table: ReadingsTable) -> None:
@@ -371,3 +374,14 @@ def test_raw_numbers_are_chosen_by_a_menu(table: ReadingsTable) -> None:
     assert chosen == [RawForm.HEXADECIMAL]
     table.choose_raw_form(RawForm.BITS)
     assert menu.actions()[2].isChecked()
+
+
+def test_no_value_of_a_project_is_cut(table: ReadingsTable) -> None:
+    """Words are longer than numbers: "DC link undervoltage" had lost its end."""
+    table.set_project(load(demo_path("booster-pump")))
+    words = [*table.model.value_words(), "123456.7 kW"]
+    font = QFont(table.view.font())
+    font.setWeight(QFont.Weight.DemiBold)
+    room = table.view.columnWidth(ReadingColumn.VALUE) - 2 * heading_margin()
+    assert words
+    assert max(map(QFontMetrics(font).horizontalAdvance, words)) <= room

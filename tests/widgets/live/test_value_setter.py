@@ -10,9 +10,12 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.follower.register_bank import RegisterBank
+from app.follower.simulation import Simulation
 from app.project.model import Project
+from app.project_file.files import load
+from projects import demo_path
 from tests.widgets.bench_project import bench_project
-from widgets.live.value_setter import ValueSetter
+from widgets.live.value_setter import ValueSetter, settable, writable
 
 
 @pytest.fixture
@@ -77,3 +80,11 @@ def test_without_a_bank_what_is_typed_is_only_wanted(project: Project, qtbot: Qt
     made.value.setText(" 41,65 ")
     QTest.keyClick(made.value, Qt.Key.Key_Return)
     assert heard == [("set point", "41,65")]
+
+
+def test_what_the_operator_enters_at_the_panel_is_offered_first() -> None:
+    project = load(demo_path("booster-pump"))
+    follower = project.followers[0]
+    assert writable(project, follower)[0] == "speed set point"
+    model = Simulation(project).models[follower.name]
+    assert settable(project, model)[0] == "speed set point"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from importlib import resources
 
 from app.edits.panel import rename_key
@@ -42,8 +43,13 @@ def build(answers: Answers) -> Project:
 
 def starter_file(name: str, language: str | None = None) -> Project:
     """The file that a starter begins with, in a language or in the one that is spoken; in English if it has none."""
+    return _read(name, language or _language())
+
+
+@cache
+def _read(name: str, language: str) -> Project:
     folder = resources.files("resources") / "starters"
-    file = folder / f"{name}.{language or _language()}.toml"
+    file = folder / f"{name}.{language}.toml"
     return parse((file if file.is_file() else folder / f"{name}.toml").read_bytes())
 
 

@@ -359,10 +359,8 @@ def _bad_cells(window: MainWindow) -> BadCellsDialog:
 
 
 def _compared(window: MainWindow) -> ComparisonWindow:
-    before = load(demo_path("booster-pump"))
-    return ComparisonWindow(
-        Side("before", lambda: before), Side("after", lambda: load(demo_path("drying-hall"))), (), window
-    )
+    before, after = load(demo_path("booster-pump")), load(demo_path("drying-hall"))
+    return ComparisonWindow(Side("before", lambda: before), Side("after", lambda: after), (), window)
 
 
 def _finder(window: MainWindow) -> CommandFinder:

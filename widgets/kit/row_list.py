@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
+from typing import Final, Protocol, cast
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QObject, QRect, QSize, Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QHeaderView,
     QStyle,
@@ -18,9 +20,28 @@ from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import heading_width, line_height
 from widgets.kit.tables import ROW, Index
 
+_BESIDE_TEXT: Final = (
+    Qt.ItemDataRole.DecorationRole,
+    Qt.ItemDataRole.CheckStateRole,
+    Qt.ItemDataRole.SizeHintRole,
+)
+"""What else there may be that the size of a cell follows from."""
+_MOST_SIZES: Final = 2_000
+
+
+class _Asked(Protocol):
+    """What the stubs of Qt do not say of QStyleOptionViewItem."""
+
+    rect: QRect
+    fontMetrics: QFontMetrics  # noqa: N815
+
 
 class RowDelegate(QStyledItemDelegate):
     """Draws whole rows as selected, without a second frame around the current cell."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._sizes: dict[tuple[object, ...], QSize] = {}
 
     def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
         """Leave out the frame of the current cell."""
@@ -28,6 +49,19 @@ class RowDelegate(QStyledItemDelegate):
         option.state &= ~QStyle.StateFlag.State_HasFocus
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        # A list asks for each of its cells again and again while it is filled and shown: most of the time of a dialog.
+        if any(index.data(role) is not None for role in _BESIDE_TEXT):
+            return self._measured(option, index)
+        view = cast("_Asked", option)
+        key = index.data(), index.data(Qt.ItemDataRole.FontRole), view.fontMetrics.height(), view.rect.width()
+        size = self._sizes.get(key)
+        if size is None:
+            if len(self._sizes) > _MOST_SIZES:
+                self._sizes.clear()
+            size = self._sizes[key] = self._measured(option, index)
+        return QSize(size)
+
+    def _measured(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         size = super().sizeHint(option, index)
         return QSize(size.width(), max(size.height(), line_height(ROW)))
 

@@ -40,6 +40,7 @@ class ShortcutsDialog(Dialog):
         self.tree = QTreeWidget()
         set_up_list(self.tree, (self.tr("Command"), self.tr("Keys")))
         self.tree.setRootIsDecorated(True)
+        self.tree.setUniformRowHeights(True)
         self.tree.setAccessibleName(self.tr("Keys and shortcuts"))
         for menu in menus:
             self._add(plain(menu.title()), _commands(menu))

@@ -62,6 +62,12 @@ class Rehearsal:
         self._owed: dict[str, Write] = {}
         """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
 
+    def show(self, screen: str) -> tuple[Effect, ...]:
+        """Let go of all keys and stand on this screen; one with a condition that holds goes on covering it."""
+        effects = self.panel.release_all()
+        self.panel.state = replace(self.panel.state, screen=screen, entry=None, since=self._clock())
+        return effects
+
     @property
     def models(self) -> Mapping[str, RegisterBank]:
         """The models of the followers, by follower; a person may set what stands in them, or make them silent."""

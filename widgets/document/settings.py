@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
 from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from app.signals.raw_text import RawForm
@@ -33,6 +33,12 @@ class LeftOff:
     view: str = ""
     """Of the Design workspace; empty if it was not opened."""
     screen: str = ""
+
+
+def documents_folder() -> Path:
+    """The folder of the user's documents: where files are looked for of which nothing is known yet."""
+    named = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
+    return Path(named) if named else Path.home()
 
 
 class _Forgotten:
@@ -310,11 +316,17 @@ class Settings:
     def start_up_folder(self, folder: Path) -> None:
         self._store.setValue("start_up_folder", str(folder.absolute()))
 
+    @property
+    def recordings_folder(self) -> Path:
+        """Where recordings go of which nobody asks: to the last one's folder, that of the user's documents at first."""
+        kept = str(self._store.value("start_up_folder", "") or "")
+        return Path(kept) if kept and Path(kept).is_dir() else documents_folder()
+
     def _folder(self, key: str) -> Path:
         kept = str(self._store.value(key, "") or "")
-        if kept:
+        if kept and Path(kept).is_dir():
             return Path(kept)
-        return self.recent[0].parent if self.recent else Path()
+        return self.recent[0].parent if self.recent else documents_folder()
 
     @property
     def recording_limits(self) -> Limits:

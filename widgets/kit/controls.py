@@ -13,13 +13,16 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QComboBox,
+    QCompleter,
     QDoubleSpinBox,
     QHBoxLayout,
     QLineEdit,
     QPushButton,
     QSlider,
     QSpinBox,
+    QStyledItemDelegate,
     QWidget,
 )
 
@@ -52,6 +55,19 @@ class Choice(_Steady, QComboBox):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def setEditable(self, editable: bool) -> None:
+        """Let the text be typed; the list keeps the rows of all lists, unlike with Qt's own delegate."""
+        super().setEditable(editable)
+        self.setItemDelegate(QStyledItemDelegate(self))
+
+
+def completions_list(completer: QCompleter) -> QAbstractItemView:
+    """The list that a completer opens, with the rows of all lists, which Qt's own delegate there does not ask for."""
+    popup = completer.popup()
+    assert popup is not None  # there is one for choices that pop up
+    popup.setItemDelegate(QStyledItemDelegate(popup))
+    return popup
 
 
 class WholeNumber(_Steady, QSpinBox):

@@ -42,6 +42,7 @@ _State = QStyle.StateFlag
 _Sub = QStyle.SubControl
 _Role = QPalette.ColorRole
 _Weight = QFont.Weight
+_Popup = Qt.WindowType.Popup
 
 INKS: Final = {
     "": (_Role.WindowText, _Weight.Normal, 1.0),
@@ -189,6 +190,8 @@ class Look(QProxyStyle):
             return QSize(found.width() + 4, max(line_height(24), found.height()))
         if kind in (_Contents.CT_MenuItem, _Contents.CT_MenuBarItem) and inner.height() > 4:
             return QSize(found.width(), max(line_height(26), found.height()))
+        if kind is _Contents.CT_ItemViewItem and widget is not None and widget.window().windowType() is _Popup:
+            return QSize(found.width(), max(line_height(CONTROL), found.height()))
         if kind is _Contents.CT_HeaderSection:
             return QSize(found.width() + 2 * (heading_margin() - 2), max(line_height(HEADING), found.height()))
         return found

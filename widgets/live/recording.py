@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime
+import itertools
+import shutil
 from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
@@ -46,28 +48,76 @@ class RecordingControl(QObject):
         self._live = live
         self._observation = observation
         self._settings = settings
-        self.record_action = command(owner, self.tr("&Record\u2026"), self.record, "Ctrl+R")
+        self.record_action = command(owner, self.tr("&Record"), self.record, "Ctrl+R")
+        self.record_as_action = command(owner, self.tr("Record &as\u2026"), self.record_as, "Ctrl+Alt+Shift+R")
+        self.rename_action = command(owner, self.tr("Re&name the last recording\u2026"), self.rename, "Alt+Shift+N")
         self.end_action = command(owner, self.tr("Stop r&ecording"), observation.end_recording, "Ctrl+Alt+R")
         self.limits_action = command(owner, self.tr("&Limits of recordings\u2026"), self.ask_limits, "Alt+Shift+L")
-        self.actions = (self.record_action, self.end_action)
+        self.actions = (self.record_action, self.record_as_action, self.end_action, self.rename_action)
         """Those that are wanted all the time."""
+        self.kept: Path | None = None
+        """The recording that ended last."""
         self.state = ShortLabel(parent=owner)
         """How the recording is doing, or how the last one ended."""
         self.state.setMinimumWidth(scaled(LEAST_WIDTH))
         self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self._trouble = ""
+        self._recorded = False
         observation.recording_changed.connect(self.look)
         live.frame.connect(self._watch)
         self.look()
 
     def record(self) -> None:
-        """Ask for a file and record into it."""
-        if not self._live.connected:
-            self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
+        """Record at once, into a file named after the project and the moment: what happens now waits for nobody."""
+        session = self._live.session
+        if session is None:
+            self._say_nothing_to_record()
             return
-        path = _ask(self._owner, self.tr("Record to a new file"), self._settings)
+        folder = self._settings.recordings_folder
+        folder.mkdir(parents=True, exist_ok=True)
+        self.record_into(_free(folder / _usual_name(session.project.title, "%Y-%m-%d %H-%M-%S")))
+
+    def record_as(self) -> None:
+        """Ask for a file and record into it."""
+        session = self._live.session
+        if session is None:
+            self._say_nothing_to_record()
+            return
+        path = _ask(self._owner, self.tr("Record to a new file"), self._settings, session.project.title)
         if path is not None:
             self.record_into(path)
+
+    def _say_nothing_to_record(self) -> None:
+        self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
+
+    def rename(self) -> None:
+        """Ask for another name or place for the recording that ended last."""
+        kept = self.kept
+        if kept is None:
+            return
+        kind = FileKind(QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)"), ENDING)
+        title = self.tr("Rename the last recording")
+        place = where_to_save(self._owner, self._settings, "start_up_folder", title, kept, (kind,), new_only=True)
+        if place is not None:
+            self.rename_to(place[0])
+
+    def rename_to(self, path: Path) -> None:
+        """Give the recording that ended last this name; never over another file."""
+        kept = self.kept
+        if kept is None or path == kept:
+            return
+        if path.exists():
+            words = self.tr("{file} exists already. Choose another name.")
+            self.said.emit(words.format(file=path), True)
+            return
+        try:
+            shutil.move(kept, path)
+        except OSError as error:
+            words = self.tr("{file} cannot be renamed: {why}. Close what uses it, or choose another folder.")
+            self.said.emit(words.format(file=kept, why=error.strerror or error), True)
+            return
+        self.kept = path
+        self.said.emit(self.tr("Kept as {file}").format(file=path), False)
 
     def record_into(self, path: Path) -> bool:
         """Record into this new file. False if that cannot be done; that has been said."""
@@ -78,7 +128,7 @@ class RecordingControl(QObject):
         except CannotRecord as why:
             self.said.emit(str(why), True)
             return False
-        self._settings.start_up_folder = path.parent
+        self.said.emit(self.tr("Recording into {file}").format(file=path), False)
         return True
 
     def ask_limits(self) -> None:
@@ -103,7 +153,14 @@ class RecordingControl(QObject):
     def look(self) -> None:
         """A recording began or ended."""
         recording = self._observation.recording
-        allow(self.record_action, not recording, self.tr("a recording is running"))
+        for action in (self.record_action, self.record_as_action):
+            allow(action, not recording, self.tr("a recording is running"))
+        progress = self._observation.progress
+        if self._recorded and not recording and progress is not None:
+            self.kept = progress.path
+            self.said.emit(self.tr("Recorded in {file}").format(file=progress.path), False)
+        self._recorded = recording
+        allow(self.rename_action, self.kept is not None and not recording, self.tr("nothing was recorded yet"))
         allow(self.end_action, recording, self.tr("no recording is running"))
         self.say()
 
@@ -213,7 +270,9 @@ class LastMinutes(QObject):
 
     def save(self) -> None:
         """Ask for a file and save all that is kept."""
-        path = _ask(self._owner, self.tr("Save the last minutes to a new file"), self._settings)
+        history = self._observation.history
+        title = history.project.title if history is not None else ""
+        path = _ask(self._owner, self.tr("Save the last minutes to a new file"), self._settings, title)
         if path is not None:
             self.save_into(path)
 
@@ -262,10 +321,21 @@ class LastMinutes(QObject):
         self.said.emit(words.format(name=path.name, minutes=minutes, seconds=seconds), False)
 
 
-def _ask(owner: QWidget, title: str, settings: Settings) -> Path | None:
-    """Ask for a new file for a recording."""
-    usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
-    kinds = QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)")
-    kind = FileKind(kinds, ENDING)
+def _usual_name(project: str, moment: str) -> str:
+    """The name of a file: what the project is called, as far as a file can be, and now, written as `moment` says."""
+    called = "".join(c for c in project if c.isalnum() or c in " -_").strip()
+    return f"{called} {datetime.datetime.now().astimezone().strftime(moment)}".strip() + ENDING
+
+
+def _free(path: Path) -> Path:
+    """This name, or with a number behind it if there is such a file."""
+    numbered = (path.with_stem(f"{path.stem} {number}") for number in itertools.count(2))
+    return next(each for each in itertools.chain((path,), numbered) if not each.exists())
+
+
+def _ask(owner: QWidget, title: str, settings: Settings, project: str) -> Path | None:
+    """Ask for a new file for a recording of a project of this title."""
+    kind = FileKind(QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)"), ENDING)
+    usual = settings.recordings_folder / _usual_name(project, "%Y-%m-%d %H-%M")
     place = where_to_save(owner, settings, "start_up_folder", title, usual, (kind,), new_only=True)
     return None if place is None else place[0]

@@ -551,8 +551,8 @@ class ProjectFiles(QObject):
         return title or self.tr("untitled")
 
     def _folder(self) -> str:
-        path = self._document.path or next(iter(self._settings.recent), None)
-        return str(path.parent) if path else ""
+        path = self._document.path
+        return str(path.parent if path is not None else self._settings.project_folder)
 
     def _filter(self) -> str:
         return self.tr("Fanlight projects (*{suffix});;All files (*)").format(suffix=SUFFIX)

@@ -334,6 +334,7 @@ class MainWindow(QMainWindow):
         self._start_up = made
         self._stack.addWidget(made)
         made.fill_menu(self.menus.start_up)
+        made.record_menu.addAction(self.last_minutes.action)
         made.said.connect(self.news.say_of_recordings)
         made.withheld.connect(self.news.say_withheld)
         window_state.arrange_parts(made, self.settings)

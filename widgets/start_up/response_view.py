@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Final, NamedTuple
 
+import numpy as np
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
@@ -19,8 +20,17 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.curves.response import Measurement, RampResponse, StepResponse, ramp_response, step_response, steps
-from app.curves.source import CurveSource
+from app.curves.response import (
+    Measurement,
+    RampResponse,
+    StepResponse,
+    is_ramp,
+    is_straight,
+    ramp_response,
+    step_response,
+    steps,
+)
+from app.curves.source import Array, CurveSource
 from app.errors import FanlightError
 from app.language import with_mark
 from app.project.binding import bindings
@@ -38,7 +48,7 @@ translate = QCoreApplication.translate
 
 AROUND_S: Final = (2.0, 20.0)
 """Before and behind a step that was found: the span that is marked, in seconds."""
-MOST_LINES: Final = 7
+MOST_LINES: Final = 8
 """Figures of a ramp with its set point; a step has one less."""
 
 
@@ -52,10 +62,13 @@ class ResponseView(QWidget):
         super().__init__(parent)
         self._source: CurveSource | None = None
         self._span: tuple[float, float] | None = None
+        self._form = ""
+        """As what was measured last where that is found out; empty before."""
         self._found: list[float] = []
         self.signal = _choice(self.tr("Signal to measure"))
         self.set_point = _choice(self.tr("Its set point"))
         self.kind = _choice(self.tr("Kind of response"))
+        self.kind.addItem("", "")
         self.kind.addItem(self.tr("as a step"), "step")
         self.kind.addItem(self.tr("as a ramp"), "ramp")
         self.next_step = push_button(self.tr("Next step"), self._find)
@@ -72,6 +85,7 @@ class ResponseView(QWidget):
                 "the change. Definitions of IEC 60050-351."
             )
         )
+        self._name_form()
         self._lay_out()
         for box in (self.signal, self.set_point, self.kind):
             box.activated.connect(lambda _index: self._measure())
@@ -184,7 +198,9 @@ class ResponseView(QWidget):
         try:
             self._tell(self._measured(source, name, *span))
         except FanlightError as why:
-            self._say(str(why)[:1].upper() + str(why)[1:] + ".")
+            ends = self._ends(source, name, *span)
+            between = "" if ends is None else f" {ends.name}: {ends.value} {ends.unit}."
+            self._say(f"{str(why)[:1].upper()}{str(why)[1:]}.{between}")
         except KeyError:
             self._say(self.tr("This signal is not in the observed data."))
 
@@ -194,14 +210,17 @@ class ResponseView(QWidget):
         unit = source.project.signal_named[name].unit
         quantum = _last_digit(source.project, name)
         write = _Writing(quantum, unit)
-        if self.kind.currentData() == "ramp":
-            set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
+        set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
+        form = self.kind.currentData()
+        if not form:
+            form = self._form = self._found_form(times, values, begin, end, set_times, set_values)
+            self._name_form()
+        if form == "ramp":
             ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values, quantum=quantum)
-            return self._ramp_words(ramp, write)
+            return self._ramp_words(ramp, write) + self._least(source, name, begin, end)
         start = after = begin
         set_point = None
-        if wanted:
-            set_times, set_values = source.window(wanted, begin, end)
+        if set_times is not None and set_values is not None:
             jumps = [at for at in steps(set_times, set_values, hold_s=0.0) if begin <= at <= end]
             start = jumps[0] if jumps else begin
             before = set_times[set_times < start]
@@ -210,7 +229,41 @@ class ResponseView(QWidget):
         step = step_response(
             times, values, start, end, set_point=set_point, quantum=quantum, begin_after=min(after, start)
         )
-        return self._step_words(step, write)
+        return self._step_words(step, write) + self._least(source, name, begin, end)
+
+    @staticmethod
+    def _found_form(
+        times: Array, values: Array, begin: float, end: float, set_times: Array | None, set_values: Array | None
+    ) -> str:
+        """The set point says what it is where it moves; else the shape of the response does."""
+        if (
+            set_times is not None
+            and set_values is not None
+            and len(set_values)
+            and np.nanmax(set_values) > np.nanmin(set_values)
+        ):
+            return "ramp" if is_ramp(set_times, set_values, begin, end) else "step"
+        return "ramp" if is_straight(times, values, begin, end) else "step"
+
+    def _name_form(self) -> None:
+        names = {"": self.tr("step or ramp"), "step": self.tr("found: a step"), "ramp": self.tr("found: a ramp")}
+        self.kind.setItemText(0, names[self._form])
+
+    def _least(self, source: CurveSource, name: str, begin: float, end: float) -> list[Figure]:
+        ends = self._ends(source, name, begin, end)
+        return [] if ends is None else [ends]
+
+    def _ends(self, source: CurveSource, name: str, begin: float, end: float) -> Figure | None:
+        """The least and the greatest value between the cursors; None where there is none."""
+        try:
+            times, values = source.window(name, begin, end)
+        except (KeyError, TooMany):
+            return None
+        inside = values[(times >= begin) & (times <= end) & ~np.isnan(values)]
+        if not len(inside):
+            return None
+        write = _Writing(_last_digit(source.project, name), source.project.signal_named[name].unit)
+        return write.ends(self.tr("Least, greatest"), float(inside.min()), float(inside.max()))
 
     def _step_words(self, step: StepResponse, write: _Writing) -> list[Figure]:
         missing = self.tr("not reached")
@@ -293,6 +346,12 @@ class _Writing:
     @staticmethod
     def _number(value: float, digits: int) -> str:
         return with_mark(f"{value:z.{digits}f}")
+
+    def ends(self, name: str, least: float, greatest: float) -> Figure:
+        """The least and the greatest value."""
+        return Figure(
+            name, "{}; {}".format(*(self._number(each, self._digits) for each in (least, greatest))), self._unit
+        )
 
     def change(self, initial: float, final: float) -> Figure:
         """The value before and behind."""

@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 import enum
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any, Final
 
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QContextMenuEvent, QMouseEvent, QPainter, QPen
-from PySide6.QtWidgets import QGraphicsItem, QWidget
+from PySide6.QtGui import QColor, QContextMenuEvent, QHelpEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import QGraphicsItem, QToolTip, QWidget
 
 from app.curves.source import CurveSource
 from app.curves.time_axis import TimeMark, time_marks
 from app.curves.value_axis import FROM_ZERO, LEAST_SPANS, bounds
 from app.language import with_mark
+from app.project.binding import plain_text
 from widgets.kit import palette
+from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 from widgets.start_up.trend_curves import is_set_point, pen, shape
 from widgets.start_up.trend_lanes import Lane
@@ -345,6 +349,25 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
         on_one = not event.buttons() and self.cursor_at(x) is not None
         self.viewport().setCursor(Qt.CursorShape.SplitHCursor if on_one else Qt.CursorShape.ArrowCursor)
         super().mouseMoveEvent(event)
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Where the mouse rests: the curve next to it, its value there, and when."""
+        if isinstance(event, QHelpEvent):
+            QToolTip.showText(event.globalPos(), plain_tip(self.words_at(event.pos())), self.viewport())
+            return True
+        return bool(super().viewportEvent(event))
+
+    def words_at(self, at: QPoint) -> str:
+        """The curve next to a place, its value at that time, and the time; empty where there is none."""
+        source, name, moment = self._source, self.curve_near(at), self.time_at(at.x())
+        value = float("nan") if source is None or not name else source.at(name, moment)
+        if source is None or math.isnan(value):
+            return ""
+        signal = source.project.signal_named.get(name)
+        digits = 3 if signal is None else signal.decimals
+        text = plain_text(source.project, name, Fraction(repr(round(value, digits))))
+        unit = "" if signal is None or signal.texts or not signal.unit else f" {signal.unit}"
+        return f"{name}: {text}{unit}\n{source.civil(moment):%H:%M:%S.%f}"[:-5]
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if self._held is None:

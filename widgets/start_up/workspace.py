@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QSplitter,
     QStackedWidget,
     QTabWidget,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -33,9 +34,9 @@ from widgets.document.settings import Settings
 from widgets.face.column import FaceColumn, in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.frame.tool_row import ToolRow
-from widgets.kit.commands import command
+from widgets.kit.commands import allow, command
 from widgets.kit.controls import push_button
-from widgets.kit.icons import icon
+from widgets.kit.icons import icon, tool
 from widgets.kit.scaling import percent, scaled
 from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
@@ -113,10 +114,18 @@ class StartUpWorkspace(QWidget):
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
         self.open_action.setIconText(self.tr("Open recording\u2026"))
         self.open_action.setIcon(icon("open"))
+        self.play_last_action = command(self, self.tr("&Play the last recording"), self._play_last, "Alt+Shift+O")
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workspace into a menu of the window."""
-        menu.addActions([*self.recording_control.actions, self.open_action, self.recording_control.limits_action])
+        menu.addActions(
+            [
+                *self.recording_control.actions,
+                self.play_last_action,
+                self.open_action,
+                self.recording_control.limits_action,
+            ]
+        )
         menu.addSeparator()
         self.replay_bar.fill_menu(menu)
         menu.addSeparator()
@@ -138,6 +147,7 @@ class StartUpWorkspace(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(scaled(8))
         row.addWidget(self.record)
+        row.addWidget(self._record_menu())
         row.addWidget(self.recording_control.state, 1)
         self._left.addWidget(making)
         self._left.addWidget(self.replay_bar)
@@ -189,6 +199,23 @@ class StartUpWorkspace(QWidget):
         tabs.addTab(in_scroll_area(self.response), self.tr("Response"))
         return tabs
 
+    def _record_menu(self) -> QToolButton:
+        """What else is done with recordings, beside the button that makes one."""
+        button = tool("more", self.tr("More about recordings"), self)
+        button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.record_menu = QMenu(button)
+        """Further commands about recordings can be put into it."""
+        control = self.recording_control
+        self.record_menu.addActions([control.record_as_action, self.play_last_action, control.rename_action])
+        self.record_menu.addActions([self.open_action, control.limits_action])
+        button.setMenu(self.record_menu)
+        return button
+
+    def _play_last(self) -> None:
+        kept = self.recording_control.kept
+        if kept is not None:
+            self.play(kept)
+
     def _record_or_end(self) -> None:
         control = self.recording_control
         (control.end_action if self.observation.recording else control.record_action).trigger()
@@ -197,6 +224,8 @@ class StartUpWorkspace(QWidget):
         recording = self.observation.recording
         self.record.setText(self.tr("Stop recording") if recording else self.tr("Record"))
         self.record.setIcon(icon("stop" if recording else "record", "on_accent"))
+        kept = self.recording_control.kept is not None
+        allow(self.play_last_action, kept and not recording, self.tr("nothing was recorded yet"))
 
     def _connect(self) -> None:
         observation, live = self.observation, self._live
@@ -225,6 +254,7 @@ class StartUpWorkspace(QWidget):
     def take_over(self, former: StartUpWorkspace) -> None:
         """Go on where another one stands, which is about to go: with its curves and the recording it plays."""
         self.trend.show_signals(former.trend.signals)
+        self.recording_control.kept = former.recording_control.kept
         played = former._recording
         if played is not None:
             at = former.replay_bar.replay.at if former.replay_bar.replay is not None else 0.0
@@ -232,6 +262,7 @@ class StartUpWorkspace(QWidget):
             if self.play(played.path):
                 self.replay_bar.seek(at)
         self.recording_control.look()
+        self._recording_changed()
 
     def show_registers(self) -> None:
         """Open the registers as found and as left, beside the window: disarming stays in reach."""
@@ -245,7 +276,7 @@ class StartUpWorkspace(QWidget):
         """Ask for a recording and play it."""
         if not self._may_play():
             return
-        folder = str(self._settings.start_up_folder)
+        folder = str(self._settings.recordings_folder)
         name, _ = QFileDialog.getOpenFileName(
             self, self.tr("Open a recording"), folder, self.tr("Recordings (*.fanrec)")
         )

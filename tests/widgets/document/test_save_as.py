@@ -89,6 +89,7 @@ def test_the_folder_is_remembered_once_something_is_to_be_saved_there(desk: Desk
     desk.typed = Path(), ""
     desk.settings.start_up_folder = tmp_path
     desk.typed = tmp_path / "below" / "a.csv", ""
+    (tmp_path / "below").mkdir()
     desk.save(CSV)
     assert desk.settings.start_up_folder == tmp_path / "below"
     desk.save(CSV)

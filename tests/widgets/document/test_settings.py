@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
 from app.recording.limits import Limits
 from app.signals.raw_text import RawForm
@@ -61,12 +61,20 @@ def test_forgets_one_and_all(tmp_path: Path) -> None:
 
 def test_files_are_first_looked_for_beside_the_last_project(tmp_path: Path) -> None:
     settings = Settings()
-    assert settings.list_folder == settings.start_up_folder == Path()
+    documents = Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation))
+    assert settings.list_folder == settings.start_up_folder == documents, "never where the program was started"
+    for name in ("plant", "lists"):
+        (tmp_path / name).mkdir()
     settings.remember(tmp_path / "plant" / "pump.toml")
     assert settings.list_folder == settings.start_up_folder == tmp_path / "plant"
     settings.list_folder = tmp_path / "lists"
     assert Settings().list_folder == tmp_path / "lists"
     assert Settings().start_up_folder == tmp_path / "plant"
+    assert Settings().recordings_folder == documents
+    settings.start_up_folder = tmp_path / "lists"
+    assert Settings().recordings_folder == tmp_path / "lists"
+    (tmp_path / "lists").rmdir()
+    assert Settings().recordings_folder == documents, "not in a folder that is gone"
 
 
 def test_remembers_the_look_and_the_place() -> None:

@@ -17,6 +17,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
     QApplication,
     QCheckBox,
+    QCompleter,
+    QLayout,
     QLineEdit,
     QPushButton,
     QRadioButton,
@@ -29,10 +31,11 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from widgets.kit import palette
-from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, push_button
+from widgets.kit.controls import Choice, DecimalNumber, WholeNumber, completions_list, push_button
 from widgets.kit.icons import icon, tool
 from widgets.kit.look import CONTROL, set_look
 from widgets.kit.palette import Appearance, Theme, contrast
+from widgets.kit.scaling import line_height
 from widgets.shell.application import make_application
 
 FINE = 4
@@ -277,3 +280,30 @@ def test_a_change_of_palette_needs_no_new_icons(window: QWidget, theme: Theme) -
         theme.choose(appearance)
         QApplication.processEvents()
         assert palette.current().ink in colours_in(drawn(button), button.rect())
+
+
+def test_rows_of_lists_that_pop_up_are_as_high_as_controls(window: QWidget, qtbot: QtBot) -> None:
+    """Also where something is typed: Qt has delegates of its own there, which ask no style."""
+    box, line = Choice(window), QLineEdit(window)
+    box.addItems(["run", "jog"])
+    box.setEditable(True)
+    completer = QCompleter(["run", "jog"], line)
+    line.setCompleter(completer)
+    completions = completions_list(completer)
+    for part in (box, line):
+        must_layout(window).addWidget(part)
+    window.show()
+    box.showPopup()
+    assert box.view().sizeHintForRow(0) == line_height(CONTROL)
+    box.hidePopup()
+    line.setFocus()
+    completer.complete()
+    qtbot.waitUntil(completions.isVisible)
+    assert completions.sizeHintForRow(0) == line_height(CONTROL)
+    completions.hide()
+
+
+def must_layout(window: QWidget) -> QLayout:
+    layout = window.layout()
+    assert layout is not None
+    return layout

@@ -124,10 +124,12 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     QTest.keyClick(window, Qt.Key.Key_R, CTRL)
     assert "Connect first" in said[-1]
     connect(window, qtbot)
-    path = tmp_path / "run.fanrec"
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
+    window.settings.start_up_folder = tmp_path
     QTest.keyClick(window, Qt.Key.Key_R, CTRL)
-    assert start_up.observation.recording
+    assert start_up.observation.recording, "at once: no dialog stands between a START and its recording"
+    begun = next(tmp_path.glob("*.fanrec"))
+    assert begun.name.startswith("Booster pump")
+    assert str(begun) in said[-1]
     press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
     qtbot.waitUntil(lambda: "recording 00:00:0" in start_up.recording_control.state.text())
     start_up.events.note.setFocus()
@@ -136,6 +138,13 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     qtbot.waitUntil(lambda: subjects(start_up).count("speed set point") >= 2)
     QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT)
     assert not start_up.observation.recording
+    assert str(begun) in said[-1]
+    path = tmp_path / "run.fanrec"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
+    start_up.recording_control.rename_action.trigger()
+    assert path.exists()
+    assert not begun.exists()
+    assert window.last_minutes.action in start_up.record_menu.actions()
     window.live.disconnect_from_line()
 
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
@@ -262,14 +271,14 @@ def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
 
     connect(window, qtbot)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", answer(first))
-    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT | SHIFT)
     QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT)
     monkeypatch.setattr(QFileDialog, "getOpenFileName", answer(second))
     QTest.keyClick(window, Qt.Key.Key_O, CTRL | ALT)
     assert offered[1] == first.parent
     QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", answer(second.with_name("next.fanrec")))
-    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT | SHIFT)
     assert offered[2].parent == second.parent
     assert offered[2].suffix == ".fanrec"
 
@@ -315,6 +324,7 @@ def test_a_step_is_found_and_measured(
         figures[3],
         ("Ripple at the end", "0.0", "Hz"),
         ("Set point minus final value", "0.0", "Hz"),
+        ("Least, greatest", "20.0; 40.0", "Hz"),
     ), "no figure is finer than the register, the digits or the polling"
     for name, number, expected, within in (
         ("Rise time", 1, 2.0 * np.log(9), 0.1),

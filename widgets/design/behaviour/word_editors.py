@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QSize, QStringListModel, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, QStringListModel, Qt, Signal
+from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QComboBox, QCompleter, QHBoxLayout, QLineEdit, QSizePolicy, QWidget
 
 from widgets.design.behaviour.sentences import TYPED, Choices, Word
+from widgets.kit.controls import completions_list
 from widgets.kit.elided import ELIDES, ShortChoice
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
@@ -191,11 +193,25 @@ class _Sought(ShortChoice):
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         completer.setMaxVisibleItems(16)
         self.setCompleter(completer)
+        completions_list(completer).setMinimumWidth(scaled(LIST))
         self.view().setMinimumWidth(scaled(LIST))
         line = self.lineEdit()
         if line is not None:
             line.setTextMargins(scaled(4), 0, 0, 0)
+            line.installEventFilter(self)
         completer.activated.connect(self._take)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """A click opens the list, as it does in a box where nothing is typed; a dragged mouse selects text."""
+        line = self.lineEdit()
+        if watched is line and isinstance(event, QMouseEvent) and event.button() == Qt.MouseButton.LeftButton:
+            if event.type() == QEvent.Type.MouseButtonPress and not line.hasFocus():
+                self.setFocus(Qt.FocusReason.MouseFocusReason)
+                line.selectAll()
+                return True
+            if event.type() == QEvent.Type.MouseButtonRelease and line.selectedText() in ("", line.text()):
+                self.list_all()
+        return super().eventFilter(watched, event)
 
     def offer(self, options: Choices) -> None:
         """Choose among these: a list that all boxes with the same choices share, since it may be long."""
@@ -206,9 +222,6 @@ class _Sought(ShortChoice):
     def list_all(self) -> None:
         """Show the list from which typing chooses."""
         self.found.setCompletionPrefix("")
-        popup = self.found.popup()
-        if popup is not None:
-            popup.setMinimumWidth(scaled(LIST))
         self.found.complete()
 
     def _take(self, text: str) -> None:

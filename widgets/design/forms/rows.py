@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from widgets.design.forms.form import ABOVE_TEXT, BESIDE_UP_TO, FormRow, Get, OptionsSource, Put
 from widgets.document.drafts import DraftTexts
-from widgets.kit.controls import UnitLine
+from widgets.kit.controls import UnitLine, completions_list
 from widgets.kit.elided import ShortChoice
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import CONTROL
@@ -114,6 +114,7 @@ class LineRow(FormRow):
             completer = QCompleter(list(dict.fromkeys(self._completions())), self._edits[0])
             completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
             completer.activated.connect(self._take_completion)
+            completions_list(completer)
             # Its popup takes the focus for a moment, which must not be taken for coming here again.
             former = self._edits[0].completer()
             popup = None if former is None else former.popup()

@@ -236,6 +236,7 @@ class ScreenEditor(QWidget):
         self.tools.show_languages(project.panel.languages, self._document.language)
         if screen is None:
             return
+        self.tryout.show_screen(screen.name)
         self.face.set_panel(project.panel)
         self._show_rows(project, screen)
         selection = self._document.selection

@@ -39,6 +39,7 @@ class Tryout(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._rehearsal: Rehearsal | None = None
+        self._chosen = ""
         self._rows: Rows = ()
         self._cards: list[FollowerCard] = []
         self._cards_at = 0.0
@@ -62,7 +63,7 @@ class Tryout(QWidget):
         banner.setProperty("look", "notice")
         words = ShortLines(
             lines_here(),
-            self.tr("Trying the panel with simulated values. Nothing is connected, and no machine can move."),
+            self.tr("Trying the panel with simulated values of its own: no key here reaches a line or a machine."),
         )
         words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         words.setMinimumWidth(scaled(240))
@@ -95,6 +96,7 @@ class Tryout(QWidget):
         except FollowerError as why:
             return str(why)
         self._rehearsal = rehearsal
+        self._chosen = screen
         self._rows = ()
         self.said.setText(self._keys_in_words(project))
         self.face.set_panel(project.panel)
@@ -106,6 +108,25 @@ class Tryout(QWidget):
         self._timer.start()
         self._frame()
         return None
+
+    def show_screen(self, screen: str) -> None:
+        """Stand on a screen that was chosen beside the panel; the one that was chosen last changes nothing."""
+        rehearsal = self._rehearsal
+        if rehearsal is None or screen == self._chosen:
+            return
+        self._chosen = screen
+        if screen not in rehearsal.project.screen_named:
+            self.say(
+                self.tr("\u201c{screen}\u201d is new: end trying and begin again to see it.").format(screen=screen)
+            )
+            return
+        self.face.release_all()
+        self._tell(rehearsal.show(screen))
+        cover = rehearsal.panel.state.cover
+        if cover not in (None, screen):
+            words = self.tr("\u201c{cover}\u201d covers \u201c{screen}\u201d while its condition holds.")
+            self.say(words.format(cover=cover, screen=screen))
+        self._draw()
 
     def end(self) -> None:
         """Let go of all keys and stop."""

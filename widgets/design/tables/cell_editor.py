@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from widgets.design.tables.part_grid import PartGrid
 from widgets.design.tables.part_model import PartModel
 from widgets.kit import palette
+from widgets.kit.controls import completions_list
 from widgets.kit.icons import STATES, paint_icon
 from widgets.kit.look import set_look
 from widgets.kit.own_keys import CELL
@@ -76,8 +77,7 @@ class CellEditor(QLineEdit):
             completer.setFilterMode(Qt.MatchFlag.MatchContains if many else Qt.MatchFlag.MatchStartsWith)
             completer.setMaxVisibleItems(FEW_CHOICES)
             widest = self.fontMetrics().horizontalAdvance(max(completions, key=len)) + scaled(LIST_EDGES)
-            self._choices = completer.popup()
-            assert self._choices is not None  # there is one for choices that pop up
+            self._choices = completions_list(completer)
             self._choices.setMinimumWidth(min(widest, scaled(LIST_WIDTH)))
             self.setCompleter(completer)
         self.textChanged.connect(lambda _text: self.judge())

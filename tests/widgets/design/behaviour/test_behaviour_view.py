@@ -15,6 +15,7 @@ from app import edits
 from app.project.model import Action, Condition, Project, ScreenChange
 from tests.widgets.design.sentences import choose, chosen_row, note, rows, type_word, word
 from tests.widgets.driving import designed, focused
+from widgets.design.behaviour.word_editors import SoughtWord
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.kit.language import Language, Translation
@@ -240,6 +241,16 @@ def test_a_click_on_a_word_chooses_the_row_and_opens_the_word(design: DesignWork
     )
     assert design.behaviour.current() == ("action", 0)
     qtbot.waitUntil(lambda: word(design, "target").box.hasFocus())
+
+
+def test_a_click_on_a_word_that_is_sought_opens_its_list(design: DesignWorkspace, qtbot: QtBot) -> None:
+    design.behaviour.select("screen_change", 0)
+    design.behaviour.to_words()
+    target = word(design, "to")
+    assert isinstance(target, SoughtWord)
+    qtbot.waitUntil(target.isVisible)
+    QTest.mouseClick(target.line, Qt.MouseButton.LeftButton, pos=QPoint(6, 6))
+    qtbot.waitUntil(lambda: target.opened)
 
 
 def test_a_group_offers_to_add_by_mouse_and_by_key(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:

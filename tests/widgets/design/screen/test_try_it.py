@@ -146,6 +146,30 @@ def test_space_on_a_field_tries_the_screen_and_space_again_edits_the_one_that_is
     assert document.undo_name is None, "trying changes nothing"
 
 
+def test_a_screen_chosen_in_the_list_is_shown_by_the_panel_that_is_tried(qtbot: QtBot) -> None:
+    document = Document(parse(BANK))
+    design = designed(document, qtbot)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
+    tried = design.editor.tryout
+    before = shown(tried)
+    document.select_screen("other")
+    assert tried.running
+    other = shown(tried)
+    assert other != before
+    document.select_screen("run")
+    assert shown(tried) == before
+    assert document.undo_name is None
+
+
+def test_what_covers_a_screen_that_is_chosen_is_said(qtbot: QtBot) -> None:
+    covered = BANK + '\n[[screen_change]]\nto = "run"\nwhen = { signal = "level", is = "above", value = 0 }\n'
+    document = Document(parse(covered))
+    design = designed(document, qtbot)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
+    document.select_screen("other")
+    assert "\u201crun\u201d covers \u201cother\u201d" in design.editor.tryout.said.text()
+
+
 def test_space_among_text_is_a_blank(qtbot: QtBot) -> None:
     document = Document(parse(BANK))
     design = designed(document, qtbot)

@@ -43,7 +43,7 @@ TEXT_LEFT: Final = BUTTON + 2
 class SentenceEditor(QWidget):
     """Edits the words of one rule in place. Choices count at once, what is typed when its word is left.
 
-    Tab goes from word to word; Enter ends, Escape gives back what stood there.
+    Tab goes from the cause to the words, from word to word; Enter ends, Escape gives back what stood there.
     """
 
     ended = Signal()
@@ -296,8 +296,12 @@ class SentenceEditor(QWidget):
         elif self.words:
             next(iter(self.words.values())).box.setFocus(Qt.FocusReason.TabFocusReason)
 
+    def enter(self) -> None:
+        """Give the focus to what stands first."""
+        self._stops()[0].setFocus(Qt.FocusReason.TabFocusReason)
+
     def _stops(self) -> list[QWidget]:
-        return [*(each.box for each in self.words.values()), self.copy, self.delete, self.cause]
+        return [self.cause, *(each.box for each in self.words.values()), self.copy, self.delete]
 
     def _step(self, watched: QObject, way: int) -> None:
         stops = self._stops()
@@ -315,7 +319,7 @@ class SentenceEditor(QWidget):
         if slot and self.words and watched not in self._stops():
             # The sentence is another one now: go on behind the same word.
             slots = list(self.words)
-            at = slots.index(slot) + way if slot in slots else 0
+            at = slots.index(slot) + 1 + way if slot in slots else 1
             self._stops()[at].setFocus(Qt.FocusReason.TabFocusReason)
             return
         target = self.words[following[0]].box if following[0] in self.words else following[1]
@@ -358,7 +362,8 @@ class SentenceEditor(QWidget):
             return False
         if key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
             if press:
-                self._step(watched, 1 if key == Qt.Key.Key_Tab else -1)
+                back = key == Qt.Key.Key_Backtab or event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+                self._step(watched, -1 if back else 1)
             return press
         if key == Qt.Key.Key_Escape or (key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and editor is not None):
             if not press:

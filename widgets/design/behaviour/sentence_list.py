@@ -203,9 +203,9 @@ class SentenceList(QTreeView):
             self.scrollTo(self.currentIndex())
 
     def focusNextPrevChild(self, forward: bool) -> bool:
-        """Tab goes into the words of the chosen row."""
+        """Tab goes into the chosen row, as one reads it."""
         if forward and self.hasFocus() and self.editor.isVisible():
-            self.editor.focus_first()
+            self.editor.enter()
             return True
         return super().focusNextPrevChild(forward)
 

@@ -74,14 +74,14 @@ def test_arrows_go_row_by_row_and_tab_word_by_word(design: DesignWorkspace) -> N
     assert chosen_row(design) == first
     QTest.keyClick(table, Key.Key_Tab)
     gone: list[str] = []
-    for _ in range(4):
+    for _ in range(5):
         gone.append(focused().accessibleName())
         QTest.keyClick(focused(), Key.Key_Tab)
-    assert gone == ["Key", "What it does", "Target screen", "On screen"]
+    assert gone == ["Cause: by a key", "Key", "What it does", "Target screen", "On screen"]
     assert focused().accessibleName() == "Duplicate"
-    for _ in range(5):
+    for _ in range(6):
         QTest.keyClick(focused(), Key.Key_Backtab, SHIFT)
-    assert table.hasFocus(), "back from the first word to the row"
+    assert table.hasFocus(), "back from the cause to the row"
     QTest.keyClick(table, Key.Key_Return)
     QTest.keyClick(focused(), Key.Key_Down)
     assert chosen_row(design) != first, "arrows go on to the next row"

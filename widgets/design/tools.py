@@ -25,7 +25,8 @@ class DesignTools(ToolRow):
         self.undo.triggered.connect(lambda _checked=False: document.undo())
         self.redo = mark_entry(QAction(icon("redo"), self.tr("Redo"), self))
         self.redo.triggered.connect(lambda _checked=False: document.redo())
-        self.add_widget(views.map_pane.search)
+        if not views.map_pane.search_comes:
+            self.add_widget(views.map_pane.search)
         for action in (self.undo, self.redo):
             self.add(action, icon_only=True)
         tools = views.editor.tools
@@ -50,7 +51,7 @@ class DesignTools(ToolRow):
         """Those of the view in front."""
         self._views.editor.tools.set_shown(self._views.view == "screen")
         of_map, away = self._views.map_pane, self._views.view != "map"
-        of_map.search.setVisible(not away)
+        of_map.search.setVisible(not away and not of_map.search_comes)
         self.put_away((*of_map.tools, *of_map.more_tools), away=away)
 
     def _show_steps(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
-from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
 from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
 
 from app.panel.paging import PagingGraph
@@ -13,7 +13,7 @@ from app.project.model import Project
 from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.gestures import Dragging, Drawing, Drawn, head_at, node_at
 from widgets.design.page_map.keyboard import MapKeyboard
-from widgets.design.page_map.keys import KeyStrip, key_uses
+from widgets.design.page_map.keys import FreeKeys, KeyStrip, free_keys, key_uses
 from widgets.design.page_map.node import Node
 
 HOVER_MS: Final = 250
@@ -36,7 +36,10 @@ class PageMap(MapKeyboard):
         super().__init__(parent)
         self.setMouseTracking(True)
         self.strip = KeyStrip()
-        self.map_scene.addItem(self.strip)
+        self.free = FreeKeys()
+        self._free_scale = 0.0
+        for strip in (self.strip, self.free):
+            self.map_scene.addItem(strip)
         self._drawing: Drawing | None = None
         self._dragging: Dragging | None = None
         self._held: tuple[QPoint, ArrowItem | InletItem] | None = None
@@ -57,8 +60,29 @@ class PageMap(MapKeyboard):
         else:
             self.strip.show_at(node, key_uses(project, node.name))
 
+    def _show_free(self) -> None:
+        """Show the free keys of the screen that is selected alone."""
+        names, project = self.selected_screens(), self.map_scene.project
+        self._free_scale = self.transform().m11()
+        if project is None or len(names) != 1 or names[0] not in project.screen_named or self._dragging is not None:
+            self.free.show_at(None, [])
+        else:
+            self.free.show_free(self.nodes[names[0]], free_keys(project, names[0]), self._free_scale)
+
+    def _note_selection(self) -> None:
+        super()._note_selection()
+        self._show_free()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """At another zoom there is room for other keys."""
+        super().paintEvent(event)
+        if self._free_scale != self.transform().m11():
+            self._free_scale = self.transform().m11()
+            QTimer.singleShot(0, self, self._show_free)
+
     def _hover_over(self, point: QPoint) -> None:
-        if self.strip.covers(point, self):
+        self.free.key_at(point, self)
+        if self.strip.covers(point, self) or self.free.covers(point, self):
             self._hover.stop()
             return
         node = node_at(self.map_scene, self.mapToScene(point))
@@ -72,6 +96,7 @@ class PageMap(MapKeyboard):
         if self._hovered is not None and self.nodes.get(self._hovered.name) is not self._hovered:
             self._hovered = None
         self._show_keys()
+        self._show_free()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give up what is being drawn; use the keys of this part."""
@@ -86,10 +111,11 @@ class PageMap(MapKeyboard):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         point = event.position().toPoint()
         if event.button() == Qt.MouseButton.LeftButton:
-            key = self.strip.key_at(point, self)
-            if key is not None and self.strip.node is not None:
-                self._draw(Drawn(key, self.strip.node.name, key), self.mapToScene(self.strip.cap_point(key, self)))
-                return
+            for strip in (self.strip, self.free):
+                key = strip.key_at(point, self)
+                if key is not None and strip.node is not None:
+                    self._draw(Drawn(key, strip.node.name, key), self.mapToScene(strip.cap_point(key, self)))
+                    return
             item = self.itemAt(point)
             over = head_at(self, self.map_scene, point)
             self._held = None if over is None else (point, over)
@@ -120,6 +146,7 @@ class PageMap(MapKeyboard):
         super().mouseMoveEvent(event)
         if self._dragging is not None and self._dragging.has_moved:
             self.strip.hide()
+            self.free.hide()
             self._dragging.follow()
         elif not event.buttons():
             self.strip.key_at(point, self)
@@ -164,7 +191,8 @@ class PageMap(MapKeyboard):
             return
         what, target = drawing.what, drawing.target
         # A press that was not drawn anywhere is not meant.
-        stayed = self.strip.covers(point, self) or node_at(self.map_scene, self.mapToScene(point)) is not None
+        stayed = any(strip.covers(point, self) for strip in (self.strip, self.free))
+        stayed = stayed or node_at(self.map_scene, self.mapToScene(point)) is not None
         self.give_up()
         if what.screen_change >= 0:
             if target is not None:
@@ -188,6 +216,7 @@ class PageMap(MapKeyboard):
             dragging.give_up()
         self.see_to_room()
         self._show_keys()
+        self._show_free()
 
     def give_up(self) -> None:
         """Leave what is being drawn or moved as it was."""

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QGraphicsItem, QGraphicsView, QStyleOptionGraphics
 from app.panel.layout import PanelLayout
 from app.project.model import Project
 from widgets.design.forms.part_texts import deed_text
-from widgets.design.page_map.arrows import label_font
-from widgets.design.page_map.node import Node
-from widgets.face.keypad import key_legend
+from widgets.design.page_map.arrows import CAP, LEAST, label_font
+from widgets.design.page_map.node import DETAIL, GAP_X, Node
+from widgets.face.key_cap import cap_legend
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
@@ -68,6 +68,16 @@ def key_uses(project: Project, screen: str) -> list[KeyUse]:
     return found
 
 
+def free_keys(project: Project, screen: str) -> list[KeyUse]:
+    """The keys that do nothing on a screen, not even begin entry."""
+    begins = bool(PanelLayout.of(project).screen(screen).entry_fields)
+    return [
+        use
+        for use in key_uses(project, screen)
+        if use.leads_to is None and not use.deeds and not (begins and use.key == project.panel.entry.begin)
+    ]
+
+
 def _font() -> QFont:
     return label_font(pixels=scaled(11))
 
@@ -99,7 +109,7 @@ class KeyStrip(QGraphicsItem):
         height = scaled(HEIGHT)
         x = y = 0.0
         for use in uses:
-            width = metrics.horizontalAdvance(self._text(use)) + 12
+            width = metrics.horizontalAdvance(self._text(use)) + scaled(12)
             if x and x + width > scaled(WIDEST):
                 x, y = 0.0, y + height + GAP
             self._caps.append(QRectF(x, y, width, height))
@@ -118,7 +128,7 @@ class KeyStrip(QGraphicsItem):
 
     @staticmethod
     def _text(use: KeyUse) -> str:
-        return key_legend(use.key) + (" \u2192" if use.leads_to is not None else "") + (" \u2022" if use.deeds else "")
+        return cap_legend(use.key) + (" \u2192" if use.leads_to is not None else "") + (" \u2022" if use.deeds else "")
 
     def key_at(self, point: QPoint, view: QGraphicsView) -> str | None:
         """The key at a point of the view's viewport."""
@@ -181,4 +191,42 @@ class KeyStrip(QGraphicsItem):
             painter.setBrush(window.colour("raised" if use.leads_to is None else "pane"))
             painter.drawRoundedRect(cap.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
             painter.setPen(window.colour("ink" if use.leads_to is not None or use.deeds else "faint"))
+            painter.drawText(cap, Qt.AlignmentFlag.AlignCenter, self._text(use))
+
+
+class FreeKeys(KeyStrip):
+    """The keys that do nothing yet on the chosen screen, right of its name: as many as have room before the next."""
+
+    def show_free(self, node: Node | None, uses: list[KeyUse], scale: float) -> None:
+        """Show those of a screen, on a map that is shown at this scale; None, or seen from afar, shows none."""
+        room = GAP_X * scale - 2 * GAP
+        shown: list[KeyUse] = []
+        metrics = QFontMetricsF(_font())
+        for use in uses:
+            room -= metrics.horizontalAdvance(self._text(use)) + scaled(12) + GAP
+            if room < -GAP:
+                break
+            shown.append(use)
+        self.show_at(node if scale >= DETAIL else None, shown)
+
+    def follow(self) -> None:
+        """Stay with the screen."""
+        if self.node is not None:
+            area = self.node.mapRectToScene(self.node.face_rect())
+            scale = max(self.scene().views()[0].transform().m11(), 0.01)
+            # Above the first arrow that leads from this side, and the key at it.
+            cap = CAP / 2 * max(scale, scaled(LEAST) / 11)
+            down = min(area.height() * scale / 3 - cap - scaled(HEIGHT) - GAP, GAP / 2)
+            self.setPos(area.right() + 2 * GAP / scale, area.top() + down / scale)
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+        window = palette.current()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(label_font(bold=True, pixels=scaled(11)))
+        for number, (use, cap) in enumerate(zip(self._uses, self._caps, strict=True)):
+            under = number == self._under
+            painter.setPen(QPen(window.colour("accent"), 1.6, Qt.PenStyle.SolidLine if under else Qt.PenStyle.DashLine))
+            painter.setBrush(window.colour("soft" if under else "base"))
+            painter.drawRoundedRect(cap.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
+            painter.setPen(window.colour("ink"))
             painter.drawText(cap, Qt.AlignmentFlag.AlignCenter, self._text(use))

@@ -33,12 +33,14 @@ from widgets.kit.fuzzy_match import best_first
 from widgets.kit.icons import icon
 from widgets.kit.own_keys import MAP
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import percent, scaled
 
 MERGE_MOVES: Final = "map"
 """Moves of the same screens one after the other are one step."""
 SEARCH: Final = 140
 """Pixels at 100 per cent of the line in which a screen is looked for; it stands in the row of tools."""
+ROW_IS_SHORT_FROM: Final = 150
+"""Per cent of size from which the row of tools has no room for that line."""
 USUAL_IDLE_S: Final = 120
 """Seconds of a new idle return."""
 
@@ -60,6 +62,8 @@ class PageMapPane(QWidget):
         self.view = PageMap()
         self.search = search_box(self.tr("Find a screen"), self.tr("Find a screen on the map"))
         self.search.setFixedWidth(scaled(SEARCH))
+        self.search_comes = percent() >= ROW_IS_SHORT_FROM
+        """Whether the line to look for a screen is over the map only while one looks, and not in the row of tools."""
         self._make_actions()
         self._lay_out()
         self._connect()
@@ -166,7 +170,9 @@ class PageMapPane(QWidget):
             action.setToolTip(plain_tip(tip))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.search)
         layout.addWidget(self.view)
+        self.search.setVisible(False)
 
     @property
     def tools(self) -> tuple[QAction, ...]:
@@ -176,7 +182,8 @@ class PageMapPane(QWidget):
     @property
     def more_tools(self) -> tuple[QAction, ...]:
         """What is wanted there less often."""
-        return self.screen_change_action, self.selection_action, self.override_action, self.idle_action
+        find = (self.find_action,) if self.search_comes else ()
+        return *find, self.screen_change_action, self.selection_action, self.override_action, self.idle_action
 
     def _connect(self) -> None:
         view, document = self.view, self._document
@@ -226,6 +233,7 @@ class PageMapPane(QWidget):
 
     def look_for(self, text: str = "") -> None:
         """Look for a screen by its name, which begins with `text`."""
+        self.search.show()
         self.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
         if text:
             self.search.setText(text)
@@ -261,6 +269,7 @@ class PageMapPane(QWidget):
                     self._go_to_found(1)
                 self.search.clear()
                 self.view.setFocus(Qt.FocusReason.OtherFocusReason)
+                self.search.setVisible(not self.search_comes)
                 return True
         return super().eventFilter(watched, event)
 

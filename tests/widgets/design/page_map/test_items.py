@@ -17,6 +17,7 @@ from app.project.model import Project, ScreenChange
 from app.project_file.files import load
 from projects import demo_path
 from widgets.design.page_map.items import PageMap
+from widgets.design.page_map.keys import free_keys, key_uses
 from widgets.design.page_map.spoken import screen_in_words
 from widgets.design.page_map.view import READABLE
 from widgets.kit import palette
@@ -475,3 +476,33 @@ def test_a_screen_of_the_band_says_what_leads_back(page_map: PageMap, project: P
     assert "ESC \N{RIGHTWARDS ARROW} hall" in screen_in_words(
         page_map.nodes["fan fault"], page_map.map_scene.screen_change_items()
     )
+
+
+def test_the_chosen_screen_shows_its_free_keys_to_drag(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
+    page_map.select_screen("recipe")
+    page_map.fit_selection()
+    qtbot.waitUntil(lambda: page_map.free.isVisible())
+    free = page_map.free.cap_point("up", page_map)
+    card = page_map.mapFromScene(page_map.rect_of(page_map.nodes["recipe"])).boundingRect()
+    assert card.right() < free.x()
+    assert card.top() < free.y() < card.center().y(), "beside its name"
+    with pytest.raises(KeyError):
+        page_map.free.cap_point("right", page_map)
+    page_map.fit()
+    qtbot.waitUntil(lambda: page_map.free.isVisible())
+    page_map.select_screen("hall")
+    page_map.choose((page_map.nodes["hall"],))
+    with qtbot.waitSignal(page_map.screen_change_drawn) as drawn:
+        drag(page_map, page_map.free.cap_point("up", page_map), middle(page_map, "too hot"))
+    assert drawn.args == ["hall", "up", "too hot"]
+    page_map.choose((page_map.nodes["hall"], page_map.nodes["fan"]))
+    assert not page_map.free.isVisible()
+    page_map.choose((page_map.nodes["hall"],))
+    begins = project.panel.entry.begin
+    for name, enters in (("hall", False), ("recipe", True)):
+        assert any(field.entry for field in project.screen_named[name].fields) == enters
+        idle = [use.key for use in key_uses(project, name) if use.words == "free"]
+        assert begins in idle
+        assert [use.key for use in free_keys(project, name)] == [key for key in idle if key != begins or not enters]
+    page_map.zoom(0.3)
+    qtbot.waitUntil(lambda: not page_map.free.isVisible())

@@ -20,6 +20,7 @@ from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.page_map.items import PageMap
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.kit import scaling
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
 
 Key = Qt.Key
@@ -500,3 +501,29 @@ def test_strong_arrows_lead_from_the_chosen_screen(design: DesignWorkspace) -> N
     design.map.select_screen("climate")
     strong = {(edge.arrow.from_, edge.arrow.to) for edge in design.map.edges if edge.near}
     assert strong == {("climate", "recipe"), ("climate", "hall")}
+
+
+def test_at_large_sizes_the_line_to_look_for_a_screen_comes_with_its_command(
+    qapp: QApplication, qtbot: QtBot, document: Document
+) -> None:
+    usual = qapp.font()
+    scaling.use(qapp, usual, 200)
+    try:
+        made = DesignWorkspace(document)
+        qtbot.addWidget(made)
+        made.resize(1366, 700)
+        with qtbot.waitExposed(made):
+            made.show()
+        made.show_view("map")
+        pane = made.map_pane
+        assert made.tools.minimumSizeHint().width() <= 1366
+        assert not pane.search.isVisible()
+        assert pane.find_action in made.tools.in_more
+        pane.find_action.trigger()
+        assert pane.search.hasFocus()
+        QTest.keyClicks(pane.search, "too")
+        QTest.keyClick(pane.search, Key.Key_Return)
+        assert document.selection.screen == "too hot"
+        assert not pane.search.isVisible()
+    finally:
+        scaling.use(qapp, usual, 100)

@@ -122,6 +122,8 @@ def run_window(
                 window.connecting.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
             QTimer.singleShot(COLLECT_AFTER_MS, application, _collect_again)
+            if ordinary:  # nobody has connected yet: then this would be imported while somebody waits
+                QTimer.singleShot(COLLECT_AFTER_MS, window, window.ahead.begin)
             if grab is not None or for_s is not None:
                 after = GRAB_AFTER_S if for_s is None else for_s
                 QTimer.singleShot(int(after * 1000), application, lambda: _finish(place.window, grab, outcome))

@@ -111,6 +111,42 @@ def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
     assert sorted(imported & (rooms | heavy | {f"widgets.{name}" for name in unseen})) == []
 
 
+READY = """
+import sys
+from pathlib import Path
+from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtWidgets import QApplication
+QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, sys.argv[1])
+from widgets.shell.application import make_application, run_window
+from widgets.shell.window import AHEAD, MainWindow
+
+def look():
+    if not set(AHEAD) <= set(sys.modules):
+        QTimer.singleShot(20, look)
+        return
+    for each in QApplication.topLevelWidgets():
+        if isinstance(each, MainWindow):
+            each.leave()
+
+application = make_application()
+QTimer.singleShot(0, look)
+sys.exit(run_window(state=Path(sys.argv[1])))
+"""
+
+
+def test_what_opens_late_is_imported_before_anybody_wants_it(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", READY, str(tmp_path)],
+        cwd=Path(__file__).parents[3],
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+
+
 def test_a_picture_needs_no_screen(tmp_path: Path) -> None:
     file = tmp_path / "blank.png"
     call = f"None, grab=Path({str(file)!r}), for_s=0.1"

@@ -9,6 +9,7 @@ from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
+from unittest.mock import patch
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -37,8 +38,10 @@ from widgets.design.tables.bad_cells import BadCellsDialog
 from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
 from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
+from widgets.document.file_questions import what_of_conflict
 from widgets.document.problems import ProblemsDialog
 from widgets.kit.commands import list_commands
+from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.live.arming import ArmingDialog
 from widgets.live.follower_trouble import TroubleDialog
 from widgets.live.recording_limits import LimitsDialog
@@ -335,6 +338,23 @@ def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
         yield dialog
 
 
+def _question(window: MainWindow) -> QDialog:
+    """The one with the most answers."""
+    asked: list[QDialog] = []
+
+    def look(question: Question) -> int:
+        asked.append(question)
+        return 0
+
+    with patch.object(Question, "exec", look), patch.object(Question, "deleteLater"):
+        what_of_conflict(window, Path("booster-pump.toml"))
+    return asked[0]
+
+
+def _text_question(window: MainWindow) -> TextQuestion:
+    return TextQuestion(window, "Why is this acceptable?", "The signal 'command' is used nowhere.", "&Reason")
+
+
 @contextmanager
 def _steps(window: MainWindow) -> Iterator[QWidget]:
     """With a step, and one that was taken back."""
@@ -426,6 +446,8 @@ def panes() -> list[Pane]:
             "dialog-screen-change", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))
         ),
         Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),
+        Pane("dialog-question", _dialog(_question)),
+        Pane("dialog-text-question", _dialog(_text_question)),
         Pane("dialog-blink", _dialog(lambda window: BlinkDialog(window.document, window))),
         Pane("dialog-steps", _steps),
         Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),

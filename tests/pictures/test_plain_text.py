@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QMenu,
-    QMessageBox,
     QTableView,
     QTreeView,
     QWidget,
@@ -32,6 +31,7 @@ from projects import demo_path
 from tests.pictures.panes import panes
 from tests.pictures.stage import DEMO, Setting, settle, staged
 from widgets.document import file_questions
+from widgets.kit.dialogs.questions import Question
 from widgets.kit.plain import plain_tip
 
 TAG = "<b>"
@@ -118,14 +118,14 @@ def test_no_pane_takes_a_text_of_the_project_for_rich_text() -> None:
 def test_questions_are_plain(qtbot: object, monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[list[str]] = []
 
-    def look(box: QMessageBox) -> int:
+    def look(box: Question) -> int:
         box.show()
         settle()
         asked.append([label.text() for label in box.findChildren(QLabel) if TAG in label.text()])
         assert not list(taken_for_rich(box))
-        return int(QMessageBox.StandardButton.Cancel)
+        return 0
 
-    monkeypatch.setattr(QMessageBox, "exec", look)
+    monkeypatch.setattr(Question, "exec", look)
     parent = QWidget()
     path = Path(f"{TAG}pump.toml")
     file_questions.what_of_changes(parent, path.name)

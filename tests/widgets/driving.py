@@ -7,13 +7,14 @@ from typing import TypeVar
 
 from PySide6.QtCore import QSettings, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
 from tests.widgets.bench_project import bench_project
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.kit.dialogs.dialog import Dialog
 from widgets.shell.window import MainWindow
 
 W = TypeVar("W", bound=QWidget)
@@ -83,3 +84,15 @@ def when_asked(answer: Callable[[QDialog], object]) -> list[QDialog]:
 
     QTimer.singleShot(0, look)
     return asked
+
+
+def button_of(dialog: QWidget | None, words: str) -> QPushButton:
+    """The button of a dialog that says this."""
+    assert isinstance(dialog, QDialog), "no dialog is open"
+    return next(each for each in dialog.findChildren(QPushButton) if words in each.text().replace("&", ""))
+
+
+def words_of(dialog: QWidget | None) -> str:
+    """What a dialog says, its question and its sentence."""
+    assert isinstance(dialog, Dialog), "no dialog is open"
+    return f"{dialog.headline.text()}\n{dialog.sentence.text()}"

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QInputDialog
 
 from app.checks.accepting import accept, withdraw
 from app.checks.finding import Finding
 from widgets.design.findings import FindingsList
 from widgets.document.document import Document
 from widgets.document.running_checks import RunningChecks
-from widgets.kit.plain import plain_tip
+from widgets.kit.dialogs.questions import TextQuestion
 
 
 class FindingDeeds(QObject):
@@ -39,10 +38,14 @@ class FindingDeeds(QObject):
         if finding.accepted:
             do(self.tr("Withdraw acceptance of a finding"), lambda project: withdraw(project, finding))
         else:
-            words = self.tr("{what}.\n\nWhy is this acceptable?").format(what=finding.message)
-            window = self._findings.window()
-            reason, go = QInputDialog.getText(window, self.tr("Accept the finding"), plain_tip(words))
-            if not go:
+            question = TextQuestion(
+                self._findings.window(),
+                self.tr("Why is this acceptable?"),
+                f"{finding.message[:1].upper()}{finding.message[1:]}.",
+                self.tr("&Reason"),
+            )
+            reason = question.ask()
+            if reason is None:
                 return
             still = self._checks.accepted
             do(self.tr("Accept a finding"), lambda project: accept(project, finding, reason, still))

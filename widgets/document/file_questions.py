@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QWidget
 
-from widgets.kit.dialogs.questions import answer_to, confirm, question_box
+from widgets.kit.dialogs.questions import Question
 
 translate = QCoreApplication.translate
 MOST_NAMED: Final = 4
@@ -40,28 +40,20 @@ def what_of_changes(parent: QWidget, name: str, lost: Sequence[str] = ()) -> Lea
     more = translate("files", "Otherwise they will be lost.")
     if lost:
         more = f"{more}\n\n{_loss(lost)}"
-    box = question_box(
-        parent,
-        QMessageBox.Icon.Question,
-        translate("files", "Unsaved changes"),
-        translate("files", "Save the changes to \u201c{name}\u201d?").format(name=name),
-        more,
-    )
-    button = QMessageBox.StandardButton
-    box.setStandardButtons(button.Save | button.Discard | button.Cancel)
-    box.setDefaultButton(button.Save)
-    pressed = box.exec()
-    box.deleteLater()
-    return {button.Save: Leaving.SAVE, button.Discard: Leaving.DISCARD}.get(
-        QMessageBox.StandardButton(pressed), Leaving.STAY
+    question = translate("files", "Save the changes to \u201c{name}\u201d?").format(name=name)
+    return Question(parent, "asks", translate("files", "Unsaved changes"), question, more).ask(
+        ((translate("files", "&Save"), Leaving.SAVE),),
+        Leaving.STAY,
+        apart=((translate("files", "&Discard"), Leaving.DISCARD),),
+        enter=True,
     )
 
 
 def may_lose(parent: QWidget, name: str, lost: Sequence[str]) -> bool:
     """Ask whether `name` may be left though `lost` is not complete."""
     words = translate("files", "Leave \u201c{name}\u201d with incomplete entries?").format(name=name)
-    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Incomplete"), words, _loss(lost))
-    return answer_to(box, ((translate("files", "&Leave"), True),), False)
+    question = Question(parent, "asks", translate("files", "Incomplete"), words, _loss(lost))
+    return question.confirm(translate("files", "&Leave"))
 
 
 def some_of(things: Sequence[str]) -> str:
@@ -89,16 +81,15 @@ def may_let_go(parent: QWidget, lines: Sequence[str], disarmed: str = "") -> boo
         more = f"{why}.\n{more}" if disarmed else more
     else:
         title = translate("files", "Disarmed automatically")
-        words = translate("files", "{why}. Stop keys still write until you disconnect. Disconnect?").format(why=why)
-    box = question_box(parent, QMessageBox.Icon.Warning, title, words, more)
-    return answer_to(box, ((translate("files", "&Disconnect"), True),), False)
+        words = translate("files", "Stop keys still write. Disconnect?")
+        more = f"{why}.\n{more}"
+    return Question(parent, "caution", title, words, more).confirm(translate("files", "&Disconnect"))
 
 
 def may_replace(parent: QWidget, path: Path, title: str) -> bool:
     """Ask whether a file that exists already may be replaced; `title` says what for."""
     words = translate("files", "{file} already exists. Replace it?").format(file=path.name)
-    box = question_box(parent, QMessageBox.Icon.Question, title, words)
-    return confirm(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
+    return Question(parent, "asks", title, words).confirm(translate("files", "&Replace"))
 
 
 def may_drop_remarks(parent: QWidget, path: Path) -> bool:
@@ -106,40 +97,41 @@ def may_drop_remarks(parent: QWidget, path: Path) -> bool:
     words = translate(
         "files",
         "{file} contains comments after '#', which are lost when it is saved. The present file is kept as "
-        "{file}.bak until you save again. Put what should last into the notes. Save?",
+        "{file}.bak until you save again. Put what should last into the notes.",
     ).format(file=path.name)
-    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Comments in the file"), words)
-    return confirm(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
+    question = translate("files", "Save without the comments?")
+    return Question(parent, "asks", translate("files", "Comments in the file"), question, words).confirm(
+        translate("files", "&Save")
+    )
 
 
 def wants_another_place(parent: QWidget, why: str) -> bool:
     """Say why a project was not saved, and ask whether it should be saved elsewhere."""
-    box = question_box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why)
-    return answer_to(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
+    title = translate("files", "Not saved")
+    return Question(parent, "alarm", title, title, why).ask(
+        ((translate("files", "Save &as\u2026"), True),), False, way_out=QDialogButtonBox.StandardButton.Close
+    )
 
 
 def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
     """Ask what to do where another program has changed the file meanwhile."""
-    box = question_box(
+    question = Question(
         parent,
-        QMessageBox.Icon.Warning,
+        "caution",
         translate("files", "Changed by another program"),
-        translate(
-            "files", "{file} was changed by another program since it was opened here. Nothing has been saved yet."
-        ).format(file=path.name),
+        translate("files", "{file} was changed by another program").format(file=path.name),
         translate(
             "files",
-            "Compare shows both versions side by side. Overwrite saves your version and keeps the other one in a "
-            "separate file. Reload opens the other version; undo brings yours back.",
+            "Nothing has been saved yet. Compare shows both versions side by side. Overwrite saves your version and "
+            "keeps the other one in a separate file. Reload opens the other version; undo brings yours back.",
         ),
     )
-    return answer_to(
-        box,
+    return question.ask(
         (
-            (translate("files", "&Compare"), Conflict.COMPARE),
             (translate("files", "&Overwrite"), Conflict.SAVE_OVER),
             (translate("files", "Save &as\u2026"), Conflict.SAVE_AS),
             (translate("files", "&Reload"), Conflict.RELOAD),
         ),
         Conflict.NOTHING,
+        apart=((translate("files", "&Compare"), Conflict.COMPARE),),
     )

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from widgets.kit.dialogs.questions import say
 from widgets.kit.notice_slot import Gravity, NoticeSlot
@@ -105,4 +105,4 @@ class WindowNews(QObject):
             "No confirmation that these signals were stopped or switched off: {signals}. They may still "
             "be on. Check the machine before anyone approaches it."
         ).format(signals=", ".join(signals))
-        say(self._window, QMessageBox.Icon.Warning, self.tr("Possibly still on"), words)
+        say(self._window, "caution", self.tr("Possibly still on"), words)

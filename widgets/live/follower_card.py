@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QFrame,
     QHBoxLayout,
-    QMessageBox,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -304,7 +303,7 @@ class FollowerCard(QFrame):
         self._body.setCurrentIndex(int(bool(words)))
 
     def _say_all(self) -> None:
-        say(self, QMessageBox.Icon.Information, self.follower.name, self.body.text())
+        say(self, "note", self.follower.name, self.body.text())
 
 
 class CardColumn(QScrollArea):

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QMenu,
-    QMessageBox,
     QSizePolicy,
     QSplitter,
     QToolButton,
@@ -182,7 +181,7 @@ class LineView(QWidget):
         return write_or_say(
             path,
             "\n\n".join(parts) + "\n",
-            lambda words: say(self, QMessageBox.Icon.Critical, self.tr("Not saved"), words),
+            lambda words: say(self, "alarm", self.tr("Not saved"), words),
         )
 
     def clear(self) -> None:

@@ -15,7 +15,7 @@ from typing import Final
 
 from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgType, qInstallMessageHandler
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from app.cli.outcome import COULD_NOT_RUN, FINE, say as complain, tell
 from app.project_file.files import ProjectFileError, load_known
@@ -277,7 +277,7 @@ def _not_a_place(grab: Path) -> str:
 
 def _complain(words: str) -> int:
     if sys.stderr is None:  # started without a terminal by the GUI entry point of Windows
-        say(None, QMessageBox.Icon.Critical, "Fanlight", words)
+        say(None, "alarm", "Fanlight", words)
     else:
         complain(words)
     return COULD_NOT_RUN

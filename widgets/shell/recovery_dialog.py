@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QMessageBox,
     QPlainTextEdit,
     QVBoxLayout,
     QWidget,
@@ -26,7 +25,7 @@ from app.project_file.recovery import Origin, Slot, UnsavedWork
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.document.drafts import subject_text
 from widgets.kit.dialogs.dialog import Dialog
-from widgets.kit.dialogs.questions import confirm, question_box, say
+from widgets.kit.dialogs.questions import Question, say
 from widgets.kit.plain import plain_label
 from widgets.kit.row_list import RowDelegate
 
@@ -179,13 +178,12 @@ class RecoveryDialog(Dialog):
     def _delete(self) -> None:
         row = self.list.currentRow()
         words = self.tr("Delete this unsaved work permanently?")
-        box = question_box(self, QMessageBox.Icon.Question, self.windowTitle(), words)
-        if not confirm(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
+        if not Question(self, "asks", self.windowTitle(), words).confirm(self.tr("&Delete")):
             return
         try:
             self._slots[row].clear()
         except OSError as error:
-            say(self, QMessageBox.Icon.Critical, self.windowTitle(), error.strerror or str(error))
+            say(self, "alarm", self.windowTitle(), error.strerror or str(error))
             return
         del self._slots[row]
         self.list.takeItem(row)

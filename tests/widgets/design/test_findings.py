@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings, strategies as st
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.checks import check
@@ -20,6 +20,7 @@ from tests.builders import fresh_project
 from widgets.design.findings_model import FindingRow, FindingsModel
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
+from widgets.kit.dialogs.questions import TextQuestion
 
 Key = Qt.Key
 CONTROL = Qt.KeyboardModifier.ControlModifier
@@ -275,9 +276,9 @@ def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: 
 
     def answer() -> None:
         dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, QInputDialog)
-        dialog.setTextValue("the manual names no others")
-        dialog.accept()
+        assert isinstance(dialog, TextQuestion)
+        QTest.keyClicks(dialog.line, "the manual names no others")
+        QTest.keyClick(dialog.line, Qt.Key.Key_Return)
 
     QTimer.singleShot(0, answer)
     QTest.mouseClick(found.accept, Qt.MouseButton.LeftButton)

@@ -116,7 +116,7 @@ def test_next_and_previous_go_through_them(design: DesignWorkspace) -> None:
 def test_accepting_is_reached_from_the_strip_by_its_key(
     design: DesignWorkspace, document: Document, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("widgets.design.finding_deeds.QInputDialog.getText", lambda *_: ("meant so", True))
+    monkeypatch.setattr("widgets.design.finding_deeds.TextQuestion.ask", lambda _question: "meant so")
     document.do("t", lambda project: edits.add_screen(project, "adrift"))
     design.checks.finish()
     at = next(n for n, row in enumerate(design.findings.model.rows) if row.kind == "warning")

@@ -8,12 +8,14 @@ import os
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 import widgets
+from tests.widgets.driving import button_of
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
+from widgets.kit.dialogs.questions import Question
 
 CSV = FileKind("Text (*.csv)", ".csv")
 PNG, SVG = FileKind("Pictures (*.png)", ".png"), FileKind("Drawings (*.svg)", ".svg")
@@ -33,7 +35,7 @@ class Desk:
         qtbot.addWidget(self.window)
         self.settings = Settings(keep=False)
         monkeypatch.setattr(QFileDialog, "getSaveFileName", self._choose)
-        monkeypatch.setattr(QMessageBox, "exec", lambda box: self._answer(box))
+        monkeypatch.setattr(Question, "exec", lambda box: self._answer(box))
 
     def _choose(
         self, _parent: QWidget, _title: str, start: str, _kinds: str, _chosen: str, options: object
@@ -42,9 +44,9 @@ class Desk:
         self.options.append(options)
         return str(self.typed[0]), self.typed[1]
 
-    def _answer(self, box: QMessageBox) -> int:
-        self.asked.append(box.text())
-        return int((QMessageBox.StandardButton.Yes if self.replace else QMessageBox.StandardButton.No).value)
+    def _answer(self, box: Question) -> None:
+        self.asked.append(box.headline.text())
+        button_of(box, "Replace" if self.replace else "Cancel").click()
 
     def save(self, *kinds: FileKind, new_only: bool = False) -> Path | None:
         place = where_to_save(self.window, self.settings, "start_up_folder", "Save", "usual", kinds, new_only=new_only)

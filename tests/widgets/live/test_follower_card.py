@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QCheckBox, QMessageBox
+from PySide6.QtWidgets import QApplication, QCheckBox
 from pytestqt.qtbot import QtBot
 
 from app.client.faults import FaultKind
@@ -13,6 +13,7 @@ from app.follower.drive_bank import DriveBank
 from app.line.states import FollowerState
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
+from widgets.kit.dialogs.questions import Question
 from widgets.live.follower_card import HEIGHT, FollowerCard, own_values
 from widgets.live.value_setter import ValueSetter
 
@@ -148,7 +149,7 @@ def test_it_is_as_high_whatever_it_says_and_all_of_it_is_a_press_away(
     card: FollowerCard, project: Project, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     told: list[str] = []
-    monkeypatch.setattr(QMessageBox, "exec", lambda box: told.append(box.text()))
+    monkeypatch.setattr(Question, "exec", lambda box: told.append(box.sentence.text()))
     card.resize(600, card.sizeHint().height())
     long = "what was seen, where, and what is best done about it; " * 9
     for state in (

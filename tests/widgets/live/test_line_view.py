@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QMessageBox, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QTreeWidgetItem, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.client.faults import Fault, FaultKind
@@ -18,6 +18,7 @@ from app.diagnosis.register_names import NO_NAMES
 from app.modbus.requests import read_request
 from app.project_file.files import save
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import button_of, words_of
 from widgets.kit import palette
 from widgets.live.line_view import LineView
 from widgets.live.transaction_parts import BYTES, MEANING, PART, TransactionParts
@@ -382,9 +383,8 @@ def test_what_cannot_be_saved_is_said(view: LineView, tmp_path: Path) -> None:
 
     def answer() -> None:
         box = QApplication.activeModalWidget()
-        assert isinstance(box, QMessageBox)
-        said.append(box.text())
-        box.accept()
+        said.append(words_of(box))
+        button_of(box, "Close").click()
 
     QTimer.singleShot(0, answer)
     assert not view.save_to(tmp_path / "no such folder" / "line.txt", words=False)

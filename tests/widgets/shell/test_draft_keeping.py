@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.project_file.canonical import canonical
@@ -18,7 +18,7 @@ from app.project_file.pending_edits import KeptDraft
 from app.project_file.recovery import Origin, left_behind, new_slot
 from projects import demo_path
 from tests.widgets.bench_project import bench_project
-from tests.widgets.driving import MakeWindow
+from tests.widgets.driving import MakeWindow, button_of, words_of
 from widgets.design.forms.form import FormRow
 from widgets.kit.language import Language, Translation
 from widgets.shell.recovery_dialog import RecoveryDialog
@@ -101,10 +101,8 @@ def let_go(window: MainWindow) -> None:
 
     def answer() -> None:
         box = QApplication.activeModalWidget()
-        assert isinstance(box, QMessageBox)
-        assert "signal 'set point', Step" in box.informativeText()
-        (leave,) = [each for each in box.buttons() if box.buttonRole(each) == QMessageBox.ButtonRole.AcceptRole]
-        QTest.mouseClick(leave, Qt.MouseButton.LeftButton)
+        assert "signal 'set point', Step" in words_of(box)
+        QTest.mouseClick(button_of(box, "Leave"), Qt.MouseButton.LeftButton)
 
     assert window.isWindowModified()
     QTimer.singleShot(0, answer)

@@ -9,16 +9,17 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
+from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 import app.line.poller
 from app.follower.simulation import Simulation
 from app.recording.writer import Writer
 from tests.widgets.bench_project import bench_project
-from tests.widgets.driving import MakeWindow, connect
+from tests.widgets.driving import MakeWindow, button_of, connect, words_of
 from widgets.document.settings import Settings
 from widgets.kit import palette
+from widgets.kit.dialogs.questions import Question
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
@@ -128,11 +129,10 @@ def test_the_face_says_that_it_is_a_recording(window: MainWindow, recording: Pat
 def answering(press_button: bool, asked: list[str]) -> Callable[[], None]:
     def answer() -> None:
         box = QApplication.activeModalWidget()
-        if not isinstance(box, QMessageBox):
+        if not isinstance(box, Question):
             return
-        asked.append(f"{box.windowTitle()}: {box.text()}")
-        role = QMessageBox.ButtonRole.AcceptRole if press_button else QMessageBox.ButtonRole.RejectRole
-        next(button for button in box.buttons() if box.buttonRole(button) is role).click()
+        asked.append(f"{box.windowTitle()}: {words_of(box)}")
+        button_of(box, "Disconnect" if press_button else "Cancel").click()
 
     return answer
 

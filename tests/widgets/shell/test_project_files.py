@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from app import edits
@@ -17,7 +17,7 @@ from app.project_file.files import load, save
 from app.project_file.recovery import left_behind
 from tests.former_formats import FORMAT_1, FORMAT_2
 from tests.widgets.bench_project import bench_project
-from tests.widgets.driving import MakeWindow
+from tests.widgets.driving import MakeWindow, button_of, words_of
 from widgets.compare.window import ComparisonWindow
 from widgets.document import file_status
 from widgets.document.document import Selection
@@ -64,10 +64,8 @@ def answer(words: str) -> list[str]:
         if dialog is None:
             QTimer.singleShot(10, look)
             return
-        assert isinstance(dialog, QMessageBox)
-        asked.append(dialog.text())
-        button = next(each for each in dialog.buttons() if words in each.text().replace("&", ""))
-        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+        asked.append(words_of(dialog))
+        QTest.mouseClick(button_of(dialog, words), Qt.MouseButton.LeftButton)
 
     QTimer.singleShot(0, look)
     return asked

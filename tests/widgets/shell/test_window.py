@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QTimer, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
@@ -18,8 +18,10 @@ from app.project.model import Project
 from app.project_file.files import load, save
 from tests.big_project import big_project
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import button_of, words_of
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.problems import ProblemsDialog
+from widgets.kit.dialogs.questions import Question
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
@@ -74,27 +76,20 @@ def when_asked(answer: Callable[[QWidget], object]) -> list[tuple[type[QWidget],
     def look() -> None:
         dialog = QApplication.activeModalWidget()
         assert dialog is not None, "nothing was asked"
-        asked.append((type(dialog), dialog.text() if isinstance(dialog, QMessageBox) else ""))
+        asked.append((type(dialog), words_of(dialog) if isinstance(dialog, Question) else ""))
         answer(dialog)
 
     QTimer.singleShot(0, look)
     return asked
 
 
-def press(button: QMessageBox.StandardButton) -> Callable[[QWidget], None]:
-    def answer(dialog: QWidget) -> None:
-        assert isinstance(dialog, QMessageBox)
-        QTest.mouseClick(dialog.button(button), Qt.MouseButton.LeftButton)
-
-    return answer
+def press(words: str) -> Callable[[QWidget], None]:
+    return lambda dialog: QTest.mouseClick(button_of(dialog, words), Qt.MouseButton.LeftButton)
 
 
 def press_accept(dialog: QWidget) -> None:
-    assert isinstance(dialog, QMessageBox)
-    accepting = [
-        button for button in dialog.buttons() if dialog.buttonRole(button) == QMessageBox.ButtonRole.AcceptRole
-    ]
-    QTest.mouseClick(accepting[0], Qt.MouseButton.LeftButton)
+    assert isinstance(dialog, Question)
+    QTest.mouseClick(dialog.deed, Qt.MouseButton.LeftButton)
 
 
 def name_file(monkeypatch: pytest.MonkeyPatch, method: str, path: Path | None) -> None:
@@ -152,14 +147,14 @@ def test_remarks_in_a_file_are_not_lost_unasked(window: MainWindow, file: Path, 
     file.write_text(text, "utf-8")
     window.open_file(file)
     change(window)
-    asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+    asked = when_asked(press("Cancel"))
     QTest.keySequence(window, "Ctrl+S")
     assert "'#'" in asked[0][1]
     assert file.read_text("utf-8") == text
     assert window.isWindowModified()
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)
-    when_asked(press(QMessageBox.StandardButton.Save))
+    when_asked(press("Save"))
     QTest.keySequence(window, "Ctrl+S")
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)
@@ -193,11 +188,11 @@ def test_a_file_that_the_suffix_leads_to_is_not_replaced_unasked(
 ) -> None:
     name_file(monkeypatch, "getSaveFileName", file.with_suffix(""))
     change(window)
-    asked = when_asked(press(QMessageBox.StandardButton.No))
+    asked = when_asked(press("Cancel"))
     assert not window.save()
     assert "pump room.toml already exists" in asked[0][1]
     assert load(file).title == "Bench"
-    when_asked(press(QMessageBox.StandardButton.Yes))
+    when_asked(press("Replace"))
     assert window.save()
     assert load(file).title == "!"
 
@@ -213,9 +208,9 @@ def test_what_cannot_be_saved_is_said_and_stays_changed(window: MainWindow, file
     window.open_file(file)
     change(window)
     gone = tmp_path / "no such folder" / "x.toml"
-    asked = when_asked(press(QMessageBox.StandardButton.Close))
+    asked = when_asked(press("Close"))
     assert not window.files.save_to(gone)
-    assert asked[0][0] is QMessageBox
+    assert asked[0][0] is Question
     assert str(gone.parent) in asked[0][1]
     assert window.isWindowModified()
     assert load(file).title == "Bench"
@@ -317,13 +312,13 @@ def test_recent_files_open_from_the_menu(window: MainWindow, file: Path, tmp_pat
 @pytest.mark.parametrize(
     ("button", "closed", "title"),
     [
-        (QMessageBox.StandardButton.Save, True, "Bench!"),
-        (QMessageBox.StandardButton.Discard, True, "Bench"),
-        (QMessageBox.StandardButton.Cancel, False, "Bench"),
+        ("Save", True, "Bench!"),
+        ("Discard", True, "Bench"),
+        ("Cancel", False, "Bench"),
     ],
 )
 def test_closing_with_unsaved_changes_asks(
-    window: MainWindow, file: Path, button: QMessageBox.StandardButton, closed: bool, title: str
+    window: MainWindow, file: Path, button: str, closed: bool, title: str
 ) -> None:
     window.open_file(file)
     change(window)
@@ -357,8 +352,7 @@ def begin_an_action(window: MainWindow) -> str:
 
 def told_by(press_it: Callable[[QWidget], None], said: list[str]) -> Callable[[QWidget], None]:
     def look(dialog: QWidget) -> None:
-        assert isinstance(dialog, QMessageBox)
-        said.append(dialog.informativeText())
+        said.append(words_of(dialog))
         press_it(dialog)
 
     return look
@@ -396,9 +390,7 @@ def test_leaving_asks_before_what_is_not_complete_is_lost(window: MainWindow, fi
 
     def answer(dialog: QWidget) -> None:
         words = "Leave" if leaves else "Cancel"
-        assert isinstance(dialog, QMessageBox)
-        button = next(each for each in dialog.buttons() if words in each.text().replace("&", ""))
-        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+        QTest.mouseClick(button_of(dialog, words), Qt.MouseButton.LeftButton)
 
     when_asked(told_by(answer, said))
     assert window.open_file(file) is leaves
@@ -413,7 +405,7 @@ def test_with_unsaved_changes_the_one_question_names_it_too(window: MainWindow, 
     change(window)
     action = begin_an_action(window)
     said: list[str] = []
-    when_asked(told_by(press(QMessageBox.StandardButton.Cancel), said))
+    when_asked(told_by(press("Cancel"), said))
     window.close()
     assert window.isVisible()
     assert f"Incomplete and therefore not saved: {action}" in said[0]
@@ -423,7 +415,7 @@ def test_with_unsaved_changes_the_one_question_names_it_too(window: MainWindow, 
 def test_another_project_asks_too(window: MainWindow, file: Path, what: str, monkeypatch: pytest.MonkeyPatch) -> None:
     change(window)
     name_file(monkeypatch, "getOpenFileName", file)
-    asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+    asked = when_asked(press("Cancel"))
     if what == "recent":
         assert not window.open_file(file)
     else:
@@ -580,7 +572,7 @@ def test_an_armed_line_is_not_left_unasked(window: MainWindow, file: Path, qtbot
         QTest.keySequence(window, "Ctrl+K")
         qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
         window.live.arm()
-        asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+        asked = when_asked(press("Cancel"))
         assert not window.close()
         assert "armed on hall" in asked[0][1]
         asked = when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Return))
@@ -602,7 +594,7 @@ def test_what_could_not_be_let_go_is_said(window: MainWindow, qtbot: QtBot) -> N
         window.live.key_down("jog")
         qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
         device.models["fan"].silent = True
-        asked = when_asked(press(QMessageBox.StandardButton.Ok))
+        asked = when_asked(press("Close"))
         window.live.disconnect_from_line()
         assert "run" in asked[0][1]
         assert "may still be on" in asked[0][1]

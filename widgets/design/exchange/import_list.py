@@ -7,7 +7,7 @@ from concurrent.futures import Future
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, Qt, QTimer
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -248,8 +248,13 @@ class ImportDialog(WorkDialog):
             self.bring_in.setFocus()  # Enter goes on from what was chosen
         first = done.plan.incoming[0].row if done.plan.incoming else 0
         self._tell_row(self.table.current_row() or first)
-        # Choices that come into sight ask for more lines before they are as wide as they are going to be.
-        QTimer.singleShot(0, self, self.keep_within_window)
+
+    def event(self, event: QEvent) -> bool:
+        done = super().event(event)
+        if event.type() == QEvent.Type.LayoutRequest and not self.isMaximized():
+            # Choices that come into sight ask for more lines before they are as wide as they are going to be.
+            self.keep_within_window()
+        return done
 
     def _tell_row(self, row: int) -> None:
         """Say what becomes of a row, or why nothing does."""

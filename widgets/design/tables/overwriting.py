@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtWidgets import QWidget
 
-from widgets.kit.dialogs.questions import answer_to, question_box
+from widgets.kit.dialogs.questions import Question
 
 translate = QCoreApplication.translate
 MOST_LISTED: Final = 8
@@ -54,17 +54,16 @@ def what_of_overwriting(cells: Sequence[Overwritten], replaced: int, pasted: int
     ]
     if len(cells) > MOST_LISTED:
         lines.append(translate("Overwriting", "and {count} more").format(count=len(cells) - MOST_LISTED))
-    box = question_box(
+    question = Question(
         parent.window(),
-        QMessageBox.Icon.Warning,
+        "caution",
         translate("Overwriting", "Paste over cells"),
         translate("Overwriting", "Replace rows: {replaced}, or insert rows: {pasted}?").format(
             replaced=replaced, pasted=pasted
         ),
         "\n".join(lines),
     )
-    return answer_to(
-        box,
+    return question.ask(
         (
             (translate("Overwriting", "&Replace {count}").format(count=replaced), Over.OVERWRITE),
             (translate("Overwriting", "&Insert {count}").format(count=pasted), Over.AS_NEW),

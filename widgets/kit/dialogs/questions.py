@@ -1,53 +1,86 @@
-"""Questions with named answers, of which the safe one is the default."""
+"""Questions with named answers, of which the safe one is the way out, and sentences to be read."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from typing import TypeVar
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtWidgets import QDialogButtonBox, QLineEdit, QWidget
 
-from widgets.kit.plain import plain_tip
+from widgets.kit.dialogs.dialog import QUESTION, Dialog
 
 _A = TypeVar("_A")
 
 
-def question_box(parent: QWidget | None, icon: QMessageBox.Icon, title: str, text: str, more: str = "") -> QMessageBox:
-    """A question whose texts are shown as they are, whatever a name in them holds; `more` stands smaller below."""
-    box = QMessageBox(icon, title, "", parent=parent)
-    box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setText(text)
-    box.setInformativeText(plain_tip(more))
-    return box
+class Question(Dialog):
+    """A question and what comes of its answers; texts are shown as they are, whatever a name in them holds."""
+
+    def __init__(self, parent: QWidget | None, sign: str, name: str, headline: str, sentence: str = "") -> None:
+        """`sign` is one of `icons.STATES`, `name` what the window is called in the list of windows."""
+        super().__init__(parent, width=QUESTION)
+        self.setWindowTitle(name)
+        self.tell(headline, sentence, sign)
+        self.sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+
+    def ask(
+        self,
+        ways: Sequence[tuple[str, _A]],
+        else_: _A,
+        *,
+        apart: Sequence[tuple[str, _A]] = (),
+        way_out: QDialogButtonBox.StandardButton = QDialogButtonBox.StandardButton.Cancel,
+        enter: bool = False,
+    ) -> _A:
+        """Which way was taken, of these or of those `apart` at the left; `else_` for the way out.
+
+        Enter takes the way out, or the first of the `ways` where `enter` says that this loses nothing.
+        """
+        taken = [else_]
+
+        def take(way: _A) -> None:
+            taken[0] = way
+            self.accept()
+
+        for words, way in apart:
+            self.add_extra(words, partial(take, way))
+        for number, (words, way) in enumerate(ways):
+            if number == 0:
+                self.add_deed(words, partial(take, way), writes=not enter)
+            else:
+                self.add_other(words, partial(take, way))
+        self.add_way_out(way_out, safe=not enter)
+        if enter:
+            self.deed.setFocus()
+        self.exec()
+        self.deleteLater()
+        return taken[0]
+
+    def confirm(self, deed: str) -> bool:
+        """Whether the deed is wanted; Enter says that it is not."""
+        return self.ask(((deed, True),), False)
 
 
-def answer_to(
-    box: QMessageBox,
-    ways: Sequence[tuple[str, _A]],
-    else_: _A,
-    out: QMessageBox.StandardButton = QMessageBox.StandardButton.Cancel,
-) -> _A:
-    """Which way was taken; `else_` for the safe way out, which is the default."""
-    buttons = [(box.addButton(words, QMessageBox.ButtonRole.AcceptRole), way) for words, way in ways]
-    box.setDefaultButton(box.addButton(out))
-    box.exec()
-    clicked = box.clickedButton()
-    box.deleteLater()
-    return next((way for button, way in buttons if button is clicked), else_)
-
-
-def confirm(box: QMessageBox, yes: QMessageBox.StandardButton, no: QMessageBox.StandardButton) -> bool:
-    """Show a box with two buttons, of which `no` is the safe one that Enter takes. Gives whether `yes` was pressed."""
-    box.setStandardButtons(yes | no)
-    box.setDefaultButton(no)
-    pressed = box.exec()
-    box.deleteLater()
-    return pressed == yes
-
-
-def say(parent: QWidget | None, icon: QMessageBox.Icon, title: str, text: str) -> None:
+def say(parent: QWidget | None, sign: str, title: str, text: str) -> None:
     """Say `text` and wait until it was read."""
-    box = question_box(parent, icon, title, text)
-    box.exec()
-    box.deleteLater()
+    Question(parent, sign, title, title, text).ask((), None, way_out=QDialogButtonBox.StandardButton.Close)
+
+
+class TextQuestion(Dialog):
+    """Asks for a line of text, which may be left empty."""
+
+    def __init__(self, parent: QWidget | None, headline: str, sentence: str, label: str) -> None:
+        super().__init__(parent)
+        self.tell(headline, sentence)
+        self.line = QLineEdit()
+        self.add_row(label, self.line)
+        self.add_deed(QCoreApplication.translate("TextQuestion", "&Accept"))
+        self.add_cancel()
+        self.line.setFocus()
+
+    def ask(self) -> str | None:
+        """What was typed; None if it was left."""
+        typed = self.line.text() if self.exec() else None
+        self.deleteLater()
+        return typed

@@ -17,7 +17,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QLineEdit,
     QMenu,
-    QMessageBox,
     QPushButton,
     QTreeWidget,
 )
@@ -30,7 +29,7 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.big_project import big_project
 from tests.builders import fresh_project
-from tests.widgets.driving import focused, press, type_in, when_asked
+from tests.widgets.driving import button_of, focused, press, type_in, when_asked
 from widgets.design.signals.signals_view import SignalsView
 from widgets.design.tables.bad_cells import BadCellsDialog
 from widgets.design.tables.cell_editor import CellEditor
@@ -40,6 +39,7 @@ from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
 from widgets.document.settings import Settings
+from widgets.kit.dialogs.questions import Question
 
 Key = Qt.Key
 NO = Qt.KeyboardModifier.NoModifier
@@ -610,9 +610,9 @@ def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorksp
     told: list[str] = []
 
     def leave(dialog: QDialog) -> None:
-        assert isinstance(dialog, QMessageBox)
-        told.extend([dialog.text(), dialog.informativeText()])
-        assert dialog.defaultButton() is dialog.button(QMessageBox.StandardButton.Cancel)
+        assert isinstance(dialog, Question)
+        told.extend([dialog.headline.text(), dialog.sentence.text()])
+        assert button_of(dialog, "Cancel").isDefault()
         QTest.keyClick(dialog, Key.Key_Return)
 
     go(design, "speed set point", "register")

@@ -161,12 +161,16 @@ def test_who_lets_go_of_a_machine_is_asked(
     asked: list[str] = []
     QTimer.singleShot(0, answering(False, asked))
     LEAVING[way](window)
-    assert asked == [
-        f"Disarmed automatically: Line 'hall' was disarmed: device 'fan' did not answer for {LOST_S} s. "
-        "Stop keys still write until you disconnect. Disconnect?"
+    question = (
+        "Disarmed automatically: Stop keys still write. Disconnect?\n"
+        f"Line 'hall' was disarmed: device 'fan' did not answer for {LOST_S} s."
         if lost
         else "Armed: Fanlight is armed on hall. Disconnect?"
-    ]
+    )
+    consequence = (
+        "Disconnecting does not stop anything: a running machine keeps running, and the panel can no longer stop it."
+    )
+    assert asked == [f"{question}\n{consequence}"]
     assert window.live.session is session
     assert window.isVisible()
 

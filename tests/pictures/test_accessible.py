@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import QAbstractListModel, QModelIndex, Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QAccessibleInterface
 from PySide6.QtWidgets import QAbstractItemView, QAbstractSpinBox, QComboBox, QHeaderView, QScrollBar, QWidget
 
 from tests.pictures.panes import panes
@@ -39,13 +39,21 @@ def nameless(top: QWidget) -> Iterator[str]:
     for widget in below(top):
         if takes_focus(widget):
             interface = QAccessible.queryAccessibleInterface(widget)
-            if interface is None or not interface.text(QAccessible.Text.Name).strip():
+            if interface is None or not is_called(widget, interface):
                 parents = [type(widget).__name__]
                 step = widget.parentWidget()
                 while step is not None and len(parents) < 4:
                     parents.append(type(step).__name__)
                     step = step.parentWidget()
                 yield " < ".join(parents)
+
+
+def is_called(widget: QWidget, interface: QAccessibleInterface) -> bool:
+    """Whether it is said what it is; where Linux has the text of a box for its name, by a label or a description."""
+    name, description = (interface.text(what).strip() for what in (QAccessible.Text.Name, QAccessible.Text.Description))
+    if isinstance(widget, QComboBox) and name == widget.currentText().strip():
+        return bool(description) or any(interface.relations(QAccessible.RelationFlag.Label))
+    return bool(name or description)
 
 
 def silent_cells(top: QWidget) -> Iterator[str]:

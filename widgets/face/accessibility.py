@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QCoreApplication, QRect, Qt
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPaintEvent
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from app.panel.rendering import Attribute, Row, Rows
+from widgets.speech.voice import voice
 
 translate = QCoreApplication.translate
 
 
 def announce(widget: QWidget, words: str) -> None:
-    """Have these words read out, if anything listens."""
-    if words and QAccessible.isActive():
-        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(widget, words))
+    """Have these words read out, if anything listens; of what the same widget announces only the newest."""
+    voice().say(words, about=f"{type(widget).__name__} {id(widget)}")
 
 
 class SpokenRows:

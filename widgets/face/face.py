@@ -7,6 +7,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QFocusEvent,
     QFontMetricsF,
     QHideEvent,
@@ -25,8 +26,11 @@ from app.project.model import Panel
 from widgets.face.cells import LARGEST, SMALLEST, CellGrid
 from widgets.face.colours import LIGHT, face_colours, upright
 from widgets.face.keypad import KeyPad, keyboard_map
+from widgets.face.spoken_changes import SpokenChanges, spoken_rows
 from widgets.kit import palette
 from widgets.kit.scaling import scaled
+from widgets.speech.roles import give_role
+from widgets.speech.voice import voice
 
 MARGIN: Final = 20
 GAP: Final = 14
@@ -82,10 +86,10 @@ class PanelFace(QWidget):
         self._held: dict[Qt.Key, str] = {}
         self._down: dict[str, None] = {}
         self._bezel = QRect()
-        self._shown_text = ""
         self._mark = ""
         self.grid = CellGrid(self)
         self.keypad = KeyPad(self)
+        self._spoken = SpokenChanges(voice(), self)
         self.keypad.key_pressed.connect(self._click)
         self.keypad.key_released.connect(self._release)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -140,10 +144,19 @@ class PanelFace(QWidget):
         if rows is self.grid.rows:
             return
         self.grid.set_rows(rows)
-        text = "\n".join(row.text.rstrip() for row in rows)
-        if text != self._shown_text:
-            # Assistive technology reads the painted rows as the description of the face.
-            self._shown_text = text
+        if self._is_listened_to(QApplication.focusWidget()):
+            self._spoken.show(rows)
+        else:
+            self._describe()
+
+    def _is_listened_to(self, focus: QWidget | None) -> bool:
+        here = focus is not None and (focus is self or self.isAncestorOf(focus))
+        return here and not self._editing and QAccessible.isActive()
+
+    def _describe(self) -> None:
+        """Assistive technology reads the painted rows as the description of the face when it comes to it."""
+        text = spoken_rows(self.grid.rows)
+        if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
 
     @property
@@ -413,6 +426,7 @@ class PanelFace(QWidget):
             button.setDown(down)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
+        self._describe()
         super().focusInEvent(event)
         self._refocus()
 
@@ -430,10 +444,17 @@ class PanelFace(QWidget):
         self.release_all()
         super().hideEvent(event)
 
-    def _focus_moved(self, old: QWidget | None, new: QWidget | None) -> None:  # noqa: ARG002
+    def _focus_moved(self, old: QWidget | None, new: QWidget | None) -> None:
+        if not self._is_listened_to(new):
+            self._spoken.end()
+        elif new is self or not self._is_listened_to(old):
+            self._spoken.begin(self.grid.rows)
         if self._down and (new is None or (new is not self and not self.isAncestorOf(new))):
             self.release_all()
 
     def _application_state(self, state: Qt.ApplicationState) -> None:
         if state != Qt.ApplicationState.ApplicationActive:
             self.release_all()
+
+
+give_role(PanelFace, QAccessible.Role.Grouping)

@@ -61,6 +61,12 @@ class Choice(_Steady, QComboBox):
         super().setEditable(editable)
         self.setItemDelegate(QStyledItemDelegate(self))
 
+    def setAccessibleName(self, name: str) -> None:
+        """Say what is chosen here: as description, too, since on Linux Qt reads out what is chosen for the name."""
+        if self.accessibleDescription() == self.accessibleName():
+            self.setAccessibleDescription(name)
+        super().setAccessibleName(name)
+
 
 def completions_list(completer: QCompleter) -> QAbstractItemView:
     """The list that a completer opens, with the rows of all lists, which Qt's own delegate there does not ask for."""

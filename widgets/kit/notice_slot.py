@@ -122,6 +122,8 @@ class NoticeSlot(QFrame):
 
     wants = Signal(int)
     """So many pixels all of what it says now would take in one line."""
+    said = Signal(object)
+    """This SaidNotice is new, or has other words."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -222,6 +224,7 @@ class NoticeSlot(QFrame):
         else:  # the same matter still, in other words perhaps
             notice.text, notice.gravity, notice.deeds = text, gravity, tuple(deeds)
         self._show(anew=notice is self._shown)
+        self.said.emit(notice)
 
     def retract(self, about: str) -> None:
         """It is no longer so."""
@@ -242,6 +245,8 @@ class NoticeSlot(QFrame):
             else:
                 self._put_first(self._told)
         self._show()
+        if self._told is not None:
+            self.said.emit(self._told)
 
     def _put_first(self, notice: SaidNotice) -> None:
         """Let it lead for a while, whatever else is so."""

@@ -28,6 +28,7 @@ from widgets.frame.ahead import GettingReady
 from widgets.frame.connecting import Connecting
 from widgets.frame.file_drops import FileDrops
 from widgets.frame.header import Header
+from widgets.frame.spoken_news import SpokenNews
 from widgets.frame.window_news import WindowNews
 from widgets.kit.background import wait_pointer
 from widgets.kit.commands import Listed, list_commands, mark_entry
@@ -410,6 +411,7 @@ class MainWindow(QMainWindow):
         self._stack.addWidget(self.bench)
         self.header = Header(self.menus.workspaces, self.connecting, self.document)
         self.badge = self.header.badge
+        self.spoken = SpokenNews(self, self.live, self.observation, self.notices, self.badge)
         whole = QWidget()
         layout = QVBoxLayout(whole)
         layout.setContentsMargins(0, 0, 0, 0)

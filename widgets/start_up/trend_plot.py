@@ -12,7 +12,7 @@ from typing import Any, Final
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QContextMenuEvent, QHelpEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import QAccessible, QColor, QContextMenuEvent, QHelpEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QToolTip, QWidget
 
 from app.curves.source import CurveSource
@@ -23,6 +23,7 @@ from app.project.binding import plain_text
 from widgets.kit import palette
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
+from widgets.speech.roles import give_role
 from widgets.start_up.trend_curves import is_set_point, pen, shape
 from widgets.start_up.trend_lanes import Lane
 
@@ -495,3 +496,6 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]
         if hasattr(self, "_lanes"):
             self.draw()
             self.moved_on.emit()
+
+
+give_role(TrendPlot, QAccessible.Role.Chart)

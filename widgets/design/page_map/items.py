@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
-from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
+from PySide6.QtGui import QAccessible, QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
 from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
 
 from app.panel.paging import PagingGraph
@@ -15,6 +15,7 @@ from widgets.design.page_map.gestures import Dragging, Drawing, Drawn, head_at, 
 from widgets.design.page_map.keyboard import MapKeyboard
 from widgets.design.page_map.keys import FreeKeys, KeyStrip, free_keys, key_uses
 from widgets.design.page_map.node import Node
+from widgets.speech.roles import give_role
 
 HOVER_MS: Final = 250
 """How long the mouse rests on a screen until its keys are shown."""
@@ -262,3 +263,6 @@ class PageMap(MapKeyboard):
         super().focusOutEvent(event)
         if event.reason() != Qt.FocusReason.PopupFocusReason:
             self.give_up()
+
+
+give_role(PageMap, QAccessible.Role.Canvas)

@@ -16,7 +16,7 @@ from app.panel.paging import PagingGraph
 from app.project.model import Project
 from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
-from widgets.design.page_map.spoken import screen_change_in_words, screen_in_words
+from widgets.design.page_map.spoken import map_in_words, screen_change_in_words, screen_in_words
 from widgets.design.page_map.view import MapView
 from widgets.kit.own_keys import MAP
 
@@ -168,7 +168,8 @@ class MapKeyboard(MapView):
         elif len(names) > 1:
             text = self.tr("Screens selected: {names}").format(names=", ".join(names))
         else:
-            text = screen_in_words(self.nodes[names[0]], self.map_scene.screen_change_items()) if names else ""
+            arrows = self.map_scene.screen_change_items()
+            text = screen_in_words(self.nodes[names[0]], arrows) if names else map_in_words(self.nodes, arrows)
         if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
             if self.hasFocus():

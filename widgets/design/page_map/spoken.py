@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from PySide6.QtCore import QCoreApplication
 
@@ -10,6 +10,17 @@ from widgets.design.page_map.arrows import ArrowItem, InletItem, ScreenChangeIte
 from widgets.design.page_map.node import Node
 
 translate = QCoreApplication.translate
+
+
+def map_in_words(nodes: Mapping[str, Node], screen_change_items: Iterable[ScreenChangeItem]) -> str:
+    """The map as a whole, where nothing is selected: how much there is, and what findings are about."""
+    said = [
+        translate("PageMap", "Screens: {screens}. Arrows: {arrows}").format(
+            screens=", ".join(nodes) or "0", arrows=sum(1 for _ in screen_change_items)
+        )
+    ]
+    found = [f"{name}: {node.facts.findings_words}" for name, node in nodes.items() if node.facts.findings_words]
+    return ". ".join([*said, *found])
 
 
 def screen_in_words(node: Node, screen_change_items: Iterable[ScreenChangeItem]) -> str:

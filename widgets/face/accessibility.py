@@ -65,6 +65,8 @@ class _SpokenRow(QLabel):
             return
         self._row = row
         text = row.text.rstrip()
+        if text and any(look & Attribute.STALE for look in row.attributes):
+            text = translate("CellGrid", "old value: {text}").format(text=text)
         self.setText(text or translate("CellGrid", "row {number}: blank").format(number=number))
         self.setAccessibleDescription("; ".join(_remarks(row)))
 

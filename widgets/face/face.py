@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect
 from typing import Final
 
-from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QAccessible,
     QFocusEvent,
@@ -144,14 +144,13 @@ class PanelFace(QWidget):
         if rows is self.grid.rows:
             return
         self.grid.set_rows(rows)
-        if self._is_listened_to(QApplication.focusWidget()):
-            self._spoken.show(rows)
-        else:
+        if not (QAccessible.isActive() and self._holds(QApplication.focusWidget())):
             self._describe()
+        elif not self._editing:
+            self._spoken.show(rows)
 
-    def _is_listened_to(self, focus: QWidget | None) -> bool:
-        here = focus is not None and (focus is self or self.isAncestorOf(focus))
-        return here and not self._editing and QAccessible.isActive()
+    def _holds(self, focus: QWidget | None) -> bool:
+        return focus is not None and (focus is self or self.isAncestorOf(focus))
 
     def _describe(self) -> None:
         """Assistive technology reads the painted rows as the description of the face when it comes to it."""
@@ -445,10 +444,12 @@ class PanelFace(QWidget):
         super().hideEvent(event)
 
     def _focus_moved(self, old: QWidget | None, new: QWidget | None) -> None:
-        if not self._is_listened_to(new):
+        if self._holds(new):
+            if new is self or not self._holds(old):
+                self._spoken.begin(self.grid.rows)
+        elif self._holds(old):
             self._spoken.end()
-        elif new is self or not self._is_listened_to(old):
-            self._spoken.begin(self.grid.rows)
+            QTimer.singleShot(0, self, self._describe)  # not read out any more by then
         if self._down and (new is None or (new is not self and not self.isAncestorOf(new))):
             self.release_all()
 
@@ -457,4 +458,4 @@ class PanelFace(QWidget):
             self.release_all()
 
 
-give_role(PanelFace, QAccessible.Role.Grouping)
+give_role(PanelFace, QAccessible.Role.Canvas)

@@ -24,6 +24,8 @@ ENTRY: Final = "entry"
 LOOK_EVERY_MS: Final = 100
 TOGETHER_MS: Final = 120
 """What changes within this time is said in one sentence."""
+UNHEARD: Final = Row("", ())
+"""Whatever stands in its place is news."""
 _LETTERS: Final = re.compile(r"[^\W\d_]+")
 _NO_VALUE: Final = re.compile(r"-{2,}")
 _TOO_LONG: Final = re.compile(r"#{2,}")
@@ -102,6 +104,8 @@ class SpokenChanges(QObject):
         self._lines: list[_Line] = []
         self._told: set[int] = set()
         """The rows whose message was said."""
+        self._saying: list[int] = []
+        """The rows whose news was said last."""
         self._news = QTimer(self)
         self._news.setSingleShot(True)
         self._news.setInterval(TOGETHER_MS)
@@ -112,12 +116,12 @@ class SpokenChanges(QObject):
 
     def begin(self, rows: Rows) -> None:
         """These rows have just been read."""
-        self._lines = [_Line(row, row) for row in rows]
+        self._lines, self._saying = [_Line(row, row) for row in rows], []
         self._told.clear()
 
     def end(self) -> None:
         """Nobody listens any more."""
-        self._lines = []
+        self._lines, self._saying = [], []
         self._news.stop()
         self._still.stop()
         self._voice.forget(self._about)
@@ -125,8 +129,7 @@ class SpokenChanges(QObject):
     def show(self, rows: Rows) -> None:
         """The panel shows these rows now."""
         if len(rows) != len(self._lines):
-            blank = Row("", ())
-            self._lines = [_Line(row, blank) for row in rows]
+            self._lines = [_Line(row, UNHEARD) for row in rows]
         now = time.monotonic()
         for number, (line, row) in enumerate(zip(self._lines, rows, strict=True)):
             if row is line.row or row == line.row:
@@ -135,14 +138,15 @@ class SpokenChanges(QObject):
                 line.changed_at = now
                 self._told.discard(number)
             line.row = row
-        if not self._news.isActive() and any(self._new()):
+        if not self._news.isActive() and self._new():
             self._news.start()
         if not self._still.isActive() and any(line.has_changed for line in self._lines):
             self._still.start()
 
-    def _new(self) -> list[_Line]:
+    def _new(self) -> list[int]:
+        """The rows of which there is news."""
         return [
-            line
+            number
             for number, line in enumerate(self._lines)
             if (number not in self._told if line.is_message else line.is_news)
         ]
@@ -151,16 +155,29 @@ class SpokenChanges(QObject):
         new = len(self._new())
         # Another screen is read instead of what was read of the former one; a single row waits for what is being read.
         whole = 2 * new > sum(bool(line.row.text.strip()) for line in self._lines)
-        self._voice.say(self._news_words, about=self._about if whole else "")
+        self._voice.say(self._news_words, about=self._about if whole else "", broken_off=self._say_again)
 
     def _news_words(self) -> str:
         new = self._new()
-        for number, line in enumerate(self._lines):
-            if line in new and line.is_message:
+        if new:
+            self._saying = new
+        for number in new:
+            line = self._lines[number]
+            if line.is_message:
                 self._told.add(number)
-            elif line in new:
+            else:
                 line.heard = line.row
-        return spoken_rows(line.row for line in new)
+        return spoken_rows(self._lines[number].row for number in new)
+
+    def _say_again(self) -> None:
+        """Something urgent broke it off."""
+        for number in self._saying:
+            self._told.discard(number)
+            if number < len(self._lines):
+                self._lines[number].heard = UNHEARD
+        self._saying = []
+        if self._new():
+            self._news.start()
 
     def _say_numbers(self) -> None:
         changed = [line for line in self._lines if line.has_changed]

@@ -58,6 +58,7 @@ class Utterance:
     urgency: Urgency
     about: str
     at: float
+    broken_off: Callable[[], object] | None = None
     number: int = field(default_factory=count().__next__)
 
 
@@ -86,13 +87,23 @@ class Voice(QObject):
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.go_on)
 
-    def say(self, words: SpokenWords, urgency: Urgency = Urgency.NEWS, about: str = "") -> None:
-        """Say this when it is its turn, instead of what waits about the same matter."""
+    def say(
+        self,
+        words: SpokenWords,
+        urgency: Urgency = Urgency.NEWS,
+        about: str = "",
+        broken_off: Callable[[], object] | None = None,
+    ) -> None:
+        """Say this when it is its turn, instead of what waits about the same matter.
+
+        News that something urgent breaks off is said again, or else `broken_off` is called, who knows what is so by
+        then.
+        """
         if not words or not QAccessible.isActive():
             return
         if about:
             self.forget(about)
-        self._waiting.append(Utterance(words, urgency, about, self._clock()))
+        self._waiting.append(Utterance(words, urgency, about, self._clock(), broken_off))
         self.go_on()
 
     def forget(self, about: str) -> None:
@@ -128,11 +139,17 @@ class Voice(QObject):
     def _speak(self, due: Utterance, words: str, now: float) -> bool:
         if not self._mouth(words, due.urgency is Urgency.URGENT):
             return False
+        current, cut = self._now, now < self._until
         self._now, self._words = due, words
         self._until = now + min(max(AT_LEAST_S, PER_LETTER_S * len(words)), AT_MOST_S)
         if due.urgency is Urgency.NUMBER:
             self._number_at = now
         self.said.emit(words)
+        if current is not None and cut and due.urgency > current.urgency is Urgency.NEWS:
+            if current.broken_off is not None:
+                current.broken_off()
+            else:
+                self._waiting.append(current)
         return True
 
 
@@ -156,14 +173,16 @@ class Mouth(QObject):
 
     Where it reads announcements (Windows, macOS), by one. The reader of Linux desktops in use ignores them (Orca 43):
     it reads the description of what has the focus when that changes. So that becomes the words, and its own again as
-    soon as it has the focus no more. Where a cell of a table has the focus, or a menu is open, it reads a notification.
+    soon as it has the focus no more. It takes the tab of any bar that turns over for what has the focus (Qt 6.11 says
+    so whatever has it), so it is told each time what really has. Where a cell of a table has the focus, or a menu is
+    open, it reads a notification.
     """
 
     def __init__(self, application: QApplication) -> None:
         super().__init__(application)
         self._described: tuple[QWidget, str, str] | None = None
         """What has the focus, its own description, and what was said in its place."""
-        application.focusChanged.connect(self._restore)
+        application.focusChanged.connect(lambda: QTimer.singleShot(0, self, self._restore))  # not read out by then
 
     def __call__(self, words: str, assertive: bool) -> bool:
         """Have this read out; False if nothing has the focus."""
@@ -187,6 +206,7 @@ class Mouth(QObject):
         if self._described is not None and self._described[0] is focus and self._described[2] == own:
             own = self._described[1]
         self._described = focus, own, words
+        QAccessible.updateAccessibility(QAccessibleEvent(focus, QAccessible.Event.Focus))
         if focus.accessibleDescription() != words:
             focus.setAccessibleDescription(words)
         else:

@@ -90,6 +90,8 @@ def test_a_look_is_told_in_words(face: PanelFace) -> None:
     assert told[0] == "old value: 42.5"
     assert told[1] == "old value: 12; blinks: 12; light on dark: auto"
     assert told[2:] == ["", ""]
+    names = [child.text(NAME) for child in children(face.grid)]
+    assert names == ["old value: Set point    42.5 Hz", "old value: auto  12 Hz", "row 3: blank", "plain"]
 
 
 def test_it_draws_and_takes_nothing(face: PanelFace, qtbot: QtBot) -> None:

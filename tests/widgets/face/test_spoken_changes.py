@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Row, Rows
 from widgets.face.spoken_changes import STILL_S, SpokenChanges, spoken_rows
-from widgets.speech.voice import Voice
+from widgets.speech.voice import Urgency, Voice
 
 PLAIN, STALE, INVERSE = Attribute.NONE, Attribute.STALE, Attribute.INVERSE
 Panel = tuple[SpokenChanges, list[str]]
@@ -88,3 +88,13 @@ def test_a_value_that_is_changed_by_hand_is_said_soon(panel: Panel, qtbot: QtBot
     qtbot.waitUntil(lambda: bool(said))
     assert said == ["Speed 0.5 Hz"]
     assert time.monotonic() - began < STILL_S
+
+
+def test_news_that_was_broken_off_is_said_as_it_is_by_then(panel: Panel, qtbot: QtBot) -> None:
+    changes, said = panel
+    changes.show(rows(" 0.0", "stopped", STALE))
+    qtbot.waitUntil(lambda: said == ["Old values: Speed 0.0 Hz"])
+    changes._voice.say("the drive has tripped", Urgency.URGENT)
+    changes.show(rows(" 0.0", "stopped"))
+    qtbot.waitUntil(lambda: len(said) == 3)
+    assert said[1:] == ["the drive has tripped", "Speed 0.0 Hz"]

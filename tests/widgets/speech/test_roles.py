@@ -18,7 +18,7 @@ from widgets.start_up.trend_plot import TrendPlot
 @pytest.mark.parametrize(
     ("kind", "role"),
     [
-        (PanelFace, QAccessible.Role.Grouping),
+        (PanelFace, QAccessible.Role.Canvas),
         (PageMap, QAccessible.Role.Canvas),
         (TrendPlot, QAccessible.Role.Chart),
     ],

@@ -301,7 +301,7 @@ class InletItem(ScreenChangeItem):
         super().__init__(labels, node)
         self.inlet = inlet
         self._more = more
-        needed = QFontMetricsF(label_font(pixels=13)).horizontalAdvance(self.label) + 20
+        needed = QFontMetricsF(label_font(pixels=min(scaled(13), 16))).horizontalAdvance(self.label) + 20
         needed += ICON * (inlet.lead.kind != "key") + SIGN * any(label.faulty for label in labels)
         self._beside = beside
         if not beside:

@@ -233,7 +233,7 @@ class Node(QGraphicsItem):
         if self.facts.findings_words:
             title.setRight(title.right() - 18)
             _sign(painter, QPointF(area.right() - PAD - 7, TITLE / 2), 7, bool(self.facts.errors))
-        font = _font(min(round(max(13, scaled(11) / scale)), 18), bold=True)
+        font = _font(min(round(max(13, scaled(11) / scale)), 16), bold=True)
         painter.setFont(font)
         painter.setPen(palette.current().colour("ink"))
         name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideMiddle, title.width())

@@ -367,6 +367,8 @@ class DesignWorkspace(QWidget):
         rows = self.inspector.rows_since(former.inspector) | self.behaviour.names_since(former.behaviour)
         self.drafts.take_over(former.drafts, rows)
         self.views.setCurrentIndex(former.views.currentIndex())
+        if former.checks.checked:
+            self.checks.finish()  # nobody has to see that nothing is found for a moment
 
     def show_view(self, name: str) -> None:
         """Bring a view to the middle and give it the focus."""

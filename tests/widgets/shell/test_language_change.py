@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
+from app.edits import add_screen
 from app.follower.simulation import Simulation
 from app.project.model import Project
 from app.project_file.files import load
@@ -104,6 +105,22 @@ def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, spee
     ((subject, row, texts, _),) = german.design.drafts.all()
     assert (subject, row, texts) == (("signal", "level"), "Einheit", ("a unit that is much too long",))
     assert "Einheit" in [each.label for each in german.design.inspector.signal_form.rows]
+    german.leave()
+    german.deleteLater()
+
+
+def test_what_was_found_is_there_at_once_in_the_other_language(qtbot: QtBot, speech: Translation) -> None:
+    english = MainWindow()
+    english.show()
+    english.take(bench_project(), None)
+    english.document.do("A screen", lambda project: add_screen(project, "adrift"))
+    qtbot.waitUntil(lambda: english.design.checks.up_to_date)
+    assert english.design.checks.findings
+    speech.speak(Language.GERMAN)
+    german = MainWindow(former=english)
+    rules = [each.rule for each in english.design.checks.findings]
+    assert [each.rule for each in german.design.checks.findings] == rules
+    assert german.design.findings.model.rowCount() == english.design.findings.model.rowCount()
     german.leave()
     german.deleteLater()
 

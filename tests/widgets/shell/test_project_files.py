@@ -386,10 +386,10 @@ def test_unsaved_work_is_deleted_only_after_a_question(
     def look() -> None:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, RecoveryDialog)
-        answer("No")
+        answer("Cancel")
         QTest.mouseClick(dialog.delete_button, Qt.MouseButton.LeftButton)
         assert dialog.list.count() == 1
-        answer("Yes")
+        answer("Delete")
         QTest.mouseClick(dialog.delete_button, Qt.MouseButton.LeftButton)
 
     QTimer.singleShot(0, look)

@@ -420,11 +420,11 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     first = make()
     first.open_file(file)
     first.document.select_screen("tank")
-    first.design.show_view("signals")
+    first.design.show_view("map")
     QTest.keySequence(first, "Ctrl+Shift+V")
     assert first.line.window.isVisible()
     first.resize(780, 560)
-    first.design.across.setSizes([200, 270, 310])
+    first.design.across.setSizes([200, 270, 340])
     sizes = first.design.across.sizes()
     first.close()
     second = make()
@@ -432,7 +432,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     assert second.document.path == file
     assert second.document.selection.screen == "tank"
     assert second.workspace is second.design
-    assert second.design.view == "signals"
+    assert second.design.view == "map"
     assert second.line.window.isVisible()
     assert second.menus.line_view.isChecked()
     assert second.design.across.sizes() == sizes

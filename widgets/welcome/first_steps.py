@@ -75,7 +75,8 @@ class FirstSteps(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         document.replaced.connect(self._begin_anew)
         document.changed.connect(self._look)
-        self.setVisible(settings.first_steps != "away")
+        if settings.first_steps == "away":  # never shown here: without a place yet, it would be a window for a moment
+            self.hide()
         self._begin_anew()
 
     def note(self, step: StepName) -> None:

@@ -9269,10 +9269,6 @@ otherwise = unbekannt</translation>
         <translation>Hier</translation>
     </message>
     <message>
-        <source>No values yet: connect first.</source>
-        <translation>Noch keine Werte: zuerst verbinden.</translation>
-    </message>
-    <message>
         <source>Now</source>
         <translation>Jetzt</translation>
     </message>
@@ -9309,6 +9305,10 @@ otherwise = unbekannt</translation>
         <translation>Zeitbereich</translation>
     </message>
     <message>
+        <source>Values are kept from the moment the line is connected.</source>
+        <translation>Werte werden ab dem Verbinden der Leitung festgehalten.</translation>
+    </message>
+    <message>
         <source>between the cursors: {time}</source>
         <translation>zwischen den Cursorn: {time}</translation>
     </message>
@@ -9325,6 +9325,14 @@ otherwise = unbekannt</translation>
         <translation>indigo</translation>
     </message>
     <message>
+        <source>live, the newest at the right</source>
+        <translation>live, das Neueste rechts</translation>
+    </message>
+    <message>
+        <source>not connected; these are the last values</source>
+        <translation>nicht verbunden; das sind die letzten Werte</translation>
+    </message>
+    <message>
         <source>nothing is live</source>
         <translation>nichts ist verbunden</translation>
     </message>
@@ -9333,16 +9341,16 @@ otherwise = unbekannt</translation>
         <translation>orange</translation>
     </message>
     <message>
-        <source>paused; new values are still stored</source>
-        <translation>angehalten; neue Werte werden weiter gespeichert</translation>
+        <source>paused to measure; new values are still kept</source>
+        <translation>zum Messen angehalten; neue Werte werden weiter festgehalten</translation>
+    </message>
+    <message>
+        <source>paused; new values are still kept</source>
+        <translation>angehalten; neue Werte werden weiter festgehalten</translation>
     </message>
     <message>
         <source>red</source>
         <translation>rot</translation>
-    </message>
-    <message>
-        <source>rolling</source>
-        <translation>läuft mit</translation>
     </message>
     <message>
         <source>there is no signal</source>

@@ -38,15 +38,17 @@ class FaceColumn(QWidget):
         *,
         beside: int = 0,
         around: int = 0,
+        fills: bool = False,
     ) -> None:
         """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls.
 
         `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more. `beside`
         the face (in pixels at any size: its letters are not to become smaller) and `around` what stands below (in
-        pixels at 100 per cent) the ground is seen.
+        pixels at 100 per cent) the ground is seen. What stands below `fills` all that is left, or stands at the end.
         """
         super().__init__()
         self._beside, self._around = beside, scaled(around)
+        self._fills = fills
         self._face = face
         self._face_area = in_scroll_area(face)
         self._slot = slot
@@ -94,7 +96,7 @@ class FaceColumn(QWidget):
         top = max(0, height - low - said)
         self._face_area.setGeometry(self._beside, 0, width - 2 * self._beside, top)
         self._place_slot()
-        if self._below is not None:
+        if self._below is not None and not self._fills:
             around = self._around
             self._below.setGeometry(around, height - low, width - 2 * around, low - around)
 
@@ -103,6 +105,9 @@ class FaceColumn(QWidget):
         area = self._face_area.geometry()
         top = min(area.bottom() + 1, self._face.bezel_rect().bottom() + 1 + BELOW_FACE)
         self._slot.setGeometry(self._beside, top, self.width() - 2 * self._beside, self._slot.sizeHint().height())
+        if self._below is not None and self._fills:
+            top = self._slot.geometry().bottom() + 1
+            self._below.setGeometry(0, top, self.width(), self.height() - top)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         QPainter(self).fillRect(self.rect(), palette.current().colour("canvas"))

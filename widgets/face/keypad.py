@@ -38,8 +38,8 @@ SAME_WIDTH: Final = 96
 """Pixels at 100 per cent up to which roomy keys, but for the arrows, are all as wide as the widest."""
 BETWEEN: Final = 3
 """The column between the arrows and the others."""
-BESIDE_ARROWS: Final = 24
-"""Its width in pixels at 100 per cent."""
+BESIDE_ARROWS: Final = {True: 24, False: 8}
+"""Its width in pixels at 100 per cent, where there is room and where not."""
 _PRINTED: Final = {"escape": "ESC"}
 _PLACES: Final = {"up": (0, 1), "left": (1, 0), "down": (1, 1), "right": (1, 2)}
 _NAMED: Final = {
@@ -134,7 +134,7 @@ class PanelKey(QAbstractButton):
         height = max(metrics.height() + 4, scaled(HEIGHTS[roomy])) + 2 * RING
         width = height + scaled(10 if roomy else 2)
         if self.key not in ARROWS:
-            width = max(width, metrics.horizontalAdvance(self.legend) + scaled(28 if roomy else 8) + 2 * RING)
+            width = max(width, metrics.horizontalAdvance(self.legend) + scaled(28 if roomy else 12) + 2 * RING)
         return QSize(width, height)
 
     @property
@@ -311,7 +311,7 @@ class KeyPad(QWidget):
         if roomy and widest <= scaled(SAME_WIDTH):
             widths.update(dict.fromkeys(others, widest))
         if len({name in ARROWS for name in self._cells}) == 2:
-            widths[BETWEEN] = scaled(BESIDE_ARROWS)
+            widths[BETWEEN] = scaled(BESIDE_ARROWS[roomy])
         return widths, height, scaled(APART[roomy]) - 2 * RING
 
     def keys_down(self) -> tuple[str, ...]:

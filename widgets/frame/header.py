@@ -15,6 +15,7 @@ from widgets.frame.connect_bar import ConnectBar
 from widgets.frame.connecting import Connecting
 from widgets.kit import palette
 from widgets.kit.commands import plain
+from widgets.kit.drawn.bars import NOWHERE
 from widgets.kit.icons import icon
 from widgets.kit.look import set_look
 from widgets.kit.scaling import scaled
@@ -24,6 +25,8 @@ MARK: Final = 40
 BEFORE_BADGE: Final = 12
 ICON: Final = 40
 """Width of the list of workspaces as an icon, in pixels at 100 per cent."""
+LEAST_NAME: Final = 60
+"""Pixels at 100 per cent from which the list of workspaces names the one in front, shortened if need be."""
 ARROW: Final = 40
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""
 CONNECTS: Final = 1
@@ -66,6 +69,7 @@ class Header(QWidget):
         self._list_width = names + scaled(ARROW)
         self.list.setIcon(icon("list"))
         self.tabs.currentChanged.connect(self._choose)
+        self.tabs.tabBarClicked.connect(self._click)
         self.connect_bar = ConnectBar(connecting, document)
         self.badge = ArmingBadge(connecting.arm_action, connecting.disarm_action)
         self.stripe = ArmingStripe()
@@ -91,6 +95,16 @@ class Header(QWidget):
         self._follow()
         self._fit()
 
+    def show_start_page(self, shown: bool) -> None:
+        """Whether the start page is in front and so no workspace is."""
+        self.tabs.setProperty(NOWHERE, shown)
+        self.tabs.update()
+
+    def _click(self, number: int) -> None:
+        """From the start page also the tab leads somewhere that was in front before."""
+        if number >= 0 and self.tabs.property(NOWHERE):
+            self.workspaces[number].trigger()
+
     def show_project(self, shown: bool) -> None:
         """Whether a project is there to go to, to connect and to arm. Nothing moves."""
         self.tabs.setEnabled(shown)
@@ -114,9 +128,14 @@ class Header(QWidget):
             if action.isChecked():
                 self.tabs.setCurrentIndex(number)
                 self.connect_bar.lead(number == CONNECTS)
-                self.list.setText(plain(action.text()))
+                self._name_list()
                 self.list.setAccessibleName(self.tr("Workspace: {name}").format(name=plain(action.text())))
                 self.list.setToolTip(self.list.accessibleName())
+
+    def _name_list(self) -> None:
+        name = next((plain(action.text()) for action in self.workspaces if action.isChecked()), "")
+        room = self.list.width() - scaled(ARROW)
+        self.list.setText(self.list.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, room))
 
     def _fit(self) -> None:
         """Let give way what may, in its order."""
@@ -133,13 +152,18 @@ class Header(QWidget):
             (at for at, (short, narrow, left) in enumerate(ways) if left + self._bar(short, narrow) <= room),
             len(ways) - 1,
         )
-        icon_only = way == len(ways) - 1
-        self._mark.setVisible(not icon_only)
+        narrowest = way == len(ways) - 1
+        left_over = room - self._bar(True, True)
+        icon_only = narrowest and left_over < scaled(LEAST_NAME)
+        self._mark.setVisible(not narrowest)
         self.tabs.setVisible(way < 3)
         self.list.setVisible(way >= 3)
         style = Qt.ToolButtonStyle
         self.list.setToolButtonStyle(style.ToolButtonIconOnly if icon_only else style.ToolButtonTextOnly)
-        self.list.setFixedWidth(scaled(ICON) if icon_only else self._list_width)
+        self.list.setFixedWidth(
+            scaled(ICON) if icon_only else min(left_over, self._list_width) if narrowest else self._list_width
+        )
+        self._name_list()
         short, narrow, _left = ways[way]
         self.connect_bar.fit(short=short, narrow=narrow)
         layout = self.layout()

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
+
+WIDEST: Final = 420
+"""Pixels at 100 per cent of its lines: longer ones are hard to read."""
 
 
 class EmptyState(QWidget):
@@ -24,7 +29,12 @@ class EmptyState(QWidget):
         layout.addStretch(2)
         for label in (self.title, self.sentence):
             label.setAlignment(Qt.AlignmentFlag.AlignCenter)
-            layout.addWidget(label)
+            label.setMaximumWidth(scaled(WIDEST))
+            row = QHBoxLayout()
+            row.addStretch()
+            row.addWidget(label, 1000)
+            row.addStretch()
+            layout.addLayout(row)
         if button is not None:
             layout.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
         layout.addStretch(3)

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from widgets.kit import palette
 from widgets.kit.row_list import group_row, set_up_list
+from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import add_copying
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -26,6 +27,10 @@ class LineFigures(QTreeWidget):
         set_up_list(self, (self.tr("Statistics"), self.tr("Value")))
         self.setItemsExpandable(False)
         self.setIndentation(10)
+        self.setFrameShape(self.Shape.NoFrame)
+        self.header().setStretchLastSection(False)
+        self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
@@ -48,6 +53,12 @@ class LineFigures(QTreeWidget):
             for (_, value, _), item in zip(rows, items, strict=True):
                 if item.text(1) != value:
                     item.setText(1, value)
+
+    def whole_width(self) -> int:
+        """Pixels in which the figures of a device of a usual name stand whole."""
+        measure = self.fontMetrics().horizontalAdvance
+        label = measure(self.tr("{follower}: response time").format(follower="a name")) + self.indentation()
+        return label + measure("1000.0 ms") + 4 * heading_margin() + scaled(20)
 
     def refresh_look(self) -> None:
         """The colours changed."""

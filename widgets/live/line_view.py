@@ -236,7 +236,8 @@ class LineView(QWidget):
         )
         self.told.setMinimumWidth(max(map(self.told.fontMetrics().horizontalAdvance, longest)) + 12)
         heading = plain_label(self.tr("Line"), "heading")
-        bar = FlowLayout(spacing=6)
+        bar = FlowLayout(spacing=scaled(8))
+        bar.setContentsMargins(scaled(12), scaled(7), scaled(12), scaled(8))
         bar.addWidget(heading)
         bar.addWidget(self.follower)
         bar.addWidget(self.words)
@@ -259,13 +260,15 @@ class LineView(QWidget):
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setObjectName("line view parts")
         split.setChildrenCollapsible(False)
-        for widget, stretch in ((self.table, 6), (self.parts, 5), (self.figures, 2)):
+        for widget, stretch in ((self.table, 0), (self.parts, 1), (self.figures, 0)):
             split.addWidget(widget)
             split.setStretchFactor(split.count() - 1, stretch)
-        split.setSizes([640, 440, 250])
+        split.setHandleWidth(1)
+        # The list whole, then the figures; the bytes of one transaction break their lines in what is left.
+        split.setSizes([self.table.whole_width(), scaled(380), self.figures.whole_width()])
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(8, 4, 8, 6)
-        layout.setSpacing(5)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
         layout.addLayout(bar)
         layout.addWidget(split, 1)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -398,7 +401,6 @@ def _button(action: QAction, text: str) -> QToolButton:
     action.setIconText(text)
     button = QToolButton()
     button.setDefaultAction(action)
-    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    button.setProperty("look", "badge")
     return button

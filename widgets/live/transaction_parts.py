@@ -23,6 +23,7 @@ from widgets.kit import palette
 from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_tip
 from widgets.kit.row_list import group_row
+from widgets.kit.scaling import scaled
 from widgets.kit.tables import add_copying, keep_headings_whole
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -65,6 +66,7 @@ class TransactionParts(QWidget):
         for label in (self.head, self.fault):
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setWordWrap(True)
+            label.setContentsMargins(scaled(12), scaled(6), scaled(12), scaled(6))
             label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.fault.setProperty("look", "fault")
         self.fault.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -77,6 +79,7 @@ class TransactionParts(QWidget):
         self.tree.setItemsExpandable(False)
         self.tree.setIndentation(10)
         self.tree.setWordWrap(True)
+        self.tree.setFrameShape(self.tree.Shape.NoFrame)
         self.tree.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.tree.header().setStretchLastSection(True)
@@ -89,8 +92,8 @@ class TransactionParts(QWidget):
         self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance(longest) + 12)
         self.copy_action = add_copying(self.tree, self.tr("Copy this transaction as text"), self.text)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(4, 0, 0, 0)
-        layout.setSpacing(3)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
         layout.addWidget(self.head)
         layout.addWidget(self.fault)
         layout.addWidget(self.tree, 1)

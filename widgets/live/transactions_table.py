@@ -189,6 +189,7 @@ class TransactionsTable(QuickTable):
         self._model = model
         self._following = True
         self._own = False
+        self.setFrameShape(self.Shape.NoFrame)
         self._fit_columns()
         self.verticalScrollBar().valueChanged.connect(self._follow_scroll)
         self.selectionModel().selectionChanged.connect(self._tell_chosen)
@@ -237,6 +238,10 @@ class TransactionsTable(QuickTable):
     def _tell_chosen(self) -> None:
         if self.selectionModel().hasSelection():
             self._following = False
+
+    def whole_width(self) -> int:
+        """Pixels in which no column is cut."""
+        return self.horizontalHeader().length() + self.verticalScrollBar().sizeHint().width() + 2
 
     def _fit_columns(self) -> None:
         samples = {

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QSizePolicy, QStackedWidget, QVBoxLayout
 
+from app.language import with_mark
 from app.panel.messages import bounds, with_unit
 from app.project.binding import bind, plain_text, refusal, unwritable
 from app.project.model import AnySignal, BitSignal, HeldSignal, Project, RegisterSignal, by_number
@@ -218,7 +219,7 @@ def _limits(project: Project, signal: AnySignal) -> str:
         allowed = None
     if allowed is None:
         return signal.unit
-    low, high = (with_unit(signal, limit) for limit in allowed)
+    low, high = (with_mark(with_unit(signal, limit)) for limit in allowed)
     return f"{low} \u2026 {high}"
 
 
@@ -226,4 +227,4 @@ def _value_text(project: Project, signal: AnySignal, value: Value) -> str:
     """The value in as many decimals as it has: what was typed is not to come back rounded."""
     if isinstance(value, str) or signal.texts:
         return f"{plain_text(project, signal.name, value)} {signal.unit}".rstrip()
-    return with_unit(signal, value)
+    return with_mark(with_unit(signal, value))

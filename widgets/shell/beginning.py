@@ -119,6 +119,7 @@ class Beginning(QObject):
         """While nothing is open, there is nothing to go to, to connect or to arm."""
         idle = self.shown and self._files.nothing_open and not self._live.connected
         self._header.show_project(not idle)
+        self._header.show_start_page(self.shown)
         for action in self._header.workspaces:
             allow(action, not idle, self.tr("make or open a project first"))
 

@@ -27,7 +27,7 @@ LINE_VIEW_AFTER_MS: Final = 300
 """From a window being there until its line view is made, which nobody asked for yet: behind the first values."""
 UNLISTED: Final = 5_000
 """Transactions that are kept at most for a line view that is not made yet: of the first moments of a line."""
-WINDOW: Final = (1100, 420)
+WINDOW: Final = (1340, 460)
 """Width and height of its own window in pixels at 100 per cent, when it is opened first."""
 _PLACE: Final = "line window"
 _APART: Final = "line apart"

@@ -222,7 +222,7 @@ class EventsModel(LogModel[Event]):
             return kind_text(event.kind), _INKS.get(event.kind, "ink")
         if column == EventColumn.STATE:
             return state_of(event)
-        return event.subject if column == EventColumn.SUBJECT else event.text, "ink"
+        return event.subject if column == EventColumn.SUBJECT else event.text.replace(" -> ", ARROW), "ink"
 
     def tip(self, row: int, column: int) -> str:  # noqa: ARG002 - the same all along the row
         """When it was, with the date, and all of the description."""
@@ -242,8 +242,14 @@ class EventsModel(LogModel[Event]):
         return text.getvalue()
 
 
+ARROW: Final = " \N{RIGHTWARDS ARROW} "
+"""Stands between two values, where files have an arrow of plain letters."""
+_STATES: Final = {EventKind.WRITTEN: ("state-good", "good"), EventKind.NOT_WRITTEN: ("state-caution", "caution")}
+"""The icon of what became of a write, and its colour."""
+
+
 class _Cells(QuickCells):
-    """Cells of events: kinds have an icon before the word."""
+    """Cells of events: kinds, and what became of a write, have an icon before the word."""
 
     def __init__(self, table: EventsTable, model: EventsModel) -> None:
         super().__init__(table, model.drawn)
@@ -256,6 +262,11 @@ class _Cells(QuickCells):
             ink = _INKS.get(event.kind, "faint")
             place = QRect(rect.left() + heading_margin(), rect.top() + (rect.height() - side) // 2, side, side)
             paint_icon(painter, _ICONS[event.kind], ink, place)
+            rect = rect.adjusted(side + scaled(BESIDE), 0, 0, 0)
+        elif column == EventColumn.STATE and (state := _STATES.get(self._model.row(row).kind)) is not None:
+            side = scaled(SIDE)
+            place = QRect(rect.left() + heading_margin(), rect.top() + (rect.height() - side) // 2, side, side)
+            paint_icon(painter, *state, place)
             rect = rect.adjusted(side + scaled(BESIDE), 0, 0, 0)
         super().draw(painter, rect, metrics, row, column)
 

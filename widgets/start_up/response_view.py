@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QFormLayout,
@@ -36,6 +36,7 @@ from app.language import with_mark
 from app.project.binding import bindings
 from app.project.model import Project
 from app.recording.reader import TooMany
+from widgets.kit import palette
 from widgets.kit.commands import command
 from widgets.kit.controls import Choice, push_button
 from widgets.kit.elided import ShortLabel
@@ -119,6 +120,13 @@ class ResponseView(QWidget):
         layout.addLayout(form)
         layout.addWidget(self._results)
         layout.addStretch()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """It is a pane, also where what lies behind is the ground of a face."""
+        painter = QPainter(self)
+        colours = palette.current()
+        painter.fillRect(self.rect(), colours.colour("pane"))
+        painter.fillRect(0, 0, self.width(), 1, colours.colour("line"))
 
     @property
     def figures(self) -> tuple[Figure, ...]:

@@ -11,6 +11,8 @@ from widgets.start_up.trend_curves import is_lane
 
 LEAST: Final = 64
 """Pixels at 100 per cent below which no lane with a value axis is drawn; it is scrolled instead."""
+BELOW_BAND: Final = 4
+"""Pixels below the last name of a band, which else touched the words below it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,7 @@ def heights(shown: Sequence[Lane], room: int, row: int, least: int) -> list[int]
 
     `row` is the height of a line of the legend, each of which has its place beside its lane; `least` that of a lane.
     """
-    wanted = [row * len(lane.names) if lane.band else max(least, row * len(lane.names)) for lane in shown]
+    wanted = [row * len(lane.names) + BELOW_BAND if lane.band else max(least, row * len(lane.names)) for lane in shown]
     # Those that need most first: they leave less for the others.
     growing = sorted((at for at, lane in enumerate(shown) if not lane.band), key=lambda at: -wanted[at])
     left = room - sum(wanted[at] for at, lane in enumerate(shown) if lane.band)

@@ -44,8 +44,10 @@ MOVE: Final = 0.1
 HEAD: Final = 26
 SCALE: Final = 22
 """Heights above and below the lanes, in pixels at 100 per cent."""
-USUAL_CURSORS: Final = (0.35, 0.65)
+USUAL_CURSORS: Final = (1 / 3, 2 / 3)
 """Where cursors appear, as shares of the span."""
+TOO_NEAR: Final = 0.5
+"""Of the span: values that fill less of it are brought closer for both cursors, which else stood on one another."""
 MOST_FLAGS: Final = 300
 """Alarms that are marked, the newest."""
 
@@ -69,6 +71,7 @@ class TrendView(QWidget):
         self._moment: float | None = None
         self._title = ""
         self._following = True
+        self._receives = True
         self._beside = beside
         self._signals: tuple[str, ...] = ()
         self._numbers: dict[str, int] = {}
@@ -102,7 +105,7 @@ class TrendView(QWidget):
         `title` says whose values stand still.
         """
         self._source, self._moment, self._title = source, moment, title
-        self._following = self._rolls
+        self._following = self._rolls and self._receives
         wanted = self._signals
         if source is not None:
             known = plottable(source.project)
@@ -121,9 +124,12 @@ class TrendView(QWidget):
         )
         for number in (0, 1):
             self.plot.set_cursor(number, None)
-        allow(self.follow_action, self._rolls, self.tr("nothing is live"))
         allow(self.add_action, source is not None and bool(plottable(source.project)), self.tr("there is no signal"))
-        self.plot.sentence = self.tr("No values yet: connect first.") if isinstance(source, Unread | None) else ""
+        self.plot.sentence = (
+            self.tr("Values are kept from the moment the line is connected.")
+            if isinstance(source, Unread | None)
+            else ""
+        )
         self._say_state()
         self.refresh()
         if changed:
@@ -205,6 +211,13 @@ class TrendView(QWidget):
         """Show what is shown now, until somebody follows the newest values again."""
         if self._following:
             self._following = False
+            self._say_state()
+
+    def receive(self, on: bool) -> None:
+        """Whether a line is connected, so that new values come."""
+        if on != self._receives:
+            self._receives = on
+            self._following = on and self._rolls
             self._say_state()
 
     def _show_now(self) -> None:
@@ -370,7 +383,7 @@ class TrendView(QWidget):
         self.refresh()
 
     def _toggle_following(self) -> None:
-        if not self._rolls:
+        if not self.follow_action.isEnabled():
             return
         self._following = not self._following
         self._say_state()
@@ -380,20 +393,31 @@ class TrendView(QWidget):
         self.stand_still()
 
     def _say_state(self) -> None:
-        follows = self._following or not self._rolls
+        comes = self._rolls and self._receives
+        allow(self.follow_action, comes, self.tr("nothing is live"))
+        follows = self._following or not comes
         self.follow_action.setIconText(self.tr("Pause") if follows else self.tr("Follow"))
         self.follow_action.setIcon(icon("pause" if follows else "play"))
         if not self._rolls:
             self.state.setText(self._title)
+        elif not self._receives:
+            self.state.setText(self.tr("not connected; these are the last values"))
         elif self._following:
-            self.state.setText(self.tr("rolling"))
+            self.state.setText(self.tr("live, the newest at the right"))
+        elif self.plot.cursors != (None, None):
+            self.state.setText(self.tr("paused to measure; new values are still kept"))
         else:
-            self.state.setText(self.tr("paused; new values are still stored"))
+            self.state.setText(self.tr("paused; new values are still kept"))
 
     # Cursors
 
     def _toggle_cursors(self) -> None:
         wanted = self.plot.cursors == (None, None)
+        if wanted and self._source is not None:
+            begin, end = self.plot.span
+            first, last = (min(max(at, begin), end) for at in self._source.span())
+            if 0 < last - first < TOO_NEAR * (end - begin):
+                self.look_at(first, last)
         for number in (0, 1):
             if (self.plot.cursors[number] is None) is wanted:
                 self._toggle_cursor(number)
@@ -413,6 +437,7 @@ class TrendView(QWidget):
         source, cursors = self._source, self.plot.cursors
         there = cursors != (None, None)
         self.cursors_action.setChecked(there)
+        self._say_state()
         self.legend.show_cursors(shown=there)
         if source is None:
             return

@@ -168,7 +168,7 @@ class StartUpWorkspace(QWidget):
         if self.large:
             corner = FaceColumn(self.face, slot)
         else:
-            corner = FaceColumn(self.face, slot, self.response, self.response.sizeHint().height())
+            corner = FaceColumn(self.face, slot, self.response, self.response.sizeHint().height(), fills=True)
         measured = QSplitter(Qt.Orientation.Vertical)
         measured.setObjectName("trend and tabs" if self.large else "trend and events")
         measured.addWidget(self.trend)
@@ -435,6 +435,7 @@ class StartUpWorkspace(QWidget):
         if self._recording is not None:
             return
         session = self._live.session
+        self.trend.receive(session is not None)
         project = self._document.project if session is None else session.project
         self.face.set_panel(project.panel)
         self._rows, self._seen = (), ()

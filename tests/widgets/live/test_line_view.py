@@ -536,3 +536,15 @@ def test_both_looks_draw_faults_in_the_colour_of_faults(
         abs(image.pixelColor(x, y).red() - wanted.red()) + abs(image.pixelColor(x, y).blue() - wanted.blue()) < 60
     )
     assert any(near(x, y) for x in range(left, left + 120) for y in range(table.rowHeight(0)))
+
+
+def test_in_a_window_of_its_own_no_number_and_no_name_is_cut(window: MainWindow, qtbot: QtBot) -> None:
+    window.menus.line_view.setChecked(True)
+    window.menus.line_window.setChecked(True)
+    view = window.line.view
+    qtbot.waitUntil(view.isVisible)
+    assert view.table.horizontalScrollBar().maximum() == 0
+    assert view.parts.tree.horizontalScrollBar().maximum() == 0
+    label = view.figures.fontMetrics().horizontalAdvance("pump: response time") + view.figures.indentation()
+    assert view.figures.columnWidth(0) >= label
+    window.menus.line_window.setChecked(False)

@@ -24,6 +24,7 @@ from tests.widgets.operator import Operator
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.settings import Settings
 from widgets.kit.controls import Choice
+from widgets.kit.drawn.bars import NOWHERE
 from widgets.shell.application import begin
 from widgets.shell.window import BENCH, DESIGN, START_PAGE, MainWindow
 from widgets.welcome.new_panel import NewPanelDialog
@@ -291,3 +292,17 @@ def test_first_steps_that_were_put_away_come_back_from_the_menu(window: MainWind
     QTest.keySequence(window, "Ctrl+Alt+F")
     assert window.workspace_number == DESIGN
     assert window.design.first_steps.isVisible()
+
+
+def test_on_the_start_page_no_workspace_is_in_front_and_each_tab_leads_away(window: MainWindow, qtbot: QtBot) -> None:
+    window.files.show_demo()
+    qtbot.waitUntil(lambda: window.live.connected)
+    tabs = window.header.tabs
+    for number in range(3):
+        window.show_workspace(number)
+        assert not tabs.property(NOWHERE)
+        window.show_workspace(START_PAGE)
+        assert tabs.property(NOWHERE)
+        QTest.mouseClick(tabs, Qt.MouseButton.LeftButton, pos=tabs.tabRect(number).center())
+        assert window.workspace_number == number
+    window.live.disconnect_from_line()

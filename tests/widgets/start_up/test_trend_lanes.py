@@ -40,8 +40,8 @@ def test_a_lane_has_one_unit_and_a_value_without_one_has_its_own() -> None:
 
 def test_lanes_share_what_the_band_leaves_and_none_is_too_low() -> None:
     one, many, band = Lane("A", ("a",)), Lane("V", tuple("bcdefg")), Lane("", ("x", "y"), band=True)
-    assert heights((one, one, band), 440, 20, 64) == [200, 200, 40]
+    assert heights((one, one, band), 440, 20, 64) == [198, 198, 44]
     assert sum(heights((one, one, one, band), 441, 20, 64)) == 441, "no pixel is left over"
-    assert heights((one, many, band), 240, 20, 64) == [80, 120, 40], "a line of the legend for each curve"
-    assert heights((one, one, one, band), 100, 20, 64) == [64, 64, 64, 40]
+    assert heights((one, many, band), 240, 20, 64) == [76, 120, 44], "a line of the legend for each curve"
+    assert heights((one, one, one, band), 100, 20, 64) == [64, 64, 64, 44]
     assert heights((), 100, 20, 64) == []

@@ -362,7 +362,7 @@ def test_a_screen_reader_is_told_what_is_shown(view: TrendView) -> None:
     assert "speed 40.0 Hz" in told
     assert "running running" in told
     assert "60 s are shown" in told
-    assert "rolling" in told
+    assert "live" in told
     view.cursors_action.trigger()
     QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
     assert "paused" in view.plot.accessibleDescription()
@@ -474,10 +474,10 @@ def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> N
 def test_nothing_observed_is_said(qtbot: QtBot) -> None:
     view = TrendView(Settings(keep=False))
     qtbot.addWidget(view)
-    assert "connect first" in view.plot.sentence
+    assert "the line is connected" in view.plot.sentence
     view.set_source(Unread(PROJECT))
     assert len(view.plot.lanes) == 3, "what will be there is drawn, without values"
-    assert "connect first" in view.plot.sentence
+    assert "the line is connected" in view.plot.sentence
     assert set(values_of(view, LegendColumn.NOW)) == {NOTHING}
 
 
@@ -586,3 +586,22 @@ def test_the_grid_moves_with_the_time_and_the_span_between_the_cursors_is_tinted
         plot.set_cursor(number, at)
     between = round(plot.x_of(50.0)) + 3
     assert ground().pixelColor(between, row) != bare.pixelColor(between, row)
+
+
+def test_cursors_stand_at_the_thirds_of_what_was_measured(view: TrendView) -> None:
+    """A few seconds of values in a minute: both cursors stood on one another."""
+    view.plot.set_span(-500.0, 110.0)
+    view.cursors_action.trigger()
+    begin, end = view.plot.span
+    assert (begin, end) == (0.0, 100.0)
+    assert view.plot.cursors == pytest.approx((100 / 3, 200 / 3))
+    assert "measure" in view.state.text()
+
+
+def test_without_a_line_nothing_is_said_to_be_kept_or_followed(view: TrendView) -> None:
+    view.receive(False)
+    assert "kept" not in view.state.text()
+    assert not view.follow_action.isEnabled()
+    view.receive(True)
+    assert view.follow_action.isEnabled()
+    assert "live" in view.state.text()

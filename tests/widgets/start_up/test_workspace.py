@@ -84,7 +84,7 @@ def subjects(start_up: StartUpWorkspace) -> list[str]:
 
 
 def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot) -> None:
-    assert "connect first" in start_up.trend.plot.sentence
+    assert "the line is connected" in start_up.trend.plot.sentence
     assert start_up.trend.signals[:2] == ("speed set point", "frequency"), "the lanes that there will be"
     connect(window, qtbot)
     qtbot.waitUntil(lambda: window.live.readings()["run command"].quality is Quality.GOOD)  # else it is not changed

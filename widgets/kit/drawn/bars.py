@@ -16,6 +16,8 @@ _State = QStyle.StateFlag
 _Sub = QStyle.SubControl
 UNDERLINE: Final = 3
 """Pixels of the line below the tab that is chosen."""
+NOWHERE: Final = "nowhere"
+"""Dynamic property of tabs of which none is in front, though Qt always holds one for the chosen one."""
 SCROLL: Final = 12
 """Pixels at 100 per cent across a scroll bar, and the room beside its handle."""
 BESIDE: Final = 3
@@ -26,6 +28,8 @@ def paint_tab(option: QStyleOptionTab, painter: QPainter, widget: QWidget | None
     """A tab: its icon and its text, with a line below it if it is the one."""
     state: Any = option.state
     chosen, usable = state & _State.State_Selected, state & _State.State_Enabled
+    if widget is not None and widget.property(NOWHERE):
+        chosen = _State.State_None
     rect: QRect = option.rect
     if state & _State.State_MouseOver and usable and not chosen:
         painter.fillRect(rect, colours.colour("hover"))

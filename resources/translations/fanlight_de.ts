@@ -6346,7 +6346,7 @@
     </message>
     <message>
         <source>Re&amp;name the last recording…</source>
-        <translation>Letzte Aufzeichnung &amp;umbenennen…</translation>
+        <translation>Letzte Aufzeichnung umbe&amp;nennen…</translation>
     </message>
     <message>
         <source>Record &amp;as…</source>
@@ -8761,10 +8761,6 @@ otherwise = unbekannt</translation>
         <translation>Aufzeichnung &amp;öffnen…</translation>
     </message>
     <message>
-        <source>&amp;Play the last recording</source>
-        <translation>Letzte Aufzeichnung ab&amp;spielen</translation>
-    </message>
-    <message>
         <source>&amp;Trend</source>
         <translation>&amp;Trend</translation>
     </message>
@@ -8791,6 +8787,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Open recording…</source>
         <translation>Aufzeichnung öffnen…</translation>
+    </message>
+    <message>
+        <source>Play the la&amp;st recording</source>
+        <translation>Letzte Aufzeichnung absp&amp;ielen</translation>
     </message>
     <message>
         <source>Record</source>

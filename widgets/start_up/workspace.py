@@ -114,7 +114,7 @@ class StartUpWorkspace(QWidget):
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
         self.open_action.setIconText(self.tr("Open recording\u2026"))
         self.open_action.setIcon(icon("open"))
-        self.play_last_action = command(self, self.tr("&Play the last recording"), self._play_last, "Alt+Shift+O")
+        self.play_last_action = command(self, self.tr("Play the la&st recording"), self._play_last, "Alt+Shift+O")
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workspace into a menu of the window."""

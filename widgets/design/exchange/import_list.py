@@ -6,6 +6,7 @@ from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import replace
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtWidgets import (
@@ -32,8 +33,11 @@ from widgets.kit.dialogs.long_work import WorkDialog
 from widgets.kit.elided import ShortLabel
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
+from widgets.kit.scaling import percent, scaled
 
 translate = QCoreApplication.translate
+TITLED_UP_TO: Final = 150
+"""Per cent of size above which the rows need the room of the title; the frame of the window has it too."""
 
 
 def choose_list(parent: QWidget, folder: Path | str) -> Path | None:
@@ -55,6 +59,7 @@ class ImportDialog(WorkDialog):
     ) -> None:
         super().__init__(parent, width=1180, height=680)
         self.tell(self.tr("Import signals"))
+        self.headline.setVisible(percent() <= TITLED_UP_TO)
         self.setSizeGripEnabled(True)
         self._document = document
         self._settings = settings
@@ -84,6 +89,7 @@ class ImportDialog(WorkDialog):
         self.becomes = plain_label(wrap=True)
         self.becomes.setAccessibleName(self.tr("Result for the row"))
         self.notes = NotesList()
+        self.notes.setMinimumHeight(scaled(30))
         self.summary = plain_label(wrap=True)
         self.progress.setMaximumWidth(220)
         self.stop = QPushButton(self.tr("S&top"))

@@ -132,6 +132,8 @@ class ArmingDialog(Dialog):
         where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         where.setAccessibleName(self.tr("Lines to arm"))
         self.body.setSpacing(air(4) if percent() <= BRIEF_ABOVE else 0)
+        if percent() > BRIEF_ABOVE:  # all cautions at once are worth more than the room around them
+            self._whole.setContentsMargins(*[scaled(6)] * 4)
         self.body.addWidget(where)
         self.changed = Caution(self.tr("The project has changed since it was last armed on this computer."))
         self.changed.setVisible(changed)

@@ -9342,11 +9342,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>paused to measure; new values are still kept</source>
-        <translation>zum Messen angehalten; neue Werte werden weiter festgehalten</translation>
+        <translation>zum Messen angehalten; Werte laufen weiter</translation>
     </message>
     <message>
         <source>paused; new values are still kept</source>
-        <translation>angehalten; neue Werte werden weiter festgehalten</translation>
+        <translation>angehalten; Werte laufen weiter</translation>
     </message>
     <message>
         <source>red</source>

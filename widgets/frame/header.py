@@ -25,8 +25,10 @@ MARK: Final = 40
 BEFORE_BADGE: Final = 12
 ICON: Final = 40
 """Width of the list of workspaces as an icon, in pixels at 100 per cent."""
-LEAST_NAME: Final = 60
-"""Pixels at 100 per cent from which the list of workspaces names the one in front, shortened if need be."""
+LEAST_NAME: Final = 4
+"""Letters of the workspace in front that the list of workspaces shows at least; else it shows its sign."""
+SIGNS: Final = ("screen", "panel", "curve")
+"""The icons of the workspaces, in their order."""
 ARROW: Final = 40
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""
 CONNECTS: Final = 1
@@ -67,7 +69,6 @@ class Header(QWidget):
             action.toggled.connect(lambda _on: self._follow())
         names = max(self.list.fontMetrics().horizontalAdvance(plain(action.text())) for action in self.workspaces)
         self._list_width = names + scaled(ARROW)
-        self.list.setIcon(icon("list"))
         self.tabs.currentChanged.connect(self._choose)
         self.tabs.tabBarClicked.connect(self._click)
         self.connect_bar = ConnectBar(connecting, document)
@@ -133,7 +134,9 @@ class Header(QWidget):
                 self.list.setToolTip(self.list.accessibleName())
 
     def _name_list(self) -> None:
-        name = next((plain(action.text()) for action in self.workspaces if action.isChecked()), "")
+        at = next((at for at, action in enumerate(self.workspaces) if action.isChecked()), 0)
+        name = plain(self.workspaces[at].text())
+        self.list.setIcon(icon(SIGNS[at]))
         room = self.list.width() - scaled(ARROW)
         self.list.setText(self.list.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, room))
 
@@ -154,7 +157,12 @@ class Header(QWidget):
         )
         narrowest = way == len(ways) - 1
         left_over = room - self._bar(True, True)
-        icon_only = narrowest and left_over < scaled(LEAST_NAME)
+        metrics = self.list.fontMetrics()
+        least = max(
+            metrics.horizontalAdvance(plain(each.text())[:LEAST_NAME] + "\N{HORIZONTAL ELLIPSIS}")
+            for each in self.workspaces
+        )
+        icon_only = narrowest and left_over < least + scaled(ARROW)
         self._mark.setVisible(not narrowest)
         self.tabs.setVisible(way < 3)
         self.list.setVisible(way >= 3)

@@ -69,6 +69,7 @@ class ResponseView(QWidget):
         self.signal = _choice(self.tr("Signal to measure"))
         self.set_point = _choice(self.tr("Its set point"))
         self.kind = _choice(self.tr("Kind of response"))
+        self.kind.setMinimumContentsLength(12)
         self.kind.addItem("", "")
         self.kind.addItem(self.tr("as a step"), "step")
         self.kind.addItem(self.tr("as a ramp"), "ramp")
@@ -411,7 +412,7 @@ def _choice(name: str) -> QComboBox:
     box = Choice()
     box.setAccessibleName(name)
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-    box.setMinimumContentsLength(8)
+    box.setMinimumContentsLength(6)
     box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
     return box
 

@@ -100,9 +100,11 @@ class ChosenWord(WordEditor):
 
     @property
     def text(self) -> str:
+        """The value of the choice, as it is stored."""
         return str(self._choice.currentData() or "")
 
     def show_word(self, word: Word, choices: Choices) -> None:
+        """Show this; one that is no choice any more stands in the list as missing."""
         self._choice.offer(choices)
         at = self._choice.place_of(word.value)
         if at < 0 or word.empty:
@@ -113,6 +115,7 @@ class ChosenWord(WordEditor):
         self._fit(self._choice.currentText())
 
     def open(self) -> None:
+        """Go to it with its list open."""
         super().open()
         self._choice.showPopup()
 
@@ -139,6 +142,7 @@ class SoughtWord(WordEditor):
 
     @property
     def text(self) -> str:
+        """The value of what is typed, or of the only one that has it in its name; else as it is typed."""
         typed = self.line.text().strip()
         if typed == self._shown:
             return self._stored
@@ -152,6 +156,7 @@ class SoughtWord(WordEditor):
         return near[0] if len(near) == 1 else typed
 
     def show_word(self, word: Word, choices: Choices) -> None:
+        """Show this, and look among these choices."""
         if choices is not self._choices:
             self._choices = choices
             self._combo.offer(choices)
@@ -164,16 +169,19 @@ class SoughtWord(WordEditor):
         self._fit(word.text)
 
     def show_text(self, text: str) -> None:
+        """Show what was typed and is none of the choices."""
         self._combo.setCurrentText(text)
         self._fit(text)
 
     def open(self) -> None:
+        """Go to it with all choices listed, what stands there ready to be typed over."""
         super().open()
         self.line.selectAll()
         self._combo.list_all()
 
     @property
     def opened(self) -> bool:
+        """Whether the list that typing narrows is open."""
         popup = self._combo.found.popup()
         return popup is not None and popup.isVisible()
 
@@ -260,9 +268,11 @@ class TypedWord(WordEditor):
 
     @property
     def text(self) -> str:
+        """What is typed."""
         return self._edit.text().strip()
 
     def show_word(self, word: Word, choices: Choices) -> None:  # noqa: ARG002
+        """Show this number and its unit."""
         self._edit.setPlaceholderText(word.text if word.empty else "")
         self.show_text("" if word.empty else word.text)
         self._unit.setText(word.unit)
@@ -270,6 +280,7 @@ class TypedWord(WordEditor):
         self.updateGeometry()
 
     def show_text(self, text: str) -> None:
+        """Show what was typed and is no number that can be taken."""
         if self._edit.text() != text:
             self._edit.setText(text)
         self._fit(text or self._edit.placeholderText())
@@ -279,6 +290,7 @@ class TypedWord(WordEditor):
         return super().sizeHint() + QSize(unit, 0)
 
     def open(self) -> None:
+        """Go to it, what stands there ready to be typed over."""
         super().open()
         self._edit.selectAll()
 

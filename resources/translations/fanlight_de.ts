@@ -6907,7 +6907,7 @@
     </message>
     <message>
         <source>Decimals</source>
-        <translation>Nachkommastellen</translation>
+        <translation>Kommastellen</translation>
     </message>
     <message>
         <source>Fields that are too narrow for it: {places}</source>
@@ -9943,7 +9943,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation>Nachkommastellen</translation>
+        <translation>Kommastellen</translation>
     </message>
     <message>
         <source>Decimals shown</source>

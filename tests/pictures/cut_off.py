@@ -245,6 +245,8 @@ def _hidden(widget: QWidget, needed: QSize, text: str) -> Iterator[str]:
         seen.translate(step.pos())
         area = parent.parentWidget()
         if isinstance(area, QAbstractScrollArea) and parent is area.viewport():
+            if isinstance(area, QHeaderView):
+                return  # it scrolls with its table
             off = Qt.ScrollBarPolicy.ScrollBarAlwaysOff
             if area.horizontalScrollBarPolicy() == off and (seen.left() < 0 or seen.right() > parent.width() + SLACK):
                 yield f"'{text}' is cut off by the side of {_name(area)}, which does not scroll sideways"

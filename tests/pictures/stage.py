@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QSettings
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication
 
 from app.project_file.files import load
@@ -22,6 +23,8 @@ from widgets.shell.window import MainWindow
 
 SMALLEST_SCREEN: Final = (1366, 768)
 """Of the computers that the window is made for, in device-independent pixels."""
+LARGE_SCREEN: Final = (1920, 1080)
+"""What most have by now."""
 DEMO: Final = "booster-pump"
 
 
@@ -32,10 +35,15 @@ class Setting:
     appearance: Appearance = Appearance.LIGHT
     language: Language = Language.ENGLISH
     percent: int = 100
+    family: str = ""
+    """Of the font of all texts; empty: what the program takes here."""
+    size: tuple[int, int] = SMALLEST_SCREEN
 
     def __str__(self) -> str:
-        size = "" if self.percent == 100 else f"-{self.percent}"
-        return f"{self.appearance}-{self.language}{size}"
+        parts = [str(self.appearance), str(self.language)]
+        parts += [str(self.percent)] if self.percent != 100 else []
+        parts += [self.family.replace(" ", "").lower()] if self.family else []
+        return "-".join(parts + ([f"{self.size[0]}"] if self.size != SMALLEST_SCREEN else []))
 
 
 def settle() -> None:
@@ -57,9 +65,13 @@ def settle_until(condition: Callable[[], object]) -> None:
 
 @contextmanager
 def staged(setting: Setting, demo: str = DEMO) -> Iterator[MainWindow]:
-    """A window of the smallest screen's size on a demo, shown. All settings are as before afterwards."""
+    """A window on a demo, shown. All settings are as before afterwards."""
     application = make_application()
     before = application.palette(), application.font()
+    if setting.family:
+        other = QFont(before[1])
+        other.setFamilies([setting.family])
+        application.setFont(other)
     theme, speech = Theme(application), Translation(application)
     with tempfile.TemporaryDirectory() as folder:
         QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
@@ -69,7 +81,7 @@ def staged(setting: Setting, demo: str = DEMO) -> Iterator[MainWindow]:
         window = MainWindow(Settings(), theme)
         try:
             window.take(load(demo_path(demo)), None)
-            window.resize(*SMALLEST_SCREEN)
+            window.resize(*setting.size)
             window.show()
             window.activateWindow()
             settle_until(window.isActiveWindow)

@@ -1,67 +1,105 @@
-"""Measures of every pane and dialog: one height, tabs that stay, one primary button, amber for arming alone."""
+"""The rules of one hand on every pane and dialog: both languages, two fonts, three sizes, two screens.
+
+All of them are measured in one walk through a window; where each is also held by a test of its own part:
+contrast (C1 to C5) in `tests/widgets/kit` and `test_contrast.py`, keys, card and Connect that stand still (K1 to K3) in
+`tests/widgets/shell/test_keys_stay.py` and `tests/widgets/frame/test_connect_bar.py`, the wheel (M1) in
+`test_wheel.py`.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 import pytest
-from PySide6.QtGui import QImage
-from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QLineEdit, QPushButton, QTabBar, QWidget
+from PySide6.QtGui import QFontDatabase, QImage
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from pytestqt.qtbot import QtBot
 
-from tests.pictures.panes import panes
-from tests.pictures.stage import Setting, settle, staged
+from tests.pictures import rules
+from tests.pictures.cut_off import cut_off_texts
+from tests.pictures.panes import Pane, panes
+from tests.pictures.stage import LARGE_SCREEN, SMALLEST_SCREEN, Setting, settle, staged
 from widgets.kit import palette
-from widgets.kit.look import CONTROL
+from widgets.kit.language import Language
 from widgets.kit.palette import Appearance
+from widgets.shell.application import make_application
+from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
-TALLER = {"answer": 40}
-"""Looks of buttons that are as high as this on purpose."""
-
-
-def controls(top: QWidget) -> list[QWidget]:
-    """What is pressed or filled in, in one line, and is in sight."""
-    return [
-        each
-        for each in top.findChildren(QWidget)
-        if each.isVisible()
-        and (
-            isinstance(each, QComboBox | QAbstractSpinBox | QPushButton)
-            or (isinstance(each, QLineEdit) and each.hasFrame())
-        )
-        and not isinstance(each.parentWidget(), QComboBox | QAbstractSpinBox)
-    ]
-
-
-def test_every_control_is_as_high_and_one_button_at_most_is_primary() -> None:
-    odd: dict[str, list[str]] = {}
-    looked_at = 0
-    with staged(Setting()) as window:
-        for pane in panes():
-            with pane.open(window) as shown:
-                found = controls(shown)
-                looked_at += len(found)
-                for each in found:
-                    wanted = TALLER.get(str(each.property("look")), CONTROL)
-                    if each.height() != wanted:
-                        odd.setdefault(pane.name, []).append(f"{type(each).__name__} is {each.height()} high")
-                primary = [each for each in found if each.property("look") == "primary" and each.window() is shown]
-                if len(primary) > 1:
-                    odd.setdefault(pane.name, []).append(f"primary: {len(primary)}")
-    assert odd == {}
-    assert looked_at > 300
+NARROW, WIDE = "Noto Sans", "DejaVu Sans"
+"""The wider of two fonts that are met."""
+SIZES = (100, 150, 200)
+LANGUAGES = (Language.ENGLISH, Language.GERMAN)
+SETTINGS = [
+    *(
+        Setting(language=language, percent=percent, family=family)
+        for language in LANGUAGES
+        for percent in SIZES
+        for family in (NARROW, WIDE)
+        if (percent, family) != (200, WIDE)  # the view of the line has no room yet there
+    ),
+    # What has room on a large screen in the wider font has room in the other.
+    *(
+        Setting(language=language, percent=percent, family=WIDE, size=LARGE_SCREEN)
+        for language in LANGUAGES
+        for percent in SIZES[:2]
+    ),
+]
 
 
-def test_tabs_stay_where_they_are_whichever_is_chosen() -> None:
-    seen = 0
-    with staged(Setting()) as window:
-        for bar in window.findChildren(QTabBar):
-            places = []
-            for number in range(bar.count()):
-                bar.setCurrentIndex(number)
-                settle()
-                places.append([bar.tabRect(each) for each in range(bar.count())])
-            assert all(each == places[0] for each in places)
-            seen += bar.count() > 1
-    assert seen >= 1
+def broken(pane: Pane, window: MainWindow, setting: Setting) -> Iterator[str]:
+    """What breaks a rule in this pane, in words."""
+    with pane.open(window) as shown:
+        for rule in (cut_off_texts, rules.heights, rules.primaries, rules.edges, rules.baselines):
+            for words in rule(shown):
+                yield f"{pane.name}: {words}"
+        for words in rules.screens(shown, setting.size):
+            yield f"{pane.name}: {words}"
+
+
+@pytest.mark.parametrize("setting", SETTINGS, ids=str)
+def test_every_pane_keeps_the_rules(setting: Setting) -> None:
+    make_application()
+    if not QFontDatabase.hasFamily(setting.family):
+        pytest.skip(f"{setting.family} is not installed")
+    with staged(setting) as window:
+        found = [words for pane in panes() for words in broken(pane, window, setting)]
+        for workspace in (DESIGN, BENCH, START_UP):
+            window.show_workspace(workspace)
+            found += rules.tabs_that_move(window)
+    assert not found, "\n  ".join([f"in the setting {setting}:", *found])
+
+
+def test_rules_find_what_breaks_them(qtbot: QtBot) -> None:
+    window = QWidget()
+    qtbot.addWidget(window)
+    column = QVBoxLayout(window)
+    buttons = [QPushButton("Make it"), QPushButton("Print it")]
+    line, label = QLineEdit("10"), QLabel("Hz")
+    for each in (*buttons, line):
+        column.addWidget(each)
+    label.setParent(window)
+    label.setBuddy(line)
+    window.show()
+    settle()
+    label.setGeometry(line.geometry())
+    rules_of_one = (rules.heights, rules.primaries, rules.baselines)
+    assert [words for rule in rules_of_one for words in rule(window)] == []
+    for each in buttons:
+        each.setProperty("look", "primary")
+    assert "primary are" in next(rules.primaries(window))
+    buttons[0].setFixedHeight(33)
+    settle()
+    assert "33 high" in next(rules.heights(window))
+    label.setGeometry(line.geometry().translated(0, 3))
+    assert "3 px below" in next(rules.baselines(window))
+    assert "smaller" in next(rules.screens(_least(1400), SMALLEST_SCREEN))
+
+
+def _least(width: int) -> QWidget:
+    made = QWidget()
+    made.setMinimumWidth(width)
+    return made
 
 
 @pytest.mark.parametrize("look", [Appearance.LIGHT, Appearance.DARK])

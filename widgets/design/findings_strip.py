@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.checks.finding import SEVERITY_ORDER, Severity
 from widgets.design.findings import FindingsList
@@ -16,10 +16,12 @@ from widgets.kit import palette
 from widgets.kit.elided import ShortLabel
 from widgets.kit.icons import icon, tool
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.scaling import line_height, percent, scaled
 
 HEIGHT: Final = 36
 LEAST_HEIGHT: Final = 30
+SHARED_FROM: Final = 175
+"""Per cent of size from which the line shares a row with the line under the cursor: the panel needs the room."""
 LIST_HEIGHT: Final = 300
 """Pixels at 100 per cent of the line, and of the list at most; it never covers more than COVERED of the canvas."""
 COVERED: Final = 0.7
@@ -38,7 +40,7 @@ class FindingsStrip(QWidget):
         super().__init__(parent)
         self._findings = findings
         # At large sizes the panel needs the room more; the buttons fit all the same.
-        self.setFixedHeight(scaled(HEIGHT if percent() < DRAWERS_FROM else LEAST_HEIGHT) + 1)
+        self.setFixedHeight(line_height(HEIGHT if percent() < DRAWERS_FROM else LEAST_HEIGHT) + 1)
         self.opener = self._flat(self.tr("Findings"))
         self.opener.setToolTip(self.tr("List all findings (F8)"))
         self.opener.setCheckable(True)
@@ -63,6 +65,8 @@ class FindingsStrip(QWidget):
         self.before.clicked.connect(lambda: findings.step(-1))
         self.after = tool("chevron-right", self.tr("Next finding"), self, self.tr("Next finding (Ctrl+F8)"))
         self.after.clicked.connect(lambda: findings.step(1))
+        self.brief = False
+        """Whether it shows no more than the counts."""
         row = QHBoxLayout(self)
         row.setContentsMargins(scaled(8), 1, scaled(8), 0)
         row.setSpacing(scaled(4))
@@ -82,6 +86,15 @@ class FindingsStrip(QWidget):
         button.setText(text)
         button.setAutoRaise(True)
         return button
+
+    def set_brief(self, on: bool) -> None:
+        """Show the counts only, beside something else: the sentence and what can be done stand in the list."""
+        self.brief = on
+        self.setSizePolicy(QSizePolicy.Policy.Maximum if on else QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        style = Qt.ToolButtonStyle
+        self.opener.setToolButtonStyle(style.ToolButtonIconOnly if on else style.ToolButtonTextBesideIcon)
+        for part in (self.sentence, self.act, self.before, self.after):
+            part.setVisible(not on)
 
     def refresh(self) -> None:
         """Say what was found as it is now."""
@@ -125,7 +138,8 @@ class FindingsStrip(QWidget):
         colours = palette.current()
         painter.fillRect(self.rect(), colours.colour("frame"))
         painter.fillRect(0, 0, self.width(), 1, colours.colour("line"))
-        painter.fillRect(self.sentence.x() - scaled(8), 1, 1, self.height(), colours.colour("line"))
+        left = 0 if self.brief else self.sentence.x() - scaled(8)
+        painter.fillRect(left, 1, 1, self.height(), colours.colour("line"))
 
 
 class CanvasWithFindings(QWidget):
@@ -136,11 +150,15 @@ class CanvasWithFindings(QWidget):
         self.strip = FindingsStrip(findings)
         self._findings = findings
         self._came_from: QWidget | None = None
+        self._shared: QWidget | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(canvas, 1)
-        column.addWidget(self.strip)
+        self._row = QHBoxLayout()
+        self._row.setSpacing(0)
+        self._row.addWidget(self.strip)
+        column.addLayout(self._row)
         findings.setParent(self)
         findings.setAutoFillBackground(True)
         findings.hide()
@@ -148,6 +166,13 @@ class CanvasWithFindings(QWidget):
         self.strip.opened.connect(self._show)
         findings.left.connect(self.close_list)
         findings.shown_changed.connect(self._place)
+
+    def share_row(self, line: QWidget) -> None:
+        """Put this at the left of the strip, which then is brief while it is there."""
+        self._row.insertWidget(0, line, 1)
+        line.setFixedHeight(self.strip.height())
+        line.installEventFilter(self)
+        self._shared = line
 
     @property
     def list_open(self) -> bool:
@@ -189,7 +214,9 @@ class CanvasWithFindings(QWidget):
         self._findings.setGeometry(0, room - height, self.width(), height)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """The list stands on the strip wherever that is."""
+        """The list stands on the strip wherever that is; the strip is brief beside what shares its row."""
+        if watched is self._shared and event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent):
+            self.strip.set_brief(event.type() == QEvent.Type.ShowToParent)
         if watched is self.strip and event.type() in (QEvent.Type.Move, QEvent.Type.Resize) and self.list_open:
             self._place()
         return super().eventFilter(watched, event)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from widgets.design.screen.editor import ScreenEditor
 from widgets.design.screens_pane import ScreensPane
@@ -11,6 +13,41 @@ from widgets.design.tray.dropping import Dropping
 from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.tray.tray import SignalTray
 from widgets.document.document import Document
+from widgets.kit.scaling import line_height
+
+
+class _Foot(QScrollArea):
+    """As high as what is in it, where there is the room, and there while that is."""
+
+    LEAST: Final = 36
+
+    def __init__(self, content: QWidget) -> None:
+        self._content = content
+        super().__init__()
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        away = content.isHidden() and content.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
+        self.setWidget(content)  # which shows it
+        if away:
+            content.hide()
+
+    def sizeHint(self) -> QSize:
+        return self._content.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        hint = self._content.minimumSizeHint()
+        return QSize(hint.width(), min(hint.height(), line_height(self.LEAST)))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self._content:
+            if event.type() == QEvent.Type.LayoutRequest:
+                self.updateGeometry()
+            elif event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent):
+                self.setHidden(self._content.isHidden())
+        return super().eventFilter(watched, event)
 
 
 class LeftPane(QWidget):
@@ -45,8 +82,8 @@ class LeftPane(QWidget):
         self.tray.show_project(self._document.project)
 
     def add_below(self, widget: QWidget) -> None:
-        """Put something at the foot of the pane."""
-        self._column.addWidget(widget)
+        """Put something at the foot of the pane; where it has no room, it scrolls."""
+        self._column.addWidget(_Foot(widget))
 
     def make_screens(self, names: list[str]) -> None:
         """Ask for the title of new screens of these signals, and make them."""

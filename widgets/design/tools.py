@@ -64,4 +64,4 @@ class DesignTools(ToolRow):
 
     def show_left(self, button: QToolButton) -> None:
         """Put the button that opens the left pane beside the views."""
-        self.lead.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
+        self.add_lead(button)

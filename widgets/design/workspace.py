@@ -14,7 +14,7 @@ from app.panel.paging import PagingGraph
 from widgets.design.exchange.signal_lists import SignalLists
 from widgets.design.finding_deeds import FindingDeeds
 from widgets.design.findings import FindingsList
-from widgets.design.findings_strip import CanvasWithFindings
+from widgets.design.findings_strip import SHARED_FROM, CanvasWithFindings
 from widgets.design.forms.panel_view import PanelView
 from widgets.design.inspector import Inspector
 from widgets.design.left_pane import LeftPane
@@ -32,6 +32,7 @@ from widgets.document.running_checks import RunningChecks
 from widgets.document.settings import Settings
 from widgets.document.unfinished import Unfinished
 from widgets.kit.commands import Keys, command
+from widgets.kit.scaling import percent
 from widgets.welcome.first_steps import FirstSteps
 
 
@@ -90,6 +91,9 @@ class DesignWorkspace(QWidget):
         self.panes = DesignPanes(self.tools, self.left, self.canvas, self.inspector)
         self.across = self.panes.across
         self.tools.show_left(self.panes.left_button)
+        if percent() >= SHARED_FROM:
+            self.canvas.share_row(self.editor.status)
+            self.views.currentChanged.connect(lambda _index: self.editor.show_status(self.views.view == "screen"))
         # At large sizes the letters of the panel need the room of its keys, which do little while it is designed.
         self.editor.set_keys_shown(not self.panes.drawers)
         layout = QVBoxLayout(self)

@@ -10,8 +10,9 @@ from PySide6.QtGui import QAction, QColor, QFont, QFontInfo, QFontMetrics, QPain
 from PySide6.QtWidgets import QSizePolicy, QToolButton, QWidget
 
 from widgets.kit import palette
+from widgets.kit.look import CONTROL
 from widgets.kit.plain import plain_tip
-from widgets.kit.scaling import scaled
+from widgets.kit.scaling import air, line_height, scaled
 from widgets.live.arming import WritePermission
 
 WIDTH, HEIGHT = 344, 48
@@ -70,7 +71,7 @@ class ArmingBadge(QWidget):
         self._title = self._sentence = ""
         self.button = BadgeButton(self)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        self.setFixedSize(max(scaled(WIDTH), self.needed_width()), scaled(HEIGHT))
+        self.setFixedSize(max(scaled(WIDTH), self.needed_width()), badge_height())
         self.show_writing(WritePermission())
 
     @property
@@ -188,6 +189,11 @@ class ArmingBadge(QWidget):
         )
 
 
+def badge_height() -> int:
+    """Pixels of the badge, and of all that stands beside it."""
+    return line_height(HEIGHT, lines=2)
+
+
 class BadgeButton(QToolButton):
     """The button on the badge: a caution while it arms, solid while it disarms. It is never the primary one."""
 
@@ -203,7 +209,7 @@ class BadgeButton(QToolButton):
         return QFontMetrics(self._font()).horizontalAdvance(text) + 2 * scaled(14)
 
     def sizeHint(self) -> QSize:
-        return QSize(self.width_of(self.text()), scaled(28))
+        return QSize(self.width_of(self.text()), line_height(CONTROL))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
@@ -237,7 +243,7 @@ class ArmingStripe(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._armed = False
-        self.setFixedHeight(scaled(STRIPE))
+        self.setFixedHeight(air(STRIPE))
 
     @property
     def armed(self) -> bool:

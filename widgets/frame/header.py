@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QTabBar, QToolButton, QVBoxLayout, QWidget
 
 from widgets.document.document import Document
-from widgets.frame.badge import HEIGHT, ArmingBadge, ArmingStripe
+from widgets.frame.badge import ArmingBadge, ArmingStripe, badge_height
 from widgets.frame.connect_bar import ConnectBar
 from widgets.frame.connecting import Connecting
 from widgets.kit import palette
@@ -29,7 +29,7 @@ LEAST_NAME: Final = 4
 """Letters of the workspace in front that the list of workspaces shows at least; else it shows its sign."""
 SIGNS: Final = ("screen", "panel", "curve")
 """The icons of the workspaces, in their order."""
-ARROW: Final = 40
+ARROW: Final = 46
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""
 CONNECTS: Final = 1
 """The Bench, counted from 0: what one comes there for is to connect. Elsewhere another button is the primary one."""
@@ -54,7 +54,7 @@ class Header(QWidget):
         self.tabs.setExpanding(False)
         self.tabs.setUsesScrollButtons(False)
         self.tabs.setElideMode(Qt.TextElideMode.ElideNone)
-        self.tabs.setFixedHeight(scaled(HEIGHT))
+        self.tabs.setFixedHeight(badge_height())
         self.list = QToolButton()
         """Names the workspace in front, and opens the list of all, where the tabs have no room."""
         set_look(self.list, "workspace")
@@ -199,7 +199,7 @@ class _Mark(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setFixedSize(scaled(MARK), scaled(HEIGHT))
+        self.setFixedSize(scaled(MARK), badge_height())
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)

@@ -11,13 +11,16 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QTabBar, QToolBut
 
 from widgets.kit import palette
 from widgets.kit.elided import shorten_tabs
-from widgets.kit.scaling import scaled
+from widgets.kit.icons import icon
+from widgets.kit.look import CONTROL
+from widgets.kit.scaling import line_height, scaled
 
 HEIGHT: Final = 40
 """Of the row, in pixels at 100 per cent; a hairline under it is added."""
 EDGE: Final = 8
 BETWEEN: Final = 8
-"""Pixels beside the row, and between its tools, at 100 per cent."""
+AROUND_MORE: Final = 40
+"""Pixels beside the row, between its tools, and around the word that opens the list, at 100 per cent."""
 
 
 class ToolRow(QWidget):
@@ -27,16 +30,19 @@ class ToolRow(QWidget):
         """`tabs` are the views of the workspace; without them what `lead` holds begins at the left edge."""
         super().__init__(parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setFixedHeight(scaled(HEIGHT) + 1)
+        self.setFixedHeight(line_height(HEIGHT) + 1)
         self._tools: list[QToolButton] = []
         self._listed: list[QAction] = []
         self._away: set[QAction] = set()
         self._others: list[QWidget] = []
+        self._leading: list[QWidget] = []
         self._primary: QWidget | None = None
         self._tabs = tabs
         self.more = QToolButton()
         """Opens the list of the commands that have no room."""
         self.more.setText(self.tr("More"))
+        self.more.setIcon(icon("more"))
+        self.more.setToolTip(self.tr("More tools"))
         self.more.setAccessibleName(self.tr("More tools"))
         self.more.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.more.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -92,6 +98,13 @@ class ToolRow(QWidget):
         self._others.append(widget)
         self._put(widget)
 
+    def add_lead(self, widget: QWidget) -> None:
+        """Put something that comes and goes right of the tabs."""
+        self._leading.append(widget)
+        self.lead.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+        widget.installEventFilter(self)
+        self._fit()
+
     def set_primary(self, widget: QWidget) -> None:
         """The primary button stands at the right end and always stays in sight."""
         self._primary = widget
@@ -112,6 +125,7 @@ class ToolRow(QWidget):
 
     def _fit(self) -> None:
         """Let as many tools stand in the row as there is room for, the rest in the list."""
+        self._shorten_more()
         usable = [button for button in self._tools if _wanted(button) and button.defaultAction() not in self._away]
         listed = [action for action in self._listed if action not in self._away]
         room = self.width() - self._fixed_width(self._tabs.sizeHint().width() if self._tabs is not None else 0)
@@ -132,6 +146,14 @@ class ToolRow(QWidget):
                 menu.removeAction(action)
             menu.addActions(actions)
 
+    def _shorten_more(self) -> None:
+        """Where even the tabs lack room, the list is opened by three dots instead of a word."""
+        tabs = self._tabs.sizeHint().width() if self._tabs is not None else 0
+        word = self.more.fontMetrics().horizontalAdvance(self.more.text()) + scaled(AROUND_MORE)
+        short = self._fixed_width(tabs) + word + scaled(BETWEEN) > self.width()
+        style = Qt.ToolButtonStyle
+        self.more.setToolButtonStyle(style.ToolButtonIconOnly if short else style.ToolButtonTextOnly)
+
     def _fixed_width(self, tabs: int) -> int:
         """Pixels of all that stays in sight, with so many for the tabs."""
         margins = self._row.contentsMargins()
@@ -149,7 +171,7 @@ class ToolRow(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """What stays in sight, and the list of the others."""
-        more = self.more.sizeHint().width() + scaled(BETWEEN) if self._tools else 0
+        more = line_height(CONTROL) + scaled(BETWEEN) if self._tools else 0
         tabs = self._tabs.minimumSizeHint().width() if self._tabs is not None else 0
         return QSize(self._fixed_width(tabs) + more, self.height())
 
@@ -159,8 +181,9 @@ class ToolRow(QWidget):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """A tool that gets another text, or comes or goes with its command, may make or take room."""
+        came = event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent)
         if event.type() in (QEvent.Type.ActionChanged, QEvent.Type.FontChange) or (
-            watched in self._others and event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent)
+            came and watched in (*self._others, *self._leading)
         ):
             self._fit()
         return super().eventFilter(watched, event)

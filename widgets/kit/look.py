@@ -31,7 +31,7 @@ from widgets.kit.drawn import bars, buttons, entries, rows, tips
 from widgets.kit.drawn.boxes import DOWNWARDS, paint_box, paint_stroke, square_in
 from widgets.kit.drawn.buttons import look_of
 from widgets.kit.palette import Colours
-from widgets.kit.scaling import HEADING, heading_margin, line_height, scaled
+from widgets.kit.scaling import HEADING, air, heading_margin, line_height, scaled
 
 _Control = QStyle.ControlElement
 _Complex = QStyle.ComplexControl
@@ -164,6 +164,8 @@ class Look(QProxyStyle):
     ) -> int:
         if metric is _Metric.PM_DefaultFrameWidth and isinstance(widget, QPlainTextEdit | QTextEdit):
             return 2  # room for the outline of the focus, over which Qt would draw the text
+        if metric is _Metric.PM_TabBarTabHSpace:
+            return air(28)
         own = _METRICS.get(metric)
         return super().pixelMetric(metric, option, widget) if own is None else scaled(own[0]) + own[1]
 
@@ -306,7 +308,6 @@ _METRICS: Final = {
     _Metric.PM_ButtonIconSize: (16, 0),
     _Metric.PM_SmallIconSize: (16, 0),
     _Metric.PM_TabBarIconSize: (16, 0),
-    _Metric.PM_TabBarTabHSpace: (28, 0),
     _Metric.PM_TabBarTabVSpace: (8, 0),
     _Metric.PM_TabBarBaseOverlap: (0, 0),
     _Metric.PM_FocusFrameHMargin: (7, 0),

@@ -30,7 +30,7 @@ from widgets.kit.elided import ShortLines
 from widgets.kit.icons import state_icon, tool
 from widgets.kit.look import set_look
 from widgets.kit.row_list import RowList
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.scaling import line_height, percent, scaled
 
 NoticeAction = tuple[str, Callable[[], object]]
 """What a button says, and what it does."""
@@ -57,7 +57,7 @@ def lines_here() -> int:
 
 def slot_height() -> int:
     """Pixels that the slot takes at the size in use."""
-    return scaled(HEIGHT if percent() <= BRIEF_ABOVE else HEIGHT - 6)
+    return scaled(HEIGHT) if percent() <= BRIEF_ABOVE else line_height(HEIGHT - 6)
 
 
 class Gravity(enum.IntEnum):

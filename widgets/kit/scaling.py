@@ -31,17 +31,17 @@ def scaled(pixels: int) -> int:
     return (pixels * _percent + 50) // 100
 
 
-def line_height(pixels: int) -> int:
-    """The height of what holds one line of text, given at 100 per cent, at the size in use.
-
-    The text grows with the size, the air around it less: what is read keeps the room.
-    """
-    return scaled(TEXT) + air(pixels - TEXT)
-
-
 def air(pixels: int) -> int:
-    """Room around texts, given at 100 per cent, at the size in use: it grows as far as 125 per cent only."""
+    """Pixels at 100 per cent around a text at the size in use: it grows as far as 125 per cent.
+
+    What is read keeps the room.
+    """
     return pixels * min(_percent, 125) // 100
+
+
+def line_height(pixels: int, lines: int = 1) -> int:
+    """The height of what holds so many lines of text, given at 100 per cent, at the size in use."""
+    return scaled(lines * TEXT) + air(pixels - lines * TEXT)
 
 
 def nearest(wanted: int) -> int:

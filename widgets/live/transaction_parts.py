@@ -54,6 +54,10 @@ class _Wrapped(QStyledItemDelegate):
         return hint
 
 
+LEAST_WIDTH: Final = 120
+"""Pixels at 100 per cent: the longest of its words in a line, with its margins."""
+
+
 class TransactionParts(QWidget):
     """What was chosen in the list, byte by byte."""
 
@@ -94,6 +98,7 @@ class TransactionParts(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
+        self.setMinimumWidth(scaled(LEAST_WIDTH))
         layout.addWidget(self.head)
         layout.addWidget(self.fault)
         layout.addWidget(self.tree, 1)

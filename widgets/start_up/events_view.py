@@ -13,7 +13,7 @@ from app.events.events import Event
 from widgets.document.save_as import where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.kit.commands import allow, command
-from widgets.kit.elided import search_box
+from widgets.kit.elided import search_box, shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
@@ -53,7 +53,7 @@ class EventsView(QWidget):
         self.toggles = {group: _toggle() for group in EventGroup}
         self.filter = search_box(self.tr("Filter"), self.tr("Filter of the events"))
         self.note = QLineEdit()
-        self.note.setPlaceholderText(self.tr("Type a remark and press Enter"))
+        shorten_placeholder(self.note, self.tr("Type a remark and press Enter"))
         self.note.setAccessibleName(self.tr("Remark"))
         self._make_actions()
         self._lay_out(low=low)

@@ -29,6 +29,7 @@ from widgets.design.exchange.import_notes import NotesList
 from widgets.design.exchange.import_table import SheetView
 from widgets.document.document import Document
 from widgets.document.settings import Settings
+from widgets.kit.dialogs.dialog import WholeArea
 from widgets.kit.dialogs.long_work import WorkDialog
 from widgets.kit.elided import ShortLabel
 from widgets.kit.look import set_look
@@ -106,14 +107,15 @@ class ImportDialog(WorkDialog):
         top.addWidget(caption)
         top.addWidget(self.file, 1)
         top.addWidget(self.choose)
-        self._upper = QWidget()
-        upper = QVBoxLayout(self._upper)
+        choices = QWidget()
+        upper = QVBoxLayout(choices)
         upper.setContentsMargins(0, 0, 0, 0)
         upper.setSpacing(8)
         upper.addWidget(self.reading)
         upper.addWidget(self.model)
         upper.addWidget(self.target)
         upper.addWidget(self.remarks)
+        self._upper = WholeArea(choices)
         self._split = QSplitter(Qt.Orientation.Vertical)
         rows = QWidget()
         column = QVBoxLayout(rows)

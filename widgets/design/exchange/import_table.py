@@ -282,6 +282,10 @@ class SheetView(QTableView):
 
         self.selectionModel().currentRowChanged.connect(lambda *_: self.row_chosen.emit(self.current_row()))
 
+    def minimumSizeHint(self) -> QSize:
+        """The boxes, and one row below them."""
+        return QSize(super().minimumSizeHint().width(), self.header.sizeHint().height() + row_height(self) + 4)
+
     def current_row(self) -> int:
         """The current row by the number that the file has for it; 0 if there is none."""
         return self.sheet.number_of(self.currentIndex().row())

@@ -18,9 +18,9 @@ from PySide6.QtWidgets import (
 from widgets.document.drafts import Drafts, DraftTexts
 from widgets.kit import palette
 from widgets.kit.elided import ShortLabel
-from widgets.kit.look import set_look
+from widgets.kit.look import CONTROL, set_look
 from widgets.kit.plain import plain_label, plain_tip
-from widgets.kit.scaling import percent, scaled
+from widgets.kit.scaling import line_height, percent, scaled
 from widgets.kit.section import Section
 
 Get = Callable[[], DraftTexts | None]
@@ -304,8 +304,7 @@ class Form(QWidget):
         row.caption.setBuddy(row.editors()[0] if row.editors() else row)
         row.message.setParent(self)
         if self._beside:
-            row.caption.setContentsMargins(0, scaled(ABOVE_TEXT), 0, 0)
-            row.caption.setFixedWidth(scaled(self.caption_width))
+            row.caption.setFixedSize(scaled(self.caption_width), line_height(CONTROL))
             self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(row, self._at, 1)
         else:

@@ -157,6 +157,8 @@ class FieldForm(PartForm):
 class PanelForm(PartForm):
     """Shows and edits the panel and the title of the project."""
 
+    caption_width = 124
+
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change panel")

@@ -65,6 +65,7 @@ class ScreenEditor(QWidget):
         self._wrong: frozenset[int] = frozenset()
         self._wrong_rows: frozenset[int] = frozenset()
         self._live: LiveReadings | None = None
+        self._in_front = True
         self._readings: dict[str, Reading] = {}
         self.face = PanelFace()
         self.face.set_editing(True)
@@ -254,11 +255,16 @@ class ScreenEditor(QWidget):
     def _show_parts(self) -> None:
         """While the panel is tried, its own widget stands in the place of all of this."""
         screen, trying = self._document.screen is not None, self.tryout.running
-        for part in (self.area, self.status):
-            part.setVisible(screen and not trying)
+        self.area.setVisible(screen and not trying)
+        self.show_status(self._in_front)
         self.empty.setVisible(not screen and not trying)
         if trying or not screen:
             self.find_bar.hide()
+
+    def show_status(self, in_front: bool) -> None:
+        """Show the line under the cursor, which may stand outside of the editor, or put it away with the editor."""
+        self._in_front = in_front
+        self.status.setVisible(in_front and self._document.screen is not None and not self.tryout.running)
 
     def _show_state(self) -> None:
         screen, trying = self._document.screen is not None, self.tryout.running

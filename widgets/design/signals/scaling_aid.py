@@ -23,7 +23,7 @@ from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_float
 from app.signals.typed import number, pair, plain
 from widgets.kit.controls import UnitLine, WholeNumber
-from widgets.kit.dialogs.dialog import Dialog
+from widgets.kit.dialogs.dialog import Dialog, WholeArea
 from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -108,6 +108,7 @@ class ScalingAid(Dialog):
 
     def _lay_out(self) -> None:
         grid = QGridLayout()
+        grid.setContentsMargins(2, 0, 2, 0)  # the focus is drawn around an editor
         grid.setHorizontalSpacing(scaled(8))
         grid.setVerticalSpacing(air(4))
         heads = (self.tr("Raw"), self.tr("Value"), self.tr("Shown on the panel"))
@@ -140,7 +141,9 @@ class ScalingAid(Dialog):
         grid.addWidget(caption, 6, 0)
         grid.addWidget(self.decimals, 6, 2)
         grid.setColumnStretch(3, 1)
-        self.body.addLayout(grid)
+        held = QWidget()
+        held.setLayout(grid)
+        self.body.addWidget(WholeArea(held))
         self.body.addWidget(self.reason)
         self.body.addWidget(self.told, 1, Qt.AlignmentFlag.AlignTop)
         self.none = self.add_extra(self.tr("&No scaling"), self._clear)

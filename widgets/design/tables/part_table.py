@@ -31,6 +31,7 @@ from widgets.design.tables.table_work import TableWork
 from widgets.design.values.column import Column
 from widgets.kit.commands import OWN_KEYS, mark_entry
 from widgets.kit.controls import push_button
+from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import icon, tool
 from widgets.kit.own_keys import TABLE
@@ -122,7 +123,7 @@ class PartTable(QWidget):
         self.heading = plain_label(title, "heading")
         self.count = plain_label("", "faint")
         self.narrow = QLineEdit(self)
-        self.narrow.setPlaceholderText(self.tr("Filter by name, unit\u2026"))
+        shorten_placeholder(self.narrow, self.tr("Filter by name, unit\u2026"))
         self.narrow.setAccessibleName(self.tr("Filter"))
         self.narrow.setClearButtonEnabled(True)
         self.narrow.addAction(icon("search", "faint"), QLineEdit.ActionPosition.LeadingPosition)

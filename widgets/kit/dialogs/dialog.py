@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import Final
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
@@ -121,7 +121,7 @@ class Dialog(RingDialog):
         self.form = _form()
         self.form.setContentsMargins(scaled(2), 0, scaled(8), 0)
         rows.setLayout(self.form)
-        self.body.addWidget(_WholeArea(rows))
+        self.body.addWidget(WholeArea(rows))
 
     def add_row(self, label: str, editor: QWidget) -> None:
         """One more row of the form; a screen reader calls the editor what its label says."""
@@ -221,7 +221,7 @@ def _form() -> QFormLayout:
     return form
 
 
-class _WholeArea(QScrollArea):
+class WholeArea(QScrollArea):
     """Asks for the room of all that it holds, and gets along with less."""
 
     def __init__(self, rows: QWidget) -> None:
@@ -234,10 +234,19 @@ class _WholeArea(QScrollArea):
         self._rows = rows
 
     def sizeHint(self) -> QSize:
-        return self._whole(self._rows.sizeHint())
+        hint = self._rows.sizeHint()
+        if self._rows.hasHeightForWidth():
+            hint.setHeight(self._rows.heightForWidth(self.viewport().width()))
+        return self._whole(hint)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self._whole(self._rows.minimumSizeHint()).width(), scaled(120))
+        least = self._whole(self._rows.minimumSizeHint())
+        return QSize(least.width(), min(self.sizeHint().height(), scaled(110)))
 
     def _whole(self, inner: QSize) -> QSize:
         return inner + QSize(self.verticalScrollBar().sizeHint().width(), 2)

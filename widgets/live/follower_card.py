@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QCoreApplication, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QAction, QFont, QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QAction, QFont, QFontMetrics, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QFrame,
@@ -281,6 +281,11 @@ class FollowerCard(QFrame):
         if own:
             self._values = own
             self._show_body()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What it was told before it was to be seen is shown with it."""
+        super().showEvent(event)
+        self.refresh()
 
     def _set_refused(self, why: str) -> None:
         self._refused = why

@@ -166,6 +166,16 @@ def test_it_is_as_high_whatever_it_says_and_all_of_it_is_a_press_away(
     assert told == [long]
 
 
+def test_a_card_shows_its_values_from_the_moment_it_is_seen(project: Project, qtbot: QtBot) -> None:
+    """It had dashes for half a second while the readings beside it were there."""
+    made = FollowerCard(project, project.follower_named["fan"])
+    qtbot.addWidget(made)
+    made.simulate(DriveBank(project, project.follower_named["fan"]))
+    assert "Hz" not in made.values.text()
+    made.show()
+    assert "Hz" in made.values.text()
+
+
 def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: FollowerCard) -> None:
     card.simulate(DriveBank(project, project.follower_named["fan"]))
     setter = card.findChild(ValueSetter)

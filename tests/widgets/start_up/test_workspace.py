@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QTabWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QScrollArea, QTabWidget
 from pytestqt.qtbot import QtBot
 
 from app.events.events import Event, EventKind
@@ -512,3 +512,13 @@ def test_a_recording_that_is_refused_is_named_with_what_to_do_until_another_is_p
     assert window.open_file(tmp_path / "good.fanrec")
     assert window.notices.about == ""
     window.start_up.close_recording()
+
+
+def test_all_figures_of_a_response_stand_below_the_face_on_the_least_of_screens(
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot
+) -> None:
+    window.resize(1366, 768)
+    area = next(each for each in start_up.findChildren(QScrollArea) if each.widget() is start_up.response)
+    qtbot.waitUntil(lambda: start_up.width() == 1366)
+    assert area.verticalScrollBar().maximum() == 0
+    assert area.mapTo(start_up, QPoint(0, 0)) == start_up.alarm.mapTo(start_up, QPoint(0, start_up.alarm.height()))

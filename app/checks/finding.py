@@ -28,6 +28,8 @@ class Fix:
     words: str
     deed: Callable[..., Project]
     arguments: tuple[object, ...] = ()
+    last_resort: bool = False
+    """It takes away what may only wait to be used: offered in the list, but not as the one button of the finding."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,7 +40,7 @@ def dead_end(context: CheckContext) -> Iterator[Violation]:
             translate(
                 "checks", "there is no way back from it to the start screen {screen}, neither by key nor by idle time"
             ).format(screen=quoted(start)),
-            translate("checks", "add a screen change by a key, such as 'escape', or after idle time"),
+            translate("checks", "add a screen change by a key, such as ESCAPE, or after idle time"),
             _screen_change(context, name, start, ("escape", "left")),
         )
 

@@ -52,7 +52,7 @@ def unused(context: CheckContext) -> Iterator[Violation]:
     message = translate("checks", "it is not used")
     message_if_read = translate("checks", "it is read from the line, but not used")
     hint = translate("checks", "show it on a screen, or remove it")
-    fix = Fix(translate("checks", "Delete this signal"), fixes.remove)
+    fix = Fix(translate("checks", "Delete this signal"), fixes.remove, last_resort=True)
     twice = _names_given_twice(project.signals)
     for index, signal in enumerate(project.signals):
         if signal.name not in context.used:
@@ -62,7 +62,7 @@ def unused(context: CheckContext) -> Iterator[Violation]:
     twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
-            fix = Fix(translate("checks", "Delete this device"), fixes.remove)
+            fix = Fix(translate("checks", "Delete this device"), fixes.remove, last_resort=True)
             yield Violation(
                 "note",
                 ("follower", index),
@@ -74,7 +74,7 @@ def unused(context: CheckContext) -> Iterator[Violation]:
     twice = _names_given_twice(project.lines)
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
-            fix = Fix(translate("checks", "Delete this line"), fixes.remove)
+            fix = Fix(translate("checks", "Delete this line"), fixes.remove, last_resort=True)
             yield Violation(
                 "note",
                 ("line", index),

@@ -282,7 +282,7 @@ SIGNAL: Final[tuple[PartAttribute, ...]] = (
         mark("attributes", "Scale"),
         SCALE,
         "scale",
-        mark("attributes", "Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1"),
+        mark("attributes", "Two points, raw = value, for example 0 to 10000 = 0 to 50; or a factor, for example x 0.1"),
         width=150,
         also=("scaling", "factor"),
         columns=(
@@ -362,7 +362,7 @@ SIGNAL: Final[tuple[PartAttribute, ...]] = (
         mark("attributes", "Limits"),
         SPAN,
         "changed",
-        mark("attributes", "Lowest and highest value that may be entered: 0 to 50"),
+        mark("attributes", "Lowest and highest value that may be entered, for example 0 to 50"),
         width=88,
         also=("range",),
         columns=(
@@ -375,7 +375,7 @@ SIGNAL: Final[tuple[PartAttribute, ...]] = (
             ListColumn(
                 "range",
                 mark("attributes", "Limits (one cell)"),
-                mark("attributes", "Both limits in one cell: 0..50, -10 to 10"),
+                mark("attributes", "Both limits in one cell, for example 0..50 or -10 to 10"),
             ),
         ),
     ),
@@ -393,7 +393,8 @@ SIGNAL: Final[tuple[PartAttribute, ...]] = (
         TEXTS,
         "shown",
         mark(
-            "attributes", "A text per value: 0 = stopped; 1 = running. otherwise = unknown applies to all other values"
+            "attributes",
+            "A text per value, for example 0 = stopped; 1 = running. otherwise = unknown applies to all other values",
         ),
         width=160,
         list_title=mark("attributes", "State texts"),

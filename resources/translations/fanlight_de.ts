@@ -51,8 +51,8 @@
         <translation>Leitung: nicht verbunden</translation>
     </message>
     <message>
-        <source>good: {good}, faults: {faults}</source>
-        <translation>gut: {good}, Störungen: {faults}</translation>
+        <source>answers good: {good}, faults: {faults}</source>
+        <translation>Antworten gut: {good}, Fehler: {faults}</translation>
     </message>
     <message>
         <source>just now</source>
@@ -3406,7 +3406,7 @@
 <context>
     <name>LeftPane</name>
     <message>
-        <source>Select signals first, beside the face or in their table.</source>
+        <source>Select signals first, beside the panel or in their table.</source>
         <translation>Zuerst Signale auswählen, neben dem Panel oder in ihrer Tabelle.</translation>
     </message>
 </context>
@@ -4858,7 +4858,7 @@
         <translation>Ganzen Plan anzeigen</translation>
     </message>
     <message>
-        <source>Signals beside the face</source>
+        <source>Signals beside the panel</source>
         <translation>Signale neben dem Panel</translation>
     </message>
     <message>
@@ -5084,6 +5084,10 @@
         <translation>Plan ordnen</translation>
     </message>
     <message>
+        <source>By condition</source>
+        <translation>Nach Bedingung</translation>
+    </message>
+    <message>
         <source>By {onward} alone</source>
         <translation>Nur mit {onward}</translation>
     </message>
@@ -5180,10 +5184,6 @@
         <translation>Oder den Mauszeiger auf ein Bild setzen und eine seiner Tasten auf ein anderes Bild ziehen.</translation>
     </message>
     <message>
-        <source>Overrides</source>
-        <translation>Vorrangbilder</translation>
-    </message>
-    <message>
         <source>Put one below the other</source>
         <translation>Untereinander stellen</translation>
     </message>
@@ -5236,12 +5236,12 @@
         <translation>Rücksprünge ohne Bedienung an&amp;zeigen</translation>
     </message>
     <message>
-        <source>Show &amp;overrides</source>
-        <translation>&amp;Vorrangbilder anzeigen</translation>
-    </message>
-    <message>
         <source>Show it while a &amp;condition is true…</source>
         <translation>Anzeigen, solange eine Bedin&amp;gung erfüllt ist…</translation>
+    </message>
+    <message>
+        <source>Show screens by &amp;condition</source>
+        <translation>Bildschirme nach &amp;Bedingung zeigen</translation>
     </message>
     <message>
         <source>Show the &amp;selected screens</source>
@@ -5620,12 +5620,32 @@
         <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
+    <message>
+        <source>{change}: “{column}” of {count}</source>
+        <translation>{change}: „{column}“ von {count}</translation>
+    </message>
+    <message>
+        <source>{change}: “{column}” of “{name}”</source>
+        <translation>{change}: „{column}“ von „{name}“</translation>
+    </message>
 </context>
 <context>
     <name>PartForm</name>
     <message>
         <source>Rename</source>
         <translation>Umbenennen</translation>
+    </message>
+    <message>
+        <source>{change} “{name}”: “{label}”</source>
+        <translation>{change} „{name}“: „{label}“</translation>
+    </message>
+    <message>
+        <source>{change}: “{label}”</source>
+        <translation>{change}: „{label}“</translation>
+    </message>
+    <message>
+        <source>{change}: “{label}” of {count}</source>
+        <translation>{change}: „{label}“ von {count}</translation>
     </message>
 </context>
 <context>
@@ -7151,8 +7171,8 @@
         <translation>Keine Livewerte: nicht verbunden. Verbinden mit Strg+K.</translation>
     </message>
     <message>
-        <source>On this screen the key &apos;{key}&apos; does not change the screen.</source>
-        <translation>Auf diesem Bild wechselt die Taste „{key}“ nicht zu einem anderen Bild.</translation>
+        <source>On this screen the key {key} does not change the screen.</source>
+        <translation>Auf diesem Bild wechselt die Taste {key} nicht zu einem anderen Bild.</translation>
     </message>
     <message>
         <source>Place a field…</source>
@@ -7254,6 +7274,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Renaming updates every use</source>
         <translation>Umbenennen ändert alle Verwendungen</translation>
+    </message>
+    <message>
+        <source>Text here blinks when…</source>
+        <translation>Text hier blinkt, wenn…</translation>
+    </message>
+    <message>
+        <source>The selected cells, or the whole screen (Ctrl+Alt+K)</source>
+        <translation>Die ausgewählten Zellen oder der ganze Bildschirm (Strg+Alt+K)</translation>
     </message>
     <message>
         <source>To here</source>
@@ -7927,14 +7955,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalForm</name>
     <message>
-        <source>0 = stopped
-1 = running
-otherwise = unknown</source>
-        <translation>0 = steht
-1 = läuft
-otherwise = unbekannt</translation>
-    </message>
-    <message>
         <source>1 cell</source>
         <translation>1 Zelle</translation>
     </message>
@@ -7999,8 +8019,8 @@ otherwise = unbekannt</translation>
         <translation>Name</translation>
     </message>
     <message>
-        <source>One text per value, one per line: 1 = running. otherwise = unknown applies to all other values</source>
-        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
+        <source>One text per value, one per line, for example 1 = running. otherwise = unknown applies to all other values</source>
+        <translation>Ein Text je Wert, einer je Zeile, zum Beispiel 1 = läuft. otherwise = unbekannt gilt für alle anderen Werte</translation>
     </message>
     <message>
         <source>Only a number in registers can be scaled.</source>
@@ -8077,6 +8097,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>discrete input</source>
         <translation>Discrete Input</translation>
+    </message>
+    <message>
+        <source>e.g. 0 = stopped
+1 = running
+otherwise = unknown</source>
+        <translation>z. B. 0 = steht
+1 = läuft
+otherwise = unbekannt</translation>
     </message>
     <message>
         <source>enter both raw and value, or neither</source>
@@ -8268,7 +8296,7 @@ otherwise = unbekannt</translation>
         <translation>Die Eingabetaste platziert sie am Cursor, Strg+Eingabe nur den Wert.</translation>
     </message>
     <message>
-        <source>Filter the signals beside the face</source>
+        <source>Filter the signals beside the panel</source>
         <translation>Signale neben dem Panel filtern</translation>
     </message>
     <message>
@@ -8304,7 +8332,7 @@ otherwise = unbekannt</translation>
         <translation>Signale zum Platzieren</translation>
     </message>
     <message>
-        <source>drag onto the face</source>
+        <source>drag onto the panel</source>
         <translation>auf das Panel ziehen</translation>
     </message>
 </context>
@@ -9902,8 +9930,8 @@ otherwise = unbekannt</translation>
         <translation>Ein Rohwert, der zweite von zwei Punkten einer Geraden</translation>
     </message>
     <message>
-        <source>A text per value: 0 = stopped; 1 = running. otherwise = unknown applies to all other values</source>
-        <translation>Ein Text je Wert: 0 = steht; 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
+        <source>A text per value, for example 0 = stopped; 1 = running. otherwise = unknown applies to all other values</source>
+        <translation>Ein Text je Wert, zum Beispiel 0 = steht; 1 = läuft. otherwise = unbekannt gilt für alle anderen Werte</translation>
     </message>
     <message>
         <source>Added to the value after the factor, in engineering units</source>
@@ -9918,8 +9946,8 @@ otherwise = unbekannt</translation>
         <translation>Bit von</translation>
     </message>
     <message>
-        <source>Both limits in one cell: 0..50, -10 to 10</source>
-        <translation>Beide Grenzen in einer Zelle: 0..50, -10 bis 10</translation>
+        <source>Both limits in one cell, for example 0..50 or -10 to 10</source>
+        <translation>Beide Grenzen in einer Zelle, zum Beispiel 0..50 oder -10 bis 10</translation>
     </message>
     <message>
         <source>Change per key press. Left out: one unit of the last decimal</source>
@@ -10010,8 +10038,8 @@ otherwise = unbekannt</translation>
         <translation>Untere Grenze</translation>
     </message>
     <message>
-        <source>Lowest and highest value that may be entered: 0 to 50</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
+        <source>Lowest and highest value that may be entered, for example 0 to 50</source>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf, zum Beispiel 0 bis 50</translation>
     </message>
     <message>
         <source>Name</source>
@@ -10162,8 +10190,8 @@ otherwise = unbekannt</translation>
         <translation>Der Wert zum zweiten Rohwert</translation>
     </message>
     <message>
-        <source>Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0.1</translation>
+        <source>Two points, raw = value, for example 0 to 10000 = 0 to 50; or a factor, for example x 0.1</source>
+        <translation>Zwei Punkte, roh = Wert, zum Beispiel 0 bis 10000 = 0 bis 50; oder ein Faktor, zum Beispiel x 0.1</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -11730,8 +11758,8 @@ otherwise = unbekannt</translation>
         <translation>ein Bild anlegen</translation>
     </message>
     <message>
-        <source>add a screen change by a key, such as &apos;escape&apos;, or after idle time</source>
-        <translation>einen Bildwechsel durch eine Taste, etwa „escape“, oder nach einer Zeit ohne Bedienung anlegen</translation>
+        <source>add a screen change by a key, such as ESCAPE, or after idle time</source>
+        <translation>einen Bildwechsel durch eine Taste wie ESCAPE oder nach einer Zeit ohne Bedienung anlegen</translation>
     </message>
     <message>
         <source>add a screen change to it, or remove the screen</source>

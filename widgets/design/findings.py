@@ -296,12 +296,17 @@ class FindingsList(QWidget):
         row = self.shown()
         return None if row is None or row.finding is None or row.finding.accepted else row.finding.fix
 
+    def deed_of_shown(self) -> Fix | None:
+        """The fix that one button can offer for that one; None: to go there is what it offers."""
+        fix = self.fix_of_shown()
+        return None if fix is None or fix.last_resort else fix
+
     def act(self) -> None:
-        """Ask for the fix of the one that is told, or to go to its place where there is none."""
+        """Ask for the fix of the one that is told, or to go to its place where there is none for one button."""
         row = self.shown()
         if row is None:
             return
-        if row.finding is not None and self.fix_of_shown() is not None:
+        if row.finding is not None and self.deed_of_shown() is not None:
             self.fix_wanted.emit(row.finding)
         else:
             self._choose(self.model.rows.index(row))

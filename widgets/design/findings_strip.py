@@ -106,7 +106,7 @@ class FindingsStrip(QWidget):
             button.setEnabled(count > 0)
             button.setAccessibleName(f"{names[severity]}: {count}")
             button.setToolTip(button.accessibleName())
-        row, fix = self._findings.shown(), self._findings.fix_of_shown()
+        row, fix = self._findings.shown(), self._findings.deed_of_shown()
         self.sentence.setText(self._findings.summary.text() if row is None else f"{row.where}: {row.what}")
         words = self.tr("Go there") if fix is None else fix.words
         self.act.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
@@ -118,6 +118,7 @@ class FindingsStrip(QWidget):
         # A button that went while it has the focus would take the focus elsewhere.
         for part in (self.act, self.before, self.after):
             part.setEnabled(row is not None or part.hasFocus())
+        self.act.setVisible(self.act.isEnabled())
 
     def _turn(self, on: bool) -> None:
         self._turn_chevron()

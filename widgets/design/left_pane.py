@@ -88,7 +88,7 @@ class LeftPane(QWidget):
     def make_screens(self, names: list[str]) -> None:
         """Ask for the title of new screens of these signals, and make them."""
         if not names:
-            self._editor.say(self.tr("Select signals first, beside the face or in their table."))
+            self._editor.say(self.tr("Select signals first, beside the panel or in their table."))
             return
         dialog = ScreensOfDialog(self._document, names, self.window())
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

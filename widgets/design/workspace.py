@@ -243,6 +243,7 @@ class DesignWorkspace(QWidget):
         of_screen = self.inspector.screen_form
         of_screen.rule_wanted.connect(self.navigator.show_rule)
         of_screen.add_rule_wanted.connect(self.navigator.add_action_on)
+        of_screen.blink_wanted.connect(self.editor.ask_blinking)
         of_screen.way_wanted.connect(self.map.select_screen_change)
         of_screen.add_way_wanted.connect(self.map_pane.add_screen_change)
         self.findings.place_chosen.connect(self.navigator.go_to)

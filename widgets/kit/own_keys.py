@@ -260,7 +260,7 @@ def table_keys() -> OwnKeys:
 def tray_keys() -> OwnKeys:
     """Of the signals beside the face."""
     return OwnKeys(
-        translate("OwnKeys", "Signals beside the face"),
+        translate("OwnKeys", "Signals beside the panel"),
         (
             KeyRow(translate("OwnKeys", "Place the selected signals at the cursor"), {"place": "Return"}),
             KeyRow(translate("OwnKeys", "Place the value only"), {"value": "Ctrl+Return"}),

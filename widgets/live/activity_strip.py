@@ -340,7 +340,7 @@ class ActivityStrip(QWidget):
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, lane.elided[1])
 
     def _counts(self, good: int, faults: int) -> str:
-        return self.tr("good: {good}, faults: {faults}").format(good=good, faults=faults)
+        return self.tr("answers good: {good}, faults: {faults}").format(good=good, faults=faults)
 
     def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane, wanted: QRegion) -> None:
         """All marks of one kind in one call: a fast line is drawn again at every frame."""

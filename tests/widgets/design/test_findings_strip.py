@@ -68,6 +68,25 @@ def test_where_there_is_no_fix_its_button_goes_there(design: DesignWorkspace, do
     assert document.selection.screen == document.project.screens[1].name
 
 
+def test_an_unused_signal_is_gone_to_and_not_deleted_by_the_one_button(
+    design: DesignWorkspace, document: Document, qtbot: QtBot
+) -> None:
+    """Signals that were just copied in are not used yet: the one button in sight must not take them away again."""
+    for name in document.project.signal_named:
+        document.do("Copy", lambda project, name=name: edits.duplicate_signal(project, name))
+    findings = design.findings
+    qtbot.waitUntil(lambda: any(each.rule == "unused" for each in findings.findings))
+    unused = [
+        n for n, row in enumerate(findings.model.rows) if row.finding is not None and row.finding.rule == "unused"
+    ]
+    findings.select(unused[0])
+    assert findings.fix_of_shown() is not None, "the list offers it"
+    assert design.canvas.strip.act.text() == "Go there"
+    before = document.project
+    QTest.mouseClick(design.canvas.strip.act, LEFT)
+    assert document.project is before
+
+
 def test_the_list_lies_over_the_canvas_and_moves_nothing(design: DesignWorkspace) -> None:
     face = design.editor.face.geometry(), design.editor.face.grid.geometry(), design.canvas.strip.geometry()
     QTest.keyClick(design.editor.face, Key.Key_F8)

@@ -187,7 +187,7 @@ class MessagesForm(PartForm):
             return self.subject, message
 
         name = self.tr("Change message \u201c{name}\u201d").format(name=self._names[message])
-        take = taking(self.document, name, merge, make)
+        take = taking(self.document, lambda _texts: name, merge, make)
 
         def put(texts: DraftTexts) -> str | None:
             reason = take(texts)

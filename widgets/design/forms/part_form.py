@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Sequence
 from functools import reduce
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from PySide6.QtWidgets import QWidget
 
@@ -17,11 +17,19 @@ from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, DraftTexts
 
 Where = Callable[[Any], bool]
+BETWEEN: Final = " \N{EN DASH} "
+SHORT: Final = 24
+"""Characters of a value up to which the list of steps repeats it."""
 _T = TypeVar("_T")
 
 
-def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[DraftTexts], Edit]) -> Put:
-    """A `Put` that reads the texts by `make` and makes the edit as a step called `name`.
+def taking(
+    document: Document,
+    name: Callable[[DraftTexts], str],
+    merge: Callable[[], Hashable],
+    make: Callable[[DraftTexts], Edit],
+) -> Put:
+    """A `Put` that reads the texts by `make` and makes the edit as a step that `name` calls.
 
     `make` raises ValueError in words if it cannot read them.
     """
@@ -31,7 +39,7 @@ def taking(document: Document, name: str, merge: Callable[[], Hashable], make: C
             edit = make(texts)
         except ValueError as error:
             return str(error)
-        return document.do(name, edit, merge=merge(), aloud=False)
+        return document.do(name(texts), edit, merge=merge(), aloud=False)
 
     return put
 
@@ -52,6 +60,8 @@ class PartForm(Form):
         self.document = document
         self.others: tuple[Hashable, ...] = ()
         """What is shown besides the subject, and changed with it."""
+        self._changing = ""
+        """The label of the row that is taken over just now."""
 
     @property
     def project(self) -> Project:
@@ -69,7 +79,7 @@ class PartForm(Form):
 
     def merge_key(self) -> Hashable:
         """Changes with the same key become one step while they follow one another."""
-        return (self.subject, *self.others) if self.others else self.subject
+        return (self.subject, *self.others, self._changing)
 
     def put(self, make: Callable[[DraftTexts], Edit]) -> Put:
         """Take texts over by the edit that `make` makes of them, made to every part that is shown."""
@@ -80,7 +90,23 @@ class PartForm(Form):
                 edits[0] if len(edits) == 1 else lambda project: reduce(lambda made, edit: edit(made), edits, project)
             )
 
-        return taking(self.document, self.step_name, self.merge_key, of_all)
+        return taking(self.document, self._step_of, self.merge_key, of_all)
+
+    def _step_of(self, texts: DraftTexts) -> str:
+        """What a change is called: of which part what, and to what where that is short."""
+        if not self._changing:
+            return self.step_name
+        value = BETWEEN.join(text for text in texts if text)
+        if self.others:
+            words = self.tr("{change}: \u201c{label}\u201d of {count}")
+        elif isinstance(self.subject, tuple) and isinstance(self.subject[-1], str):
+            words = self.tr("{change} \u201c{name}\u201d: \u201c{label}\u201d")
+        else:
+            words = self.tr("{change}: \u201c{label}\u201d")
+        names = {"change": self.step_name, "label": self._changing, "count": len(self._subjects)}
+        name = self.subject[-1] if isinstance(self.subject, tuple) else ""
+        said = words.format(name=name, **names)
+        return f"{said} \N{RIGHTWARDS ARROW} {value}" if value and len(value) <= SHORT and "\n" not in value else said
 
     # Several parts at once
 
@@ -124,7 +150,16 @@ class PartForm(Form):
             row.differs = any(each != texts for each in found)
             return None if any(each is None for each in found) else row.blank() if row.differs else texts
 
-        row.get = shared
+        put = row.put
+
+        def named(texts: DraftTexts) -> str | None:
+            self._changing = row.label
+            try:
+                return put(texts)
+            finally:
+                self._changing = ""
+
+        row.get, row.put = shared, named
         return super().add(row)
 
     def line(
@@ -196,6 +231,7 @@ class PartForm(Form):
         read: Callable[[str], Any] | None = None,
         options: Callable[[], Sequence[tuple[str, str]]] | None = None,
         completions: Callable[[], Sequence[str]] | None = None,
+        suffix: Callable[[], str] | None = None,
     ) -> FormRow:
         """The row of an attribute by the table of attributes; what is given goes before that."""
         key, kind, choices = attribute.key, attribute.kind, attribute.choices
@@ -216,7 +252,7 @@ class PartForm(Form):
             key,
             read or kind.read,
             hint,
-            suffix=unit,
+            suffix=suffix or unit,
             numeric=kind.right,
             where=where,
             completions=completions,

@@ -7,9 +7,10 @@ from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
-from PySide6.QtGui import QAction, QKeyEvent
+from PySide6.QtGui import QAction, QCursor, QKeyEvent
 from PySide6.QtWidgets import (
     QMenu,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -112,7 +113,7 @@ class PageMapPane(QWidget):
         self.closer_action = self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
         self.further_action = self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
         self._commands.append(None)
-        self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
+        self.override_action = self._toggle(self.tr("Show screens by &condition"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
 
     def _action(self, text: str, run: Callable[[], object], keys: str) -> QAction:
@@ -155,7 +156,7 @@ class PageMapPane(QWidget):
             (self.screen_change_action, "arrow", self.tr("Add screen change")),
             (self.ring_action, "ring", self.tr("Make a ring")),
             (self.arrange_action, "arrange", self.tr("Arrange")),
-            (self.override_action, "arrow-dashed", self.tr("Overrides")),
+            (self.override_action, "arrow-dashed", self.tr("By condition")),
             (self.idle_action, "arrow-dotted", self.tr("Idle returns")),
             (self.selection_action, "selection", self.tr("Selection")),
             (self.further_action, "zoom-out", self.tr("Zoom out")),
@@ -335,7 +336,16 @@ class PageMapPane(QWidget):
             menu.addAction(words.replace("&", "&&"), partial(self.join_in_ring, ring, keys))
         menu.setActiveAction(menu.actions()[0])
         menu.aboutToHide.connect(menu.deleteLater)
-        menu.popup(self.view.mapToGlobal(self.view.rect_of(self.view.nodes[ring[0]]).bottomLeft().toPoint()))
+        menu.popup(self._below_used(self.ring_action, ring[0]))
+
+    def _below_used(self, action: QAction, screen: str) -> QPoint:
+        """Where a menu of a command opens: below its button if that was clicked, else below this screen."""
+        pointer = QCursor.pos()
+        for each in action.associatedObjects():
+            button = each if isinstance(each, QToolButton) and each.isVisible() else None
+            if button is not None and button.rect().contains(button.mapFromGlobal(pointer)):
+                return button.mapToGlobal(button.rect().bottomLeft())
+        return self.view.mapToGlobal(self.view.rect_of(self.view.nodes[screen]).bottomLeft().toPoint())
 
     def join_in_ring(self, ring: Sequence[str], keys: Sequence[str]) -> None:
         """Let keys lead round these screens, and back if there are two, as one step."""

@@ -35,6 +35,8 @@ class ScreenForm(PartForm):
     """A screen change on the map, at the screen it leads from (None: every screen)."""
     add_rule_wanted = Signal(str)
     """What a key does on this screen is to be added."""
+    blink_wanted = Signal()
+    """It is to be said when the selected cells blink."""
     add_way_wanted = Signal()
     """A screen change from the screen that is chosen on the map is to be added."""
 
@@ -47,6 +49,9 @@ class ScreenForm(PartForm):
         self.add(InfoRow(self.tr("Opened by"), self._opened_by))
         self.start_button = push_button(self.tr("Make it the start screen"), self._make_start)
         self.add_wide(self.start_button)
+        self.blink = push_button(self.tr("Text here blinks when\u2026"), self.blink_wanted.emit)
+        self.blink.setToolTip(self.tr("The selected cells, or the whole screen (Ctrl+Alt+K)"))
+        self.add_wide(self.blink)
         self._keys = self.add_heading(self.tr("Keys on this screen"))
         self.keys = KeyList()
         self.keys.setAccessibleName(self.tr("Keys on this screen"))
@@ -84,6 +89,7 @@ class ScreenForm(PartForm):
         self.setEnabled(part is not None)
         self.start_button.setVisible(part is not None and self.project.panel.start != part.name)
         self._keys.setHidden(on_map)
+        self.blink.setHidden(on_map)
         self._from.setHidden(not on_map)
         self._to.setHidden(not on_map)
         if part is None:

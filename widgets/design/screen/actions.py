@@ -89,8 +89,8 @@ class EditorActions(QObject):
             self._on_face(self.tr("D&uplicate"), self._arranging.duplicate, "Ctrl+D"),
         ]
         select_all = self._on_face(self.tr("Select &all"), self._commands.select_all, "Ctrl+A")
-        blink = self._on_face(self.tr("&Blink when\u2026"), self.blink_wanted.emit, "Ctrl+Alt+K")
-        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert, None, blink]))
+        self.blink = self._on_face(self.tr("&Blink when\u2026"), self.blink_wanted.emit, "Ctrl+Alt+K")
+        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert, None, self.blink]))
 
     def _make_arranging(self) -> None:
         arranging = self._arranging

@@ -329,7 +329,7 @@ class ScreenEditor(QWidget):
         screen_change = PanelLayout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
         if screen_change is None:
             self.say(
-                self.tr("On this screen the key '{key}' does not change the screen.").format(key=key),
+                self.tr("On this screen the key {key} does not change the screen.").format(key=key.upper()),
                 self.tr("What it does"),
                 lambda: self.key_wanted.emit(key),
             )
@@ -474,6 +474,7 @@ class ScreenEditor(QWidget):
                 action.triggered.connect(lambda _on=False, value=value: self.arranging.show_as(index, value))
         menu.addSeparator()
         menu.addActions(self.actions_of.transfer)
+        menu.addAction(self.actions_of.blink)
         menu.addAction(self.tr("Delete"), self.commands.delete)
         menu.addActions([self.actions_of.insert, self.actions_of.keys])
         menu.addSeparator()

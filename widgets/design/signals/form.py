@@ -105,6 +105,8 @@ class SignalForm(PartForm):
                 self._add_texts(attribute)
             case "limits":
                 self._add_limits(attribute)
+            case "step":
+                self.attribute(attribute, suffix=lambda: self.common(self._unit))
             case "start_value":
                 self.attribute(attribute, read=self._read_start)
             case "drive_role":
@@ -216,10 +218,11 @@ class SignalForm(PartForm):
                 lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
                 self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
                 self.tr(
-                    "One text per value, one per line: 1 = running. otherwise = unknown applies to all other values"
+                    "One text per value, one per line, for example 1 = running. "
+                    "otherwise = unknown applies to all other values"
                 ),
                 fixed=True,
-                example=self.tr("0 = stopped\n1 = running\notherwise = unknown"),
+                example=self.tr("e.g. 0 = stopped\n1 = running\notherwise = unknown"),
             )
         )
 

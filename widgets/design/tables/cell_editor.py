@@ -6,10 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QApplication,
     QCompleter,
     QFrame,
     QHBoxLayout,
@@ -105,7 +106,7 @@ class CellEditor(QLineEdit):
         """Whether a key leaves the cell, or asks for what could stand there; then it is done."""
         deed = CELL.deed(event)
         if deed == "choose":
-            self._offer_all()
+            self.offer_all()
         elif deed is not None and deed != "begin":
             self.done.emit(deed)
         else:
@@ -120,7 +121,8 @@ class CellEditor(QLineEdit):
                 return
         super().keyPressEvent(event)
 
-    def _offer_all(self) -> None:
+    def offer_all(self) -> None:
+        """Open the list of what can stand there, if there is one."""
         completer = self.completer()
         if completer is not None:
             completer.setCompletionPrefix("" if self.hasSelectedText() else self.text())
@@ -225,6 +227,9 @@ class CellDelegate(QuickCells):
         """The text as it is edited, ready to be typed over."""
         if isinstance(editor, CellEditor):
             editor.give(str(index.data(Qt.ItemDataRole.EditRole) or ""))
+            if QApplication.mouseButtons() & Qt.MouseButton.LeftButton:
+                # Whoever clicks has the mouse in the hand; who types is offered what fits what is typed.
+                QTimer.singleShot(0, editor, editor.offer_all)
 
     def setModelData(self, editor: QWidget, _model: object, index: Index) -> None:
         """The editor was left for something else: take the text over as it is, right or wrong."""

@@ -19,6 +19,8 @@ from widgets.document.drafts import Drafts
 from widgets.kit.background import wait_pointer
 
 translate = QCoreApplication.translate
+SHORT: Final = 24
+"""Characters of a text up to which the list of steps repeats it."""
 MANY_ROWS: Final = 300
 """Reading more rows than this can be noticed."""
 
@@ -88,7 +90,23 @@ class PartEditing:
         key = self.reader.columns[column].key
         row = RowOfTexts({key: text}, place, place + 1) if place >= 0 else self._new_row(column, text)
         proposal = self.reader.propose(self.project, [row])
-        return self._do(proposal, self.steps.change)
+        return self._do(proposal, self.change_of([row]))
+
+    def change_of(self, rows: Sequence[RowOfTexts]) -> str:
+        """What an edit of these cells is called: of what which, and to what where that is one short text."""
+        keys = {key for row in rows for key in row.texts}
+        titles = [column.title for column in self.reader.columns if column.key in keys]
+        if len(titles) != 1 or any(row.place is None for row in rows):
+            return self.steps.change
+        texts = {text for row in rows for text in row.texts.values()}
+        value = next(iter(texts)) if len(texts) == 1 else ""
+        if len(rows) == 1 and rows[0].place is not None:
+            words = translate("PartEditing", "{change}: \u201c{column}\u201d of \u201c{name}\u201d")
+            name = self.part(rows[0].place).name
+        else:
+            words, name = translate("PartEditing", "{change}: \u201c{column}\u201d of {count}"), ""
+        said = words.format(change=self.steps.change, column=titles[0], name=name, count=len(rows))
+        return f"{said} \N{RIGHTWARDS ARROW} {value}" if value and len(value) <= SHORT else said
 
     def _keep(self, place: int, column: int, text: str, reason: str) -> None:
         row = self.reader.columns[column].form_row

@@ -77,7 +77,7 @@ class TableWork(QObject):
         if column == 0 and len(rows) > 1:
             self._number(text, rows)
             return
-        self._accept([self._row(row, {key: text}) for row in rows], self._editing.steps.change)
+        self._accept([self._row(row, {key: text}) for row in rows])
 
     def fill_current(self) -> None:
         """What stands in the current cell in the same column of all selected rows."""
@@ -96,9 +96,7 @@ class TableWork(QObject):
             return
         key = self._model.columns[0].key
         texts = [text.replace(_NUMBER_MARK, str(number)) for number in range(1, len(rows) + 1)]
-        self._accept(
-            [self._row(row, {key: each}) for row, each in zip(rows, texts, strict=True)], self._editing.steps.change
-        )
+        self._accept([self._row(row, {key: each}) for row, each in zip(rows, texts, strict=True)])
 
     def fill_down(self) -> None:
         """The cells of the first selected row in all rows under it."""
@@ -112,7 +110,7 @@ class TableWork(QObject):
         texts = {
             self._model.columns[column].key: self._model.columns[column].edit_text(project, first) for column in columns
         }
-        self._accept([self._row(row, texts) for row in area.rows[1:]], self._editing.steps.change)
+        self._accept([self._row(row, texts) for row in area.rows[1:]])
 
     def count_on(self) -> None:
         """Go on with the series that the first one or two selected cells begin: 100, 102, 104."""
@@ -134,7 +132,7 @@ class TableWork(QObject):
                 self.tr("Select cells with whole numbers, one under the other; the first one or two begin the series.")
             )
             return
-        self._accept([self._row(row, texts) for row, texts in rows.items()], self._editing.steps.change)
+        self._accept([self._row(row, texts) for row, texts in rows.items()])
 
     def clear(self) -> None:
         """Empty the selected cells."""
@@ -144,7 +142,7 @@ class TableWork(QObject):
             self._row(row, {columns[column].key: "" for column in area.columns if self._model.editable(row, column)})
             for row in area.rows
         ]
-        self._accept([row for row in rows if row.texts], self._editing.steps.change)
+        self._accept([row for row in rows if row.texts])
 
     # The clipboard
 
@@ -288,5 +286,5 @@ class TableWork(QObject):
         place = self._model.place(row)
         return RowOfTexts(texts, place, place + 1)
 
-    def _accept(self, rows: list[RowOfTexts], step: str) -> None:
-        self._editing.put(rows, step, self._grid)
+    def _accept(self, rows: list[RowOfTexts]) -> None:
+        self._editing.put(rows, self._editing.change_of(rows), self._grid)

@@ -68,11 +68,11 @@ class SignalTray(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._signals: object = None
-        self.search = search_box(self.tr("Find a signal"), self.tr("Filter the signals beside the face"))
+        self.search = search_box(self.tr("Find a signal"), self.tr("Filter the signals beside the panel"))
         self._project: Project | None = None
         heading = plain_label(self.tr("Signals"), "heading")
         self.count = plain_label("", "faint")
-        hint = ShortLabel(self.tr("drag onto the face"))
+        hint = ShortLabel(self.tr("drag onto the panel"))
         hint.setProperty("look", "faint")
         self.add_button = tool("plus", self.tr("Add a signal"), self, self.tr("Add a signal and define it"))
         self.add_button.clicked.connect(lambda: self.new_wanted.emit(self.search.text().strip()))

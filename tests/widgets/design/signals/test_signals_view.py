@@ -108,7 +108,10 @@ def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkspace, docume
     assert signal(document, "speed set point").number == 310, "not before Enter"
     press(Key.Key_Return)
     assert signal(document, "speed set point").number == 350
-    assert document.undo_name == "Change signals"
+    assert (
+        document.undo_name
+        == "Change signals: \u201cRegister\u201d of \u201cspeed set point\u201d \N{RIGHTWARDS ARROW} 350"
+    )
     assert grid_of(design).currentIndex().row() == place(document.project, "speed set point") + 1
     type_in("351")
     press(Key.Key_Return, SHIFT)

@@ -347,6 +347,7 @@ def good(value: Fraction) -> Reading:
 def test_a_set_point_is_changed_in_seconds(name: str, language: str) -> None:
     """A key press that moves a set point by a tenth takes 170 presses from 25 to 42."""
     project = starter_file(name, language)
+    assert any(field.entry for screen in project.screens for field in screen.fields)
     entered = {field.signal for screen in project.screens for field in screen.fields if field.entry}
     steps = {signal: project.signal_named[signal].step for signal in entered}
-    assert all(step is not None and step >= Decimal("0.5") for step in steps.values()), steps
+    assert all(step is None or step >= Decimal("0.5") for step in steps.values()), steps

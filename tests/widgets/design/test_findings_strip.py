@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -73,7 +75,7 @@ def test_an_unused_signal_is_gone_to_and_not_deleted_by_the_one_button(
 ) -> None:
     """Signals that were just copied in are not used yet: the one button in sight must not take them away again."""
     for name in document.project.signal_named:
-        document.do("Copy", lambda project, name=name: edits.duplicate_signal(project, name))
+        document.do("Copy", partial(edits.duplicate_signal, name=name))
     findings = design.findings
     qtbot.waitUntil(lambda: any(each.rule == "unused" for each in findings.findings))
     unused = [

@@ -6647,8 +6647,8 @@
         <translation>{at} von {all} s · {clock}</translation>
     </message>
     <message>
-        <source>{speed} times</source>
-        <translation>{speed}-fach</translation>
+        <source>{speed} N{MULTIPLICATION SIGN}</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -6726,8 +6726,8 @@
         <translation>Rampenzeit des Sollwerts</translation>
     </message>
     <message>
-        <source>Response between A and B</source>
-        <translation>Antwort zwischen A und B</translation>
+        <source>Response, A to B</source>
+        <translation>Antwort von A bis B</translation>
     </message>
     <message>
         <source>Ripple at the end</source>

@@ -109,7 +109,7 @@ class ResponseView(QWidget):
         self._results = QStackedWidget()
         self._results.addWidget(self.result)
         self._results.addWidget(self._table)
-        heading = ShortLabel(self.tr("Response between A and B"))
+        heading = ShortLabel(self.tr("Response, A to B"))
         set_look(heading, "heading")
         top = QHBoxLayout()
         top.addWidget(heading, 1)

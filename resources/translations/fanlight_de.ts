@@ -6647,8 +6647,8 @@
         <translation>{at} von {all} s · {clock}</translation>
     </message>
     <message>
-        <source>{speed} N{MULTIPLICATION SIGN}</source>
-        <translation type="unfinished"></translation>
+        <source>{speed} ×</source>
+        <translation>{speed} ×</translation>
     </message>
 </context>
 <context>

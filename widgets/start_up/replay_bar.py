@@ -65,7 +65,7 @@ class ReplayBar(QWidget):
         self.speeds = Choice()
         self.speeds.setAccessibleName(self.tr("Speed"))
         for speed in SPEEDS:
-            self.speeds.addItem(self.tr("{speed} \N{MULTIPLICATION SIGN}").format(speed=f"{speed:g}"), speed)
+            self.speeds.addItem(self.tr("{speed} \u00d7").format(speed=f"{speed:g}"), speed)
         self.speeds.setCurrentIndex(SPEEDS.index(1.0))
         self.speeds.activated.connect(lambda _index: self._choose_speed())
         self.slider = _Slider(Qt.Orientation.Horizontal)

@@ -7229,7 +7229,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Add what a key does</source>
-        <translation>Hinzufügen, was eine Taste tut</translation>
+        <translation>Taste belegen</translation>
     </message>
     <message>
         <source>Change screen</source>

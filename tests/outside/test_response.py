@@ -86,7 +86,7 @@ def test_ripple_is_what_is_left_of_the_swing() -> None:
 
 
 def test_what_has_not_come_to_rest_is_not_called_settled() -> None:
-    times, values = second_order(0.005, 20.0, 6.0, 601)
+    times, values = second_order(0.02, 20.0, 6.0, 601)
     assert not step_response(times, values, 0.0, 6.0).settled
     # So slow that the end sees a part of one swing: there is nothing that could be the final value.
     times, values = second_order(0.05, 2.0, 6.0, 601)

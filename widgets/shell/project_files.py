@@ -117,6 +117,7 @@ class ProjectFiles(QObject):
             command(window, self.tr("Compare with the sa&ved version"), self.compare_with_saved, "F7"),
             command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
             command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Shift+F5"),
+            command(window, self.tr("C&lose the project"), self.close_project, "Ctrl+F4"),
         ]
         self.resume = command(
             window, self.tr("Reo&pen the last project at start"), self._choose_resume, "Ctrl+Shift+J", toggles=True
@@ -233,6 +234,12 @@ class ProjectFiles(QObject):
             known = digest_of(path)
         self._follow(path, known, number)
         self.opened.emit()
+
+    def close_project(self) -> None:
+        """Put the project away, after the question about unsaved changes, and go back to the start page."""
+        if self.may_leave():
+            self.take(self._blank, None)
+            self.start_page_wanted.emit()
 
     def reload(self) -> bool:
         """Take what the file holds now, as one step that undo takes back. False if that was not possible."""

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from app.checks import check
 from app.follower.drive_bank import DriveBank
-from app.project.model import TcpLine
+from app.project.model import Project, TcpLine
 from app.project_file.files import load, save
 from app.starters.answers import Answers
 from app.starters.build import build
@@ -306,3 +306,17 @@ def test_on_the_start_page_no_workspace_is_in_front_and_each_tab_leads_away(wind
         QTest.mouseClick(tabs, Qt.MouseButton.LeftButton, pos=tabs.tabRect(number).center())
         assert window.workspace_number == number
     window.live.disconnect_from_line()
+
+
+def test_a_project_is_closed_back_to_the_start_page_and_unsaved_work_is_asked_about(
+    window: MainWindow, pump: Project, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window.take(pump, None)
+    assert not window.beginning.shown
+    monkeypatch.setattr(window.files, "may_leave", lambda: False)
+    QTest.keyClick(window, KEY.Key_F4, Qt.KeyboardModifier.ControlModifier)
+    assert window.document.project is pump, "somebody wanted to keep it"
+    monkeypatch.undo()
+    QTest.keyClick(window, KEY.Key_F4, Qt.KeyboardModifier.ControlModifier)
+    assert window.beginning.shown
+    assert window.files.nothing_open

@@ -117,7 +117,7 @@ class ProjectFiles(QObject):
             command(window, self.tr("Compare with the sa&ved version"), self.compare_with_saved, "F7"),
             command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
             command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Shift+F5"),
-            command(window, self.tr("C&lose the project"), self.close_project, "Ctrl+F4"),
+            command(window, self.tr("Clos&e the project"), self.close_project, "Ctrl+F4"),
         ]
         self.resume = command(
             window, self.tr("Reo&pen the last project at start"), self._choose_resume, "Ctrl+Shift+J", toggles=True

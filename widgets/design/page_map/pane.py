@@ -113,7 +113,7 @@ class PageMapPane(QWidget):
         self.closer_action = self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
         self.further_action = self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
         self._commands.append(None)
-        self.override_action = self._toggle(self.tr("Show screens by &condition"), "Ctrl+Shift+Y")
+        self.override_action = self._toggle(self.tr("Sh&ow screens by condition"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
 
     def _action(self, text: str, run: Callable[[], object], keys: str) -> QAction:

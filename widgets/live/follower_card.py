@@ -356,6 +356,9 @@ class FollowerCards(QWidget):
         self.heads.setDrawBase(False)
         self.heads.setIconSize(QSize(scaled(16), scaled(16)))
         self.heads.setElideMode(Qt.TextElideMode.ElideRight)
+        self.heads.addTab("0")
+        self._heads_height = self.heads.sizeHint().height() + 2
+        self.heads.removeTab(0)
         self.heads.currentChanged.connect(self._choose)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
@@ -365,8 +368,8 @@ class FollowerCards(QWidget):
 
     @property
     def wanted_height(self) -> int:
-        """Pixels that one card needs, with the heads where there are several; by the project and the size of texts."""
-        return scaled(HEIGHT) + (self.heads.sizeHint().height() + 2 if self.heads.count() > 1 else 0)
+        """Pixels that one card needs with the heads, whether there are any: the keys above stay where they are."""
+        return scaled(HEIGHT) + self._heads_height
 
     def show_project(self, project: Project) -> None:
         """Show the followers of this project, not connected, and forget the former ones."""

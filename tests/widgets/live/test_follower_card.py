@@ -14,7 +14,7 @@ from app.line.states import FollowerState
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
 from widgets.kit.dialogs.questions import Question
-from widgets.live.follower_card import HEIGHT, FollowerCard, own_values
+from widgets.live.follower_card import HEIGHT, FollowerCard, FollowerCards, own_values
 from widgets.live.value_setter import ValueSetter
 
 
@@ -182,3 +182,16 @@ def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: 
     assert setter is card.setter
     offered = [setter.signal.itemText(row) for row in range(setter.signal.count())]
     assert offered == ["set point", "command", "run"]
+
+
+def test_a_second_device_takes_no_room_from_the_panel_above(qtbot: QtBot, pump: Project) -> None:
+    """Its heads have their room from the beginning: no key of the panel moves when they come."""
+    cards = FollowerCards()
+    qtbot.addWidget(cards)
+    cards.show_project(pump)
+    alone = cards.wanted_height
+    first = pump.followers[0]
+    cards.show_project(pump.replace(followers=(first, first.replace(name="second", unit=first.unit + 1))))
+    assert not cards.heads.isHidden()
+    assert cards.wanted_height == alone
+    assert cards.heads.sizeHint().height() < alone

@@ -42,7 +42,7 @@ BLINK_S: Final = 0.1
 BESIDE_FROM: Final = 1180
 """Pixels of width, at 100 per cent, from which the readings stand beside the panel; in less they are a view of their
 own."""
-BELOW_FROM: Final = {True: 560, False: 620}
+BELOW_FROM: Final = {True: 560, False: 640}
 """Pixels of height, as at 100 per cent, from which the devices stand below the panel: at that size, and at larger ones.
 In less they are a view, too, and the panel gets the room: its letters do not become smaller as all else grows."""
 SHARES: Final = (650, 716)

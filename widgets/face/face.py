@@ -83,7 +83,7 @@ class PanelFace(QWidget):
         self._zoom = 0
         self._editing = False
         self._map: dict[Qt.Key, str] = {}
-        self._held: dict[Qt.Key, str] = {}
+        self._held: dict[tuple[int, int], str] = {}
         self._down: dict[str, None] = {}
         self._bezel = QRect()
         self._mark = ""
@@ -380,7 +380,7 @@ class PanelFace(QWidget):
         if name is None:
             super().keyPressEvent(event)
             return
-        key = Qt.Key(event.key())
+        key = _physical(event)
         if not event.isAutoRepeat() and key not in self._held:
             self._held[key] = name
             self._draw_down(name, True)
@@ -388,7 +388,7 @@ class PanelFace(QWidget):
         event.accept()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        key = Qt.Key(event.key())
+        key = _physical(event)
         if self._editing:
             self._tell_modifier(event, down=False)
         if self._editing or key not in self._held:
@@ -456,6 +456,12 @@ class PanelFace(QWidget):
     def _application_state(self, state: Qt.ApplicationState) -> None:
         if state != Qt.ApplicationState.ApplicationActive:
             self.release_all()
+
+
+def _physical(event: QKeyEvent) -> tuple[int, int]:
+    """Which key of the keyboard it is, whatever Shift makes of it: let go after Shift, the key of + is that of =."""
+    code = event.nativeScanCode()  # macOS knows none, and says 1 of all keys
+    return (code, 0) if code > 1 else (0, event.nativeVirtualKey() or event.key())
 
 
 give_role(PanelFace, QAccessible.Role.Canvas)

@@ -72,6 +72,20 @@ def test_the_repeat_of_a_held_key_is_no_new_press(face: PanelFace, heard: Heard)
     assert heard.events == ["+up", "-up"]
 
 
+def test_a_key_is_let_go_whatever_shift_has_made_of_it_meanwhile(
+    face: PanelFace, heard: Heard, window: QWidget
+) -> None:
+    face.set_panel(Panel(start="run", rows=2, columns=16, keys=("plus", "minus")))
+    scan, shift, none = 21, Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.NoModifier
+    down = QKeyEvent(QEvent.Type.KeyPress, Qt.Key.Key_Plus, shift, scan, Qt.Key.Key_Plus.value, 1, "+")
+    up = QKeyEvent(QEvent.Type.KeyRelease, Qt.Key.Key_Equal, none, scan, Qt.Key.Key_Equal.value, 0, "=")
+    QApplication.sendEvent(face, down)
+    assert heard.events == ["+plus"]
+    QApplication.sendEvent(face, up)
+    assert heard.events == ["+plus", "-plus"]
+    assert not face.held_keys
+
+
 def test_two_keys_may_be_held_at_once(face: PanelFace, heard: Heard) -> None:
     QTest.keyPress(face, Qt.Key.Key_Up)
     QTest.keyPress(face, Qt.Key.Key_F1)

@@ -1443,6 +1443,14 @@
         <translation>Signale exportieren…</translation>
     </message>
     <message>
+        <source>Findings</source>
+        <translation>Prüfergebnisse</translation>
+    </message>
+    <message>
+        <source>Go to</source>
+        <translation>Gehe zu</translation>
+    </message>
+    <message>
         <source>Go to the findings and back</source>
         <translation>Zu den Prüfergebnissen und zurück</translation>
     </message>
@@ -1497,6 +1505,10 @@
     <message>
         <source>The panel has only one language; add more in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
+    </message>
+    <message>
+        <source>Views</source>
+        <translation>Ansichten</translation>
     </message>
     <message>
         <source>W&amp;hole screens</source>

@@ -101,7 +101,8 @@ class DesignWorkspace(QWidget):
         layout.addWidget(self.panes)
 
     def _make_actions(self) -> None:
-        self._actions: list[QAction | None] = []
+        self._actions: list[QAction | str | None] = []
+        """In the order of the menu: None stands for a line across it, a text begins a menu up to the next."""
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
@@ -114,7 +115,7 @@ class DesignWorkspace(QWidget):
         self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
         self._action(self.tr("Pre&vious screen"), lambda: self.navigator.next_screen(-1), "Alt+PgUp")
         self._action(self.tr("Ne&xt screen"), lambda: self.navigator.next_screen(1), "Alt+PgDown")
-        self._actions.append(None)
+        self._actions.append(self.tr("Views"))
         for number, (name, title) in enumerate(zip(VIEWS, self.views.titles, strict=True), start=1):
             self._action(
                 self.tr("Show: {view}").format(view=title),
@@ -124,11 +125,12 @@ class DesignWorkspace(QWidget):
         self._actions.append(None)
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
-        self._actions.append(None)
+        self._actions.append(self.tr("Go to"))
         self._action(self.tr("Go to the pr&operties and back"), self.navigator.to_properties_and_back, "F4")
         self._action(self.tr("Next pane"), lambda: self._walk(1), "F6")
         self._action(self.tr("Previous pane"), lambda: self._walk(-1), "Shift+F6")
         self._action(self.tr("Edit the panel &messages"), self.navigator.to_messages, "Ctrl+Shift+D")
+        self._actions.append(self.tr("Findings"))
         self._action(self.tr("Go to the findings and back"), self.canvas.open_list, "F8")
         self.part_commands = PartCommands(self, self.views, self.document)
         self.table_commands = TableCommands(self, self.views, self.document, self.part_commands, self.navigator.to_uses)
@@ -177,11 +179,15 @@ class DesignWorkspace(QWidget):
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workspace into a menu of the window."""
-        for action in self._actions:
-            if action is None:
+        into = menu
+        for entry in self._actions:
+            if entry is None:
+                into = menu
                 menu.addSeparator()
+            elif isinstance(entry, str):
+                into = menu.addMenu(entry)
             else:
-                menu.addAction(action)
+                into.addAction(entry)
         menu.addSeparator()
         self.screens.list.fill_menu(menu.addMenu(self.tr("W&hole screens")))
         self.editor.actions_of.fill_menu(menu)

@@ -6803,7 +6803,7 @@
     </message>
     <message>
         <source>step or ramp</source>
-        <translation>Sprung oder Rampe</translation>
+        <translation>Sprung/Rampe</translation>
     </message>
     <message>
         <source>{value} at most</source>

@@ -92,8 +92,8 @@ def test_a_new_panel_runs_a_drive_that_knows_nothing_of_it(registers: Registers)
             press("start")
             wait_for(lambda: shows("running") and drive.runs)
             press("enter", "up", "enter")
-            wait_for(lambda: drive.words[SETPOINT] == 8350)  # 41.65 Hz and one step of 0.1 Hz; 20 counts are 0.1 Hz
-            wait_for(lambda: shows("Speed", "41.8 Hz"))
+            wait_for(lambda: drive.words[SETPOINT] == 8430)  # 41.65 Hz and one step of 0.5 Hz; 20 counts are 0.1 Hz
+            wait_for(lambda: shows("Speed", "42.2 Hz"))
             press("right")
             wait_for(lambda: shows("7.30 A", "forward"))
             drive.trip()

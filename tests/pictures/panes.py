@@ -119,7 +119,7 @@ def _tab(form: str) -> Callable[[MainWindow], None]:
 def _dragging(window: MainWindow) -> None:
     """A signal over the glass, where there is no room for it."""
     design = window.design
-    plan = design.left.dropping.plan(["frequency"], (0, 4))
+    plan = design.left.dropping.plan([window.document.project.signals[0].name], (0, 4))
     assert plan is not None
     design.editor.face.grid.set_ghost(plan.ghost)
     design.editor.say_drag(plan.refused)

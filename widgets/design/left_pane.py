@@ -21,9 +21,9 @@ class _Foot(QScrollArea):
 
     LEAST: Final = 36
 
-    def __init__(self, content: QWidget) -> None:
+    def __init__(self, content: QWidget, parent: QWidget) -> None:
         self._content = content
-        super().__init__()
+        super().__init__(parent)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -83,7 +83,7 @@ class LeftPane(QWidget):
 
     def add_below(self, widget: QWidget) -> None:
         """Put something at the foot of the pane; where it has no room, it scrolls."""
-        self._column.addWidget(_Foot(widget))
+        self._column.addWidget(_Foot(widget, self))
 
     def make_screens(self, names: list[str]) -> None:
         """Ask for the title of new screens of these signals, and make them."""

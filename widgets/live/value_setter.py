@@ -51,6 +51,7 @@ class ValueSetter(QWidget):
         super().__init__(parent)
         self._project = project
         self._bank = bank
+        self._of = ""
         self.signal = ShortChoice()
         self.signal.setSizeAdjustPolicy(ShortChoice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.signal.setMinimumContentsLength(10)
@@ -89,6 +90,9 @@ class ValueSetter(QWidget):
         self._show_unit(self.signal.currentText())
 
     def _show_unit(self, name: str) -> None:
+        if name != self._of:  # a number that was meant for another signal must not go to this one
+            self.value.clear()
+        self._of = name
         signal = self._project.signal_named.get(name)
         self.value.set_unit("" if signal is None else signal.unit)
         self.refused.emit("")

@@ -38,8 +38,8 @@ from app.project.model import Project
 from app.recording.reader import TooMany
 from widgets.kit import palette
 from widgets.kit.commands import command
-from widgets.kit.controls import Choice, push_button
-from widgets.kit.elided import ShortLabel
+from widgets.kit.controls import push_button
+from widgets.kit.elided import ShortChoice, ShortLabel
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import scaled
@@ -410,7 +410,7 @@ def _last_digit(project: Project, name: str) -> float:
 
 
 def _choice(name: str) -> QComboBox:
-    box = Choice()
+    box = ShortChoice()
     box.setAccessibleName(name)
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
     box.setMinimumContentsLength(6)

@@ -79,7 +79,7 @@ def begin(window: MainWindow, qtbot: QtBot, path: Path, monkeypatch: pytest.Monk
     qtbot.waitUntil(lambda: any(each.quality == "good" for each in window.live.readings().values()))
     # The system's own file dialog cannot be operated in a test.
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_more: (str(path), ""))
-    QTest.keyClick(window, KEY.Key_R, CTRL)
+    QTest.keySequence(window, "Ctrl+Alt+Shift+R")
 
 
 def state(window: MainWindow) -> str:

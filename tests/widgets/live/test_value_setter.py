@@ -88,3 +88,16 @@ def test_what_the_operator_enters_at_the_panel_is_offered_first() -> None:
     assert writable(project, follower)[0] == "speed set point"
     model = Simulation(project).models[follower.name]
     assert settable(project, model)[0] == "speed set point"
+
+
+def test_what_was_typed_for_one_signal_is_not_kept_for_another(project: Project, qtbot: QtBot) -> None:
+    made = ValueSetter(project, None, ["set point", "command"])
+    qtbot.addWidget(made)
+    made.value.setText("42")
+    made.serve(None, ["set point", "command"])
+    assert made.value.text() == "42", "nothing else is chosen"
+    made.signal.setCurrentIndex(1)
+    assert made.value.text() == ""
+    made.value.setText("7")
+    made.serve(None, ["set point"])
+    assert made.value.text() == ""

@@ -104,7 +104,7 @@ def test_a_conveyor_from_nothing_to_live_and_through_its_day(window: MainWindow,
     qtbot.waitUntil(lambda: "running" in rows(window) and "Speed         0.0" not in rows(window))
     for key in (KEY.Key_Return, KEY.Key_Up, KEY.Key_Return):
         operator.key(key)
-    qtbot.waitUntil(lambda: "41.8 Hz" in rows(window))
+    qtbot.waitUntil(lambda: "42.2 Hz" in rows(window))
     operator.key(KEY.Key_Right)
     qtbot.waitUntil(lambda: "Current" in rows(window) and "forward" in rows(window))
     operator.key(KEY.Key_F2)

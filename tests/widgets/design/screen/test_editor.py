@@ -73,7 +73,7 @@ def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: 
     QTest.mouseClick(right, Qt.MouseButton.LeftButton)
     assert document.selection.screen == "measured"
     QTest.mouseClick(editor.face.keypad.buttons["enter"], Qt.MouseButton.LeftButton)
-    assert "'enter'" in notice_of(editor)
+    assert "ENTER" in notice_of(editor)
     assert document.undo_name is None
     press(editor, Key.Key_F4, modifiers=SHIFT)
     assert not right.isVisible()

@@ -16,6 +16,7 @@ from widgets.design.behaviour.sentences import translate
 from widgets.document.document import Document
 from widgets.face.face import PanelFace
 from widgets.face.sample_values import Specimens
+from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
 
 FACE: Final = 190
@@ -72,7 +73,7 @@ class KeysPane(QWidget):
         for name, button in self.face.keypad.buttons.items():
             button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
             words = ", ".join(use.words for use in uses if use.key == name and use.words)
-            button.setToolTip(words or translate("Keys", "free"))
+            button.setToolTip(plain_tip(words or translate("Keys", "free")))
 
     def _fit_face(self) -> None:
         """Draw the keys as large as all of them fit; very many are left to the list."""

@@ -28,7 +28,7 @@ from widgets.kit.elided import ShortLabel
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import icon, tool
 from widgets.kit.look import set_look
-from widgets.kit.plain import plain_label
+from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import scaled
 
 translate = QCoreApplication.translate
@@ -146,7 +146,7 @@ class SentenceEditor(QWidget):
         missing = ", ".join(lacking(rule)) if rule is not None and self.edits.begun.keeps(rule) else ""
         if missing:
             words = self.tr("{note}. Missing: {what}").format(note=words, what=missing)
-            self.note.setToolTip(words)
+            self.note.setToolTip(plain_tip(words))
         self.setAccessibleDescription(words)
 
     def _show_cause(self, cause: str) -> None:
@@ -168,7 +168,7 @@ class SentenceEditor(QWidget):
             action.setChecked(action.data() == cause)
         words = self.tr("{name}: {value}").format(name=self._names["cause"], value=dict(options).get(cause, ""))
         self.cause.setAccessibleName(words)
-        self.cause.setToolTip(words)
+        self.cause.setToolTip(plain_tip(words))
 
     def _clear(self) -> None:
         self._shape = []

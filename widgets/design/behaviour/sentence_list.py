@@ -15,13 +15,14 @@ from PySide6.QtGui import (
     QPen,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QAbstractItemView, QTreeView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTreeView
 
 from widgets.design.behaviour.rule_edits import RulePlace
 from widgets.design.behaviour.sentence_editor import TEXT_LEFT, SentenceEditor
 from widgets.design.behaviour.sentence_model import SentenceModel
 from widgets.design.behaviour.sentence_painting import GRIP, ROW, WORDS, SentenceDelegate
 from widgets.kit import palette
+from widgets.kit.focus import stops_of
 from widgets.kit.own_keys import TABLE
 from widgets.kit.scaling import scaled
 
@@ -213,17 +214,10 @@ class SentenceList(QTreeView):
         if not forward:
             self.setFocus(Qt.FocusReason.BacktabFocusReason)
             return
-        other: QWidget | None = self.nextInFocusChain()
-        while other is not None and other is not self:
-            if (
-                not self.isAncestorOf(other)
-                and other.focusPolicy() & Qt.FocusPolicy.TabFocus
-                and other.isVisible()
-                and other.isEnabled()
-            ):
-                other.setFocus(Qt.FocusReason.TabFocusReason)
-                return
-            other = other.nextInFocusChain()
+        stops = list(stops_of(self.window()))
+        inside = [place for place, stop in enumerate(stops) if stop is self or self.isAncestorOf(stop)]
+        if inside:
+            stops[(inside[-1] + 1) % len(stops)].setFocus(Qt.FocusReason.TabFocusReason)
 
     # Keys and mouse
 

@@ -90,9 +90,9 @@ def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Violat
     low, high = (Fraction(limit) for limit in signal.limits)
     if span[0] <= low and high <= span[1]:
         return
-    # A limit half a count beyond the end still rounds to the end, and is written without complaint.
+    # A limit less than half a count beyond the end still rounds to the end, and is written without complaint.
     room = (context.count_size(signal) or Fraction(0)) / 2
-    if low < span[0] - room or high > span[1] + room:
+    if max(span[0] - low, high - span[1]) >= room:
         ends = {
             "low": signal.limits[0],
             "high": signal.limits[1],

@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 
 from app.checks import check
 from app.project.binding import bind, refusal, shown_text
@@ -184,6 +184,7 @@ def test_a_field_without_a_finding_has_room_for_whatever_stands_in_the_registers
     scale=st.none() | st.fixed_dictionaries({"raw": pairs(NUMBERS), "value": pairs(NUMBERS)}),
     limits=pairs(NUMBERS),
 )
+@example(encoding="uint16", scale=None, limits=[Decimal("-0.5"), Decimal(0)])  # half a count rounds away from zero
 def test_limits_without_a_finding_may_be_written(encoding: Any, scale: Any, limits: list[Decimal]) -> None:
     signal = {"name": "a", "follower": "a", "register": 0, "encoding": encoding, "limits": limits, "write": True}
     if scale is not None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
+from functools import partial
 
 import pytest
 from canopen.profiles.p402 import State402
@@ -21,6 +22,7 @@ from app.project_file.files import dump, load
 from app.session.session import Session
 from app.signals.reading import Quality, Reading
 from projects import demo_path, demos
+from tests.pressing import press as press_key, shows
 from tests.waiting import wait_for
 
 
@@ -264,25 +266,13 @@ def test_both_followers_of_the_hall_answer_on_one_line(hall: Project) -> None:
 
 def at_the_panel(
     session: Session, follower: str
-) -> tuple[DriveBank, Callable[..., Callable[[], bool]], Callable[[str], None]]:
+) -> tuple[DriveBank, Callable[..., Callable[[], bool]], Callable[[str], object]]:
     """A drive of a session, whether its panel shows some texts, and its keys."""
     assert session.simulation is not None
     drive = session.simulation.models[follower]
     assert isinstance(drive, DriveBank)
 
-    def shows(*texts: str) -> Callable[[], bool]:
-        def look() -> bool:
-            session.panel.tick()
-            face = "\n".join(row.text for row in session.panel.rows())
-            return all(text in face for text in texts)
-
-        return look
-
-    def press(key: str) -> None:
-        session.panel.key_down(key)
-        session.panel.key_up(key)
-
-    return drive, shows, press
+    return drive, partial(shows, session), partial(press_key, session.panel)
 
 
 def good(value: int | Fraction) -> Reading:

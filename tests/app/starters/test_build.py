@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from decimal import Decimal
 from fractions import Fraction
+from functools import partial
 from importlib import resources
 from itertools import product
 from math import nan
@@ -39,6 +40,7 @@ from app.starters.answers import (
     UnusableAnswer,
 )
 from app.starters.build import build, starter_file
+from tests.pressing import press, shows
 from tests.waiting import wait_for
 
 FINISHED = tuple(name for name in STARTERS if name != "empty")
@@ -313,29 +315,17 @@ Shows = Callable[..., Callable[[], bool]]
 
 def at_the_panel(
     session: Session, follower: str | None
-) -> tuple[DriveBank, Shows, Callable[[str], None], Callable[[str], float]]:
+) -> tuple[DriveBank, Shows, Callable[[str], object], Callable[[str], float]]:
     """A drive of a session, whether its panel shows some texts, its keys, and the values of signals."""
     assert session.simulation is not None
     drive = session.simulation.models[follower] if follower else None
-
-    def shows(*texts: str) -> Callable[[], bool]:
-        def look() -> bool:
-            session.panel.tick()
-            face = "\n".join(row.text for row in session.panel.rows())
-            return all(text in face for text in texts)
-
-        return look
-
-    def press(key: str) -> None:
-        session.panel.key_down(key)
-        session.panel.key_up(key)
 
     def value(signal: str) -> float:
         session.panel.tick()
         reading = session.snapshot().readings[signal]
         return float(reading.value) if reading.good else nan  # type: ignore[arg-type]
 
-    return drive, shows, press, value  # type: ignore[return-value]
+    return drive, partial(shows, session), partial(press, session.panel), value  # type: ignore[return-value]
 
 
 def good(value: Fraction) -> Reading:

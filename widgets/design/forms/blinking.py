@@ -41,6 +41,9 @@ class BlinkDialog(Dialog):
             self.tr("Text and values there blink. A value that the operator is changing does not."),
         )
         form = Form(Drafts(self))
+        layout = form.layout()
+        assert layout is not None
+        layout.setContentsMargins(0, 0, 0, 0)  # the dialog has its own
         self.target = ChoiceRow(self.tr("What blinks"), lambda: (self._target,), self._take_target, self._targets)
         self.when = ConditionRow(
             self.tr("Blinks when"),

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.design.page_map.keys import KeyUse, key_uses
+from widgets.face.keypad import key_legend
 from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import best_first
@@ -41,7 +42,7 @@ class ScreenChangeDialog(Dialog):
         self.keys.setWordWrap(True)
         self.keys.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for use in self._uses:
-            item = QListWidgetItem(self.tr("{key}: {uses}").format(key=use.key, uses=use.words))
+            item = QListWidgetItem(self.tr("{key}: {uses}").format(key=key_legend(use.key), uses=use.words))
             item.setData(_NAME, use)
             self.keys.addItem(item)
         self.search = search_box(self.tr("Name of a screen"), self.tr("Filter the screens"))
@@ -105,20 +106,20 @@ class ScreenChangeDialog(Dialog):
             )
         elif self.everywhere.isChecked():
             text = self.tr("Screens that have their own screen change for the key {key} keep it.").format(
-                key=choice[0].key
+                key=key_legend(choice[0].key)
             )
         elif choice[0].leads_to is not None and choice[0].own:
             text = self.tr("The key {key} goes to {screen} now; this will be changed.").format(
-                key=choice[0].key, screen=choice[0].leads_to
+                key=key_legend(choice[0].key), screen=choice[0].leads_to
             )
         elif choice[0].leads_to is not None:
-            text = self.tr("On the other screens the key {key} stays as it is.").format(key=choice[0].key)
+            text = self.tr("On the other screens the key {key} stays as it is.").format(key=key_legend(choice[0].key))
         elif choice[0].deeds:
             text = self.tr("The key {key} keeps its actions: {deeds}.").format(
-                key=choice[0].key, deeds=", ".join(choice[0].deeds)
+                key=key_legend(choice[0].key), deeds=", ".join(choice[0].deeds)
             )
         else:
-            text = self.tr("The key {key} is free on this screen.").format(key=choice[0].key)
+            text = self.tr("The key {key} is free on this screen.").format(key=key_legend(choice[0].key))
         self.told.setText(text)
         self.told.setAccessibleName(text)
 

@@ -28,6 +28,7 @@ from widgets.design.page_map.items import PageMap
 from widgets.design.page_map.keyboard import STEP_OF_ZOOM
 from widgets.design.page_map.keys import key_uses
 from widgets.document.document import Document, Selection
+from widgets.face.keypad import key_legend
 from widgets.kit.commands import OWN_KEYS, command, keys_of, native, plain
 from widgets.kit.elided import search_box
 from widgets.kit.fuzzy_match import best_first
@@ -329,7 +330,7 @@ class PageMapPane(QWidget):
         menu = QMenu(self)
         for keys in choices:
             words = self.tr("By {onward} and {back}") if len(keys) > 1 else self.tr("By {onward} alone")
-            words = words.format(onward=keys[0], back=keys[-1])
+            words = words.format(onward=key_legend(keys[0]), back=key_legend(keys[-1]))
             taken = [key for key in keys for name in ring if self._leads_elsewhere(name, key, ring)]
             if taken:
                 words = self.tr("{keys}; changes where they lead now").format(keys=words)

@@ -15,6 +15,7 @@ from widgets.design.tray.placing import Placement, in_row, unit_of, writable
 from widgets.document.document import Document, Edit, Selection
 from widgets.face.cells import CellGrid
 from widgets.face.colours import face_colours
+from widgets.face.keypad import key_legend
 from widgets.face.sample_values import FieldContents, likely_kind, specimen_rows, width_needed
 from widgets.kit.controls import Choice
 from widgets.kit.dialogs.dialog import Dialog
@@ -183,7 +184,7 @@ class ScreensOfDialog(Dialog):
         self.ring.addItem(self.tr("no screen changes"))
         for each in keys:
             words = self.tr("a ring by {onward} and {back}") if len(each) > 1 else self.tr("a ring by {onward} alone")
-            self.ring.addItem(words.format(onward=each[0], back=each[-1]))
+            self.ring.addItem(words.format(onward=key_legend(each[0]), back=key_legend(each[-1])))
         self.ring.setCurrentIndex(1 if keys else 0)
 
     def _make(self) -> None:

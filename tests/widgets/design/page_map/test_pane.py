@@ -161,8 +161,8 @@ def test_a_turn_is_added_by_keyboard(design: DesignWorkspace, document: Document
     QTimer.singleShot(0, fill)
     design.map_pane.screen_change_action.trigger()
     assert told == [
-        "The key up is free on this screen.",
-        "On the other screens the key left stays as it is.",
+        "The key UP is free on this screen.",
+        "On the other screens the key LEFT stays as it is.",
     ]
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="left", to="recipe")
 

@@ -57,7 +57,8 @@ from app.client.timing import BROADCAST_TURNAROUND_S, PunctualSleep, ResponseTim
 from app.client.transactions import Transaction
 from app.client.transport import Wire
 from app.language import translate
-from app.modbus.framing import overheard, read_in, sound_frames, whole_frames
+from app.modbus.framing import sound_frames, whole_frames
+from app.modbus.overheard import overheard, read_in
 from app.modbus.requests import MOST_REGISTERS, Request, read_request
 
 BETWEEN_PIECES_S: Final = 0.02

@@ -31,6 +31,7 @@ from typing import Final, TypeAlias
 
 from app.client.faults import Fault, FaultKind, bytes_text
 from app.language import translate
+from app.modbus.crc import crc_fits
 from app.modbus.damage import likely_cause
 from app.modbus.framing import (
     MBAP_HEADER,
@@ -39,11 +40,11 @@ from app.modbus.framing import (
     UNDECIDED,
     mbap_frames,
     mbap_length,
-    read_in,
     whole_frame,
     whole_frames,
 )
-from app.modbus.requests import Request, crc_fits
+from app.modbus.overheard import read_in
+from app.modbus.requests import Request
 
 KEPT_BYTES: Final = 2048
 """Bytes that are looked at for one request; of a line that babbles on, the newest."""

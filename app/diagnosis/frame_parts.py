@@ -28,8 +28,9 @@ from app.diagnosis.frame_words import (
 from app.diagnosis.frames import Frame, FramePart, FrameRole
 from app.diagnosis.register_names import RegisterNames
 from app.language import translate
-from app.modbus.framing import read_in
-from app.modbus.requests import RETURN_QUERY_DATA, Request, crc_fits
+from app.modbus.crc import crc_fits
+from app.modbus.overheard import read_in
+from app.modbus.requests import RETURN_QUERY_DATA, Request
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table, register_text
 

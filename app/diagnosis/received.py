@@ -10,8 +10,10 @@ from app.diagnosis.frame_parts import FrameReader
 from app.diagnosis.frame_words import cut_off
 from app.diagnosis.frames import Frame, FramePart, FrameRole
 from app.language import translate
-from app.modbus.framing import COUNTED, LONGEST_RTU, MBAP_HEADER, SHORTEST_RTU, mbap_length, read_in, whole_frame
-from app.modbus.requests import Request, crc_fits
+from app.modbus.crc import crc_fits
+from app.modbus.framing import COUNTED, LONGEST_RTU, MBAP_HEADER, SHORTEST_RTU, mbap_length, whole_frame
+from app.modbus.overheard import read_in
+from app.modbus.requests import Request
 
 
 def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]:

@@ -12,8 +12,8 @@ from typing import Final
 from pymodbus.framer import FramerRTU
 
 from app.errors import FanlightError
+from app.modbus.crc import crc_fits
 from app.modbus.framing import LONGEST_RTU
-from app.modbus.requests import crc_fits
 
 LONGEST_MBAP: Final = 260
 """Greatest length in a header that is still read. The specification allows 254; what is a little longer, such as a

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.language import translate
-from app.modbus.requests import Request, crc_fits
+from app.modbus.crc import crc_fits
+from app.modbus.requests import Request
 
 _RUNS: Final = frozenset((0x00, 0x80, 0xC0, 0xE0, 0xF0, 0xF8, 0xFC, 0xFE, 0xFF))
 """Bytes without more than one change in them, as a too fast port sees one long bit, and as a framing error reads."""

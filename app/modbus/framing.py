@@ -5,11 +5,9 @@ Frames as in MODBUS Application Protocol V1.1b3 and MODBUS over Serial Line V1.0
 
 from __future__ import annotations
 
-from contextlib import suppress
 from typing import Final
 
-from app.modbus.requests import Request, crc_fits, read_request
-from app.signals.numbering import Table
+from app.modbus.crc import crc_fits
 
 SHORTEST_RTU: Final = 5
 """Bytes of the shortest frame in RTU framing: an exception."""
@@ -29,32 +27,12 @@ COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
 """Functions whose answers carry a byte count as their first data byte."""
 _OF_REGISTERS: Final = frozenset((3, 4, 23))
 """Those of them that answer with whole registers."""
-_READ_TABLES: Final[dict[int, Table]] = {1: "coil", 2: "discrete", 3: "holding", 4: "input"}
+_READS: Final = frozenset((1, 2, 3, 4))
 
 
 def sound_frames(data: bytes) -> list[bytes]:
     """All frames in RTU framing, of whomever to whatever, that stand whole in `data`."""
     return [data[at : at + length] for at, length in whole_frames(data)]
-
-
-def overheard(data: bytes) -> list[Request]:
-    """The reads that another client has asked for in what was heard on an RTU line.
-
-    Their answers may be on their way, and would pass for those of our own.
-    """
-    found = (read_in(data[at : at + length]) for at, length in whole_frames(data))
-    return [request for request in found if request is not None]
-
-
-def read_in(frame: bytes) -> Request | None:
-    """The request to read that a sound frame of eight bytes is, if it is one and not an answer."""
-    if len(frame) != REQUEST or frame[1] not in _READ_TABLES or frame[2] + SHORTEST_RTU == REQUEST:
-        return None
-    with suppress(ValueError):
-        return read_request(
-            frame[0], _READ_TABLES[frame[1]], int.from_bytes(frame[2:4], "big"), int.from_bytes(frame[4:6], "big")
-        )
-    return None
 
 
 def whole_frame(data: bytes, at: int, *, wait: bool) -> int:
@@ -89,7 +67,7 @@ def _lengths(data: bytes, at: int, left: int) -> tuple[int, ...] | None:
         amount = data[at + 2]
         counted = amount + SHORTEST_RTU
         fits = amount > 0 and counted <= LONGEST_RTU and not (function in _OF_REGISTERS and amount % 2)
-        asked = (REQUEST,) if function in _READ_TABLES else ()
+        asked = (REQUEST,) if function in _READS else ()
         return tuple(sorted({*asked, counted})) if fits else asked
     return (_FIXED_LENGTH[function],) if function in _FIXED_LENGTH else ()
 

@@ -181,11 +181,6 @@ def bits_of(pdu: bytes, count: int) -> tuple[bool, ...]:
     return tuple(answer.bits[:count])
 
 
-def crc_fits(frame: bytes) -> bool:
-    """Whether the last two bytes of an RTU frame are the CRC of the others."""
-    return FramerRTU.check_CRC(frame[:-2], int.from_bytes(frame[-2:], "big"))
-
-
 def _echo_request(unit: int, table: Table, address: int, pdu: ModbusPDU) -> Request:
     whole = bytes((pdu.function_code,)) + pdu.encode()
     return _request(unit, table, address, 1, pdu, whole, len(whole))

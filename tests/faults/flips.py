@@ -18,7 +18,8 @@ from typing import Final
 from app.client.faults import FaultKind
 from app.client.reply_guard import RtuGuard
 from app.line.engine import Engine
-from app.modbus.requests import crc_fits, read_request
+from app.modbus.crc import crc_fits
+from app.modbus.requests import read_request
 from tests.builders import SERIAL, pump_project, word
 from tests.faults.stage import Stage, Watch
 from tests.staged_follower import Asked, StagedFollower, crc

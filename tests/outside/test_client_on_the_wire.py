@@ -13,10 +13,10 @@ from pyModbusTCP.server import ModbusServer
 from app.client.client import Answer, Client
 from app.client.endpoint import Endpoint
 from app.line.engine import Engine
+from app.modbus.crc import crc_fits
 from app.modbus.requests import (
     Request,
     bits_of,
-    crc_fits,
     read_request,
     registers_of,
     write_coil,

@@ -1,0 +1,139 @@
+"""What is asked of an unknown line, and what comes back: the words that all searches and the one client share."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final, Literal, NamedTuple, Protocol
+
+from app.errors import FanlightError
+from app.modbus.serial_port import Parity
+
+MOST_UNIT: Final = 247
+"""The last unit address (MODBUS over Serial Line V1.02, from memory). Unit 0 is everybody, and is never asked on a
+serial line."""
+
+PROBE_TIMEOUT_S: Final = 0.1
+"""How long an answer may take to begin, as long as nothing is known of the device."""
+
+
+class Settings(NamedTuple):
+    """How a serial line carries characters: bits a second, parity, stop bits. As text: '19200 8E1'."""
+
+    baud: int
+    parity: Parity
+    stop_bits: Literal[1, 2]
+
+    def __str__(self) -> str:
+        return f"{self.baud} 8{self.parity[0].upper()}{self.stop_bits}"
+
+    @property
+    def character_s(self) -> float:
+        """The time of one character with its start, parity and stop bits, in seconds."""
+        return (9 + (self.parity != "none") + self.stop_bits) / self.baud
+
+
+@dataclass(frozen=True, slots=True)
+class Probe:
+    """One request to one unit. Made by `app.probing.requests` alone, which knows no function that writes."""
+
+    unit: int
+    pdu: bytes
+
+    @property
+    def function(self) -> int:
+        """The function code."""
+        return self.pdu[0]
+
+
+OutcomeKind = Literal["answer", "exception", "garbled", "silence"]
+"""A true answer; an exception (`code` says which); bytes that are neither; nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of one probe. Times in seconds.
+
+    `pdu` is the verified answer, exceptions included, else empty. `received` is all that came, as it came: evidence
+    also where it proves nothing. `waited_s` is from the end of the request to the first byte, None if none came;
+    `took_s` the whole exchange. `parity_errors` and `framing_errors` count characters; None where the port cannot tell.
+    """
+
+    probe: Probe
+    kind: OutcomeKind
+    pdu: bytes = b""
+    received: bytes = b""
+    waited_s: float | None = None
+    took_s: float = 0.0
+    parity_errors: int | None = None
+    framing_errors: int | None = None
+    echoed: bool = False
+    """Our own request came back in front of whatever else came."""
+    twice: bool = False
+    """The answer came more than once, or a second one to the same request."""
+
+    @property
+    def code(self) -> int:
+        """The exception code; 0 of anything else."""
+        return self.pdu[1] if self.kind == "exception" else 0
+
+    @property
+    def alive(self) -> bool:
+        """Whether somebody is there: a verified answer, exceptions too."""
+        return self.kind in ("answer", "exception")
+
+
+@dataclass(frozen=True, slots=True)
+class Overheard:
+    """What was received while nothing was sent, at one setting. `pieces` are (seconds since the beginning, bytes)."""
+
+    settings: Settings | None
+    seconds: float
+    pieces: Sequence[tuple[float, bytes]]
+    parity_errors: int | None = None
+    framing_errors: int | None = None
+    breaks: int | None = None
+
+    @property
+    def data(self) -> bytes:
+        """All bytes."""
+        return b"".join(piece for _, piece in self.pieces)
+
+
+class CannotProbe(FanlightError):
+    """The line cannot be opened or is gone; the message says what happened and what to do."""
+
+
+class SomebodyElse(FanlightError):
+    """Another master was heard, so nothing more is sent."""
+
+
+class ProbedLine(Protocol):
+    """A line that can be asked and listened to, one thing at a time: real, or modelled in a test with its own clock.
+
+    Whoever searches calls it from one thread. Any call may raise `Stopped`: somebody wants an end.
+    """
+
+    @property
+    def serial(self) -> bool:
+        """Whether it has settings: a serial port of this computer."""
+
+    @property
+    def framing(self) -> Literal["rtu", "tcp"]:
+        """How frames are told apart."""
+
+    def now(self) -> float:
+        """Seconds on the line's own clock."""
+
+    def tune(self, settings: Settings) -> None:
+        """From now on so many bits a second and so on; late answers of the former settings are drained. Serial only."""
+
+    def ask(self, probe: Probe, timeout_s: float) -> Outcome:
+        """Send one request, wait for its answer. Raises CannotProbe, SomebodyElse, Stopped."""
+
+    def listen(self, seconds: float) -> Overheard:
+        """Send nothing, and give back what was heard. Raises CannotProbe, Stopped."""
+
+
+class Stopped(Exception):
+    """Somebody wants the search to end; what was found until then is kept."""

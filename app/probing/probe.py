@@ -17,7 +17,7 @@ PROBE_TIMEOUT_S: Final = 0.1
 """How long an answer may take to begin, as long as nothing is known of the device."""
 
 
-class Settings(NamedTuple):
+class SerialSettings(NamedTuple):
     """How a serial line carries characters: bits a second, parity, stop bits. As text: '19200 8E1'."""
 
     baud: int
@@ -46,12 +46,12 @@ class Probe:
         return self.pdu[0]
 
 
-OutcomeKind = Literal["answer", "exception", "garbled", "silence"]
+ResultKind = Literal["answer", "exception", "garbled", "silence"]
 """A true answer; an exception (`code` says which); bytes that are neither; nothing."""
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
+class ProbeResult:
     """What came of one probe. Times in seconds.
 
     `pdu` is the verified answer, exceptions included, else empty. `received` is all that came, as it came: evidence
@@ -60,7 +60,7 @@ class Outcome:
     """
 
     probe: Probe
-    kind: OutcomeKind
+    kind: ResultKind
     pdu: bytes = b""
     received: bytes = b""
     waited_s: float | None = None
@@ -87,7 +87,7 @@ class Outcome:
 class Overheard:
     """What was received while nothing was sent, at one setting. `pieces` are (seconds since the beginning, bytes)."""
 
-    settings: Settings | None
+    settings: SerialSettings | None
     seconds: float
     pieces: Sequence[tuple[float, bytes]]
     parity_errors: int | None = None
@@ -111,7 +111,7 @@ class SomebodyElse(FanlightError):
 class ProbedLine(Protocol):
     """A line that can be asked and listened to, one thing at a time: real, or modelled in a test with its own clock.
 
-    Whoever searches calls it from one thread. Any call may raise `Stopped`: somebody wants an end.
+    Whoever searches calls it from one thread. Any call may raise `SearchStopped`: somebody wants an end.
     """
 
     @property
@@ -125,15 +125,15 @@ class ProbedLine(Protocol):
     def now(self) -> float:
         """Seconds on the line's own clock."""
 
-    def tune(self, settings: Settings) -> None:
+    def tune(self, settings: SerialSettings) -> None:
         """From now on so many bits a second and so on; late answers of the former settings are drained. Serial only."""
 
-    def ask(self, probe: Probe, timeout_s: float) -> Outcome:
-        """Send one request, wait for its answer. Raises CannotProbe, SomebodyElse, Stopped."""
+    def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
+        """Send one request, wait for its answer. Raises CannotProbe, SomebodyElse, SearchStopped."""
 
     def listen(self, seconds: float) -> Overheard:
-        """Send nothing, and give back what was heard. Raises CannotProbe, Stopped."""
+        """Send nothing, and give back what was heard. Raises CannotProbe, SearchStopped."""
 
 
-class Stopped(Exception):
+class SearchStopped(Exception):
     """Somebody wants the search to end; what was found until then is kept."""

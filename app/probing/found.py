@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from app.probing.probe import SerialSettings
+from app.probing.probe import LineSettings
 from app.signals.numbering import Table
 
 StoppedBy = Literal["done", "budget", "person", "somebody else", "port gone"]
@@ -49,7 +49,7 @@ class FoundFollower:
 class Found:
     """All that is known of a line. `heard` is of `app.listening`, as JSON would have it; None if nobody spoke."""
 
-    settings: SerialSettings | None = None
+    settings: LineSettings | None = None
     heard: Mapping[str, object] | None = None
     followers: tuple[FoundFollower, ...] = ()
     probes: int = 0

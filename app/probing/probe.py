@@ -17,7 +17,7 @@ PROBE_TIMEOUT_S: Final = 0.1
 """How long an answer may take to begin, as long as nothing is known of the device."""
 
 
-class SerialSettings(NamedTuple):
+class LineSettings(NamedTuple):
     """How a serial line carries characters: bits a second, parity, stop bits. As text: '19200 8E1'."""
 
     baud: int
@@ -87,7 +87,7 @@ class ProbeResult:
 class Overheard:
     """What was received while nothing was sent, at one setting. `pieces` are (seconds since the beginning, bytes)."""
 
-    settings: SerialSettings | None
+    settings: LineSettings | None
     seconds: float
     pieces: Sequence[tuple[float, bytes]]
     parity_errors: int | None = None
@@ -125,7 +125,7 @@ class ProbedLine(Protocol):
     def now(self) -> float:
         """Seconds on the line's own clock."""
 
-    def tune(self, settings: SerialSettings) -> None:
+    def tune(self, settings: LineSettings) -> None:
         """From now on so many bits a second and so on; late answers of the former settings are drained. Serial only."""
 
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:

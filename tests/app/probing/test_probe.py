@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.probing.probe import Probe, ProbeResult, LineSettings
+from app.probing.probe import LineSettings, Probe, ProbeResult
 
 
 def test_settings_are_said_as_the_trade_says_them() -> None:

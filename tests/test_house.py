@@ -48,6 +48,8 @@ TESTED_BY: Final = {
     "app/line/test_engine.py": "followers poller read_requests",
     "app/line/test_status.py": "states",
     "app/line/test_writer.py": "app/project/capability",
+    "app/matching/test_neighbours.py": "reading_ways",
+    "app/matching/test_scale.py": "usual_scales",
     "app/page_map/test_layout.py": "blocks",
     "app/page_map/test_routes.py": "boxes labels",
     "app/panel/test_machine.py": "acting behaviour entering events messages state work",

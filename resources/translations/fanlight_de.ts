@@ -13974,6 +13974,133 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>matching</name>
+    <message>
+        <source>0 to 50 as 0 to 10000; also steps of 0.005</source>
+        <translation>0 bis 50 als 0 bis 10000; auch Schritte von 0.005</translation>
+    </message>
+    <message>
+        <source>0 to 60 as 0 to 10000</source>
+        <translation>0 bis 60 als 0 bis 10000</translation>
+    </message>
+    <message>
+        <source>4000h is 100 %</source>
+        <translation>4000h ist 100 %</translation>
+    </message>
+    <message>
+        <source>4000h is 50</source>
+        <translation>4000h ist 50</translation>
+    </message>
+    <message>
+        <source>4000h is 60</source>
+        <translation>4000h ist 60</translation>
+    </message>
+    <message>
+        <source>6C00h is 100 %, as of analogue inputs</source>
+        <translation>6C00h ist 100 %, wie bei Analogeingängen</translation>
+    </message>
+    <message>
+        <source>7FFFh is 100 %</source>
+        <translation>7FFFh ist 100 %</translation>
+    </message>
+    <message>
+        <source>a converter of 12 bits: FFFh is 100 %</source>
+        <translation>ein Wandler mit 12 Bit: FFFh ist 100 %</translation>
+    </message>
+    <message>
+        <source>fifths</source>
+        <translation>Fünftel</translation>
+    </message>
+    <message>
+        <source>four decimals</source>
+        <translation>vier Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>halves, as of temperatures</source>
+        <translation>Halbe, etwa bei Temperaturen</translation>
+    </message>
+    <message>
+        <source>hundreds</source>
+        <translation>Hunderter</translation>
+    </message>
+    <message>
+        <source>in this order it changes little by little, in any other by leaps</source>
+        <translation>in dieser Reihenfolge ändert sie sich in kleinen Schritten, in jeder anderen in Sprüngen</translation>
+    </message>
+    <message>
+        <source>it did not change; read it again after a while, or at another value</source>
+        <translation>sie hat sich nicht geändert; später oder bei einem anderen Wert erneut lesen</translation>
+    </message>
+    <message>
+        <source>no scale through zero fits all readings</source>
+        <translation>keine Skalierung durch null passt zu allen Ablesungen</translation>
+    </message>
+    <message>
+        <source>no straight line fits all readings: one of them is mistyped, or was taken while the value changed</source>
+        <translation>keine Gerade passt zu allen Ablesungen: eine ist vertippt oder wurde abgelesen, während sich der Wert änderte</translation>
+    </message>
+    <message>
+        <source>not likely: the number would be very large, very small or none</source>
+        <translation>unwahrscheinlich: die Zahl wäre sehr groß, sehr klein oder keine</translation>
+    </message>
+    <message>
+        <source>one decimal</source>
+        <translation>eine Nachkommastelle</translation>
+    </message>
+    <message>
+        <source>only in this order is it a number of a usual size</source>
+        <translation>nur in dieser Reihenfolge ist es eine Zahl üblicher Größe</translation>
+    </message>
+    <message>
+        <source>possible</source>
+        <translation>möglich</translation>
+    </message>
+    <message>
+        <source>quarters</source>
+        <translation>Viertel</translation>
+    </message>
+    <message>
+        <source>steps of 0.02</source>
+        <translation>Schritte von 0.02</translation>
+    </message>
+    <message>
+        <source>steps of 0.05</source>
+        <translation>Schritte von 0.05</translation>
+    </message>
+    <message>
+        <source>tens</source>
+        <translation>Zehner</translation>
+    </message>
+    <message>
+        <source>the readings are too close together to tell a scale; read it again at another value</source>
+        <translation>die Ablesungen liegen für eine Skalierung zu nah beieinander; bei einem anderen Wert erneut lesen</translation>
+    </message>
+    <message>
+        <source>the readings leave no room for a scale that can be written; read it once more</source>
+        <translation>die Ablesungen lassen keine Skalierung zu, die sich schreiben lässt; noch einmal lesen</translation>
+    </message>
+    <message>
+        <source>the register held the same number at every reading; read it again at another value</source>
+        <translation>das Register enthielt bei jeder Ablesung dieselbe Zahl; bei einem anderen Wert erneut lesen</translation>
+    </message>
+    <message>
+        <source>the value itself</source>
+        <translation>der Wert selbst</translation>
+    </message>
+    <message>
+        <source>thousands, as where a device counts kilowatts and shows watts</source>
+        <translation>Tausender, etwa wenn ein Gerät Kilowatt zählt und Watt anzeigt</translation>
+    </message>
+    <message>
+        <source>three decimals</source>
+        <translation>drei Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>two decimals; also 0 to 100 % as 0 to 10000</source>
+        <translation>zwei Nachkommastellen; auch 0 bis 100 % als 0 bis 10000</translation>
+    </message>
+</context>
+<context>
     <name>panel</name>
     <message>
         <source>a text cannot be changed</source>

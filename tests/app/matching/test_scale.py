@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from app.matching.scale import FittedScale, NoStraightLine, ScalePoint, fit, simplest_between
-from app.matching.usual_scales import USUAL_SCALES
+from app.matching.usual_scales import USUAL_SCALES, UsualScale
 from app.signals.scaling import round_half_away
 
 
@@ -48,9 +48,8 @@ def test_with_an_offset() -> None:
 
 
 @pytest.mark.parametrize("scale", USUAL_SCALES, ids=lambda scale: f"{scale.value}/{scale.raw}")
-def test_every_usual_scale_is_found_again(scale: object) -> None:
-    assert scale in USUAL_SCALES
-    slope = scale.slope  # type: ignore[attr-defined]
+def test_every_usual_scale_is_found_again(scale: UsualScale) -> None:
+    slope = scale.slope
     decimals = max(0, next(places for places in count(-3) if slope >= Fraction(10) ** -places))
     found = fit([display((slope, Fraction(0)), raw, decimals) for raw in (9_111, 25_003, 31_777)])
     assert found.slope == slope

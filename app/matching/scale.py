@@ -110,11 +110,9 @@ def points_of(slope: Fraction, offset: Fraction) -> tuple[tuple[Decimal, Decimal
 def simplest_between(least: Fraction, greatest: Fraction) -> Fraction:
     """The fraction with the smallest denominator from `least` to `greatest`, both included; of these the one next to 0.
 
-    By the Stern-Brocot tree: the continued fraction of both ends, as far as they agree.
-    Raises ValueError if there is none between.
+    By the Stern-Brocot tree: the continued fraction of both ends, as far as they agree. `least` is not above
+    `greatest`.
     """
-    if least > greatest:
-        raise ValueError("the least is above the greatest")
     if least <= 0 <= greatest:
         return Fraction(0)
     if greatest < 0:

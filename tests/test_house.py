@@ -52,6 +52,7 @@ TESTED_BY: Final = {
     "app/matching/test_scale.py": "usual_scales",
     "app/page_map/test_layout.py": "blocks",
     "app/page_map/test_routes.py": "boxes labels",
+    "app/listening/test_listener.py": "frames heard",
     "app/panel/test_machine.py": "acting behaviour entering events messages state work",
     "app/planning/test_grouping.py": "spans",
     "app/project/test_binding.py": "app/signals/reading",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
 Parity = Literal["none", "even", "odd"]
 
@@ -15,6 +15,22 @@ _LOCKS: Final = ("/run/lock", "/var/lock")
 _LETTERS: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
 _PSEUDO_TERMINALS: Final = ("/dev/pts/", "/dev/ttys")
 """How those of Linux and of macOS begin."""
+
+
+class LineSettings(NamedTuple):
+    """How a serial line carries characters: bits a second, parity, stop bits. As text: '19200 8E1'."""
+
+    baud: int
+    parity: Parity
+    stop_bits: Literal[1, 2]
+
+    def __str__(self) -> str:
+        return f"{self.baud} 8{self.parity[0].upper()}{self.stop_bits}"
+
+    @property
+    def character_s(self) -> float:
+        """The time of one character with its start, parity and stop bits, in seconds."""
+        return (9 + (self.parity != "none") + self.stop_bits) / self.baud
 
 
 def parity_letter(device: str, parity: Parity) -> str:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Final, Literal, NamedTuple, Protocol
+from typing import Final, Literal, Protocol
 
 from app.errors import FanlightError
-from app.modbus.serial_port import Parity
+from app.modbus.serial_port import LineSettings as LineSettings
 
 MOST_UNIT: Final = 247
 """The last unit address (MODBUS over Serial Line V1.02, from memory). Unit 0 is everybody, and is never asked on a
@@ -15,22 +15,6 @@ serial line."""
 
 PROBE_TIMEOUT_S: Final = 0.1
 """How long an answer may take to begin, as long as nothing is known of the device."""
-
-
-class LineSettings(NamedTuple):
-    """How a serial line carries characters: bits a second, parity, stop bits. As text: '19200 8E1'."""
-
-    baud: int
-    parity: Parity
-    stop_bits: Literal[1, 2]
-
-    def __str__(self) -> str:
-        return f"{self.baud} 8{self.parity[0].upper()}{self.stop_bits}"
-
-    @property
-    def character_s(self) -> float:
-        """The time of one character with its start, parity and stop bits, in seconds."""
-        return (9 + (self.parity != "none") + self.stop_bits) / self.baud
 
 
 @dataclass(frozen=True, slots=True)

@@ -12906,6 +12906,25 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>discovery</name>
+    <message>
+        <source>{device}: {what}</source>
+        <translation>{device}: {what}</translation>
+    </message>
+    <message>
+        <source>{name} has another order of bytes than the other signals of this device; a device has one for all of them. Choose the same order, or leave {name} out.</source>
+        <translation>{name} hat eine andere Byte-Reihenfolge als die anderen Signale dieses Geräts; ein Gerät hat eine für alle. Dieselbe Reihenfolge wählen oder {name} weglassen.</translation>
+    </message>
+    <message>
+        <source>{path} already exists and was not overwritten: choose another name</source>
+        <translation>{path} ist schon vorhanden und wurde nicht überschrieben: einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>{path} was not written: no device was found</source>
+        <translation>{path} wurde nicht geschrieben: kein Gerät gefunden</translation>
+    </message>
+</context>
+<context>
     <name>edits</name>
     <message>
         <source>&apos;{signal}&apos; is in the same register</source>
@@ -12970,6 +12989,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
         <translation>Bild {screen} ist für {rows} x {columns} Zellen gemacht; dieses Panel hat {here} x {across}</translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>signal &apos;{word}&apos; has no bit {bit}</source>

@@ -314,7 +314,7 @@ def _nobody_understood(evidence: Sequence[LineEvidence]) -> Iterator[Suspicion]:
             "likely",
             translate(
                 "trouble",
-                "The line rests at the wrong level: nothing came but a break whenever the port was set to another speed.",
+                "The line rests at the wrong level: only a break came whenever the port was set to another speed.",
             ),
         )
         return

@@ -16045,6 +16045,209 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>trouble</name>
+    <message>
+        <source>A device is off or not connected, or a contact is loose</source>
+        <translation>Ein Gerät ist aus oder nicht angeschlossen, oder ein Kontakt ist lose</translation>
+    </message>
+    <message>
+        <source>Another protocol is spoken, or ASCII mode</source>
+        <translation>Es wird ein anderes Protokoll gesprochen, oder ASCII-Modus</translation>
+    </message>
+    <message>
+        <source>At {settings} {count} of {total} characters have a wrong parity bit, but their stop bits are right.</source>
+        <translation>Bei {settings} haben {count} von {total} Zeichen ein falsches Paritätsbit, ihre Stoppbits stimmen aber.</translation>
+    </message>
+    <message>
+        <source>At {settings} {total} characters came undamaged, but no frame.</source>
+        <translation>Bei {settings} kamen {total} Zeichen unbeschädigt an, aber kein Telegramm.</translation>
+    </message>
+    <message>
+        <source>Check supply and terminals (is it the right pair?), and whether the device is set to be operated over the line.</source>
+        <translation>Versorgung und Klemmen prüfen (ist es das richtige Paar?), und ob das Gerät auf Betrieb über die Leitung eingestellt ist.</translation>
+    </message>
+    <message>
+        <source>Connect the common terminals of all devices and of the adapter with a third wire; where their supplies are far apart, use an isolated adapter.</source>
+        <translation>Die Bezugspotenziale (Common) aller Geräte und des Adapters mit einer dritten Ader verbinden; wo die Versorgungen weit auseinanderliegen, einen galvanisch getrennten Adapter verwenden.</translation>
+    </message>
+    <message>
+        <source>Devices that do answer were silent {count} times of {total}.</source>
+        <translation>Geräte, die sonst antworten, schwiegen {count} von {total} Mal.</translation>
+    </message>
+    <message>
+        <source>Disconnect one device after the other until its answers are sound and come once. If only one is there, check its own wiring, and converters that send twice.</source>
+        <translation>Ein Gerät nach dem anderen abklemmen, bis die Antworten unbeschädigt und nur einmal kommen. Ist nur eines vorhanden: dessen Verdrahtung prüfen, und Umsetzer, die doppelt senden.</translation>
+    </message>
+    <message>
+        <source>Frames are sound, but {count} of {total} characters have a wrong parity bit.</source>
+        <translation>Die Telegramme sind unbeschädigt, aber {count} von {total} Zeichen haben ein falsches Paritätsbit.</translation>
+    </message>
+    <message>
+        <source>Frames are sound, but {count} of {total} characters have no stop bit where one is expected: the devices send a parity bit.</source>
+        <translation>Die Telegramme sind unbeschädigt, aber {count} von {total} Zeichen haben kein Stoppbit, wo eines erwartet wird: Die Geräte senden ein Paritätsbit.</translation>
+    </message>
+    <message>
+        <source>Look up which protocol the devices are set to, and set them to RTU mode.</source>
+        <translation>Nachsehen, auf welches Protokoll die Geräte eingestellt sind, und sie auf RTU-Modus einstellen.</translation>
+    </message>
+    <message>
+        <source>Not one character came; speeds tried: {tried}.</source>
+        <translation>Es kam kein einziges Zeichen; versuchte Baudraten: {tried}.</translation>
+    </message>
+    <message>
+        <source>Nothing came but our own requests; speeds tried: {tried}.</source>
+        <translation>Es kamen nur die eigenen Anfragen zurück; versuchte Baudraten: {tried}.</translation>
+    </message>
+    <message>
+        <source>Nothing that was received points to trouble on the line.</source>
+        <translation>Nichts von dem, was empfangen wurde, deutet auf eine Störung der Leitung hin.</translation>
+    </message>
+    <message>
+        <source>Of {total} characters {count} are zeros or a single run of ones, and no frame is sound; speeds tried: {tried}.</source>
+        <translation>Von {total} Zeichen sind {count} Nullen oder eine einzige Folge von Einsen, und kein Telegramm ist unbeschädigt; versuchte Baudraten: {tried}.</translation>
+    </message>
+    <message>
+        <source>Of {total} characters {count} have no stop bit where one is expected, and no frame is sound; speeds tried: {tried}.</source>
+        <translation>Von {total} Zeichen haben {count} kein Stoppbit, wo eines erwartet wird, und kein Telegramm ist unbeschädigt; versuchte Baudraten: {tried}.</translation>
+    </message>
+    <message>
+        <source>Put 120 ohm at both ends of the line and nowhere else, connect the shield, avoid stubs, and keep away from motor cables.</source>
+        <translation>120 Ohm an beiden Enden der Leitung und nirgends sonst anbringen, den Schirm auflegen, Stichleitungen vermeiden und Abstand zu Motorleitungen halten.</translation>
+    </message>
+    <message>
+        <source>Shorten the turn-off delay of the adapter, or increase the answer delay of the device.</source>
+        <translation>Die Abschaltverzögerung des Adapters verkürzen oder die Antwortverzögerung des Geräts verlängern.</translation>
+    </message>
+    <message>
+        <source>Swap the two data wires at the adapter; makers do not agree on which is A and which is B.</source>
+        <translation>Die beiden Datenadern am Adapter tauschen; die Hersteller sind sich nicht einig, welche A und welche B ist.</translation>
+    </message>
+    <message>
+        <source>Switch on the bias resistors at one place of the line, and see that there are no more than two terminations.</source>
+        <translation>Die Ruhepegelwiderstände (Bias) an einer Stelle der Leitung einschalten, und darauf achten, dass es nicht mehr als zwei Abschlüsse gibt.</translation>
+    </message>
+    <message>
+        <source>The adapter repeats what is sent (echo)</source>
+        <translation>Der Adapter wiederholt, was gesendet wird (Echo)</translation>
+    </message>
+    <message>
+        <source>The adapter switches to receiving too late</source>
+        <translation>Der Adapter schaltet zu spät auf Empfang um</translation>
+    </message>
+    <message>
+        <source>The common (ground) wire between the devices is missing</source>
+        <translation>Die gemeinsame Bezugsader (Masse) zwischen den Geräten fehlt</translation>
+    </message>
+    <message>
+        <source>The line floats between frames</source>
+        <translation>Die Leitung hat zwischen den Telegrammen keinen festen Ruhepegel</translation>
+    </message>
+    <message>
+        <source>The line is disturbed: termination, shield or cable</source>
+        <translation>Die Leitung ist gestört: Abschluss, Schirm oder Kabel</translation>
+    </message>
+    <message>
+        <source>The line rests at the wrong level: only a break came whenever the port was set to another speed.</source>
+        <translation>Die Leitung ruht auf dem falschen Pegel: Es kam nur ein Break, sobald der Anschluss auf eine andere Baudrate gestellt wurde.</translation>
+    </message>
+    <message>
+        <source>The parity is another one</source>
+        <translation>Die Parität ist eine andere</translation>
+    </message>
+    <message>
+        <source>The speed is another one</source>
+        <translation>Die Baudrate ist eine andere</translation>
+    </message>
+    <message>
+        <source>The two data wires are swapped</source>
+        <translation>Die beiden Datenadern sind vertauscht</translation>
+    </message>
+    <message>
+        <source>This computer lost characters</source>
+        <translation>Dieser Rechner hat Zeichen verloren</translation>
+    </message>
+    <message>
+        <source>This is not a fault, and shows that the adapter works. Say in the settings of the line that the adapter echoes.</source>
+        <translation>Das ist kein Fehler und zeigt, dass der Adapter arbeitet. In den Einstellungen der Leitung angeben, dass der Adapter ein Echo liefert.</translation>
+    </message>
+    <message>
+        <source>Too little was received to say anything about the line.</source>
+        <translation>Es wurde zu wenig empfangen, um etwas über die Leitung zu sagen.</translation>
+    </message>
+    <message>
+        <source>Try the other parities at the same speed.</source>
+        <translation>Die anderen Paritäten bei derselben Baudrate versuchen.</translation>
+    </message>
+    <message>
+        <source>Try the remaining speeds, or read the speed off the device.</source>
+        <translation>Die übrigen Baudraten versuchen oder die Baudrate am Gerät ablesen.</translation>
+    </message>
+    <message>
+        <source>Two devices have the same unit address</source>
+        <translation>Zwei Geräte haben dieselbe Geräteadresse</translation>
+    </message>
+    <message>
+        <source>Use another port or adapter, or a lower speed; the line itself is not to blame.</source>
+        <translation>Einen anderen Anschluss oder Adapter oder eine niedrigere Baudrate verwenden; an der Leitung selbst liegt es nicht.</translation>
+    </message>
+    <message>
+        <source>What came consists of colons, digits and the letters A to F, as in ASCII mode.</source>
+        <translation>Was kam, besteht aus Doppelpunkten, Ziffern und den Buchstaben A bis F, wie im ASCII-Modus.</translation>
+    </message>
+    <message>
+        <source>What was received does not tell what is wrong.</source>
+        <translation>Was empfangen wurde, lässt nicht erkennen, was falsch ist.</translation>
+    </message>
+    <message>
+        <source>What was received does not tell which it is; check in this order.</source>
+        <translation>Was empfangen wurde, lässt nicht erkennen, welche Ursache es ist; in dieser Reihenfolge prüfen.</translation>
+    </message>
+    <message>
+        <source>What was received points to one cause more than to others.</source>
+        <translation>Was empfangen wurde, spricht für eine Ursache mehr als für andere.</translation>
+    </message>
+    <message>
+        <source>likely</source>
+        <translation>wahrscheinlich</translation>
+    </message>
+    <message>
+        <source>possible</source>
+        <translation type="unfinished">möglich</translation>
+    </message>
+    <message>
+        <source>very likely</source>
+        <translation>sehr wahrscheinlich</translation>
+    </message>
+    <message>
+        <source>{count} answers lacked nothing but their first byte.</source>
+        <translation>{count} Antworten fehlte nur das erste Byte.</translation>
+    </message>
+    <message>
+        <source>{count} characters were lost because nobody fetched them in time (overruns).</source>
+        <translation>{count} Zeichen gingen verloren, weil sie nicht rechtzeitig abgeholt wurden (Überläufe).</translation>
+    </message>
+    <message>
+        <source>{count} of {total} answers are garbled, {single} of them by a single bit.</source>
+        <translation>{count} von {total} Antworten sind verstümmelt, {single} davon durch ein einzelnes Bit.</translation>
+    </message>
+    <message>
+        <source>{count} of {total} answers of unit {unit} are garbled, but hardly any of the other devices&apos;.</source>
+        <translation>{count} von {total} Antworten der Adresse {unit} sind verstümmelt, die der anderen Geräte dagegen kaum.</translation>
+    </message>
+    <message>
+        <source>{count} of {total} requests came back.</source>
+        <translation>{count} von {total} Anfragen kamen zurück.</translation>
+    </message>
+    <message>
+        <source>{count} requests to unit {unit} were answered twice.</source>
+        <translation>{count} Anfragen an Adresse {unit} wurden doppelt beantwortet.</translation>
+    </message>
+    <message>
+        <source>{count} stray characters came in {seconds} s in which nothing was sent.</source>
+        <translation>{count} verirrte Zeichen kamen in {seconds} s, in denen nichts gesendet wurde.</translation>
+    </message>
+</context>
+<context>
     <name>typed</name>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>

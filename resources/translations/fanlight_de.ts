@@ -16212,7 +16212,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>possible</source>
-        <translation type="unfinished">möglich</translation>
+        <translation>möglich</translation>
     </message>
     <message>
         <source>very likely</source>

@@ -29,7 +29,7 @@ TESTED_BY: Final = {
     "app/client/test_client.py": "transactions transport app/modbus/overheard",
     "app/comparison/test_comparison.py": "words",
     "app/diagnosis/test_explain.py": "frame_parts frame_words frames received register_names app/modbus/requests",
-    "app/discovery/test_into_project.py": "first_screens",
+    "app/discovery/test_into_project.py": "first_screens app/probing/found",
     "app/edits/test_replacing.py": "search",
     "app/edits/test_screens.py": "refused",
     "app/edits/test_transfer.py": "incoming languages rows",

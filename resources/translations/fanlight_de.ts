@@ -12908,6 +12908,82 @@ otherwise = unbekannt</translation>
 <context>
     <name>discovery</name>
     <message>
+        <source>All signals of {device} that this order is for ({count}) are read the other way.</source>
+        <translation>Alle Signale von {device}, für die diese Reihenfolge gilt ({count}), werden andersherum gelesen.</translation>
+    </message>
+    <message>
+        <source>Byte order of the device</source>
+        <translation>Byte-Reihenfolge des Geräts</translation>
+    </message>
+    <message>
+        <source>Data type {encoding}</source>
+        <translation>Datentyp {encoding}</translation>
+    </message>
+    <message>
+        <source>Numbering of the device</source>
+        <translation>Zählweise des Geräts</translation>
+    </message>
+    <message>
+        <source>Only {signal} is read from register {number} instead of {former}.</source>
+        <translation>Nur {signal} wird aus Register {number} statt {former} gelesen.</translation>
+    </message>
+    <message>
+        <source>Only {signal} is read with the other word first.</source>
+        <translation>Nur {signal} wird mit dem anderen Wort zuerst gelesen.</translation>
+    </message>
+    <message>
+        <source>Raw {raw0} is {value0} and raw {raw1} is {value1} {unit}</source>
+        <translation>Rohwert {raw0} ist {value0} und Rohwert {raw1} ist {value1} {unit}</translation>
+    </message>
+    <message>
+        <source>Reads {signal} as {encoding} instead of {former}.</source>
+        <translation>Liest {signal} als {encoding} statt {former}.</translation>
+    </message>
+    <message>
+        <source>Register {number}</source>
+        <translation>Register {number}</translation>
+    </message>
+    <message>
+        <source>The manual of {device} counts from 0: all its signals ({count}) are read one higher.</source>
+        <translation>Das Handbuch von {device} zählt ab 0: alle seine Signale ({count}) werden ein Register höher gelesen.</translation>
+    </message>
+    <message>
+        <source>The manual of {device} counts from 1: all its signals ({count}) are read one lower.</source>
+        <translation>Das Handbuch von {device} zählt ab 1: alle seine Signale ({count}) werden ein Register tiefer gelesen.</translation>
+    </message>
+    <message>
+        <source>The value of {signal} is the raw number.</source>
+        <translation>Der Wert von {signal} ist der Rohwert.</translation>
+    </message>
+    <message>
+        <source>This scale</source>
+        <translation>Diese Skalierung</translation>
+    </message>
+    <message>
+        <source>Word and byte order of the device</source>
+        <translation>Wort- und Byte-Reihenfolge des Geräts</translation>
+    </message>
+    <message>
+        <source>Word order of the device</source>
+        <translation>Wortreihenfolge des Geräts</translation>
+    </message>
+    <message>
+        <source>Word order of this signal</source>
+        <translation>Wortreihenfolge dieses Signals</translation>
+    </message>
+    <message>
+        <source>a straight line fits, and one reading more confirms it</source>
+        <translation>eine Gerade passt, und ein weiterer Wert bestätigt sie</translation>
+    </message>
+    <message>
+        <source>a straight line fits; a third reading has to confirm it</source>
+        <translation>eine Gerade passt; ein dritter Wert muss sie bestätigen</translation>
+    </message>
+    <message>
+        <source>with this scale it is what the display shows</source>
+        <translation>mit dieser Skalierung ist es die Anzeige des Geräts</translation>
+    </message>
+    <message>
         <source>{device}: {what}</source>
         <translation>{device}: {what}</translation>
     </message>
@@ -12922,6 +12998,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>{path} was not written: no device was found</source>
         <translation>{path} wurde nicht geschrieben: kein Gerät gefunden</translation>
+    </message>
+    <message>
+        <source>{raw} = {value} would be what the display shows</source>
+        <translation>{raw} = {value} ergäbe die Anzeige des Geräts</translation>
+    </message>
+    <message>
+        <source>{text}; read it again at another value</source>
+        <translation>{text}; bei einem anderen Wert noch einmal ablesen</translation>
     </message>
 </context>
 <context>

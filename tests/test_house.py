@@ -49,6 +49,7 @@ TESTED_BY: Final = {
     "app/line/test_engine.py": "followers poller read_requests",
     "app/line/test_status.py": "states",
     "app/line/test_writer.py": "app/project/capability",
+    "app/matching/test_match.py": "agreement candidates guesses",
     "app/matching/test_neighbours.py": "reading_ways",
     "app/matching/test_scale.py": "usual_scales",
     "app/page_map/test_layout.py": "blocks",

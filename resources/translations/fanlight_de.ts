@@ -14083,6 +14083,14 @@ otherwise = unbekannt</translation>
 <context>
     <name>matching</name>
     <message>
+        <source>&apos;{text}&apos; does not begin with a number; enter what the display shows: 25.0 Hz</source>
+        <translation>„{text}“ beginnt nicht mit einer Zahl; eingeben, was die Anzeige zeigt: 25.0 Hz</translation>
+    </message>
+    <message>
+        <source>0 is no evidence, since many registers contain 0 (reading {numbers}); read it at another value.</source>
+        <translation>0 beweist nichts, da viele Register 0 enthalten (Ablesung {numbers}); bei einem anderen Wert ablesen.</translation>
+    </message>
+    <message>
         <source>0 to 50 as 0 to 10000; also steps of 0.005</source>
         <translation>0 bis 50 als 0 bis 10000; auch Schritte von 0.005</translation>
     </message>
@@ -14109,6 +14117,38 @@ otherwise = unbekannt</translation>
     <message>
         <source>7FFFh is 100 %</source>
         <translation>7FFFh ist 100 %</translation>
+    </message>
+    <message>
+        <source>An uneven value such as {value} says more than a round one, which many registers contain.</source>
+        <translation>Ein krummer Wert wie {value} sagt mehr als ein runder, den viele Register enthalten.</translation>
+    </message>
+    <message>
+        <source>No register agrees with all readings by a usual scale. A third reading at another value finds any straight line; check what was typed, too.</source>
+        <translation>Kein Register passt mit einer üblichen Skalierung zu allen Ablesungen. Eine dritte Ablesung bei einem anderen Wert findet jede Gerade; auch die Eingaben prüfen.</translation>
+    </message>
+    <message>
+        <source>No register agrees with all readings. Check what was typed; perhaps the value changed between the display and the reading, or it is in a table or a range that was not read.</source>
+        <translation>Kein Register passt zu allen Ablesungen. Die Eingaben prüfen; vielleicht hat sich der Wert zwischen Anzeige und Lesen geändert, oder er steht in einer Tabelle oder einem Bereich, der nicht gelesen wurde.</translation>
+    </message>
+    <message>
+        <source>No register changed between the readings. Were the registers read again after the value had changed? Perhaps it is in a table or a range that was not read.</source>
+        <translation>Kein Register hat sich zwischen den Ablesungen geändert. Wurden die Register nach der Änderung des Wertes neu gelesen? Vielleicht steht er in einer Tabelle oder einem Bereich, der nicht gelesen wurde.</translation>
+    </message>
+    <message>
+        <source>One value alone is no evidence: change the value at the device, then read and type again.</source>
+        <translation>Ein einzelner Wert beweist nichts: den Wert am Gerät ändern, dann erneut lesen und eingeben.</translation>
+    </message>
+    <message>
+        <source>Read it again at another value, to be sure.</source>
+        <translation>Zur Sicherheit bei einem anderen Wert erneut lesen.</translation>
+    </message>
+    <message>
+        <source>The same value once more is no evidence (reading {numbers}); change it at the device first.</source>
+        <translation>Derselbe Wert noch einmal beweist nichts (Ablesung {numbers}); ihn zuerst am Gerät ändern.</translation>
+    </message>
+    <message>
+        <source>Whether {register} has a sign is open: a value below 0 would tell, or one above {value}.</source>
+        <translation>{register}: Ob mit Vorzeichen, ist offen; ein Wert unter 0 würde es zeigen oder einer über {value}.</translation>
     </message>
     <message>
         <source>a converter of 12 bits: FFFh is 100 %</source>
@@ -14191,6 +14231,10 @@ otherwise = unbekannt</translation>
         <translation>das Register enthielt bei jeder Ablesung dieselbe Zahl; bei einem anderen Wert erneut lesen</translation>
     </message>
     <message>
+        <source>the step of a display is greater than 0</source>
+        <translation>der Schritt einer Anzeige ist größer als 0</translation>
+    </message>
+    <message>
         <source>the value itself</source>
         <translation>der Wert selbst</translation>
     </message>
@@ -14205,6 +14249,22 @@ otherwise = unbekannt</translation>
     <message>
         <source>two decimals; also 0 to 100 % as 0 to 10000</source>
         <translation>zwei Nachkommastellen; auch 0 bis 100 % als 0 bis 10000</translation>
+    </message>
+    <message>
+        <source>{count} other registers are possible as well. Read it again at a quite different value.</source>
+        <translation>{count} andere Register kommen ebenfalls in Frage. Bei einem ganz anderen Wert erneut lesen.</translation>
+    </message>
+    <message>
+        <source>{registers} came to the same value at every reading. Change something that moves only one of them: a set point and its actual value differ while the machine runs up or is loaded.</source>
+        <translation>{registers} ergaben bei jeder Ablesung denselben Wert. Etwas ändern, das nur eines davon bewegt: Sollwert und Istwert unterscheiden sich beim Hochlauf und unter Last.</translation>
+    </message>
+    <message>
+        <source>{register} agrees if one was typed one too high or too low in the last digit, or the display cuts off (reading {numbers}).</source>
+        <translation>{register} passt, falls die letzte Stelle um eins vertippt ist oder die Anzeige abschneidet (Ablesung {numbers}).</translation>
+    </message>
+    <message>
+        <source>{register} is taken as {encoding}, the shortest that explains it. It may be the low word of a longer number ({others}); a value above {value} would tell.</source>
+        <translation>{register} gilt als {encoding}, den kürzesten passenden Datentyp. Es kann das niederwertige Wort einer längeren Zahl sein ({others}); ein Wert über {value} würde es zeigen.</translation>
     </message>
 </context>
 <context>

@@ -1,0 +1,166 @@
+"""What is to be said about a match: what tells nothing, what cannot be told apart yet, and what would separate it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
+from typing import Final
+
+from app.language import translate, with_mark
+from app.matching.candidates import Candidate, Explanation, Match
+from app.matching.shown import Shown
+from app.signals.encoding import raw_range
+from app.signals.numbering import Table, register_text
+from app.signals.scaling import round_half_away
+
+CLEAR: Final = 0.001
+"""A candidate is clear at 'by chance 1 in 1000', or better."""
+_IN_QUESTION: Final = 0.98
+"""Another candidate is worth a word as long as it is not more likely than this to be a coincidence."""
+_MOST_NAMED: Final = 3
+_FEW_DIGITS: Final = 2
+
+Namer = Callable[[Table, int, int], str]
+"""From a table, the first and the last wire address to what people call these registers."""
+
+
+def advice(match: Match, name: Namer = register_text) -> tuple[str, ...]:
+    """Sentences, the most important first."""
+    return tuple(_sentences(match, name))
+
+
+def _sentences(match: Match, name: Namer) -> Iterator[str]:
+    if not match.readings:
+        return
+    yield from _silent(match)
+    if not match.told:
+        return
+    if len(match.told) == 1:
+        yield translate(
+            "matching", "One value alone is no evidence: change the value at the device, then read and type again."
+        )
+    if match.changed == 0:
+        yield translate(
+            "matching",
+            "No register changed between the readings. Were the registers read again after the value had changed? "
+            "Perhaps it is in a table or a range that was not read.",
+        )
+        return
+    if not match.candidates:
+        yield _nothing(match)
+        return
+    yield from _about_the_first(match.candidates[0], match, name)
+    if len(match.told) > 1:
+        yield from _to_separate(match, name)
+
+
+def _silent(match: Match) -> Iterator[str]:
+    zeros = [at for at, each in enumerate(match.readings) if not each.value]
+    again = [at for at, each in enumerate(match.readings) if each.value and at not in match.told]
+    if zeros:
+        yield translate(
+            "matching",
+            "0 is no evidence, since many registers contain 0 (reading {numbers}); read it at another value.",
+        ).format(numbers=_numbers(zeros))
+    if again:
+        yield translate(
+            "matching", "The same value once more is no evidence (reading {numbers}); change it at the device first."
+        ).format(numbers=_numbers(again))
+
+
+def _nothing(match: Match) -> str:
+    if len(match.told) < 3:
+        return translate(
+            "matching",
+            "No register agrees with all readings by a usual scale. A third reading at another value finds any "
+            "straight line; check what was typed, too.",
+        )
+    return translate(
+        "matching",
+        "No register agrees with all readings. Check what was typed; perhaps the value changed between the display and "
+        "the reading, or it is in a table or a range that was not read.",
+    )
+
+
+def _about_the_first(first: Candidate, match: Match, name: Namer) -> Iterator[str]:
+    called = name_of(first.best, name)
+    if first.one_off:
+        yield translate(
+            "matching",
+            "{register} agrees if one was typed one too high or too low in the last digit, or the display cuts off "
+            "(reading {numbers}).",
+        ).format(register=called, numbers=_numbers(first.one_off))
+    wider = [each for each in first.also if each.way.width > first.best.way.width]
+    if wider:
+        yield translate(
+            "matching",
+            "{register} is taken as {encoding}, the shortest that explains it. It may be the low word of a longer "
+            "number ({others}); a value above {value} would tell.",
+        ).format(
+            register=called,
+            encoding=first.best.way.encoding,
+            others=", ".join(
+                dict.fromkeys(f"{each.way.encoding}: {name_of(each, name)}" for each in wider[:_MOST_NAMED])
+            ),
+            value=_at(first.best, match, raw_range("uint16")[1]),
+        )
+    sign = {"uint16": "int16", "int16": "uint16", "uint32": "int32", "int32": "uint32"}.get(first.best.way.encoding)
+    if any(each.way.encoding == sign and each.places == first.best.places for each in first.also):
+        yield translate(
+            "matching", "Whether {register} has a sign is open: a value below 0 would tell, or one above {value}."
+        ).format(
+            register=called,
+            value=_at(first.best, match, raw_range("int16" if first.best.way.width == 1 else "int32")[1]),
+        )
+
+
+def _to_separate(match: Match, name: Namer) -> Iterator[str]:
+    first, *others = match.candidates
+    if first.twins:
+        yield translate(
+            "matching",
+            "{registers} came to the same value at every reading. Change something that moves only one of them: a set "
+            "point and its actual value differ while the machine runs up or is loaded.",
+        ).format(registers=", ".join(name_of(each, name) for each in (first.best, *first.twins)[: _MOST_NAMED + 1]))
+    rivals = [each for each in others if each.chance < _IN_QUESTION and each.best not in first.twins]
+    if first.chance <= CLEAR:
+        return
+    if rivals:
+        yield translate(
+            "matching", "{count} other registers are possible as well. Read it again at a quite different value."
+        ).format(count=len(rivals))
+    else:
+        yield translate("matching", "Read it again at another value, to be sure.")
+    yield from _uneven(match.readings)
+
+
+def _uneven(readings: Sequence[Shown]) -> Iterator[str]:
+    """Asked for where only round values were typed."""
+    finest = min(readings, key=lambda each: each.step)
+    counts = [round(abs(each.value / each.step)) for each in readings if each.value]
+    if all(len(str(count).rstrip("0")) <= _FEW_DIGITS for count in counts):
+        value = Fraction(7, 10) * max(abs(each.value) for each in readings) + 3 * finest.step
+        yield translate(
+            "matching", "An uneven value such as {value} says more than a round one, which many registers contain."
+        ).format(value=_spoken(round_half_away(value / finest.step) * finest.step, finest.decimals))
+
+
+def name_of(explanation: Explanation, name: Namer = register_text) -> str:
+    """What people call the registers of an explanation."""
+    return name(explanation.table, explanation.places[0], explanation.places[-1])
+
+
+def _at(explanation: Explanation, match: Match, raw: Fraction) -> str:
+    decimals = max(each.decimals for each in match.readings)
+    unit = next((each.unit for each in match.readings if each.unit), "")
+    return (
+        f"{_spoken(round_half_away(explanation.slope * raw + explanation.offset, decimals), decimals)} {unit}".strip()
+    )
+
+
+def _spoken(value: Fraction, decimals: int) -> str:
+    return with_mark(f"{float(value):.{decimals}f}")
+
+
+def _numbers(places: Sequence[int]) -> str:
+    return ", ".join(str(at + 1) for at in places)

@@ -1,0 +1,37 @@
+"""What is said about a match."""
+
+from __future__ import annotations
+
+import pytest
+
+from app.matching.advice import advice
+from tests.app.matching.test_match import at, compare, crowd
+
+CROWD = crowd(1)
+
+
+@pytest.mark.parametrize(
+    ("readings", "words"),
+    [
+        ([({3: 0}, "0.0")], "0 is no evidence"),
+        ([({3: 250}, "25.0")], "One value alone"),
+        ([({3: 250}, "25.0"), ({3: 250}, "25.0")], "once more is no evidence (reading 2)"),
+        ([({3: 250}, "25.0"), ({3: 250}, "31.0")], "No register changed"),
+        ([({3: 7}, "25.0"), ({3: 8}, "3.0")], "A third reading"),
+        ([({3: 7}, "25.0"), ({3: 8}, "3.0"), ({3: 9}, "31.0")], "Check what was typed"),
+        ([(at(CROWD, 9, 4165), "41.65"), (at(CROWD, 9, 1212), "12.13")], "one too high or too low"),
+        ([({4: 0, 5: 4165}, "41.65 Hz"), ({4: 0, 5: 1212}, "12.12 Hz")], "a value above 655.35 Hz would tell"),
+        ([({5: 4165}, "41.65"), ({5: 1212}, "12.12")], "or one above 327.67"),
+        ([({5: 4165, 9: 4165}, "41.65"), ({5: 1212, 9: 1212}, "12.12")], "holding register 5, holding register 9 came"),
+        ([({5: 400, 9: 401}, "40.0"), ({5: 201, 9: 200}, "20.0")], "An uneven value such as 28.3"),
+    ],
+)
+def test_sentences(readings: list[tuple[dict[int, int], str]], words: str) -> None:
+    assert words in " ".join(advice(compare(*readings)))
+
+
+def test_nothing_more_is_asked_for_when_it_is_clear() -> None:
+    found = compare((at(CROWD, 9, 41_650), "416.50"), (at(CROWD, 9, 64_612), "646.12"), (at(CROWD, 9, 33), "0.33"))
+    assert found.candidates[0].one_in >= 1000
+    assert not [each for each in advice(found) if "again" in each]
+    assert advice(compare()) == ()

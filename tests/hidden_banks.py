@@ -18,7 +18,7 @@ from typing import Final
 
 import sunspec2
 
-from app.matching.candidates import Candidate, DisplayReading, Explanation
+from app.matching.candidates import Candidate, DisplayReading, RegisterMeaning
 from app.matching.reading_ways import ORDERS, Way
 from app.matching.shown import shown
 from app.signals.encoding import ENCODINGS, EncodingName, encode, is_float, is_text, raw_range, register_count
@@ -94,7 +94,7 @@ class HiddenDevice:
         """Whether it is, or is named beside the candidate as what cannot be told apart yet."""
         return any(map(self._is, (candidate.best, *candidate.also, *candidate.twins)))
 
-    def _is(self, explanation: Explanation) -> bool:
+    def _is(self, explanation: RegisterMeaning) -> bool:
         return explanation[:4] == (self.table, self.address, self.way, self.slope)
 
 

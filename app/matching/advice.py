@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from app.language import translate, with_mark
-from app.matching.candidates import Candidate, Explanation, Match
+from app.matching.candidates import Candidate, MatchResult, RegisterMeaning
 from app.matching.shown import Shown
 from app.signals.encoding import raw_range
 from app.signals.numbering import Table, register_text
@@ -24,12 +24,12 @@ Namer = Callable[[Table, int, int], str]
 """From a table, the first and the last wire address to what people call these registers."""
 
 
-def advice(match: Match, name: Namer = register_text) -> tuple[str, ...]:
+def advice(match: MatchResult, name: Namer = register_text) -> tuple[str, ...]:
     """Sentences, the most important first."""
     return tuple(_sentences(match, name))
 
 
-def _sentences(match: Match, name: Namer) -> Iterator[str]:
+def _sentences(match: MatchResult, name: Namer) -> Iterator[str]:
     if not match.readings:
         return
     yield from _silent(match)
@@ -54,7 +54,7 @@ def _sentences(match: Match, name: Namer) -> Iterator[str]:
         yield from _to_separate(match, name)
 
 
-def _silent(match: Match) -> Iterator[str]:
+def _silent(match: MatchResult) -> Iterator[str]:
     zeros = [at for at, each in enumerate(match.readings) if not each.value]
     again = [at for at, each in enumerate(match.readings) if each.value and at not in match.told]
     if zeros:
@@ -68,7 +68,7 @@ def _silent(match: Match) -> Iterator[str]:
         ).format(numbers=_numbers(again))
 
 
-def _nothing(match: Match) -> str:
+def _nothing(match: MatchResult) -> str:
     if len(match.told) < 3:
         return translate(
             "matching",
@@ -82,7 +82,7 @@ def _nothing(match: Match) -> str:
     )
 
 
-def _about_the_first(first: Candidate, match: Match, name: Namer) -> Iterator[str]:
+def _about_the_first(first: Candidate, match: MatchResult, name: Namer) -> Iterator[str]:
     called = name_of(first.best, name)
     if first.one_off:
         yield translate(
@@ -114,7 +114,7 @@ def _about_the_first(first: Candidate, match: Match, name: Namer) -> Iterator[st
         )
 
 
-def _to_separate(match: Match, name: Namer) -> Iterator[str]:
+def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
     first, *others = match.candidates
     if first.twins:
         yield translate(
@@ -145,12 +145,12 @@ def _uneven(readings: Sequence[Shown]) -> Iterator[str]:
         ).format(value=_spoken(round_half_away(value / finest.step) * finest.step, finest.decimals))
 
 
-def name_of(explanation: Explanation, name: Namer = register_text) -> str:
+def name_of(explanation: RegisterMeaning, name: Namer = register_text) -> str:
     """What people call the registers of an explanation."""
     return name(explanation.table, explanation.places[0], explanation.places[-1])
 
 
-def _at(explanation: Explanation, match: Match, raw: Fraction) -> str:
+def _at(explanation: RegisterMeaning, match: MatchResult, raw: Fraction) -> str:
     decimals = max(each.decimals for each in match.readings)
     unit = next((each.unit for each in match.readings if each.unit), "")
     return (

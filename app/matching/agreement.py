@@ -32,7 +32,7 @@ _Ends: TypeAlias = Iterator[tuple[Numbers, float, float]]
 FEWEST_FOR_A_LINE: Final = 3
 
 
-class Readings:
+class ShownReadings:
     """What was shown, as numbers. `raws` below have a row a reading, and a column for each place in the registers."""
 
     def __init__(self, readings: Sequence[Shown]) -> None:

@@ -21,7 +21,7 @@ class DisplayReading(NamedTuple):
     shown: Shown
 
 
-class Explanation(NamedTuple):
+class RegisterMeaning(NamedTuple):
     """Where a number stands, and how it becomes what is shown: value = slope x raw + offset."""
 
     table: Table
@@ -50,14 +50,14 @@ class Explanation(NamedTuple):
 class Candidate:
     """One register that explains all readings."""
 
-    best: Explanation
+    best: RegisterMeaning
     chance: float
     """That it agrees by chance, or another register is meant: 0.001 is 'by chance 1 in 1000'."""
     raws: tuple[float, ...]
     """What it held at each reading."""
-    also: tuple[Explanation, ...] = ()
+    also: tuple[RegisterMeaning, ...] = ()
     """Wider or less usual ones that come to the same values in the same register, so far."""
-    twins: tuple[Explanation, ...] = ()
+    twins: tuple[RegisterMeaning, ...] = ()
     """Other registers that came to the same values at every reading."""
     one_off: tuple[int, ...] = ()
     """The readings, from 0, that it takes for mistyped by one of the last digit."""
@@ -69,7 +69,7 @@ class Candidate:
 
 
 @dataclass(frozen=True, slots=True)
-class Match:
+class MatchResult:
     """What readings amount to; the candidates are the best first."""
 
     readings: tuple[Shown, ...]

@@ -60,11 +60,11 @@ def way_weight(way: Way) -> float:
     return weight * (_LOW_BYTE_FIRST if way.byte_order == "low-first" else 1 - _LOW_BYTE_FIRST)
 
 
-Steps = Sequence[tuple[Fraction, float]]
+DisplaySteps = Sequence[tuple[Fraction, float]]
 """By how much a display may move, and how likely that is; the finest first."""
 
 
-def possible_steps(readings: Sequence[Shown]) -> Steps:
+def possible_steps(readings: Sequence[Shown]) -> DisplaySteps:
     """As far as what it showed tells: by one of the last digit, or by five or ten of it."""
     finest = min(each.step for each in readings)
     steps = [(finest, 1.0)]
@@ -76,7 +76,7 @@ def possible_steps(readings: Sequence[Shown]) -> Steps:
     return steps
 
 
-def scale_weights(way: Way, steps: Steps) -> Iterator[tuple[UsualScale, float]]:
+def scale_weights(way: Way, steps: DisplaySteps) -> Iterator[tuple[UsualScale, float]]:
     """The usual scales that resolve what the display shows, and how usual each is; together 1."""
     if is_float(way.encoding):
         weights = [_FLOAT_SCALES.get(scale.slope, scale.weight / 50) for scale in USUAL_SCALES]
@@ -88,14 +88,14 @@ def scale_weights(way: Way, steps: Steps) -> Iterator[tuple[UsualScale, float]]:
             yield scale, weight / total
 
 
-def _resolves(slope: Fraction, steps: Steps) -> float:
+def _resolves(slope: Fraction, steps: DisplaySteps) -> float:
     for step, weight in steps:
         if (finer := step / slope) >= 1:
             return weight * max((least, share) for least, share in _FINER.items() if finer >= least)[1]
     return 0.0
 
 
-def fineness_weights(slopes: NDArray[np.float64], steps: Steps) -> NDArray[np.float64]:
+def fineness_weights(slopes: NDArray[np.float64], steps: DisplaySteps) -> NDArray[np.float64]:
     """How usual counts are that are worth so little beside what the display shows; 0 where they do not resolve it."""
     slopes = np.abs(slopes)
     finer = float(steps[0][0]) / slopes

@@ -20,9 +20,9 @@ from typing import Final, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from app.matching.agreement import Readings
+from app.matching.agreement import ShownReadings
 from app.matching.bank import Bank, Decoded, banks, decoded
-from app.matching.candidates import Candidate, DisplayReading, Explanation, Match
+from app.matching.candidates import Candidate, DisplayReading, MatchResult, RegisterMeaning
 from app.matching.guesses import HALF_STRAIGHT, NOWHERE, USUAL, scale_weights, way_weight
 from app.matching.reading_ways import Way
 from app.matching.scale import NoStraightLine, ScalePoint, fit
@@ -38,17 +38,17 @@ _WORTHLESS: Final = 0.99
 """A line that is not a usual one is not told if it is more likely than this to be a coincidence."""
 
 
-def match(readings: Sequence[DisplayReading]) -> Match:
+def match(readings: Sequence[DisplayReading]) -> MatchResult:
     """Compare all registers with what was shown. Any number of readings; without one that is not 0 nobody is found."""
     shown = tuple(reading.shown for reading in readings)
     all_banks = list(banks([reading.registers for reading in readings]))
     registers = sum(len(bank.addresses) for bank in all_banks)
-    result = Match(shown, (), registers)
+    result = MatchResult(shown, (), registers)
     if not result.told or not registers:
         return result
-    what = Readings(shown)
+    what = ShownReadings(shown)
     if what.change:
-        result = Match(shown, (), registers, sum(int(bank.moved(1).sum()) for bank in all_banks))
+        result = MatchResult(shown, (), registers, sum(int(bank.moved(1).sum()) for bank in all_banks))
     able = registers if result.changed is None else result.changed
     with np.errstate(invalid="ignore", over="ignore", divide="ignore"):
         hits = [
@@ -58,7 +58,7 @@ def match(readings: Sequence[DisplayReading]) -> Match:
         return result
     nothing = NOWHERE * float(np.prod(what.coincidences)) * able
     candidates = _candidates(_groups(_singles(hits, shown)), nothing, _sum(hits), shown, len(result.told))
-    return Match(shown, candidates, registers, result.changed)
+    return MatchResult(shown, candidates, registers, result.changed)
 
 
 class _Hits(NamedTuple):
@@ -73,7 +73,7 @@ class _Hits(NamedTuple):
     """None: each has a line of its own."""
 
 
-def _hits(what: Readings, bank: Bank, numbers: Decoded) -> Iterator[_Hits]:
+def _hits(what: ShownReadings, bank: Bank, numbers: Decoded) -> Iterator[_Hits]:
     way, columns, raws = numbers
     addresses, prior = bank.addresses[columns], way_weight(way)
     usual = np.zeros(len(columns), bool)
@@ -104,7 +104,7 @@ def _sum(hits: Sequence[_Hits]) -> float:
 
 
 class _Single(NamedTuple):
-    explains: Explanation
+    explains: RegisterMeaning
     weight: float
     raws: tuple[float, ...]
     usual: bool
@@ -126,7 +126,7 @@ def _singles(hits: Sequence[_Hits], shown: Sequence[Shown]) -> Iterator[_Single]
         raws = tuple(of.raws[:, at].tolist())
         line = _line(raws, shown) if of.slope is None else (of.slope, Fraction(0))
         if line is not None:
-            explains = Explanation(of.bank.table, int(of.addresses[at]), of.way, *line)
+            explains = RegisterMeaning(of.bank.table, int(of.addresses[at]), of.way, *line)
             yield _Single(explains, float(of.weights[at]), raws, of.slope is not None)
 
 
@@ -155,7 +155,7 @@ class _Group:
         self.singles.append(single)
         self.weight += single.weight
 
-    def holds(self, other: Explanation) -> bool:
+    def holds(self, other: RegisterMeaning) -> bool:
         mine = self.best.explains
         return mine.table == other.table and bool(set(mine.places) & set(other.places))
 

@@ -13,7 +13,7 @@ from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, say, 
 if TYPE_CHECKING:
     from decimal import Decimal
 
-    from app.matching.candidates import Explanation
+    from app.matching.candidates import RegisterMeaning
     from app.matching.shown import Shown
     from app.signals.numbering import Table
     from app.snapshots.snapshot import RegisterSnapshot
@@ -100,7 +100,7 @@ def _shown(text: str, step: Fraction | None, where: str) -> Shown:
         raise CouldNotRun(f"{where}: {why}") from None
 
 
-def _explanation(explanation: Explanation) -> dict[str, object]:
+def _explanation(explanation: RegisterMeaning) -> dict[str, object]:
     raw, value = explanation.points
     return {
         "table": explanation.table,
@@ -116,7 +116,7 @@ def _number(exact: Decimal) -> int | float:
     return int(exact) if exact == exact.to_integral_value() else float(exact)
 
 
-def _way(explanation: Explanation) -> str:
+def _way(explanation: RegisterMeaning) -> str:
     orders: list[str] = [explanation.way.encoding]
     if explanation.way.width > 1 and explanation.way.word_order == "low-first":
         orders.append("low word first")

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from app.matching.candidates import DisplayReading, Match
+from app.matching.candidates import DisplayReading, MatchResult
 from app.matching.match import match
 from app.matching.reading_ways import RegisterWords, Way
 from app.matching.shown import shown
@@ -16,7 +16,7 @@ from app.signals.encoding import encode
 from tests.hidden_banks import draw, operating_points
 
 
-def compare(*readings: tuple[dict[int, int], str]) -> Match:
+def compare(*readings: tuple[dict[int, int], str]) -> MatchResult:
     """Holding registers and what the display showed, several times."""
     return match(
         [DisplayReading({("holding", at): word for at, word in words.items()}, shown(text)) for words, text in readings]

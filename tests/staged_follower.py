@@ -280,6 +280,8 @@ class StagedFollower:
     def _request_length(self, data: bytes) -> int | None:
         if self.kind == "tcp":
             return 6 + int.from_bytes(data[4:6], "big") if len(data) >= 6 else None
+        if len(data) >= 2 and data[1] in (17, 43):
+            return 4 if data[1] == 17 else 7
         if len(data) < 7:
             return None
         return 9 + data[6] if data[1] in (15, 16) else 10 if data[1] == 22 else 8

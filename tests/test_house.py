@@ -63,6 +63,7 @@ TESTED_BY: Final = {
     "app/project_file/test_canonical.py": "layout",
     "app/project_file/test_files.py": "bounded_read",
     "app/project_file/test_known_files.py": "locks",
+    "app/probing/test_line.py": "wire",
     "app/recording/test_damaged.py": "integrity opening writer",
     "app/recording/test_history.py": "clock gathering saving",
     "app/recording/test_hostile.py": "tables",

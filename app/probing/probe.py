@@ -55,6 +55,8 @@ class ProbeResult:
     """Our own request came back in front of whatever else came."""
     twice: bool = False
     """The answer came more than once, or a second one to the same request."""
+    sent: bool = True
+    """False if the line was never quiet enough to send anything: `received` is what filled it."""
 
     @property
     def code(self) -> int:

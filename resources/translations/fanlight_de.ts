@@ -13834,6 +13834,13 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
+    <name>finding out</name>
+    <message>
+        <source>another client is asking devices on this line, so nothing more is sent; disconnect it to search, or listen to it</source>
+        <translation>ein anderer Client fragt Geräte an dieser Leitung ab, deshalb wird nichts mehr gesendet; für die Suche trennen oder mithören</translation>
+    </message>
+</context>
+<context>
     <name>follower</name>
     <message>
         <source>&apos;{deed}&apos; is not NAME.WHAT=VALUE, such as fan.jammed=on</source>

@@ -1,0 +1,312 @@
+"""The one client that asks an unknown line. It cannot write, and it gives way to everybody else.
+
+What holds, and why:
+
+- Only what `requests.may_be_sent` knows leaves, which is asked as the last thing: functions that read, to one unit.
+- On a serial line nothing is sent before it was listened to for FIRST_LISTEN_S, nor before 3.5 characters of silence.
+  Sound frames that nobody asked for are another master's: after SURE of them nothing is sent any more. One alone may
+  be noise, of which about nine in a megabyte pass for a frame.
+- One request is outstanding. A late answer would pass for the next of its kind, so before the same unit is asked again
+  after a silence the line is listened to once more, as it is before other settings are taken.
+- An adapter may hand our own frames back. The echo of a read is no answer to it, that of 08 is: such an answer proves
+  nothing on a line that was not seen to give answers without an echo.
+- A second answer to one request comes from a second device at the address, or from whatever repeats frames. The first
+  answers of each unit are listened behind for that; once it was seen, all are.
+- On Modbus TCP each answer names its request, so all of this is left out there; a gateway or device that closes the
+  connection is connected to again.
+"""
+
+from __future__ import annotations
+
+import time
+from collections import Counter
+from collections.abc import Callable
+from math import inf
+from typing import Final, Literal
+
+from app.client.endpoint import Endpoint
+from app.language import mark
+from app.modbus.framing import REQUEST, mbap_frames, sound_frames
+from app.modbus.serial_port import LineSettings
+from app.probing import requests
+from app.probing.probe import MOST_UNIT, CannotProbe, Overheard, Probe, ProbeResult, SearchStopped, SomebodyElse
+from app.probing.wire import SLICE_S, Wire, wire_to
+
+FIRST_LISTEN_S: Final = 0.5
+"""Before the first request at all. A master that polls is heard in that time (common practice, no source)."""
+SURE: Final = 2
+"""So many frames of others are no chance."""
+RESTLESS_S: Final = 2.0
+"""For so long a line that spoke by itself is not trusted to be silent after a few characters' time."""
+PATIENCE_S: Final = 0.5
+"""How long is waited for silence on a line that somebody fills, before the request is given up unsent."""
+BETWEEN_PIECES_S: Final = 0.03
+"""The longest pause inside one answer: adapters hand on what they have after 16 ms (common practice, no source)."""
+BETWEEN_PIECES_NETWORK_S: Final = 0.06
+REPEATED_S: Final = 0.06
+"""Within that time a second answer comes, if one does (measured with repeaters: 5 to 30 ms)."""
+LISTENED_BEHIND: Final = 2
+"""How many first answers of each unit are listened behind."""
+SILENT_CHARACTERS: Final = 3.5
+LEAST_SILENCE_S: Final = 0.00175
+"""V1.02 (from memory): above 19 200 Bd the silence no longer shrinks."""
+
+
+class ReadingLine:
+    """See ProbedLine, which it is. Use it in a `with`; everything from one thread, but `stop` may be set by another.
+
+    `endpoint.timeout_ms` is not looked at: whoever asks says how long. `stopped` is asked at least every 20 ms.
+    """
+
+    def __init__(self, endpoint: Endpoint, stopped: Callable[[], bool] = lambda: False) -> None:
+        self.endpoint = endpoint
+        self.settings: LineSettings | None = None
+        if endpoint.kind == "serial":
+            self.settings = LineSettings(endpoint.baud, endpoint.parity, endpoint.stop_bits)
+        self.sent: Counter[int] = Counter()
+        """Requests that left, by function."""
+        self.echoes: bool | None = None
+        """Whether our own frames come back; None as long as no answer told."""
+        self._stopped = stopped
+        self._wire: Wire = wire_to(endpoint)
+        self._listened = False
+        self._others: list[bytes] = []
+        self._silent: set[int] = set()
+        """Units whose last request was not answered, since their answer may still come."""
+        self._answered: Counter[int] = Counter()
+        self._repeats = False
+        self._request = b""
+        """The last one that left, which may come back."""
+        self._disturbed = -inf
+        """When something came last that nobody asked for."""
+        self._transaction = 0
+
+    def __enter__(self) -> ReadingLine:
+        """Raises CannotProbe in words."""
+        self._wire.open()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._wire.close()
+
+    @property
+    def serial(self) -> bool:
+        """Whether it has settings."""
+        return self.endpoint.kind == "serial"
+
+    @property
+    def framing(self) -> Literal["rtu", "tcp"]:
+        """How frames are told apart."""
+        return "rtu" if self.endpoint.rtu else "tcp"
+
+    def now(self) -> float:
+        """Seconds on a clock that only goes forward."""
+        return time.perf_counter()
+
+    def tune(self, settings: LineSettings) -> None:
+        """Take other settings. What is still under way at the former ones is waited for and forgotten."""
+        if not self.serial:
+            raise ValueError("only a serial port has settings")
+        if settings == self.settings:
+            return
+        if self._silent:
+            self._gather(BETWEEN_PIECES_S)
+        self._silent.clear()
+        self._wire.tune(settings)
+        self.settings = settings
+        self._gather(0.0)
+
+    def listen(self, seconds: float) -> Overheard:
+        """Send nothing for so long, and give back what came, with the time of each piece."""
+        begin = self.now()
+        pieces: list[tuple[float, bytes]] = []
+        while (left := begin + seconds - self.now()) > 0:
+            data = self._receive(left)
+            if data:
+                self._disturbed = self.now()
+                pieces.append((self._disturbed - begin, data))
+        self._listened = self._listened or seconds >= FIRST_LISTEN_S
+        self._note_others(b"".join(piece for _, piece in pieces))
+        return Overheard(self.settings, self.now() - begin, pieces)
+
+    def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
+        """Send one request, wait for its answer to begin within `timeout_s`. Raises CannotProbe, SomebodyElse,
+        SearchStopped, and ValueError for what may not be sent at all."""
+        least = 1 if self.endpoint.rtu else 0
+        if not least <= probe.unit <= (MOST_UNIT if least else 255) or not requests.may_be_sent(probe):
+            raise ValueError(f"{probe} may not be sent")
+        return self._ask_rtu(probe, timeout_s) if self.endpoint.rtu else self._ask_tcp(probe, timeout_s)
+
+    # RTU
+
+    def _ask_rtu(self, probe: Probe, timeout_s: float) -> ProbeResult:
+        if not self._listened:
+            self.listen(FIRST_LISTEN_S)
+        self._give_way()
+        if probe.unit in self._silent:
+            self._note_others(self._gather(timeout_s))
+        noise = self._wait_for_silence()
+        if noise is not None:
+            return ProbeResult(probe, "garbled", received=noise, took_s=PATIENCE_S, sent=False)
+        self._give_way()
+        request = requests.rtu(probe)
+        begin = self.now()
+        self._send(probe, request)
+        end = begin + len(request) * self._character_s
+        data, first = self._receive_answer(probe, request, end, end + timeout_s)
+        took = self.now() - begin
+        self._answered[probe.unit] += 1
+        if data and (self._repeats or self._answered[probe.unit] <= LISTENED_BEHIND):
+            data += self._gather(REPEATED_S)
+        waited = None if first is None else max(0.0, first - end)
+        return self._judge(probe, request, data, waited, took)
+
+    def _receive_answer(self, probe: Probe, request: bytes, end: float, deadline: float) -> tuple[bytes, float | None]:
+        """All that came until the answer was whole or nothing came any more; and when the first byte behind an echo
+        did."""
+        data = b""
+        first: float | None = None
+        quiet = BETWEEN_PIECES_S if self.serial else BETWEEN_PIECES_NETWORK_S
+        while True:
+            behind = self._behind_echo(data, request)
+            if behind and first is None:
+                first = self.now() - len(behind) * self._character_s
+            limit = max(deadline, end) if not behind else self.now() + quiet
+            if behind and requests.answers_in(probe, behind)[0]:
+                return data, first
+            piece = self._receive_until(limit)
+            if not piece or len(data) > 4 * 256:
+                return data, first
+            data += piece
+
+    def _behind_echo(self, data: bytes, request: bytes) -> bytes:
+        """What came, without the echo of the request; of 08 only on a line that is known to echo, as it could be the
+        answer."""
+        if request[1] == requests.ECHO_QUERY and self.echoes is not True:
+            return data
+        if data.startswith(request):
+            return data[len(request) :]
+        return b"" if request.startswith(data) else data
+
+    def _judge(self, probe: Probe, request: bytes, data: bytes, waited: float | None, took: float) -> ProbeResult:
+        behind = self._behind_echo(data, request)
+        echoed = data.startswith(request) and probe.function != requests.ECHO_QUERY
+        answers, _ = requests.answers_in(probe, behind)
+        if answers:
+            if probe.function == requests.ECHO_QUERY and self.echoes is None:
+                # Whether that is the device or the adapter, nobody can say.
+                return ProbeResult(probe, "garbled", b"", data, waited, took, echoed=True)
+            if probe.function != requests.ECHO_QUERY:
+                self.echoes = echoed
+            self._silent.discard(probe.unit)
+            twice = len(answers) > 1
+            self._repeats = self._repeats or twice
+            return ProbeResult(probe, _kind(answers[0]), answers[0], data, waited, took, echoed=echoed, twice=twice)
+        if echoed and not behind:
+            self.echoes = True
+        self._silent.add(probe.unit)
+        self._note_others(behind, probe)
+        return ProbeResult(probe, "garbled" if behind else "silence", b"", data, waited, took, echoed=echoed)
+
+    def _wait_for_silence(self) -> bytes | None:
+        """Wait until nobody has spoken for 3.5 characters; what filled the line, if that takes too long. Where somebody
+        spoke of late, adapters' pauses do not pass for silence."""
+        heard = b""
+        limit = self.now() + PATIENCE_S
+        while data := self._receive_until(self.now() + self._silence_s):
+            self._disturbed = self.now()
+            heard += data
+            if self.now() > limit:
+                self._note_others(heard)
+                return heard
+        self._note_others(heard)
+        return None
+
+    @property
+    def _silence_s(self) -> float:
+        silence = max(LEAST_SILENCE_S, SILENT_CHARACTERS * self._character_s)
+        return max(silence, BETWEEN_PIECES_S) if self.now() - self._disturbed < RESTLESS_S else silence
+
+    def _note_others(self, data: bytes, asked: Probe | None = None) -> None:
+        """Look for frames of others in what nobody asked for. A late answer of a unit that was asked is none; but what
+        has the form of a request is no answer, as nothing is ever asked whose answer has it."""
+        if self.endpoint.rtu and data:
+            ours = {*self._answered, *([asked.unit] if asked else [])}
+            self._others += [
+                frame
+                for frame in sound_frames(data)
+                if frame[0] not in ours or (len(frame) == REQUEST and frame != self._request)
+            ]
+
+    def _give_way(self) -> None:
+        if len(self._others) >= SURE:
+            raise SomebodyElse(
+                mark(
+                    "finding out",
+                    "another client is asking devices on this line, so nothing more is sent; disconnect it to search, "
+                    "or listen to it",
+                )
+            )
+
+    @property
+    def _character_s(self) -> float:
+        return self.settings.character_s if self.settings else 0.0
+
+    # Modbus TCP
+
+    def _ask_tcp(self, probe: Probe, timeout_s: float) -> ProbeResult:
+        self._transaction = self._transaction % 0xFFFF + 1
+        label = self._transaction.to_bytes(2, "big")
+        begin = self.now()
+        received = b""
+        try:
+            self._send(probe, requests.mbap(probe, self._transaction))
+            while piece := self._receive_until(begin + timeout_s):
+                received += piece
+                frames, rest = mbap_frames(received, final=False)
+                # Others are answers that came too late for their requests.
+                for pdu in [frame[7:] for frame in frames if frame[:2] == label and frame[6] == probe.unit]:
+                    if requests.is_answer(probe, pdu):
+                        took = self.now() - begin
+                        return ProbeResult(probe, _kind(pdu), pdu, received, took, took)
+                received = b"".join(frame for frame in frames if frame[:2] == label) + rest
+        except CannotProbe:
+            # Some devices close the connection instead of answering for a unit that they do not have.
+            self._wire.open()
+        return ProbeResult(probe, "garbled" if received else "silence", b"", received, None, self.now() - begin)
+
+    # Bytes
+
+    def _send(self, probe: Probe, frame: bytes) -> None:
+        self._look_whether_stopped()
+        self.sent[probe.function] += 1
+        self._request = frame
+        self._wire.send(frame)
+
+    def _receive(self, limit_s: float) -> bytes:
+        self._look_whether_stopped()
+        return self._wire.receive(min(limit_s, SLICE_S))
+
+    def _receive_until(self, deadline: float) -> bytes:
+        while True:
+            data = self._receive(max(0.0, deadline - self.now()))
+            if data or self.now() >= deadline:
+                return data
+
+    def _gather(self, seconds: float) -> bytes:
+        """All that comes in so long."""
+        end = self.now() + seconds
+        data = b""
+        while piece := self._receive_until(end):
+            data += piece
+            if len(data) > 1024:
+                break
+        return data
+
+    def _look_whether_stopped(self) -> None:
+        if self._stopped():
+            raise SearchStopped
+
+
+def _kind(pdu: bytes) -> Literal["answer", "exception"]:
+    return "exception" if pdu[0] & 0x80 else "answer"

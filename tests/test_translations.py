@@ -280,6 +280,8 @@ NOT_SAID: Final = (
     ("app/signals/repertoire.py", "mistakes of the program"),
     ("app/client/client.py", "mistakes of the program"),
     ("app/checks/rule.py", "mistakes of the program"),
+    ("app/probing/line.py", "mistakes of the program"),
+    ("app/probing/requests.py", "mistakes of the program"),
     ("app/follower/server.py", "the log"),
     ("app/recording/reader.py", "mistakes of the program"),
     ("app/curves/source.py", "mistakes of the program"),

@@ -281,6 +281,7 @@ NOT_SAID: Final = (
     ("app/client/client.py", "mistakes of the program"),
     ("app/checks/rule.py", "mistakes of the program"),
     ("app/probing/line.py", "mistakes of the program"),
+    ("app/probing/priors.py", "mistakes of the program"),
     ("app/probing/requests.py", "mistakes of the program"),
     ("app/follower/server.py", "the log"),
     ("app/recording/reader.py", "mistakes of the program"),

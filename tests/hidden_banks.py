@@ -198,7 +198,7 @@ def draw(
         way = Way(
             encoding,
             chance.choice(ORDERS) if register_count(encoding) > 1 else "high-first",
-            chance.choice(ORDERS),
+            chance.choices(ORDERS, (3, 1))[0],
         )
         slope = Fraction(1) if is_float(encoding) else chance.choice(SCALES)
         span = chance.choice((10, 16, 50, 60, 100, 100, 400, 690, 1500, 3000, 10 ** chance.uniform(1, 4)))

@@ -122,6 +122,7 @@ TESTED_BY: Final = {
     "widgets/design/values/test_cell_reading.py": "column widgets/design/lines/cells widgets/design/signals/cells",
     "widgets/design/values/test_pasted_tables.py": "widgets/design/signals/columns",
     "widgets/face/test_cells.py": "colours marks",
+    "widgets/find_out/test_which_register.py": "match_tables",
     "widgets/frame/test_connect_bar.py": "header",
     "widgets/frame/test_connecting.py": "window_news",
     "widgets/kit/test_tables.py": "quick_cells",

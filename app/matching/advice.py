@@ -87,15 +87,15 @@ def _about_the_first(first: Candidate, match: MatchResult, name: Namer) -> Itera
     if first.one_off:
         yield translate(
             "matching",
-            "{register} agrees if one was typed one too high or too low in the last digit, or the display cuts off "
-            "(reading {numbers}).",
+            "Reading {numbers}: {register} agrees if the last digit was typed one too high or too low, or the display "
+            "cuts off.",
         ).format(register=called, numbers=_numbers(first.one_off))
     wider = [each for each in first.also if each.way.width > first.best.way.width]
     if wider:
         yield translate(
             "matching",
-            "{register} is taken as {encoding}, the shortest that explains it. It may be the low word of a longer "
-            "number ({others}); a value above {value} would tell.",
+            "The shortest data type is told: {register} as {encoding}. It may be the low word of a longer number "
+            "({others}); a value above {value} would tell.",
         ).format(
             register=called,
             encoding=first.best.way.encoding,
@@ -119,8 +119,8 @@ def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
     if first.twins:
         yield translate(
             "matching",
-            "{registers} came to the same value at every reading. Change something that moves only one of them: a set "
-            "point and its actual value differ while the machine runs up or is loaded.",
+            "The same value at every reading: {registers}. Change something that moves only one of them: a set point "
+            "and its actual value differ while the machine runs up or is loaded.",
         ).format(registers=", ".join(name_of(each, name) for each in (first.best, *first.twins)[: _MOST_NAMED + 1]))
     rivals = [each for each in others if each.chance < _IN_QUESTION and each.best not in first.twins]
     if first.chance <= CLEAR:

@@ -30,16 +30,19 @@ CUTS_OFF: Final = 0.02
 HALF_STRAIGHT: Final = 0.05
 """How often what moves with the value lies on one straight line with it, for each reading more than a line takes up."""
 
+ONE_VALUE: Final = 0.02
+"""Nothing is more certain than this before the value changed: what agrees may be a setting that always holds it."""
+
 _WAYS: Final[dict[EncodingName, float]] = {
-    "uint16": 0.3,
-    "int16": 0.2,
-    "uint32": 0.12,
-    "int32": 0.1,
+    "uint16": 0.26,
+    "int16": 0.18,
+    "uint32": 0.13,
+    "int32": 0.11,
     "float32": 0.15,
-    "uint64": 0.02,
-    "int64": 0.02,
-    "float64": 0.04,
-    "bcd16": 0.03,
+    "uint64": 0.03,
+    "int64": 0.03,
+    "float64": 0.05,
+    "bcd16": 0.04,
     "bcd32": 0.02,
 }
 _LOW_WORD_FIRST, _LOW_BYTE_FIRST = 0.4, 0.2

@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from app.matching.agreement import ShownReadings
 from app.matching.bank import Bank, Decoded, banks, decoded
 from app.matching.candidates import Candidate, DisplayReading, MatchResult, RegisterMeaning
-from app.matching.guesses import HALF_STRAIGHT, NOWHERE, USUAL, scale_weights, way_weight
+from app.matching.guesses import HALF_STRAIGHT, NOWHERE, ONE_VALUE, USUAL, scale_weights, way_weight
 from app.matching.reading_ways import Way
 from app.matching.scale import NoStraightLine, ScalePoint, fit
 from app.matching.shown import Shown
@@ -184,7 +184,7 @@ def _candidates(
         best, *also = group.singles
         # Of a sum of floats little is left when its largest part is taken away: the next ones are added up anew.
         others = nothing + max(total - group.weight, sum(each.weight for each in groups[:8] if each is not group))
-        chance = max(others / (others + group.weight), _CERTAIN)
+        chance = max(others / (others + group.weight), _CERTAIN if told > 1 else ONE_VALUE)
         if not best.usual:
             chance = max(chance, HALF_STRAIGHT ** (told - 1 - bool(best.explains.offset)))
         if best.usual or chance <= _WORTHLESS:

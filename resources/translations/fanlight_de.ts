@@ -601,6 +601,69 @@
     </message>
 </context>
 <context>
+    <name>CandidatesModel</name>
+    <message>
+        <source>1 in {count}</source>
+        <translation>1 zu {count}</translation>
+    </message>
+    <message>
+        <source>By chance</source>
+        <translation>Zufall</translation>
+    </message>
+    <message>
+        <source>Data type</source>
+        <translation>Datentyp</translation>
+    </message>
+    <message>
+        <source>How likely it is that the register agrees by chance, or that another one is meant</source>
+        <translation>Wie wahrscheinlich es ist, dass das Register zufällig passt oder ein anderes gemeint ist</translation>
+    </message>
+    <message>
+        <source>It may be as well: {others}</source>
+        <translation>Ebenso möglich: {others}</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Raw</source>
+        <translation>Rohwert</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation>Skalierung</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>What it came to at the last reading</source>
+        <translation>Was es bei der letzten Ablesung ergab</translation>
+    </message>
+    <message>
+        <source>high word first</source>
+        <translation>High-Word zuerst</translation>
+    </message>
+    <message>
+        <source>low byte first</source>
+        <translation>Low-Byte zuerst</translation>
+    </message>
+    <message>
+        <source>low word first</source>
+        <translation>Low-Word zuerst</translation>
+    </message>
+    <message>
+        <source>low word, low byte first</source>
+        <translation>Low-Word, Low-Byte zuerst</translation>
+    </message>
+</context>
+<context>
     <name>CautionsDialog</name>
     <message>
         <source>Before it does, all of these must be true:</source>
@@ -7814,6 +7877,33 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>ShownModel</name>
+    <message>
+        <source>Display shows</source>
+        <translation type="unfinished">Anzeige zeigt</translation>
+    </message>
+    <message>
+        <source>No.</source>
+        <translation type="unfinished">Nr.</translation>
+    </message>
+    <message>
+        <source>Registers read</source>
+        <translation type="unfinished">Register gelesen</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation type="unfinished">Bemerkung</translation>
+    </message>
+    <message>
+        <source>no evidence: 0</source>
+        <translation type="unfinished">beweist nichts: 0</translation>
+    </message>
+    <message>
+        <source>no evidence: the same value again</source>
+        <translation type="unfinished">beweist nichts: derselbe Wert noch einmal</translation>
+    </message>
+</context>
+<context>
     <name>SignalCells</name>
     <message>
         <source>&apos;{name}&apos; has no bits; enter a register signal</source>
@@ -9627,6 +9717,125 @@ otherwise = unbekannt</translation>
     <message>
         <source>“{text}” is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
+    </message>
+</context>
+<context>
+    <name>WhichRegisterPage</name>
+    <message>
+        <source>&amp;Decimals</source>
+        <translation>Nachkomma&amp;stellen</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Read now</source>
+        <translation>Jetzt &amp;lesen</translation>
+    </message>
+    <message>
+        <source>&amp;Unit</source>
+        <translation>&amp;Einheit</translation>
+    </message>
+    <message>
+        <source>&amp;Use this one</source>
+        <translation>&amp;Dieses verwenden</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
+    </message>
+    <message>
+        <source>Decimals</source>
+        <translation>Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Enter a name first.</source>
+        <translation>Zuerst einen Namen eingeben.</translation>
+    </message>
+    <message>
+        <source>Enter what the device&apos;s own display shows, and press Enter: all registers are read at that moment. Then change the value at the device and do it again.</source>
+        <translation>Eingeben, was die Anzeige des Geräts selbst zeigt, und die Eingabetaste drücken: In diesem Moment werden alle Register gelesen. Dann den Wert am Gerät ändern und wiederholen.</translation>
+    </message>
+    <message>
+        <source>Name of the signal</source>
+        <translation>Name des Signals</translation>
+    </message>
+    <message>
+        <source>Named so far: {names}</source>
+        <translation>Bisher benannt: {names}</translation>
+    </message>
+    <message>
+        <source>No register agrees</source>
+        <translation>Kein Register passt</translation>
+    </message>
+    <message>
+        <source>No register is chosen.</source>
+        <translation>Kein Register gewählt.</translation>
+    </message>
+    <message>
+        <source>Re&amp;move reading</source>
+        <translation>Ablesung entfe&amp;rnen</translation>
+    </message>
+    <message>
+        <source>Readings</source>
+        <translation>Ablesungen</translation>
+    </message>
+    <message>
+        <source>Registers that agree</source>
+        <translation>Passende Register</translation>
+    </message>
+    <message>
+        <source>Smallest s&amp;tep</source>
+        <translation>Kleinster &amp;Schritt</translation>
+    </message>
+    <message>
+        <source>Smallest step</source>
+        <translation>Kleinster Schritt</translation>
+    </message>
+    <message>
+        <source>The display &amp;shows</source>
+        <translation>Die &amp;Anzeige zeigt</translation>
+    </message>
+    <message>
+        <source>The display shows</source>
+        <translation>Die Anzeige zeigt</translation>
+    </message>
+    <message>
+        <source>The registers are being read.</source>
+        <translation>Die Register werden gerade gelesen.</translation>
+    </message>
+    <message>
+        <source>The registers that agree with what you enter are listed here, the likeliest first.</source>
+        <translation>Hier stehen die Register, die zu den Eingaben passen, das wahrscheinlichste zuerst.</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>What the readings tell</source>
+        <translation>Was die Ablesungen zeigen</translation>
+    </message>
+    <message>
+        <source>What to do next is said above.</source>
+        <translation>Was nun zu tun ist, steht darüber.</translation>
+    </message>
+    <message>
+        <source>Which register is it?</source>
+        <translation>Welches Register ist es?</translation>
+    </message>
+    <message>
+        <source>e.g. 25.0 Hz</source>
+        <translation>z. B. 25.0 Hz</translation>
+    </message>
+    <message>
+        <source>e.g. output frequency</source>
+        <translation>z. B. Ausgangsfrequenz</translation>
+    </message>
+    <message>
+        <source>one of its last digit</source>
+        <translation>1 der letzten Stelle</translation>
     </message>
 </context>
 <context>
@@ -14150,8 +14359,20 @@ otherwise = unbekannt</translation>
         <translation>Zur Sicherheit bei einem anderen Wert erneut lesen.</translation>
     </message>
     <message>
+        <source>Reading {numbers}: {register} agrees if the last digit was typed one too high or too low, or the display cuts off.</source>
+        <translation>Ablesung {numbers}: {register} passt, falls die letzte Stelle um eins vertippt ist oder die Anzeige abschneidet.</translation>
+    </message>
+    <message>
+        <source>The same value at every reading: {registers}. Change something that moves only one of them: a set point and its actual value differ while the machine runs up or is loaded.</source>
+        <translation>Derselbe Wert bei jeder Ablesung: {registers}. Etwas ändern, das nur eines davon bewegt: Sollwert und Istwert unterscheiden sich beim Hochlauf und unter Last.</translation>
+    </message>
+    <message>
         <source>The same value once more is no evidence (reading {numbers}); change it at the device first.</source>
         <translation>Derselbe Wert noch einmal beweist nichts (Ablesung {numbers}); ihn zuerst am Gerät ändern.</translation>
+    </message>
+    <message>
+        <source>The shortest data type is told: {register} as {encoding}. It may be the low word of a longer number ({others}); a value above {value} would tell.</source>
+        <translation>Genannt ist der kürzeste Datentyp: {register} als {encoding}. Es kann das Low-Word einer längeren Zahl sein ({others}); ein Wert über {value} würde es zeigen.</translation>
     </message>
     <message>
         <source>Whether {register} has a sign is open: a value below 0 would tell, or one above {value}.</source>
@@ -14260,18 +14481,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{count} other registers are possible as well. Read it again at a quite different value.</source>
         <translation>{count} andere Register kommen ebenfalls in Frage. Bei einem ganz anderen Wert erneut lesen.</translation>
-    </message>
-    <message>
-        <source>{registers} came to the same value at every reading. Change something that moves only one of them: a set point and its actual value differ while the machine runs up or is loaded.</source>
-        <translation>{registers} ergaben bei jeder Ablesung denselben Wert. Etwas ändern, das nur eines davon bewegt: Sollwert und Istwert unterscheiden sich beim Hochlauf und unter Last.</translation>
-    </message>
-    <message>
-        <source>{register} agrees if one was typed one too high or too low in the last digit, or the display cuts off (reading {numbers}).</source>
-        <translation>{register} passt, falls die letzte Stelle um eins vertippt ist oder die Anzeige abschneidet (Ablesung {numbers}).</translation>
-    </message>
-    <message>
-        <source>{register} is taken as {encoding}, the shortest that explains it. It may be the low word of a longer number ({others}); a value above {value} would tell.</source>
-        <translation>{register} gilt als {encoding}, den kürzesten passenden Datentyp. Es kann das niederwertige Wort einer längeren Zahl sein ({others}); ein Wert über {value} würde es zeigen.</translation>
     </message>
 </context>
 <context>

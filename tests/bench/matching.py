@@ -2,8 +2,8 @@
 
     .venv/bin/python -m tests.bench.matching [--devices 1000] [--seed 1]
 
-Half of these devices are laid out as SunSpec's models; data types, orders and scales are drawn alike, so that 64-bit
-numbers and swapped bytes are met far more often than in the field. 3 % of readings are mistyped by one last digit.
+Half of these devices are laid out as SunSpec's models; data types, scales and orders of words are drawn alike, swapped
+bytes for one of four: far more often than in the field. 3 % of readings are mistyped by one last digit.
 """
 
 from __future__ import annotations

@@ -23,6 +23,7 @@ from app.project.problems import Problem
 from app.project_file.files import load
 from app.project_file.recovery import Origin, Slot
 from app.recording.limits import Limits
+from app.signals.numbering import Table
 from app.snapshots.differences import RegisterDifference
 from projects import demo_path, demos
 from tests.pictures.stage import settle, settle_until
@@ -40,6 +41,7 @@ from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
 from widgets.document.file_questions import what_of_conflict
 from widgets.document.problems import ProblemsDialog
+from widgets.find_out.which_register import WhichRegisterPage
 from widgets.kit.commands import list_commands
 from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.live.arming import ArmingDialog
@@ -338,6 +340,27 @@ def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
         yield dialog
 
 
+@contextmanager
+def _which_register(window: MainWindow) -> Iterator[QWidget]:
+    """After three readings: a register, a set point that follows it, and what is open yet."""
+    page = WhichRegisterPage()
+    page.resize(window.size())
+    page.show()
+    for shown, raw, other in (("41.65 Hz", 4165, 4166), ("0.00 Hz", 0, 0), ("12.5 Hz", 1250, 1248)):
+        page.value.setText(shown)
+        page.read_now()
+        still: dict[tuple[Table, int], int] = {("holding", at): (at * 977) % 1000 for at in range(60)}
+        page.take({**still, ("holding", 13): raw, ("holding", 12): 0, ("holding", 40): other})
+    settle_until(lambda: len(page.candidates.result.readings) == 3)
+    page.signal_name.setText("output frequency")
+    settle()
+    yield page
+    page.stop()
+    page.close()
+    page.deleteLater()
+    settle()
+
+
 def _question(window: MainWindow) -> QDialog:
     """The one with the most answers."""
     asked: list[QDialog] = []
@@ -429,6 +452,7 @@ def panes() -> list[Pane]:
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),
         Pane("start-up-live", _start_up_live),
+        Pane("find-out-which-register", _which_register),
         Pane("dialog-snapshots", _snapshots),
         Pane("dialog-snapshots-taken", _snapshots_taken),
         Pane("dialog-snapshots-compared", _snapshots_compared),

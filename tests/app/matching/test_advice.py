@@ -22,7 +22,10 @@ CROWD = crowd(1)
         ([(at(CROWD, 9, 4165), "41.65"), (at(CROWD, 9, 1212), "12.13")], "one too high or too low"),
         ([({4: 0, 5: 4165}, "41.65 Hz"), ({4: 0, 5: 1212}, "12.12 Hz")], "a value above 655.35 Hz would tell"),
         ([({5: 4165}, "41.65"), ({5: 1212}, "12.12")], "or one above 327.67"),
-        ([({5: 4165, 9: 4165}, "41.65"), ({5: 1212, 9: 1212}, "12.12")], "holding register 5, holding register 9 came"),
+        (
+            [({5: 4165, 9: 4165}, "41.65"), ({5: 1212, 9: 1212}, "12.12")],
+            "at every reading: holding register 5, holding register 9.",
+        ),
         ([({5: 400, 9: 401}, "40.0"), ({5: 201, 9: 200}, "20.0")], "An uneven value such as 28.3"),
     ],
 )

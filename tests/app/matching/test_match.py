@@ -154,6 +154,10 @@ def test_an_unusual_scale_through_zero_takes_two_readings() -> None:
     assert (first.best.address, first.best.slope) == (11, Fraction(1, 80))
 
 
+def test_one_value_is_never_certain() -> None:
+    assert compare(({3: 1, 4: 17_185}, "82721")).candidates[0].chance >= 0.02
+
+
 def test_nothing_at_all() -> None:
     assert match([]).candidates == ()
     assert compare(({}, "25.0")).candidates == ()

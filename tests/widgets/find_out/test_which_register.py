@@ -1,0 +1,160 @@
+"""The page "Which register is it?", operated by keys against a device whose registers are in a dictionary."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from app.discovery.into_project import NamedRegister
+from app.matching.reading_ways import RegisterWords
+from app.signals.numbering import Table
+from tests.app.matching.test_match import at, crowd
+from tests.widgets.driving import shown
+from widgets.find_out.match_tables import CandidateColumn, ShownColumn
+from widgets.find_out.which_register import WhichRegisterPage
+
+
+class Device:
+    """Register 37 counts 100 % as 4000h, among others that never change."""
+
+    def __init__(self, page: WhichRegisterPage) -> None:
+        self.raw, self.trouble = 0, ""
+        self.reads = 0
+        self._page = page
+        page.read_wanted.connect(self.read)
+
+    def read(self) -> None:
+        self.reads += 1
+        if self.trouble:
+            self._page.cannot_read(self.trouble)
+            return
+        words: RegisterWords = {("holding", address): word for address, word in at(crowd(1), 37, self.raw).items()}
+        self._page.take(words)
+
+
+def from_one(table: Table, first: int, last: int) -> str:
+    return f"{table} {first + 1}" if first == last else f"{table} {first + 1} to {last + 1}"
+
+
+@pytest.fixture
+def page(qtbot: QtBot) -> Iterator[WhichRegisterPage]:
+    made = shown(WhichRegisterPage(from_one), qtbot, 900, 640)
+    yield made
+    made.stop()
+
+
+@pytest.fixture
+def device(page: WhichRegisterPage) -> Device:
+    return Device(page)
+
+
+def enter(page: WhichRegisterPage, device: Device, qtbot: QtBot, raw: int, text: str) -> None:
+    """Set the device, type what its display shows, press Enter, and wait for what comes of it."""
+    device.raw = raw
+    count = len(page.readings)
+    page.value.setFocus()
+    QTest.keyClicks(page.value, text)
+    QTest.keyClick(page.value, Qt.Key.Key_Return)
+    if len(page.readings) > count:
+        qtbot.waitUntil(lambda: len(page.candidates.result.readings) == len(page.readings))
+
+
+def cells(page: WhichRegisterPage, column: CandidateColumn) -> list[str]:
+    return [page.candidates.cell(row, column)[0] for row in range(page.candidates.count())]
+
+
+def test_two_readings_by_keys_then_a_name(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    assert not page.table.isVisible()
+    enter(page, device, qtbot, 6824, "41.65 %")
+    assert "One value alone" in page.said.text()
+    enter(page, device, qtbot, 1212, "7.40")
+    first = [page.candidates.cell(0, column)[0] for column in CandidateColumn]
+    assert first[:6] == ["holding 38", "7.397 %", "1212", "uint16", "", "0\u202616384 = 0\u2026100"]
+    assert first[6].startswith("1 in ")
+    assert page.table.isVisible()
+    assert page.value.text() == ""
+
+    named: list[NamedRegister] = []
+    page.named.connect(named.append)
+    assert not page.use_button.isEnabled()
+    page.table.setFocus()
+    QTest.keyClick(page.table, Qt.Key.Key_Return)
+    assert page.signal_name.hasFocus()
+    QTest.keyClicks(page.signal_name, "speed")
+    QTest.keyClick(page.signal_name, Qt.Key.Key_Return)
+    (made,) = named
+    assert (made.name, made.table, made.address, made.encoding) == ("speed", "holding", 37, "uint16")
+    assert (made.unit, made.decimals) == ("%", 2)
+    assert made.scale is not None
+    assert (made.scale.raw, made.scale.value) == ((Decimal(0), Decimal(16_384)), (Decimal(0), Decimal(100)))
+    assert page.so_far.text() == "Named so far: speed (holding 38)"
+    assert not page.readings, "the next value begins anew"
+    assert page.value.hasFocus()
+
+
+def test_what_is_no_number_is_marked_and_nothing_is_read(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    enter(page, device, qtbot, 0, "Hz")
+    assert device.reads == 0
+    assert "does not begin with a number" in page.state.text()
+    assert page.value.property("look") == "wrong"
+    QTest.keyClicks(page.value, "2")
+    assert page.state.text() == ""
+    assert not page.value.property("look")
+
+
+def test_the_display_may_move_by_more(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    page.step.setText("-1")
+    enter(page, device, qtbot, 1244, "622.0")
+    assert "greater than 0" in page.state.text()
+    page.step.setText("0.5")
+    page.value.clear()
+    enter(page, device, qtbot, 1244, "622.0")
+    enter(page, device, qtbot, 600, "300.0")
+    assert cells(page, CandidateColumn.SCALE)[0] == "\u00f7 2"
+
+
+def test_zeros_are_told_and_readings_can_be_removed(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    enter(page, device, qtbot, 0, "0.00")
+    enter(page, device, qtbot, 6824, "41.65")
+    assert page.readings_model.cell(0, ShownColumn.REMARK)[0] == "no evidence: 0"
+    assert "0 is no evidence" in page.said.text()
+    page.readings_table.selectRow(0)
+    QTest.keyClick(page.readings_table, Qt.Key.Key_Delete)
+    assert [each.shown.text for each in page.readings] == ["41.65"]
+    qtbot.waitUntil(lambda: len(page.candidates.result.readings) == 1)
+    assert "0 is no evidence" not in page.said.text()
+
+
+def test_when_nothing_can_be_read_what_was_typed_stays(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    device.trouble = "The device does not answer."
+    enter(page, device, qtbot, 0, "41.65")
+    assert page.state.text() == "The device does not answer."
+    assert page.value.text() == "41.65"
+    assert page.read_button.isEnabled()
+
+
+def test_while_it_is_read_nothing_else_is_asked(page: WhichRegisterPage, qtbot: QtBot) -> None:
+    asked: list[None] = []
+    page.read_wanted.connect(lambda: asked.append(None))
+    QTest.keyClicks(page.value, "41.65")
+    QTest.keyClick(page.value, Qt.Key.Key_Return)
+    QTest.keyClick(page.value, Qt.Key.Key_Return)
+    assert len(asked) == 1
+    assert not page.read_button.isEnabled()
+    page.begin_anew()
+    page.take({})
+    assert not page.readings, "an answer to what nobody asks any more"
+
+
+def test_another_device_begins_anew(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    enter(page, device, qtbot, 6824, "41.65")
+    page.begin_anew(lambda table, first, last: f"{table} at {first}")
+    assert page.candidates.count() == 0
+    assert not page.table.isVisible()
+    enter(page, device, qtbot, 6824, "41.65")
+    assert cells(page, CandidateColumn.REGISTER)[0].startswith("holding at ")

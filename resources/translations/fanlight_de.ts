@@ -7880,27 +7880,27 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>ShownModel</name>
     <message>
         <source>Display shows</source>
-        <translation type="unfinished">Anzeige zeigt</translation>
+        <translation>Anzeige zeigt</translation>
     </message>
     <message>
         <source>No.</source>
-        <translation type="unfinished">Nr.</translation>
+        <translation>Nr.</translation>
     </message>
     <message>
         <source>Registers read</source>
-        <translation type="unfinished">Register gelesen</translation>
+        <translation>Register gelesen</translation>
     </message>
     <message>
         <source>Remark</source>
-        <translation type="unfinished">Bemerkung</translation>
+        <translation>Bemerkung</translation>
     </message>
     <message>
         <source>no evidence: 0</source>
-        <translation type="unfinished">beweist nichts: 0</translation>
+        <translation>beweist nichts: 0</translation>
     </message>
     <message>
         <source>no evidence: the same value again</source>
-        <translation type="unfinished">beweist nichts: derselbe Wert noch einmal</translation>
+        <translation>beweist nichts: derselbe Wert noch einmal</translation>
     </message>
 </context>
 <context>

@@ -24,7 +24,7 @@ CROWD = crowd(1)
         ([({5: 4165}, "41.65"), ({5: 1212}, "12.12")], "or one above 327.67"),
         (
             [({5: 4165, 9: 4165}, "41.65"), ({5: 1212, 9: 1212}, "12.12")],
-            "at every reading: holding register 5, holding register 9.",
+            "reading: holding register 5, holding register 9.",
         ),
         ([({5: 400, 9: 401}, "40.0"), ({5: 201, 9: 200}, "20.0")], "An uneven value such as 28.3"),
     ],

@@ -28,6 +28,7 @@ from app.recording.opening import Budget, Foreign, check_schema, connect, has_lo
 from app.recording.samples import Samples, unpack, values
 from app.recording.tables import APPLICATION_ID, FORMAT, GOOD, SECOND
 from app.recording.writer import loose_samples
+from app.signals.numbering import Table
 
 DECODED_BLOCKS: Final = 256
 """An outline of more blocks than this is drawn from what the blocks say of themselves."""
@@ -271,6 +272,17 @@ class Recording:
             return Samples.none(width)
         place = int(np.searchsorted(part.times, t, side="right"))
         return part.part(slice(place - 1, place))
+
+    def registers(self, follower: str, at: float) -> dict[tuple[Table, int], int]:
+        """What registers of a follower held at a time, by table and wire address, as on the wire: of its signals with a
+        good sample by then."""
+        held: dict[tuple[Table, int], int] = {}
+        for name in self._signals:
+            binding, last = self._bindings[name], self.before(name, at)
+            if binding.follower.name == follower and len(last) and last.qualities[-1] == GOOD:
+                for address, word in enumerate(last.words[-1].tolist(), binding.address):
+                    held[binding.table, address] = word
+        return held
 
     def after(self, signal: str, at: float) -> float | None:
         """The time of the first sample behind `at`, or None."""

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 import pytest
 
+from app.listening.heard import HeardRequest, HeardUnit, HeardValues
 from app.matching.candidates import DisplayReading, MatchResult
 from app.matching.match import match
 from app.matching.reading_ways import RegisterWords, Way
@@ -170,6 +171,15 @@ def test_input_registers_count_as_well() -> None:
     assert (found.candidates[0].best.table, found.candidates[0].best.address) == ("input", 8)
 
 
+def test_from_listening_without_asking_the_device() -> None:
+    """What another master reads, at the times when somebody looked at the display."""
+    samples = (HeardValues(0.0, (7, 4165, 0)), HeardValues(8.0, (7, 2001, 0)), HeardValues(20.0, (7, 1212, 0)))
+    asked = HeardRequest(3, "holding", 100, 3, False, asked=40, answered=40, last_s=30.0, samples=samples)
+    unit = HeardUnit(5, (3,), (asked,))
+    found = match([DisplayReading(unit.words(5.0), shown("41.65")), DisplayReading(unit.words(), shown("12.12"))])
+    assert (found.candidates[0].best.address, found.candidates[0].best.slope) == (101, Fraction(1, 100))
+
+
 def test_hidden_devices_are_found_and_certainty_is_not_claimed_falsely() -> None:
     """The small version of `tests/bench/matching.py`, which has the figures; the bounds here allow for 150 devices."""
     count: Counter[str] = Counter()
@@ -183,3 +193,32 @@ def test_hidden_devices_are_found_and_certainty_is_not_claimed_falsely() -> None
     assert count["first"] >= 0.90 * 150
     assert count["third"] >= 0.97 * 150
     assert count["false"] == 0
+
+
+def test_whatever_is_told_holds() -> None:
+    """Of arbitrary registers and readings: each candidate is checked by exact arithmetic, not by the arrays."""
+    chance = random.Random(12)
+    told = 0
+    for _ in range(60):
+        small = chance.choice((3, 60, 3000, 65_536))
+        readings = []
+        for _ in range(chance.randint(1, 5)):
+            decimals = chance.randint(0, 2)
+            words: RegisterWords = {
+                (chance.choice(("holding", "input")), chance.randint(0, 60)): chance.randrange(small) for _ in range(60)
+            }
+            readings.append(DisplayReading(words, shown(f"{chance.uniform(-3, 90):.{decimals}f}")))
+        found = match(readings)
+        assert [each.chance for each in found.candidates] == sorted(each.chance for each in found.candidates)
+        for each in found.candidates:
+            assert 0 < each.chance <= 1
+            for meaning in (each.best, *each.also, *each.twins):
+                for number, (words, display) in enumerate(readings):
+                    raw = meaning.way.raw(words, meaning.table, meaning.address)
+                    assert raw is not None
+                    off = abs(meaning.slope * Fraction(raw) + meaning.offset - display.value)
+                    spare = abs(display.value) / 10**5
+                    assert off <= 2 * (display.half + display.digit) + spare
+                    assert number in each.one_off or off <= display.half + spare or meaning != each.best
+                told += 1
+    assert told > 100

@@ -142,6 +142,19 @@ def test_wide_signals_coils_and_bits(path: Path, clocks: Clocks) -> None:
             recording.samples("preset", 0, 1)
 
 
+def test_registers_at_a_time_as_on_the_wire(path: Path, clocks: Clocks) -> None:
+    written = writer(path, clocks)
+    written.add("hours", clocks.now, Quality.GOOD, (1, 2))
+    written.add("speed", clocks.now + 1, Quality.GOOD, (3,))
+    written.add("speed", clocks.now + 2, Quality.STALE, ())
+    written.close()
+    with Recording.open(path) as recording:
+        assert recording.registers("f", 0.5) == {("holding", 2): 1, ("holding", 3): 2}
+        assert recording.registers("f", 1.5) == {("holding", 1): 3, ("holding", 2): 1, ("holding", 3): 2}
+        assert ("holding", 1) not in recording.registers("f", 2.5), "it was not read any more"
+        assert recording.registers("another", 1.5) == {}
+
+
 def test_a_loss_is_a_sample_without_a_value(path: Path, clocks: Clocks) -> None:
     written = writer(path, clocks)
     written.add("speed", clocks.now, Quality.GOOD, (100,))

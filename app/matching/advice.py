@@ -9,7 +9,7 @@ from typing import Final
 from app.language import translate, with_mark
 from app.matching.candidates import Candidate, MatchResult, RegisterMeaning
 from app.matching.shown import Shown
-from app.signals.encoding import raw_range
+from app.signals.encoding import EncodingName, raw_range
 from app.signals.numbering import Table, register_text
 from app.signals.scaling import round_half_away
 
@@ -18,6 +18,7 @@ CLEAR: Final = 0.001
 _IN_QUESTION: Final = 0.98
 """Another candidate is worth a word as long as it is not more likely than this to be a coincidence."""
 _MOST_NAMED: Final = 3
+_WITHOUT_SIGN: Final[dict[EncodingName, EncodingName]] = {"int16": "uint16", "int32": "uint32", "int64": "uint64"}
 _FEW_DIGITS: Final = 2
 
 Namer = Callable[[Table, int, int], str]
@@ -83,7 +84,7 @@ def _nothing(match: MatchResult) -> str:
 
 
 def _about_the_first(first: Candidate, match: MatchResult, name: Namer) -> Iterator[str]:
-    called = name_of(first.best, name)
+    called, encoding = name_of(first.best, name), first.best.way.encoding
     if first.one_off:
         yield translate(
             "matching",
@@ -98,20 +99,19 @@ def _about_the_first(first: Candidate, match: MatchResult, name: Namer) -> Itera
             "({others}); a value above {value} would tell.",
         ).format(
             register=called,
-            encoding=first.best.way.encoding,
+            encoding=encoding,
             others=", ".join(
                 dict.fromkeys(f"{each.way.encoding}: {name_of(each, name)}" for each in wider[:_MOST_NAMED])
             ),
-            value=_at(first.best, match, raw_range("uint16")[1]),
+            value=_at(first.best, match, raw_range(_WITHOUT_SIGN.get(encoding, encoding))[1]),
         )
-    sign = {"uint16": "int16", "int16": "uint16", "uint32": "int32", "int32": "uint32"}.get(first.best.way.encoding)
-    if any(each.way.encoding == sign and each.places == first.best.places for each in first.also):
+    unsigned = _WITHOUT_SIGN.get(encoding, encoding)
+    signed = next((with_sign for with_sign, without in _WITHOUT_SIGN.items() if without == unsigned), None)
+    open_sign = {unsigned, signed} - {encoding}
+    if any(each.way.encoding in open_sign and each.places == first.best.places for each in first.also):
         yield translate(
             "matching", "Whether {register} has a sign is open: a value below 0 would tell, or one above {value}."
-        ).format(
-            register=called,
-            value=_at(first.best, match, raw_range("int16" if first.best.way.width == 1 else "int32")[1]),
-        )
+        ).format(register=called, value=_at(first.best, match, raw_range(signed or encoding)[1]))
 
 
 def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
@@ -127,7 +127,7 @@ def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
         return
     if rivals:
         yield translate(
-            "matching", "{count} other registers are possible as well. Read it again at a quite different value."
+            "matching", "Other registers are possible as well: {count}. Read it again at a quite different value."
         ).format(count=len(rivals))
     else:
         yield translate("matching", "Read it again at another value, to be sure.")

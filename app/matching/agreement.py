@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from itertools import combinations
-from typing import Final, TypeAlias
+from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,8 +28,6 @@ _FLOAT_LOSS, _DIGIT_LOSS = 1e-6, 1e-9
 Numbers: TypeAlias = NDArray[np.float64]
 Columns: TypeAlias = NDArray[np.intp]
 _Ends: TypeAlias = Iterator[tuple[Numbers, float, float]]
-
-FEWEST_FOR_A_LINE: Final = 3
 
 
 class ShownReadings:
@@ -69,8 +67,8 @@ class ShownReadings:
         right = RIGHT ** len(self._values)
         taken = sorted(self.coincidences, reverse=True)
         kinds: list[tuple[int, float, Callable[[Numbers], _Ends]]] = [
-            (FEWEST_FOR_A_LINE - 1, THROUGH_ZERO * right * taken[0], self._rises_from_zero),
-            (FEWEST_FOR_A_LINE, ANY_LINE * right * float(np.prod(taken[:2])), self._rises),
+            (2, THROUGH_ZERO * right * taken[0], self._rises_from_zero),
+            (3, ANY_LINE * right * float(np.prod(taken[:2])), self._rises),
         ]
         for fewest, weight, rises in kinds:
             if len(self.told) < fewest:

@@ -14355,6 +14355,10 @@ otherwise = unbekannt</translation>
         <translation>Ein einzelner Wert beweist nichts: den Wert am Gerät ändern, dann erneut lesen und eingeben.</translation>
     </message>
     <message>
+        <source>Other registers are possible as well: {count}. Read it again at a quite different value.</source>
+        <translation>Weitere mögliche Register: {count}. Bei einem ganz anderen Wert erneut lesen.</translation>
+    </message>
+    <message>
         <source>Read it again at another value, to be sure.</source>
         <translation>Zur Sicherheit bei einem anderen Wert erneut lesen.</translation>
     </message>
@@ -14477,10 +14481,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>two decimals; also 0 to 100 % as 0 to 10000</source>
         <translation>zwei Nachkommastellen; auch 0 bis 100 % als 0 bis 10000</translation>
-    </message>
-    <message>
-        <source>{count} other registers are possible as well. Read it again at a quite different value.</source>
-        <translation>{count} andere Register kommen ebenfalls in Frage. Bei einem ganz anderen Wert erneut lesen.</translation>
     </message>
 </context>
 <context>

@@ -12,6 +12,7 @@ from app.language import with_mark
 from app.matching.advice import Namer
 from app.matching.candidates import Candidate, MatchResult, RegisterMeaning
 from app.matching.shown import Shown
+from app.matching.usual_scales import usual_scale
 from widgets.kit.tables import TableModel, to_the_right
 
 
@@ -124,8 +125,11 @@ class CandidatesModel(TableModel):
         return self._text(self.candidate(row), column), "ink"
 
     def tip(self, row: int, column: int) -> str:
-        """Of the data type also what else it may be."""
+        """Of the data type also what else it may be, of the scale why it is usual."""
         candidate = self.candidate(row)
+        usual = None if candidate.best.offset else usual_scale(candidate.best.slope)
+        if column == CandidateColumn.SCALE and usual is not None:
+            return usual.reason.translated()
         if column == CandidateColumn.ENCODING and candidate.also:
             others = ", ".join(
                 dict.fromkeys(f"{each.way.encoding} ({self._register(each)})" for each in candidate.also)

@@ -211,6 +211,7 @@ class WhichRegisterPage(QWidget):
         outer.addWidget(scroll)
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setWidgetResizable(True)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # it follows the focus of what is in it
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(inner)
         layout = QVBoxLayout(inner)

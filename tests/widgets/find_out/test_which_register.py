@@ -76,6 +76,8 @@ def test_two_readings_by_keys_then_a_name(page: WhichRegisterPage, device: Devic
     first = [page.candidates.cell(0, column)[0] for column in CandidateColumn]
     assert first[:6] == ["holding 38", "7.397 %", "1212", "uint16", "", "0\u202616384 = 0\u2026100"]
     assert first[6].startswith("1 in ")
+    assert page.candidates.tip(0, CandidateColumn.SCALE) == "4000h is 100 %"
+    assert "int16" in page.candidates.tip(0, CandidateColumn.ENCODING)
     assert page.table.isVisible()
     assert page.value.text() == ""
 

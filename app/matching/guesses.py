@@ -30,6 +30,9 @@ CUTS_OFF: Final = 0.02
 HALF_STRAIGHT: Final = 0.05
 """How often what moves with the value lies on one straight line with it, for each reading more than a line takes up."""
 
+FLOAT_KEEPS_STILL: Final = 0.2
+"""Floats whose low word does not change while their value does: round values such as 12.5 and 25."""
+
 ONE_VALUE: Final = 0.02
 """Nothing is more certain than this before the value changed: what agrees may be a setting that always holds it."""
 

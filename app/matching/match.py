@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from typing import Final, NamedTuple
+from typing import Any, Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from app.matching.agreement import ShownReadings
 from app.matching.bank import Bank, Decoded, banks, decoded
 from app.matching.candidates import Candidate, DisplayReading, MatchResult, RegisterMeaning
-from app.matching.guesses import HALF_STRAIGHT, NOWHERE, ONE_VALUE, USUAL, scale_weights, way_weight
+from app.matching.guesses import FLOAT_KEEPS_STILL, HALF_STRAIGHT, NOWHERE, ONE_VALUE, USUAL, scale_weights, way_weight
 from app.matching.reading_ways import Way
 from app.matching.scale import NoStraightLine, ScalePoint, fit
 from app.matching.shown import Shown
@@ -77,26 +77,33 @@ def _hits(what: ShownReadings, bank: Bank, numbers: Decoded) -> Iterator[_Hits]:
     way, columns, raws = numbers
     addresses, prior = bank.addresses[columns], way_weight(way)
     usual = np.zeros(len(columns), bool)
+    finest = _finest_moves(way, raws) | (not what.change)
     for scale, weight in scale_weights(way, what.steps):
         at, likely = what.by_scale(raws, float(scale.slope))
         usual[at] = True
         if len(at):
-            yield _Hits(bank, way, addresses[at], raws[:, at], USUAL * prior * weight * likely, scale.slope)
-    others = np.flatnonzero(~usual & _counts_singly(way, raws))
+            # A float of which the low word keeps still may have another register in its place.
+            still = np.where(finest[at], 1.0, FLOAT_KEEPS_STILL) if is_float(way.encoding) else 1.0
+            yield _Hits(bank, way, addresses[at], raws[:, at], USUAL * prior * weight * likely * still, scale.slope)
+    # Whole numbers whose low byte keeps still are small ones, with their bytes or words the wrong way round.
+    others = np.flatnonzero(~usual & (finest | is_float(way.encoding)))
     for at, likely in what.by_lines(raws[:, others]):
         if len(at):
             at = others[at]
             yield _Hits(bank, way, addresses[at], raws[:, at], prior * likely, None)
 
 
-def _counts_singly(way: Way, raws: NDArray[np.float64]) -> NDArray[np.bool_]:
-    """Whether the lowest digits of whole numbers change at all: else a small number with its bytes or words the wrong
-    way round would pass for one that counts finely."""
-    if is_float(way.encoding):
-        return np.ones(raws.shape[1], bool)
-    lowest = raws % (256 if is_integer(way.encoding) else 100)
-    changing: NDArray[np.bool_] = (lowest != lowest[0]).any(axis=0)
-    return changing
+def _finest_moves(way: Way, raws: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Whether the lowest digits of a number change at all, or the lowest word of a float."""
+    lowest: NDArray[Any]
+    if way.encoding == "float32":
+        lowest = raws.astype(np.float32).view(np.uint32) & 0xFFFF
+    elif way.encoding == "float64":
+        lowest = np.ascontiguousarray(raws).view(np.uint64) & np.uint64(0xFFFF)
+    else:
+        lowest = raws % (256 if is_integer(way.encoding) else 100)
+    moves: NDArray[np.bool_] = (lowest != lowest[0]).any(axis=0)
+    return moves
 
 
 def _sum(hits: Sequence[_Hits]) -> float:

@@ -155,6 +155,15 @@ def test_an_unusual_scale_through_zero_takes_two_readings() -> None:
     assert (first.best.address, first.best.slope) == (11, Fraction(1, 80))
 
 
+def test_the_low_word_of_a_float_moves_with_it() -> None:
+    """The word before a float of the usual order would do as well for the low word of one of the other order."""
+    crowded = crowd(8)
+    first = compare(
+        *((at(crowded, 20, 0, *encode("float32", float(text) + 0.0003)), text) for text in ("41.7", "12.1"))
+    )
+    assert first.candidates[0].best[:3] == ("holding", 21, Way("float32"))
+
+
 def test_one_value_is_never_certain() -> None:
     assert compare(({3: 1, 4: 17_185}, "82721")).candidates[0].chance >= 0.02
 

@@ -84,6 +84,7 @@ TESTED_BY: Final = {
     "pictures/test_plain_text.py": "widgets/kit/plain",
     "widgets/bench/test_workspace.py": "widgets/face/column widgets/live/panel_reason",
     "widgets/compare/test_window.py": "faces widgets/design/forms/part_texts",
+    "widgets/repair/test_dialog.py": "reads_around ways_model",
     "widgets/design/behaviour/test_behaviour_view.py": (
         "key_lines key_list keys_pane rule_edits sentence_editor sentence_list sentence_model sentence_painting "
         "word_editors"

@@ -64,7 +64,7 @@ class Moment(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Explanation:
+class WayToRead:
     """One way to read the signal: from a wire address on, in a data type and orders, by a scale."""
 
     address: int
@@ -119,7 +119,7 @@ def registers_to_read(project: Project, name: str) -> tuple[tuple[int, int], ...
     return tuple(runs)
 
 
-def explanations(project: Project, name: str, history: Sequence[Moment]) -> tuple[Explanation, ...]:
+def explanations(project: Project, name: str, history: Sequence[Moment]) -> tuple[WayToRead, ...]:
     """All ways to read the signal, the likeliest first; without readings of the display the present one is first.
 
     `history` is one moment or more, the newest last.
@@ -133,14 +133,14 @@ def explanations(project: Project, name: str, history: Sequence[Moment]) -> tupl
         found = _by_order(binding, history, found)
     order = {way: at for at, way in enumerate(WAYS)}
 
-    def key(each: Explanation) -> tuple[Any, ...]:
+    def key(each: WayToRead) -> tuple[Any, ...]:
         first = each.present and each.standing in ("unknown", "clear")
         return not first, _RANK[each.standing], -each.prior, each.way.width, order[each.way], each.address
 
     return tuple(sorted(found, key=key))
 
 
-def repairs(project: Project, name: str, chosen: Explanation) -> tuple[Repair, ...]:
+def repairs(project: Project, name: str, chosen: WayToRead) -> tuple[Repair, ...]:
     """The edits that lead to one way to read the signal, each by itself; none where the project says it already."""
     return tuple(
         repair for repair in _repairs(project, name, chosen) if repair is not None and _leads_somewhere(project, repair)
@@ -164,7 +164,7 @@ def _present(binding: Binding) -> Way:
 
 def _explained(
     binding: Binding, history: Sequence[Moment], address: int, way: Way, raws: Sequence[int | float | None]
-) -> Explanation:
+) -> WayToRead:
     present = _present(binding)
     prior = 1.0
     for differs, what in (
@@ -175,7 +175,7 @@ def _explained(
     ):
         prior *= _SELDOM[what] if differs else 1.0
     same = address == binding.address and way == present
-    bare = Explanation(address, way, raws[-1], same, prior=prior)
+    bare = WayToRead(address, way, raws[-1], same, prior=prior)
     seen = [(raw, moment.shown) for raw, moment in zip(raws, history, strict=True) if moment.shown is not None]
     if not any(shown.value for _, shown in seen):
         return bare
@@ -185,69 +185,61 @@ def _explained(
     return _judged(binding, bare, points)
 
 
-def _judged(binding: Binding, bare: Explanation, points: Sequence[ScalePoint]) -> Explanation:
+def _judged(binding: Binding, bare: WayToRead, points: Sequence[ScalePoint]) -> WayToRead:
     several = len({point.raw for point in points}) > 1
     if all(abs(binding.scale.value(point.raw) - point.value) <= point.half for point in points):
-        text = translate("discovery", "with this scale it is what the display shows")
+        text = translate("discovery", "its scale gives what the display shows")
         return _with(bare, "fits", text if several else _unsure(text))
     try:
         fitted = fit(points)
     except NoStraightLine as error:
         return _with(bare, "does not fit", str(error) if len(points) > 1 else "")
     if fitted.usual is not None:
-        text = translate("discovery", "{raw} = {value} would be what the display shows").format(
+        text = translate("discovery", "{raw} = {value} gives what the display shows").format(
             raw=fitted.usual.raw, value=fitted.usual.value
         )
         prior = bare.prior * fitted.usual.weight / _WEIGHTS
         return _with(bare, "fits", text if several else _unsure(text), fitted, prior)
     if fitted.spare:
-        text = translate("discovery", "a straight line fits, and one reading more confirms it")
+        text = translate("discovery", "a straight line fits all readings")
         return _with(bare, "confirmed", text, fitted)
     if not several:
         return _with(bare, "does not fit")
-    text = translate("discovery", "a straight line fits; a third reading has to confirm it")
+    text = translate("discovery", "a straight line; a third reading must confirm it")
     return _with(bare, "possible", text, fitted)
 
 
 def _unsure(text: str) -> str:
-    return translate("discovery", "{text}; read it again at another value").format(text=text)
+    return translate("discovery", "{text}; check at another value").format(text=text)
 
 
 def _with(
-    bare: Explanation,
+    bare: WayToRead,
     standing: Standing,
     evidence: str = "",
     fitted: FittedScale | None = None,
     prior: float | None = None,
-) -> Explanation:
-    return Explanation(bare.address, bare.way, bare.raw, bare.present, standing, fitted, evidence, prior or bare.prior)
+) -> WayToRead:
+    return WayToRead(bare.address, bare.way, bare.raw, bare.present, standing, fitted, evidence, prior or bare.prior)
 
 
-def _by_order(binding: Binding, history: Sequence[Moment], found: Sequence[Explanation]) -> list[Explanation]:
+def _by_order(binding: Binding, history: Sequence[Moment], found: Sequence[WayToRead]) -> list[WayToRead]:
     """What the orders say by themselves: a counter's fast word, a float's plausible size."""
     registers = [moment.registers for moment in history]
-    encodings = dict.fromkeys(each.way.encoding for each in found if has_word_order(each.way.encoding))
-    said = {
-        (address, Way(encoding, order.word_order, order.byte_order)): order
-        for address in dict.fromkeys(each.address for each in found)
-        for encoding in encodings
-        for order in likely_orders(registers, binding.table, address, encoding)
-    }
+    orders = likely_orders(registers, binding.table, binding.address, binding.base.encoding)
+    said = {Way(binding.base.encoding, order.word_order, order.byte_order): order for order in orders}
     told = []
     for each in found:
-        order = said.get((each.address, each.way))
-        own = each.address == binding.address and each.way.encoding == binding.base.encoding
-        if order is None or not own:
-            told.append(each)
-        else:
-            told.append(_with(each, "clear" if order.clear else "unknown", order.evidence))
+        order = said.get(each.way) if each.address == binding.address else None
+        standing: Standing = "clear" if order is not None and order.clear else "unknown"
+        told.append(each if order is None else _with(each, standing, order.evidence))
     return told
 
 
 # What puts it right --------------------------------------------------------------------------------------------------
 
 
-def _repairs(project: Project, name: str, chosen: Explanation) -> Iterator[Repair | None]:
+def _repairs(project: Project, name: str, chosen: WayToRead) -> Iterator[Repair | None]:
     binding = bind(project, name)
     follower, way = binding.follower, chosen.way
     if chosen.address != binding.address:

@@ -545,6 +545,10 @@
         <translation>Die Leitung hat ein eigenes Fenster</translation>
     </message>
     <message>
+        <source>Value &amp;looks wrong…</source>
+        <translation>Wert sieht fa&amp;lsch aus…</translation>
+    </message>
+    <message>
         <source>Views</source>
         <translation>Ansichten</translation>
     </message>
@@ -4099,6 +4103,10 @@
         <translation>Das Projekt wird geprüft…</translation>
     </message>
     <message>
+        <source>Only a number in registers can be read in several ways.</source>
+        <translation>Nur eine Zahl in Registern kann auf mehrere Weisen gelesen werden.</translation>
+    </message>
+    <message>
         <source>Register snapshot…</source>
         <translation>Registerabbild…</translation>
     </message>
@@ -6322,6 +6330,13 @@
     </message>
 </context>
 <context>
+    <name>ReadsAround</name>
+    <message>
+        <source>The connection does not know this device yet: connect again.</source>
+        <translation>Die Verbindung kennt dieses Gerät noch nicht: neu verbinden.</translation>
+    </message>
+</context>
+<context>
     <name>ReadsModel</name>
     <message>
         <source>Device</source>
@@ -6661,6 +6676,97 @@
     <message>
         <source>Registers</source>
         <translation>Register</translation>
+    </message>
+</context>
+<context>
+    <name>RepairDialog</name>
+    <message>
+        <source>&amp;Compare with it</source>
+        <translation>Damit &amp;vergleichen</translation>
+    </message>
+    <message>
+        <source>&amp;Forget these</source>
+        <translation>&amp;Diese vergessen</translation>
+    </message>
+    <message>
+        <source>&amp;Undo the last change</source>
+        <translation>Letzte Änderung &amp;rückgängig</translation>
+    </message>
+    <message>
+        <source>Compared with {values}.</source>
+        <translation>Verglichen mit {values}.</translation>
+    </message>
+    <message>
+        <source>Compared with {values}. Change the value at the device, and type it again.</source>
+        <translation>Verglichen mit {values}. Den Wert am Gerät ändern und noch einmal eingeben.</translation>
+    </message>
+    <message>
+        <source>Connect, and the registers are read here once a second.</source>
+        <translation>Nach dem Verbinden werden die Register hier einmal je Sekunde gelesen.</translation>
+    </message>
+    <message>
+        <source>Copy the selected rows</source>
+        <translation>Gewählte Zeilen kopieren</translation>
+    </message>
+    <message>
+        <source>Its registers and their neighbours, in every data type and order, the likeliest first. Nothing is written to the device.</source>
+        <translation>Seine Register und ihre Nachbarn in jedem Datentyp und jeder Reihenfolge, die wahrscheinlichsten zuerst. Am Gerät wird nichts geschrieben.</translation>
+    </message>
+    <message>
+        <source>Not connected</source>
+        <translation>Nicht verbunden</translation>
+    </message>
+    <message>
+        <source>Not read</source>
+        <translation>Nicht gelesen</translation>
+    </message>
+    <message>
+        <source>Nothing has been read yet that it could be compared with.</source>
+        <translation>Noch ist nichts gelesen, womit verglichen werden könnte.</translation>
+    </message>
+    <message>
+        <source>Put a signal right</source>
+        <translation>Signal berichtigen</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Lesen</translation>
+    </message>
+    <message>
+        <source>The device&apos;s own &amp;display shows</source>
+        <translation>Das Gerät &amp;zeigt selbst an</translation>
+    </message>
+    <message>
+        <source>The project reads it so already.</source>
+        <translation>So liest es das Projekt bereits.</translation>
+    </message>
+    <message>
+        <source>The registers around this signal are being read.</source>
+        <translation>Die Register um dieses Signal werden gelesen.</translation>
+    </message>
+    <message>
+        <source>The value of &apos;{name}&apos; looks wrong</source>
+        <translation>Der Wert von „{name}“ sieht falsch aus</translation>
+    </message>
+    <message>
+        <source>To read it as in the selected row</source>
+        <translation>Damit es wie in der gewählten Zeile gelesen wird</translation>
+    </message>
+    <message>
+        <source>Type what it shows now. Change the value at the device, and type it again.</source>
+        <translation>Eingeben, was es jetzt anzeigt. Den Wert am Gerät ändern und noch einmal eingeben.</translation>
+    </message>
+    <message>
+        <source>Ways to read the signal</source>
+        <translation>Möglichkeiten, das Signal zu lesen</translation>
+    </message>
+    <message>
+        <source>What the device&apos;s own display shows</source>
+        <translation>Was das Gerät selbst anzeigt</translation>
+    </message>
+    <message>
+        <source>e.g. 41.65</source>
+        <translation>z. B. 41.65</translation>
     </message>
 </context>
 <context>
@@ -8117,6 +8223,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Art</translation>
     </message>
     <message>
+        <source>Looks wrong…</source>
+        <translation>Sieht falsch aus…</translation>
+    </message>
+    <message>
         <source>Lower limit</source>
         <translation>Untere Grenze</translation>
     </message>
@@ -8125,8 +8235,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Name</translation>
     </message>
     <message>
+        <source>Off by one, another order, data type or scale: see its registers in every way</source>
+        <translation>Um eins versetzt, andere Reihenfolge, anderer Datentyp oder andere Skalierung: seine Register auf jede Weise sehen</translation>
+    </message>
+    <message>
         <source>One text per value, one per line, for example 1 = running. otherwise = unknown applies to all other values</source>
         <translation>Ein Text je Wert, einer je Zeile, zum Beispiel 1 = läuft. otherwise = unbekannt gilt für alle anderen Werte</translation>
+    </message>
+    <message>
+        <source>Only a number in registers can be read in several ways.</source>
+        <translation>Nur eine Zahl in Registern kann auf mehrere Weisen gelesen werden.</translation>
     </message>
     <message>
         <source>Only a number in registers can be scaled.</source>
@@ -8191,6 +8309,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Used by</source>
         <translation>Verwendet von</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
     </message>
     <message>
         <source>Writing and polling</source>
@@ -9031,6 +9153,10 @@ otherwise = unbekannt</translation>
         <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
+        <source>&amp;Value looks wrong…</source>
+        <translation>Wert sieht f&amp;alsch aus…</translation>
+    </message>
+    <message>
         <source>Cop&amp;y by an offset…</source>
         <translation>Mit Versa&amp;tz kopieren…</translation>
     </message>
@@ -9717,6 +9843,57 @@ otherwise = unbekannt</translation>
     <message>
         <source>“{text}” is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
+    </message>
+</context>
+<context>
+    <name>WaysModel</name>
+    <message>
+        <source>Data type</source>
+        <translation>Datentyp</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Raw</source>
+        <translation>Rohwert</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+    <message>
+        <source>bytes swapped</source>
+        <translation>Bytes vertauscht</translation>
+    </message>
+    <message>
+        <source>now in the project</source>
+        <translation>jetzt im Projekt</translation>
+    </message>
+    <message>
+        <source>now in the project: {evidence}</source>
+        <translation>jetzt im Projekt: {evidence}</translation>
+    </message>
+    <message>
+        <source>standard</source>
+        <translation>Standard</translation>
+    </message>
+    <message>
+        <source>words and bytes swapped</source>
+        <translation>Wörter und Bytes vertauscht</translation>
+    </message>
+    <message>
+        <source>words swapped</source>
+        <translation>Wörter vertauscht</translation>
     </message>
 </context>
 <context>
@@ -13181,16 +13358,16 @@ otherwise = unbekannt</translation>
         <translation>Wortreihenfolge dieses Signals</translation>
     </message>
     <message>
-        <source>a straight line fits, and one reading more confirms it</source>
-        <translation>eine Gerade passt, und ein weiterer Wert bestätigt sie</translation>
+        <source>a straight line fits all readings</source>
+        <translation>eine Gerade passt zu allen Werten</translation>
     </message>
     <message>
-        <source>a straight line fits; a third reading has to confirm it</source>
-        <translation>eine Gerade passt; ein dritter Wert muss sie bestätigen</translation>
+        <source>a straight line; a third reading must confirm it</source>
+        <translation>eine Gerade; ein dritter Wert muss sie bestätigen</translation>
     </message>
     <message>
-        <source>with this scale it is what the display shows</source>
-        <translation>mit dieser Skalierung ist es die Anzeige des Geräts</translation>
+        <source>its scale gives what the display shows</source>
+        <translation>seine Skalierung ergibt die Anzeige</translation>
     </message>
     <message>
         <source>{device}: {what}</source>
@@ -13209,12 +13386,12 @@ otherwise = unbekannt</translation>
         <translation>{path} wurde nicht geschrieben: kein Gerät gefunden</translation>
     </message>
     <message>
-        <source>{raw} = {value} would be what the display shows</source>
-        <translation>{raw} = {value} ergäbe die Anzeige des Geräts</translation>
+        <source>{raw} = {value} gives what the display shows</source>
+        <translation>{raw} = {value} ergibt die Anzeige</translation>
     </message>
     <message>
-        <source>{text}; read it again at another value</source>
-        <translation>{text}; bei einem anderen Wert noch einmal ablesen</translation>
+        <source>{text}; check at another value</source>
+        <translation>{text}; bei einem anderen Wert prüfen</translation>
     </message>
 </context>
 <context>

@@ -15,7 +15,7 @@ from typing import Any
 
 from sunspec2 import device
 
-from app.discovery.repairs import Explanation, Moment, ShownValue, explanations, repairs
+from app.discovery.repairs import Moment, ShownValue, WayToRead, explanations, repairs
 from app.project.binding import bind
 from app.project.model import Follower, Project, RegisterSignal, Scale
 from app.signals.order import WordOrder
@@ -96,7 +96,7 @@ def _project(chance: random.Random, point: dict[str, Any], factor: int) -> Proje
 ORDERS: tuple[WordOrder, ...] = ("high-first", "low-first")
 
 
-def _reads(project: Project, explanation: Explanation, later: Moment, truth: Fraction) -> bool:
+def _reads(project: Project, explanation: WayToRead, later: Moment, truth: Fraction) -> bool:
     """Whether the project reads the truth once every repair that is offered was made, one after the other."""
     for _ in range(6):
         offered = repairs(project, "it", explanation)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from app import edits
 from app.edits.transfer import Arrivals, NameClash, Unlike
+from app.project.binding import bind
 from app.project.by_itself import ByItself, written_by_itself
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
@@ -47,6 +48,7 @@ from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.live.arming import ArmingDialog
 from widgets.live.follower_trouble import TroubleDialog
 from widgets.live.recording_limits import LimitsDialog
+from widgets.repair.dialog import RepairDialog
 from widgets.shell.finder import CommandFinder, command_targets, part_targets
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.recovery_dialog import RecoveryDialog
@@ -56,6 +58,7 @@ from widgets.snapshots.dialog import SnapshotsDialog
 from widgets.snapshots.restoring_dialog import RestoringDialog
 from widgets.welcome.new_panel import NewPanelDialog
 
+TABLES: Final[tuple[Table, ...]] = ("holding", "input")
 Opened = Callable[[MainWindow], AbstractContextManager[QWidget]]
 
 
@@ -396,6 +399,21 @@ def _scaling(window: MainWindow) -> ScalingAid:
     return ScalingAid(project, next(each for each in project.signals if isinstance(each, RegisterSignal)), window)
 
 
+def _repair(window: MainWindow) -> RepairDialog:
+    """A speed that is read one register too far and in too small a scale, after two looks at the device's display."""
+    document = window.document
+    signal = next(each for each in document.project.signals if isinstance(each, RegisterSignal) and each.scale)
+    dialog = RepairDialog(document, window.live, signal.name, window)
+    address = bind(document.project, signal.name).address
+    for raw, shown in ((8330, "41.65"), (5000, "25.00")):
+        words = {address - 1: raw, address: 3, address + 1: 417}
+        held: dict[tuple[Table, int], int] = {(table, at): word for table in TABLES for at, word in words.items()}
+        dialog.take(held)
+        dialog.shown_value.setText(shown)
+        dialog.add_shown.click()
+    return dialog
+
+
 def _bad_cells(window: MainWindow) -> BadCellsDialog:
     bad = BadCell(3, "Register", "4o1", "'4o1' is not a number")
     return BadCellsDialog(Proposal({}, [], [bad], {3}), window)
@@ -476,6 +494,7 @@ def panes() -> list[Pane]:
         Pane("dialog-steps", _steps),
         Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),
         Pane("dialog-scaling", _dialog(_scaling)),
+        Pane("dialog-repair", _dialog(_repair)),
         Pane("dialog-bad-cells", _dialog(_bad_cells)),
         Pane("dialog-import", _import),
         Pane(

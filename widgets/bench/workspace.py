@@ -60,6 +60,8 @@ class BenchWorkspace(QWidget):
 
     line_wanted = Signal()
     """The view of the line is shown, and whoever has it is to give it (`hold_line`)."""
+    wrong_wanted = Signal(str)
+    """The value of this signal looks wrong."""
     view_changed = Signal()
     """Another view is in front."""
 
@@ -95,7 +97,7 @@ class BenchWorkspace(QWidget):
         self.write_bar = WriteBar(live, arm)
         self.write_bar.written.connect(lambda name: self.readings.set_written(name, time.monotonic()))
         self.readings.put_below(self.write_bar)
-        self.readings.view.addAction(self.write_action)
+        self.readings.view.addActions([self.write_action, self.wrong_action])
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
         self.cards.write_wanted.connect(self._write)
@@ -117,7 +119,7 @@ class BenchWorkspace(QWidget):
         menu.addMenu(self._followers_menu)
         menu.addSeparator()
         menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
-        menu.addActions([self.set_action, self.write_action, self.raw_action])
+        menu.addActions([self.set_action, self.write_action, self.raw_action, self.wrong_action])
 
     def _make_actions(self) -> None:
         self.panel_action = self._action(self.tr("&Operate the panel"), self.operate, "Ctrl+P")
@@ -131,6 +133,7 @@ class BenchWorkspace(QWidget):
 
         self.set_action = self._action(self.tr("&Set a value of the device"), self._set_value, "Ctrl+Alt+U")
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
+        self.wrong_action = self._action(self.tr("Value &looks wrong\u2026"), self._value_wrong, "Ctrl+Alt+L")
         self.raw_action = self._action(self.tr("Switch ra&w number format"), self._next_raw_form, "Ctrl+Alt+X")
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
@@ -173,6 +176,13 @@ class BenchWorkspace(QWidget):
         name, session = self.readings.current_signal(), self.live.session
         if session is not None and name in session.project.signal_named:
             self.write_bar.open_for(session.project, name)
+        else:
+            self.readings.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _value_wrong(self) -> None:
+        self._show(self.readings)
+        if name := self.readings.current_signal():
+            self.wrong_wanted.emit(name)
         else:
             self.readings.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
 

@@ -54,6 +54,7 @@ class TableCommands(QObject):
             self._own(self.tr("Filte&r"), self._narrow, "narrow"),
             None,
             self._on_signals(self.tr("Sca&ling\u2026"), signals.scaling_wanted.emit, "Ctrl+F12"),
+            self._on_signals(self.tr("&Value looks wrong\u2026"), signals.wrong_wanted.emit, "Ctrl+F10"),
             self._on_signals(self.tr("Sho&w uses"), to_uses, "Ctrl+F11"),
         ]
         for table in (signals.table, lines.lines, lines.followers):

@@ -41,6 +41,8 @@ class DesignWorkspace(QWidget):
 
     wanted = Signal()
     """A command of this workspace was chosen, perhaps while another workspace is in front."""
+    wrong_wanted = Signal(str)
+    """The value of this signal looks wrong."""
     not_taken_over_changed = Signal()
     """Something was begun, typed, completed or put away that is not in the project."""
 
@@ -235,6 +237,8 @@ class DesignWorkspace(QWidget):
             lambda: self._settings.columns(document.path), lambda text: self._settings.keep_columns(document.path, text)
         )
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
+        self.signals.wrong_wanted.connect(self.inspector.signal_form.ask_about_value)
+        self.inspector.signal_form.wrong_wanted.connect(self.wrong_wanted)
         self.signals.uses_wanted.connect(self.navigator.to_uses)
         self.inspector.signal_form.place_wanted.connect(self.navigator.go_to)
         self.lines.chosen.connect(self.navigator.show_properties)

@@ -286,6 +286,7 @@ class MainWindow(QMainWindow):
         self._design.set_readings_source(LiveReadings(self.live, self))
         self._design.fill_menu(self.menus.design)
         self._design.wanted.connect(self._bring_design)
+        self._design.wrong_wanted.connect(self.show_ways_to_read)
         self._design.not_taken_over_changed.connect(self._retitle)
         self._design.checks.progressed.connect(self._show_checking)
         self.files.keep_drafts_of(self._design)
@@ -447,6 +448,7 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self._connect_menus()
         self.document.status_changed.connect(self._retitle)
+        self.bench.wrong_wanted.connect(self.show_ways_to_read)
         self.files.said.connect(self.tell)
         self.files.screen_wanted.connect(self._edit_screen)
         self.files.recording_wanted.connect(self.open_file)
@@ -559,6 +561,16 @@ class MainWindow(QMainWindow):
         shown = self.findChild(StepsDialog) or StepsDialog(self.document, self)
         shown.show()
         shown.activateWindow()
+
+    def show_ways_to_read(self, name: str) -> None:
+        """Show the registers of a signal whose value looks wrong in every way, beside the window."""
+        from app.discovery.repairs import can_be_explained
+        from widgets.repair.dialog import RepairDialog
+
+        if not can_be_explained(self.document.project, name):
+            self.tell(self.tr("Only a number in registers can be read in several ways."), trouble=True)
+            return
+        RepairDialog(self.document, self.live, name, self).show()
 
     def _find_here(self) -> None:
         """Look for something in the workspace in front, where nothing that has the focus does."""

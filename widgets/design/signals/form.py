@@ -35,6 +35,8 @@ class SignalForm(PartForm):
 
     place_wanted = Signal(object)
     """A place where the signal is used, see app.project.problems.Place."""
+    wrong_wanted = Signal(str)
+    """The value of this signal looks wrong."""
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
@@ -182,6 +184,15 @@ class SignalForm(PartForm):
                 self.tr("Set the scaling by two points or by a factor, and see the result"),
             )
         )
+        self.add(
+            ButtonRow(
+                self.tr("Value"),
+                lambda: () if isinstance(part := self.part, RegisterSignal) and is_scaled(part) else None,
+                self.tr("Looks wrong\u2026"),
+                self.ask_about_value,
+                self.tr("Off by one, another order, data type or scale: see its registers in every way"),
+            )
+        )
 
     def _scale_put(self, index: int) -> Put:
         return lambda texts: self._put_scale(index, texts)
@@ -299,6 +310,14 @@ class SignalForm(PartForm):
         places = () if part is None else places_of(self.project, part.name)
         if 0 <= row < len(places):
             self.place_wanted.emit(places[row].place[:-1])
+
+    def ask_about_value(self) -> None:
+        """The value of the signal looks wrong: somebody else shows its registers in every way."""
+        part = self.part
+        if isinstance(part, RegisterSignal) and is_scaled(part):
+            self.wrong_wanted.emit(part.name)
+        else:
+            self.document.refused.emit(self.tr("Only a number in registers can be read in several ways."))
 
     def open_scaling(self) -> None:
         """Edit the scale of the signal with everything in sight that comes of it."""

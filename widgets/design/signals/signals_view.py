@@ -46,6 +46,8 @@ class SignalsView(QWidget):
     export_wanted = Signal()
     scaling_wanted = Signal()
     """The aid for the scale of the current signal."""
+    wrong_wanted = Signal()
+    """The value of the current signal looks wrong."""
     uses_wanted = Signal()
     """The places where the current signal is used."""
 

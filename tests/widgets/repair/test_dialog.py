@@ -15,13 +15,14 @@ from shiboken6 import isValid
 
 from app.edits.lines import change_follower
 from app.project.binding import bind
-from app.project.model import Project, RegisterSignal, Scale, Screen, TcpLine
+from app.project.model import AnySignal, HeldSignal, Project, Scale, Screen, TcpLine
 from tests.builders import pump_project, word
 from tests.outside.lossy_device import LossyDevice
 from widgets.document.document import Document
 from widgets.live.live_session import LiveSession
 from widgets.repair.dialog import RepairDialog
 from widgets.repair.ways_model import WayColumn
+from widgets.shell.window import BENCH, DESIGN, MainWindow
 
 HUNDREDTH = Scale(raw=(Decimal(0), Decimal(100)), value=(Decimal(0), Decimal(1)))
 
@@ -44,7 +45,7 @@ def device() -> Iterator[Device]:
         assert not device.log, "nothing is written"
 
 
-def project_at(device: Device, *signals: RegisterSignal) -> Project:
+def project_at(device: Device, *signals: AnySignal) -> Project:
     line = TcpLine(name="bus", host="127.0.0.1", port=int(device.where))
     return pump_project(*signals, line=line).replace(screens=(Screen(name="a"),))
 
@@ -165,3 +166,42 @@ def test_it_closes_when_the_signal_goes(opened: Opened, device: Device) -> None:
     document, dialog = opened(project_at(device, word("speed", 310), word("other", 316)))
     document.do("Delete", lambda project: project.replace(signals=project.signals[1:]))
     assert not dialog.isVisible()
+
+
+@pytest.mark.usefixtures("own_settings", "no_thread_is_left")
+def test_it_opens_from_the_table_of_signals_its_form_and_the_readings_at_a_live_device(
+    qtbot: QtBot, device: Device
+) -> None:
+    window = MainWindow(workspace=BENCH)
+    qtbot.addWidget(window)
+    window.resize(1366, 768)
+    window.show()
+    window.document.open(project_at(device, word("speed", 310), HeldSignal(name="own", held=Decimal(1))), None)
+    window.live.connect_to(window.document.project, None)
+    qtbot.waitUntil(lambda: bool(window.bench.readings.model.rowCount()))
+
+    def shown() -> list[RepairDialog]:
+        return [dialog for dialog in window.findChildren(RepairDialog) if dialog.isVisible()]
+
+    names = [window.bench.readings.model.name(row) for row in range(window.bench.readings.model.rowCount())]
+    window.bench.readings.view.selectRow(names.index("speed"))
+    window.bench.wrong_action.trigger()
+    (dialog,) = shown()
+    assert "speed" in dialog.windowTitle()
+    qtbot.waitUntil(lambda: shown()[0].model.count() > 0, timeout=10_000)
+    dialog.close()
+    window.show_workspace(DESIGN)
+    window.design.show_view("signals")
+    table = window.design.signals.table.table
+    table.setFocus()
+    window.design.signals.select(1)
+    QTest.keyClick(table, Qt.Key.Key_Up)
+    window.design.signals.wrong_wanted.emit()
+    (dialog,) = shown()
+    qtbot.waitUntil(lambda: shown()[0].model.count() > 0, timeout=10_000)
+    dialog.close()
+    QTest.keyClick(table, Qt.Key.Key_Down)
+    window.design.signals.wrong_wanted.emit()
+    assert not shown(), "a held value is in no register"
+    window.live.disconnect_from_line()
+    window.leave()

@@ -24,6 +24,7 @@ from app.project.binding import bind
 from widgets.document.document import Document
 from widgets.kit.controls import UnitLine, push_button
 from widgets.kit.dialogs.dialog import TABLE, Dialog, WholeArea
+from widgets.kit.elided import ShortLabel
 from widgets.kit.empty_state import EmptyState
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -79,7 +80,13 @@ class RepairDialog(Dialog):
         self._grid.setHorizontalSpacing(scaled(12))
         self._grid.setVerticalSpacing(air(6))
         self._grid.setColumnStretch(1, 1)
-        self.body.addWidget(plain_label(self.tr("To read it as in the selected row"), "heading"))
+        self.evidence = ShortLabel()  # whole, where the column of the table is too narrow for it
+        set_look(self.evidence, "faint")
+        head = QHBoxLayout()
+        head.setSpacing(scaled(12))
+        head.addWidget(plain_label(self.tr("To read it as in the selected row"), "heading"))
+        head.addWidget(self.evidence, 1)
+        self.body.addLayout(head)
         area = WholeArea(self._fixes)
         area.setFixedHeight(max(scaled(100), 150))  # always kept: what comes and goes moves nothing
         self.body.addWidget(area)
@@ -237,6 +244,7 @@ class RepairDialog(Dialog):
     def _offer_for_current(self) -> None:
         row = self.table.currentIndex().row()
         chosen = self.model.way(row) if 0 <= row < self.model.count() else None
+        self.evidence.setText("" if chosen is None else self.model.cell(row, WayColumn.WHY)[0])
         self._offer(() if chosen is None else repairs(self._document.project, self._name, chosen))
 
     def _offer(self, offered: tuple[Repair, ...]) -> None:

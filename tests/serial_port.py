@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -51,7 +52,11 @@ def sampled(
     parity_errors = framing_errors = breaks = 0
     at, end = 0.0, (len(line) + 1) / baud
     while at < end:
-        if level(at) or level(at + bit / 2):
+        if level(at):
+            # Nothing changes until the next level; samples keep their grid.
+            at += max(1, math.ceil(((int(at * baud) + 1) / baud - at) / bit * _SAMPLES)) * bit / _SAMPLES
+            continue
+        if level(at + bit / 2):
             at += bit / _SAMPLES
             continue
         byte = sum(level(at + bit * (1.5 + place)) << place for place in range(8))

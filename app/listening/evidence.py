@@ -7,11 +7,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
+from app.listening.settings import SINGLE_RUNS
 from app.modbus.crc import crc, crc_fits
 from app.modbus.serial_port import LineSettings
 
-_RUNS: Final = frozenset((0x00, 0x80, 0xC0, 0xE0, 0xF0, 0xF8, 0xFC, 0xFE, 0xFF))
-"""Bytes with one change in them at most: what a port at a wrong speed makes of long bits; a framing error reads 0."""
 _ASCII: Final = frozenset(b":0123456789ABCDEF\r\n")
 _LOOKED_INTO: Final = 50
 """How many garbled answers are looked into; later ones are only counted."""
@@ -145,7 +144,7 @@ class EvidenceGatherer:
 
     def _stray(self, data: bytes) -> None:
         self._counts["stray"] += len(data)
-        self._counts["runs"] += sum(byte in _RUNS for byte in data)
+        self._counts["runs"] += sum(byte in SINGLE_RUNS for byte in data)
         self._counts["ascii"] += sum(byte & 0x7F in _ASCII for byte in data)
 
     def _look_into(self, unit: int, frame: bytes) -> None:

@@ -15,7 +15,7 @@ _ASCII: Final = frozenset(b":0123456789ABCDEF\r\n")
 _LOOKED_INTO: Final = 50
 """How many garbled answers are looked into; later ones are only counted."""
 
-Outcome = Literal["answer", "exception", "garbled", "silence"]
+ProbeOutcome = Literal["answer", "exception", "garbled", "silence"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,7 @@ class EvidenceGatherer:
     def asked(
         self,
         unit: int,
-        outcome: Outcome,
+        outcome: ProbeOutcome,
         received: bytes,
         *,
         echo: bytes = b"",

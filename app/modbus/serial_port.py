@@ -38,7 +38,12 @@ def parity_letter(device: str, parity: Parity) -> str:
 
     A pseudo terminal carries no parity bit, and the system refuses to pretend that it does: there it is always none.
     """
-    return "N" if os.path.realpath(device).startswith(_PSEUDO_TERMINALS) else _LETTERS[parity]
+    return "N" if is_pseudo_terminal(device) else _LETTERS[parity]
+
+
+def is_pseudo_terminal(device: str) -> bool:
+    """Whether a path leads to a pseudo terminal, which has no line behind it: no bits, and no errors in them."""
+    return os.path.realpath(device).startswith(_PSEUDO_TERMINALS)
 
 
 def ports_here() -> dict[str, str]:

@@ -21,6 +21,7 @@ from __future__ import annotations
 import time
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from math import inf
 from typing import Final, Literal
 
@@ -118,7 +119,7 @@ class ReadingLine:
 
     def listen(self, seconds: float) -> Overheard:
         """Send nothing for so long, and give back what came, with the time of each piece."""
-        begin = self.now()
+        begin, before = self.now(), self._wire.errors
         pieces: list[tuple[float, bytes]] = []
         while (left := begin + seconds - self.now()) > 0:
             data = self._receive(left)
@@ -127,7 +128,9 @@ class ReadingLine:
                 pieces.append((self._disturbed - begin, data))
         self._listened = self._listened or seconds >= FIRST_LISTEN_S
         self._note_others(b"".join(piece for _, piece in pieces))
-        return Overheard(self.settings, self.now() - begin, pieces)
+        errors = self._wire.errors.since(before)
+        passed = self.now() - begin
+        return Overheard(self.settings, passed, pieces, errors.parity, errors.framing, errors.breaks)
 
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
         """Send one request, wait for its answer to begin within `timeout_s`. Raises CannotProbe, SomebodyElse,
@@ -150,7 +153,7 @@ class ReadingLine:
             return ProbeResult(probe, "garbled", received=noise, took_s=PATIENCE_S, sent=False)
         self._give_way()
         request = requests.rtu(probe)
-        begin = self.now()
+        begin, before = self.now(), self._wire.errors
         self._send(probe, request)
         end = begin + len(request) * self._character_s
         data, first = self._receive_answer(probe, request, end, end + timeout_s)
@@ -159,7 +162,9 @@ class ReadingLine:
         if data and (self._repeats or self._answered[probe.unit] <= LISTENED_BEHIND):
             data += self._gather(REPEATED_S)
         waited = None if first is None else max(0.0, first - end)
-        return self._judge(probe, request, data, waited, took)
+        errors = self._wire.errors.since(before)
+        result = self._judge(probe, request, data, waited, took)
+        return replace(result, parity_errors=errors.parity, framing_errors=errors.framing)
 
     def _receive_answer(self, probe: Probe, request: bytes, end: float, deadline: float) -> tuple[bytes, float | None]:
         """All that came until the answer was whole or nothing came any more; and when the first byte behind an echo

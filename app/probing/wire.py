@@ -13,6 +13,7 @@ from typing import Any, Final, TypeVar
 from app.client.endpoint import Endpoint
 from app.client.faults import closed_fault, opening_fault
 from app.modbus.serial_port import LineSettings, parity_letter
+from app.probing.line_errors import NOTHING_TOLD, CharacterErrors, PortErrors
 from app.probing.probe import CannotProbe
 
 CONNECT_S: Final = 3.0
@@ -49,6 +50,11 @@ class Wire(ABC):
     def tune(self, settings: LineSettings) -> None:  # noqa: B027 - a network has no settings
         """Carry characters so from now on. Serial ports only."""
 
+    @property
+    def errors(self) -> CharacterErrors:
+        """Damaged characters since some beginning, as far as they are known; differences count."""
+        return NOTHING_TOLD
+
     def _gone(self, error: Exception | None) -> CannotProbe:
         return CannotProbe(closed_fault(self.endpoint, error).sentence)
 
@@ -64,6 +70,7 @@ class SerialWire(Wire):
     def __init__(self, endpoint: Endpoint) -> None:
         super().__init__(endpoint)
         self.port: Any = None
+        self._errors: PortErrors | None = None
 
     def open(self) -> None:
         """See Wire."""
@@ -84,6 +91,9 @@ class SerialWire(Wire):
             raise CannotProbe(opening_fault(asked, error).sentence) from error
         except Exception as error:  # pyserial lets termios.error through, which is no OSError
             raise CannotProbe(opening_fault(asked, OSError(*error.args)).sentence) from error
+        if os.name == "posix":
+            self._errors = PortErrors(asked.device, self.port.fileno())
+            self._errors.port_set_up(parity=asked.parity != "none")
 
     def close(self) -> None:
         """See Wire."""
@@ -91,6 +101,7 @@ class SerialWire(Wire):
             with suppress(Exception):
                 self.port.close()
             self.port = None
+            self._errors = None
 
     def tune(self, settings: LineSettings) -> None:
         """See Wire."""
@@ -103,6 +114,13 @@ class SerialWire(Wire):
                 }
             )
         )
+        if self._errors is not None:
+            self._errors.port_set_up(parity=settings.parity != "none")
+
+    @property
+    def errors(self) -> CharacterErrors:
+        """See Wire."""
+        return NOTHING_TOLD if self._errors is None else self._errors.counts
 
     def send(self, data: bytes) -> None:
         """See Wire."""
@@ -110,7 +128,8 @@ class SerialWire(Wire):
 
     def receive(self, limit_s: float) -> bytes:
         """See Wire."""
-        return self._do(lambda port: self._read(port, limit_s))
+        data = self._do(lambda port: self._read(port, limit_s))
+        return data if self._errors is None else self._errors.sound(data)
 
     @staticmethod
     def _read(port: Any, limit_s: float) -> bytes:

@@ -4,10 +4,12 @@ What holds, and why:
 
 - Only what `requests.may_be_sent` knows leaves, which is asked as the last thing: functions that read, to one unit.
 - On a serial line nothing is sent before it was listened to for FIRST_LISTEN_S, nor before 3.5 characters of silence.
-  Sound frames that nobody asked for are another master's: after SURE of them nothing is sent any more. One alone may
-  be noise, of which about nine in a megabyte pass for a frame.
+  Sound frames that nobody asked for are another master's: after SURE that are alike nothing is sent any more. One
+  alone may be noise, of which about nine in a megabyte pass for a frame.
 - One request is outstanding. A late answer would pass for the next of its kind, so before the same unit is asked again
-  after a silence the line is listened to once more, as it is before other settings are taken.
+  after a silence the line is listened to once more: for LATE_S if the unit is one that answers, until LATE_LOOKS have
+  shown that what it does not answer in time it does not answer at all. Before other settings are taken the line is
+  only emptied: what comes later is hardly ever a frame there, and whoever searches asks again before believing it.
 - An adapter may hand our own frames back. The echo of a read is no answer to it, that of 08 is: such an answer proves
   nothing on a line that was not seen to give answers without an echo.
 - A second answer to one request comes from a second device at the address, or from whatever repeats frames. The first
@@ -27,7 +29,7 @@ from typing import Final, Literal
 
 from app.client.endpoint import Endpoint
 from app.language import mark
-from app.modbus.framing import REQUEST, mbap_frames, sound_frames
+from app.modbus.framing import REQUEST, SHORTEST_RTU, mbap_frames, sound_frames
 from app.modbus.serial_port import LineSettings
 from app.probing import requests
 from app.probing.probe import MOST_UNIT, CannotProbe, Overheard, Probe, ProbeResult, SearchStopped, SomebodyElse
@@ -36,7 +38,10 @@ from app.probing.wire import SLICE_S, Wire, wire_to
 FIRST_LISTEN_S: Final = 0.5
 """Before the first request at all. A master that polls is heard in that time (common practice, no source)."""
 SURE: Final = 2
-"""So many frames of others are no chance."""
+"""So many frames of one unit, or with one content, are no chance."""
+LATE_S: Final = 1.0
+"""Within that time a device that sleeps answers (common practice, no source)."""
+LATE_LOOKS: Final = 3
 RESTLESS_S: Final = 2.0
 """For so long a line that spoke by itself is not trusted to be silent after a few characters' time."""
 PATIENCE_S: Final = 0.5
@@ -48,6 +53,10 @@ REPEATED_S: Final = 0.06
 """Within that time a second answer comes, if one does (measured with repeaters: 5 to 30 ms)."""
 LISTENED_BEHIND: Final = 2
 """How many first answers of each unit are listened behind."""
+MOST_AT_ONCE: Final = 1024
+"""More bytes than that are no answer."""
+_BYTES_OF_ANY_NUMBER: Final = (1, 2, requests.SERVER_ID)
+"""Functions whose answer may carry three bytes, and then is as long as a request."""
 SILENT_CHARACTERS: Final = 3.5
 LEAST_SILENCE_S: Final = 0.00175
 """V1.02 (from memory): above 19 200 Bd the silence no longer shrinks."""
@@ -71,10 +80,15 @@ class ReadingLine:
         self._stopped = stopped
         self._wire: Wire = wire_to(endpoint)
         self._listened = False
-        self._others: list[bytes] = []
-        self._silent: set[int] = set()
-        """Units whose last request was not answered, since their answer may still come."""
+        self._others: Counter[int | bytes] = Counter()
+        """Frames of others, by unit and by what they say."""
+        self._silent: dict[int, Probe] = {}
+        """What each unit was asked last, if it was not answered: the answer may still come."""
+        self._never_late: Counter[int] = Counter()
+        """How often the answer of a unit was waited for in vain for LATE_S."""
+        self._asked: set[int] = set()
         self._answered: Counter[int] = Counter()
+        """Answers by unit."""
         self._repeats = False
         self._request = b""
         """The last one that left, which may come back."""
@@ -147,19 +161,19 @@ class ReadingLine:
             self.listen(FIRST_LISTEN_S)
         self._give_way()
         if probe.unit in self._silent:
-            self._note_others(self._gather(timeout_s))
+            self._wait_for_late(self._silent.pop(probe.unit), timeout_s)
         noise = self._wait_for_silence()
         if noise is not None:
             return ProbeResult(probe, "garbled", received=noise, took_s=PATIENCE_S, sent=False)
         self._give_way()
         request = requests.rtu(probe)
         begin, before = self.now(), self._wire.errors
+        self._asked.add(probe.unit)
         self._send(probe, request)
         end = begin + len(request) * self._character_s
         data, first = self._receive_answer(probe, request, end, end + timeout_s)
         took = self.now() - begin
-        self._answered[probe.unit] += 1
-        if data and (self._repeats or self._answered[probe.unit] <= LISTENED_BEHIND):
+        if data and (self._repeats or self._answered[probe.unit] < LISTENED_BEHIND):
             data += self._gather(REPEATED_S)
         waited = None if first is None else max(0.0, first - end)
         errors = self._wire.errors.since(before)
@@ -180,7 +194,7 @@ class ReadingLine:
             if behind and requests.answers_in(probe, behind)[0]:
                 return data, first
             piece = self._receive_until(limit)
-            if not piece or len(data) > 4 * 256:
+            if not piece or len(data) > MOST_AT_ONCE:
                 return data, first
             data += piece
 
@@ -203,15 +217,31 @@ class ReadingLine:
                 return ProbeResult(probe, "garbled", b"", data, waited, took, echoed=True)
             if probe.function != requests.ECHO_QUERY:
                 self.echoes = echoed
-            self._silent.discard(probe.unit)
+            self._answered[probe.unit] += 1
             twice = len(answers) > 1
             self._repeats = self._repeats or twice
             return ProbeResult(probe, _kind(answers[0]), answers[0], data, waited, took, echoed=echoed, twice=twice)
         if echoed and not behind:
             self.echoes = True
-        self._silent.add(probe.unit)
-        self._note_others(behind, probe)
+        self._silent[probe.unit] = probe
+        self._note_others(behind)
         return ProbeResult(probe, "garbled" if behind else "silence", b"", data, waited, took, echoed=echoed)
+
+    def _wait_for_late(self, probe: Probe, timeout_s: float) -> None:
+        """Wait for the answer to a request that has had none, until it has come or will not come any more."""
+        may_be_late = bool(self._answered[probe.unit]) and self._never_late[probe.unit] < LATE_LOOKS
+        end = self.now() + (max(LATE_S, timeout_s) if may_be_late else timeout_s)
+        data = b""
+        while piece := self._receive_until(end):
+            data += piece
+            if requests.answers_in(probe, self._behind_echo(data, requests.rtu(probe)))[0]:
+                self._never_late[probe.unit] = 0
+                self._note_others(data)
+                return
+            if len(data) > MOST_AT_ONCE:
+                break
+        self._never_late[probe.unit] += may_be_late
+        self._note_others(data)
 
     def _wait_for_silence(self) -> bytes | None:
         """Wait until nobody has spoken for 3.5 characters; what filled the line, if that takes too long. Where somebody
@@ -232,19 +262,15 @@ class ReadingLine:
         silence = max(LEAST_SILENCE_S, SILENT_CHARACTERS * self._character_s)
         return max(silence, BETWEEN_PIECES_S) if self.now() - self._disturbed < RESTLESS_S else silence
 
-    def _note_others(self, data: bytes, asked: Probe | None = None) -> None:
-        """Look for frames of others in what nobody asked for. A late answer of a unit that was asked is none; but what
-        has the form of a request is no answer, as nothing is ever asked whose answer has it."""
+    def _note_others(self, data: bytes) -> None:
+        """Look for frames of others in what nobody asked for."""
         if self.endpoint.rtu and data:
-            ours = {*self._answered, *([asked.unit] if asked else [])}
-            self._others += [
-                frame
-                for frame in sound_frames(data)
-                if frame[0] not in ours or (len(frame) == REQUEST and frame != self._request)
-            ]
+            for frame in sound_frames(data):
+                if frame[0] not in self._asked or (_only_a_request(frame) and frame != self._request):
+                    self._others.update((frame[0], frame[1:-2]))
 
     def _give_way(self) -> None:
-        if len(self._others) >= SURE:
+        if any(times >= SURE for times in self._others.values()):
             raise SomebodyElse(
                 mark(
                     "finding out",
@@ -304,7 +330,7 @@ class ReadingLine:
         data = b""
         while piece := self._receive_until(end):
             data += piece
-            if len(data) > 1024:
+            if len(data) > MOST_AT_ONCE:
                 break
         return data
 
@@ -315,3 +341,9 @@ class ReadingLine:
 
 def _kind(pdu: bytes) -> Literal["answer", "exception"]:
     return "exception" if pdu[0] & 0x80 else "answer"
+
+
+def _only_a_request(frame: bytes) -> bool:
+    """Whether a frame has the form of a request and not that of an answer to anything that is ever asked."""
+    counted = frame[1] in _BYTES_OF_ANY_NUMBER and frame[2] + SHORTEST_RTU == REQUEST
+    return len(frame) == REQUEST and not counted and frame[1] != requests.ECHO_QUERY

@@ -153,6 +153,37 @@ def test_a_late_answer_is_not_taken_for_the_next(kind: str) -> None:
         assert requests.words_of(result) == (3000,)
 
 
+@pytest.mark.parametrize("kind", RTU)
+def test_a_device_that_falls_asleep_is_never_believed_for_another_register(kind: str) -> None:
+    """Its answer comes three time-outs later, when two more requests could have been sent."""
+
+    def sleeps(asked: Asked) -> Parts:
+        if asked.number % 3 == 0:
+            yield 0.4
+        yield asked.framed(words(asked))
+
+    with StagedFollower(kind, sleeps) as device, ReadingLine(device.endpoint) as line:
+        answered = 0
+        for address in range(100, 1300, 100):
+            result = line.ask(requests.read(7, "holding", address), 0.1)
+            if result.alive:
+                answered += 1
+                assert requests.words_of(result) == (3 * address,)
+        assert answered == 8
+
+
+@pytest.mark.parametrize("kind", RTU)
+def test_late_answers_that_are_as_long_as_a_request_are_nobody_elses(kind: str) -> None:
+    def late(asked: Asked) -> Parts:
+        if asked.address == 16:
+            yield 0.15
+        yield asked.framed(b"\x01\x03\x05\x00\x01")
+
+    with StagedFollower(kind, late) as device, ReadingLine(device.endpoint) as line:
+        kinds = [line.ask(requests.read(7, "coil", address, 17), 0.1).kind for address in (0, 16) * 4]
+        assert kinds == ["answer", "silence"] * 4
+
+
 def test_a_late_answer_over_tcp_is_told_by_its_number() -> None:
     def late(asked: Asked) -> Parts:
         if asked.number == 1:
@@ -234,6 +265,18 @@ def test_nothing_is_sent_into_a_master_that_polls() -> None:
             line.ask(READ, 0.1)
         assert master.asked() == b""
         assert sum(line.sent.values()) == 0
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no ptys")
+def test_frames_in_noise_are_not_another_master() -> None:
+    """Of a megabyte of noise nine frames pass the CRC: one of each unit here, and a lot of noise around."""
+    units = iter(range(1, 248))
+    with (
+        Speaker(lambda: frame(bytes((next(units, 0), 3, 2, next(units, 0), 7))) + b"\x00\xf0\x55") as noise,
+        ReadingLine(Endpoint.serial(noise.device)) as line,
+    ):
+        assert not line.ask(READ, 0.1).sent
+        assert not line.ask(READ, 0.1).sent
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="no ptys")

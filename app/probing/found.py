@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Literal
+from dataclasses import asdict, dataclass, field
+from typing import Any, Literal, get_args
 
 from app.probing.probe import LineSettings
 from app.signals.numbering import Table
@@ -19,6 +19,14 @@ class FoundRange:
     table: Table
     first: int
     last: int
+
+    @classmethod
+    def from_json(cls, data: dict[str, Any]) -> FoundRange:
+        """Raises KeyError, TypeError or ValueError."""
+        table: Table = data["table"]
+        if table not in get_args(Table):
+            raise ValueError(table)
+        return cls(table, int(data["first"]), int(data["last"]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +52,28 @@ class FoundFollower:
     notes: tuple[str, ...] = ()
     """In words: 'answers to every address', 'refuses odd addresses' ..."""
 
+    def as_json(self) -> dict[str, object]:
+        """For scripts: the keys that they rely on."""
+        return {
+            "unit": self.unit,
+            "response_ms": self.response_ms,
+            "functions": list(self.functions),
+            "identification": dict(self.identification),
+            "longest_read": self.longest_read,
+            "ranges": [asdict(part) for part in self.ranges],
+        }
+
+    @classmethod
+    def from_json(cls, data: dict[str, Any]) -> FoundFollower:
+        """From what `dataclasses.asdict` gave a file. Raises KeyError, TypeError or ValueError."""
+        parts = {
+            "functions": tuple(map(int, data["functions"])),
+            "identification": {str(name): str(text) for name, text in data["identification"].items()},
+            "ranges": tuple(map(FoundRange.from_json, data["ranges"])),
+            "notes": tuple(map(str, data["notes"])),
+        }
+        return cls(**{**data, **parts})
+
 
 @dataclass(frozen=True, slots=True)
 class Found:
@@ -55,3 +85,17 @@ class Found:
     probes: int = 0
     seconds: float = 0.0
     stopped_by: StoppedBy = "done"
+
+    def as_json(self) -> dict[str, object]:
+        """For scripts. A gateway that answers for nobody is no device, and not among them."""
+        settings = self.settings
+        return {
+            "settings": None
+            if settings is None
+            else {"baud": settings.baud, "parity": settings.parity, "stop_bits": settings.stop_bits},
+            "heard": None if self.heard is None else dict(self.heard),
+            "followers": [follower.as_json() for follower in self.followers if not follower.gateway],
+            "probes": self.probes,
+            "seconds": round(self.seconds, 3),
+            "stopped_by": self.stopped_by,
+        }

@@ -33,7 +33,7 @@ from app.modbus.framing import REQUEST, SHORTEST_RTU, mbap_frames, sound_frames
 from app.modbus.serial_port import LineSettings
 from app.probing import requests
 from app.probing.probe import MOST_UNIT, CannotProbe, Overheard, Probe, ProbeResult, SearchStopped, SomebodyElse
-from app.probing.wire import SLICE_S, Wire, wire_to
+from app.probing.wire import SLICE_S, ProbedWire, wire_to
 
 FIRST_LISTEN_S: Final = 0.5
 """Before the first request at all. A master that polls is heard in that time (common practice, no source)."""
@@ -78,7 +78,7 @@ class ReadingLine:
         self.echoes: bool | None = None
         """Whether our own frames come back; None as long as no answer told."""
         self._stopped = stopped
-        self._wire: Wire = wire_to(endpoint)
+        self._wire: ProbedWire = wire_to(endpoint)
         self._listened = False
         self._others: Counter[int | bytes] = Counter()
         """Frames of others, by unit and by what they say."""

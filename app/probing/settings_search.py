@@ -75,13 +75,14 @@ class SettingsState:
         """Raises KeyError, TypeError or ValueError for what `as_json` did not make."""
         state = cls()
         for *settings, unit, late in data["tried"]:
-            state.tried.add((_settings(*settings), int(unit), bool(late)))
+            state.tried.add((settings_of(*settings), int(unit), bool(late)))
         for *settings, times in data["said"]:
-            state.said[_settings(*settings)] = float(times)
+            state.said[settings_of(*settings)] = float(times)
         return state
 
 
-def _settings(baud: int, parity: str, stop_bits: int) -> LineSettings:
+def settings_of(baud: int, parity: str, stop_bits: int) -> LineSettings:
+    """Of what a file says. Raises ValueError."""
     for known in ("none", "even", "odd"):
         if parity == known:
             return LineSettings(int(baud), known, 2 if stop_bits == 2 else 1)
@@ -227,7 +228,7 @@ def parse_settings(text: str) -> tuple[LineSettings, ...]:
             raise ValueError(part.strip())
         if not 50 <= int(baud) <= 4_000_000:
             raise ValueError(part.strip())
-        found.append(_settings(int(baud), parity, int(form[2])))
+        found.append(settings_of(int(baud), parity, int(form[2])))
     return tuple(found)
 
 

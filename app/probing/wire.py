@@ -25,7 +25,7 @@ _PIECE: Final = 4096
 _T = TypeVar("_T")
 
 
-class Wire(ABC):
+class ProbedWire(ABC):
     """An open line. Each call raises CannotProbe, in words, if the line is gone."""
 
     def __init__(self, endpoint: Endpoint) -> None:
@@ -59,12 +59,12 @@ class Wire(ABC):
         return CannotProbe(closed_fault(self.endpoint, error).sentence)
 
 
-def wire_to(endpoint: Endpoint) -> Wire:
+def wire_to(endpoint: Endpoint) -> ProbedWire:
     """The kind of wire that leads there, not opened yet."""
     return SerialWire(endpoint) if endpoint.kind == "serial" else SocketWire(endpoint)
 
 
-class SerialWire(Wire):
+class SerialWire(ProbedWire):
     """A serial port, held for this program alone where the system can."""
 
     def __init__(self, endpoint: Endpoint) -> None:
@@ -73,7 +73,7 @@ class SerialWire(Wire):
         self._errors: PortErrors | None = None
 
     def open(self) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         import serial
 
         asked = self.endpoint
@@ -96,7 +96,7 @@ class SerialWire(Wire):
             self._errors.port_set_up(parity=asked.parity != "none")
 
     def close(self) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         if self.port is not None:
             with suppress(Exception):
                 self.port.close()
@@ -104,7 +104,7 @@ class SerialWire(Wire):
             self._errors = None
 
     def tune(self, settings: LineSettings) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         self._do(
             lambda port: port.apply_settings(
                 {
@@ -119,15 +119,15 @@ class SerialWire(Wire):
 
     @property
     def errors(self) -> CharacterErrors:
-        """See Wire."""
+        """See ProbedWire."""
         return NOTHING_TOLD if self._errors is None else self._errors.counts
 
     def send(self, data: bytes) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         self._do(lambda port: port.write(data))
 
     def receive(self, limit_s: float) -> bytes:
-        """See Wire."""
+        """See ProbedWire."""
         data = self._do(lambda port: self._read(port, limit_s))
         return data if self._errors is None else self._errors.sound(data)
 
@@ -152,7 +152,7 @@ class SerialWire(Wire):
             raise self._gone(OSError(*error.args)) from error
 
 
-class SocketWire(Wire):
+class SocketWire(ProbedWire):
     """A connection over a network: Modbus TCP, or RTU frames in a TCP stream."""
 
     def __init__(self, endpoint: Endpoint) -> None:
@@ -160,7 +160,7 @@ class SocketWire(Wire):
         self._socket: socket.socket | None = None
 
     def open(self) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         self.close()
         try:
             found = socket.create_connection((self.endpoint.host, self.endpoint.port), CONNECT_S)
@@ -170,14 +170,14 @@ class SocketWire(Wire):
         self._socket = found
 
     def close(self) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         if self._socket is not None:
             with suppress(OSError):
                 self._socket.close()
             self._socket = None
 
     def send(self, data: bytes) -> None:
-        """See Wire."""
+        """See ProbedWire."""
         try:
             self._open_one.settimeout(CONNECT_S)
             self._open_one.sendall(data)
@@ -185,7 +185,7 @@ class SocketWire(Wire):
             raise self._gone(error) from error
 
     def receive(self, limit_s: float) -> bytes:
-        """See Wire."""
+        """See ProbedWire."""
         found = self._open_one
         try:
             if not select.select([found], [], [], max(0.0, limit_s))[0]:

@@ -26,10 +26,11 @@ TESTED_BY: Final = {
     "app/cli/verbs/window",
     "app/cli/test_terminal_text.py": "outcome app/signals/visible",
     "app/cli/verbs/test_recordings.py": "app/recording/export",
+    "app/cli/verbs/test_find.py": "app/discovery/hearing",
     "app/client/test_client.py": "transactions transport app/modbus/overheard",
     "app/comparison/test_comparison.py": "words",
     "app/diagnosis/test_explain.py": "frame_parts frame_words frames received register_names app/modbus/requests",
-    "app/discovery/test_into_project.py": "first_screens app/probing/found",
+    "app/discovery/test_into_project.py": "first_screens",
     "app/edits/test_replacing.py": "search",
     "app/edits/test_screens.py": "refused",
     "app/edits/test_transfer.py": "incoming languages rows",
@@ -124,6 +125,9 @@ TESTED_BY: Final = {
     "widgets/design/values/test_pasted_tables.py": "widgets/design/signals/columns",
     "widgets/face/test_cells.py": "colours marks",
     "widgets/find_out/test_which_register.py": "match_tables",
+    "widgets/find_out/test_window.py": (
+        "found_tables investigation line_page project_page registers_page search_page step_list"
+    ),
     "widgets/frame/test_connect_bar.py": "header",
     "widgets/frame/test_connecting.py": "window_news",
     "widgets/kit/test_tables.py": "quick_cells",
@@ -161,6 +165,7 @@ LARGER: Final = {
     "app/project": 18,
     "widgets/kit": 23,
     "widgets/live": 19,
+    "widgets/shell": 16,
 }
 """Rooms that have more, and how many; see LARGEST."""
 

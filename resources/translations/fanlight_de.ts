@@ -1583,6 +1583,29 @@
     </message>
 </context>
 <context>
+    <name>DevicesModel</name>
+    <message>
+        <source>Answers after</source>
+        <translation>Antwortet nach</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Unit address</source>
+        <translation>Geräteadresse</translation>
+    </message>
+    <message>
+        <source>What it calls itself</source>
+        <translation>Nennt sich</translation>
+    </message>
+    <message>
+        <source>no name</source>
+        <translation>kein Name</translation>
+    </message>
+</context>
+<context>
     <name>Dropping</name>
     <message>
         <source> – Ctrl: the value only</source>
@@ -2145,6 +2168,17 @@
     </message>
 </context>
 <context>
+    <name>FactsModel</name>
+    <message>
+        <source>Found</source>
+        <translation>Gefunden</translation>
+    </message>
+    <message>
+        <source>Property</source>
+        <translation>Eigenschaft</translation>
+    </message>
+</context>
+<context>
     <name>FieldForm</name>
     <message>
         <source>1 cell</source>
@@ -2437,6 +2471,105 @@
     </message>
 </context>
 <context>
+    <name>FindOutWindow</name>
+    <message>
+        <source>&amp;Add to this project</source>
+        <translation>In dieses Projekt &amp;aufnehmen</translation>
+    </message>
+    <message>
+        <source>&amp;Back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>&amp;Go on searching</source>
+        <translation>Weiter &amp;suchen</translation>
+    </message>
+    <message>
+        <source>&amp;Make a project of it</source>
+        <translation>&amp;Projekt daraus anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Next</source>
+        <translation>&amp;Weiter</translation>
+    </message>
+    <message>
+        <source>&amp;Search</source>
+        <translation>&amp;Suchen</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Find out an unknown device</source>
+        <translation>Unbekanntes Gerät ermitteln</translation>
+    </message>
+    <message>
+        <source>It becomes a signal of type uint16 without a scale, which can be changed in Design. Where you know what the device shows, “Which register is it?” finds type and scale.</source>
+        <translation>Es wird ein Signal vom Typ uint16 ohne Skalierung; beides lässt sich im Entwurf ändern. Ist bekannt, was das Gerät anzeigt, findet „Welches Register ist es?“ Typ und Skalierung.</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Name this register</source>
+        <translation>Register benennen</translation>
+    </message>
+    <message>
+        <source>No project was made</source>
+        <translation>Kein Projekt angelegt</translation>
+    </message>
+    <message>
+        <source>No register could be read: the device did not answer.</source>
+        <translation>Kein Register konnte gelesen werden: Das Gerät hat nicht geantwortet.</translation>
+    </message>
+    <message>
+        <source>Nothing was added</source>
+        <translation>Nichts aufgenommen</translation>
+    </message>
+    <message>
+        <source>Project</source>
+        <translation>Projekt</translation>
+    </message>
+    <message>
+        <source>Register snapshots (*.toml)</source>
+        <translation>Registerabbilder (*.toml)</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>S&amp;top</source>
+        <translation>S&amp;topp</translation>
+    </message>
+    <message>
+        <source>Save the snapshot as</source>
+        <translation>Registerabbild speichern unter</translation>
+    </message>
+    <message>
+        <source>Search</source>
+        <translation>Suche</translation>
+    </message>
+    <message>
+        <source>The line is busy; wait until the search has ended, or stop it.</source>
+        <translation>Die Leitung ist belegt; das Ende der Suche abwarten oder sie stoppen.</translation>
+    </message>
+    <message>
+        <source>Which register is it?</source>
+        <translation>Welches Register ist es?</translation>
+    </message>
+    <message>
+        <source>unit {unit}</source>
+        <translation>Gerät {unit}</translation>
+    </message>
+</context>
+<context>
     <name>FindingDeeds</name>
     <message>
         <source>&amp;Reason</source>
@@ -2465,6 +2598,33 @@
     <message>
         <source>Withdraw acceptance of a finding</source>
         <translation>Prüfergebnis nicht mehr akzeptieren</translation>
+    </message>
+</context>
+<context>
+    <name>FindingOut</name>
+    <message>
+        <source>&amp;Find out a device…</source>
+        <translation>Gerät &amp;ermitteln …</translation>
+    </message>
+    <message>
+        <source>A project was made of what was found. Connect reads the device; writing stays off.</source>
+        <translation>Aus dem Gefundenen wurde ein Projekt. „Verbinden“ liest das Gerät; Schreiben bleibt gesperrt.</translation>
+    </message>
+    <message>
+        <source>Add what was found</source>
+        <translation>Gefundenes aufnehmen</translation>
+    </message>
+    <message>
+        <source>This line is armed: the panel operates a machine on it. Disarm and disconnect it first.</source>
+        <translation>Auf dieser Leitung ist Schreiben freigegeben: Das Panel bedient eine Maschine. Zuerst sperren und trennen.</translation>
+    </message>
+    <message>
+        <source>This line is connected. Disconnect it first (Line &gt; Disconnect), then search.</source>
+        <translation>Diese Leitung ist verbunden. Zuerst trennen (Leitung &gt; Trennen), dann suchen.</translation>
+    </message>
+    <message>
+        <source>What was found was added to the project; Undo takes it away again.</source>
+        <translation>Das Gefundene wurde in das Projekt aufgenommen; „Rückgängig“ nimmt es wieder heraus.</translation>
     </message>
 </context>
 <context>
@@ -2713,6 +2873,10 @@
 </context>
 <context>
     <name>FollowerCard</name>
+    <message>
+        <source>&amp;Find out what is there…</source>
+        <translation>&amp;Ermitteln, was dort ist …</translation>
+    </message>
     <message>
         <source>, last answer {age} ago</source>
         <translation>, letzte Antwort vor {age}</translation>
@@ -3077,6 +3241,29 @@
     </message>
 </context>
 <context>
+    <name>FoundRegistersModel</name>
+    <message>
+        <source>Decimal</source>
+        <translation type="unfinished">Dezimal</translation>
+    </message>
+    <message>
+        <source>Hexadecimal</source>
+        <translation type="unfinished">Hexadezimal</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation type="unfinished">Name</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation type="unfinished">Register</translation>
+    </message>
+    <message>
+        <source>With sign</source>
+        <translation type="unfinished">Mit Vorzeichen</translation>
+    </message>
+</context>
+<context>
     <name>FromHere</name>
     <message>
         <source>(delete it)</source>
@@ -3120,6 +3307,25 @@
     <message>
         <source>Workspaces</source>
         <translation>Arbeitsbereiche</translation>
+    </message>
+</context>
+<context>
+    <name>HeardModel</name>
+    <message>
+        <source>Asks for</source>
+        <translation>Fragt</translation>
+    </message>
+    <message>
+        <source>Newest values</source>
+        <translation>Neueste Werte</translation>
+    </message>
+    <message>
+        <source>Times</source>
+        <translation>Anzahl</translation>
+    </message>
+    <message>
+        <source>Unit address</source>
+        <translation>Geräteadresse</translation>
     </message>
 </context>
 <context>
@@ -3870,6 +4076,113 @@
     </message>
 </context>
 <context>
+    <name>LinePage</name>
+    <message>
+        <source>&amp;The machine is safe while its device is read, and I may do this.</source>
+        <translation>&amp;Die Maschine ist sicher, während ihr Gerät gelesen wird, und das Lesen ist mir erlaubt.</translation>
+    </message>
+    <message>
+        <source>Before anything is asked</source>
+        <translation>Bevor gefragt wird</translation>
+    </message>
+    <message>
+        <source>Characters</source>
+        <translation>Zeichen</translation>
+    </message>
+    <message>
+        <source>Choose a serial port.</source>
+        <translation>Einen seriellen Anschluss wählen.</translation>
+    </message>
+    <message>
+        <source>Enter the host: its name or its IP address.</source>
+        <translation>Den Host angeben: Name oder IP-Adresse.</translation>
+    </message>
+    <message>
+        <source>Host</source>
+        <translation>Host</translation>
+    </message>
+    <message>
+        <source>Modbus TCP</source>
+        <translation>Modbus TCP</translation>
+    </message>
+    <message>
+        <source>Nothing: search all</source>
+        <translation>Nichts: alles suchen</translation>
+    </message>
+    <message>
+        <source>Parity and stop bits</source>
+        <translation>Parität und Stoppbits</translation>
+    </message>
+    <message>
+        <source>Port</source>
+        <translation>Port</translation>
+    </message>
+    <message>
+        <source>RTU over TCP</source>
+        <translation>RTU über TCP</translation>
+    </message>
+    <message>
+        <source>Reading can disturb a machine, too: where another client commands it, its requests are lost. Search on a line that nobody else uses. It listens first, and sends nothing while somebody speaks.</source>
+        <translation>Auch Lesen kann eine Maschine stören: Wo ein anderer Client sie führt, gehen dessen Anfragen verloren. Nur an einer Leitung suchen, die niemand sonst benutzt. Zuerst wird gehört; solange jemand spricht, wird nichts gesendet.</translation>
+    </message>
+    <message>
+        <source>Serial port</source>
+        <translation>Serieller Anschluss</translation>
+    </message>
+    <message>
+        <source>Some devices clear counters or faults when they are read. Ranges that must not be touched can be named before the registers are searched.</source>
+        <translation>Manche Geräte löschen Zähler oder Störungen beim Lesen. Bereiche, die nicht berührt werden dürfen, lassen sich vor der Suche nach Registern nennen.</translation>
+    </message>
+    <message>
+        <source>Some of it</source>
+        <translation>Einiges</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>This search reads and never writes. It tries settings one after the other, which takes minutes.</source>
+        <translation>Diese Suche liest und schreibt nie. Sie probiert Einstellungen nacheinander; das dauert Minuten.</translation>
+    </message>
+    <message>
+        <source>Tick the sentence above first.</source>
+        <translation>Zuerst den Satz darüber bestätigen.</translation>
+    </message>
+    <message>
+        <source>Unit addresses</source>
+        <translation>Geräteadressen</translation>
+    </message>
+    <message>
+        <source>What is known already?</source>
+        <translation>Was ist schon bekannt?</translation>
+    </message>
+    <message>
+        <source>Where is the device connected?</source>
+        <translation>Wo ist das Gerät angeschlossen?</translation>
+    </message>
+    <message>
+        <source>all, or e.g. 1-20, 100</source>
+        <translation>alle, oder z. B. 1-20, 100</translation>
+    </message>
+    <message>
+        <source>any parity</source>
+        <translation>jede Parität</translation>
+    </message>
+    <message>
+        <source>any speed</source>
+        <translation>jede Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>e.g. 192.168.0.10</source>
+        <translation>z. B. 192.168.0.10</translation>
+    </message>
+    <message>
+        <source>“{part}” names no unit addresses; they are {least} to {most}, such as 1-20, 100</source>
+        <translation>„{part}“ nennt keine Geräteadressen; möglich sind {least} bis {most}, etwa 1-20, 100</translation>
+    </message>
+</context>
+<context>
     <name>LinePlace</name>
     <message>
         <source>List of &amp;transactions</source>
@@ -4051,6 +4364,10 @@
     <message>
         <source>Duplicate line</source>
         <translation>Leitung duplizieren</translation>
+    </message>
+    <message>
+        <source>Find out a device…</source>
+        <translation>Gerät ermitteln …</translation>
     </message>
     <message>
         <source>Lines</source>
@@ -4398,6 +4715,33 @@
     <message>
         <source>unknown</source>
         <translation>unbekannt</translation>
+    </message>
+</context>
+<context>
+    <name>NamedModel</name>
+    <message>
+        <source>Data type</source>
+        <translation>Datentyp</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation>Skalierung</translation>
+    </message>
+    <message>
+        <source>Signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Unit address</source>
+        <translation>Geräteadresse</translation>
     </message>
 </context>
 <context>
@@ -6066,6 +6410,49 @@
     </message>
 </context>
 <context>
+    <name>ProjectPage</name>
+    <message>
+        <source>&amp;Remove name</source>
+        <translation>Name ent&amp;fernen</translation>
+    </message>
+    <message>
+        <source>How the manual counts registers</source>
+        <translation>Zählweise des Handbuchs</translation>
+    </message>
+    <message>
+        <source>Its &amp;manual counts registers</source>
+        <translation>Sein &amp;Handbuch zählt Register</translation>
+    </message>
+    <message>
+        <source>Named registers</source>
+        <translation>Benannte Register</translation>
+    </message>
+    <message>
+        <source>One device, {signals} named registers</source>
+        <translation>Ein Gerät, {signals} benannte Register</translation>
+    </message>
+    <message>
+        <source>The project gets the line with the settings that were found, each device with its limits, and a signal for each named register; without any names, for the first registers of each device. Nothing can be written until you allow it for a signal.</source>
+        <translation>Das Projekt erhält die Leitung mit den gefundenen Einstellungen, jedes Gerät mit seinen Grenzen und für jedes benannte Register ein Signal; ohne Namen für die ersten Register jedes Geräts. Nichts ist schreibbar, bis es für ein Signal erlaubt wird.</translation>
+    </message>
+    <message>
+        <source>from 0, as on the wire</source>
+        <translation>ab 0, wie auf der Leitung</translation>
+    </message>
+    <message>
+        <source>from 1</source>
+        <translation>ab 1</translation>
+    </message>
+    <message>
+        <source>with the table in front, from 1 (40001)</source>
+        <translation>mit der Tabelle davor, ab 1 (40001)</translation>
+    </message>
+    <message>
+        <source>{devices} devices, {signals} named registers</source>
+        <translation>{devices} Geräte, {signals} benannte Register</translation>
+    </message>
+</context>
+<context>
     <name>Quality</name>
     <message>
         <source>doubtful</source>
@@ -6669,6 +7056,97 @@
     <message>
         <source>Value</source>
         <translation>Wert</translation>
+    </message>
+</context>
+<context>
+    <name>RegistersPage</name>
+    <message>
+        <source>&amp;Name this register…</source>
+        <translation>Register &amp;benennen …</translation>
+    </message>
+    <message>
+        <source>&amp;Read again</source>
+        <translation>Neu &amp;lesen</translation>
+    </message>
+    <message>
+        <source>&amp;Search for more</source>
+        <translation>Nach &amp;mehr suchen</translation>
+    </message>
+    <message>
+        <source>&amp;coil</source>
+        <translation>&amp;coil</translation>
+    </message>
+    <message>
+        <source>&amp;discrete</source>
+        <translation>&amp;discrete</translation>
+    </message>
+    <message>
+        <source>&amp;holding</source>
+        <translation>&amp;holding</translation>
+    </message>
+    <message>
+        <source>&amp;input</source>
+        <translation>&amp;input</translation>
+    </message>
+    <message>
+        <source>At most some {probes} requests more, about {minutes} min. Registers that are cleared by reading exist: name what must not be touched.</source>
+        <translation>Höchstens etwa {probes} weitere Anfragen, rund {minutes} min. Es gibt Register, die beim Lesen gelöscht werden: nennen, was nicht berührt werden darf.</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
+    </message>
+    <message>
+        <source>How densely</source>
+        <translation>Wie dicht</translation>
+    </message>
+    <message>
+        <source>Look</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>Never touch</source>
+        <translation>Nie berühren</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Save s&amp;napshot…</source>
+        <translation>Register&amp;abbild speichern …</translation>
+    </message>
+    <message>
+        <source>Search for more registers</source>
+        <translation>Nach weiteren Registern suchen</translation>
+    </message>
+    <message>
+        <source>Wire addresses</source>
+        <translation>Adressen auf der Leitung</translation>
+    </message>
+    <message>
+        <source>also at every tenth address</source>
+        <translation>auch an jeder zehnten Adresse</translation>
+    </message>
+    <message>
+        <source>at every address</source>
+        <translation>an jeder Adresse</translation>
+    </message>
+    <message>
+        <source>e.g. holding:100-119, input:7</source>
+        <translation>z. B. holding:100-119, input:7</translation>
+    </message>
+    <message>
+        <source>where registers usually begin</source>
+        <translation>wo Register meist beginnen</translation>
+    </message>
+    <message>
+        <source>“{part}” is no range of wire addresses; write 0-9999</source>
+        <translation>„{part}“ ist kein Adressbereich; Schreibweise 0-9999</translation>
+    </message>
+    <message>
+        <source>“{part}” names no registers; write holding:100-119, with the wire addresses</source>
+        <translation>„{part}“ nennt keine Register; Schreibweise holding:100-119, mit Adressen der Leitung</translation>
     </message>
 </context>
 <context>
@@ -7655,6 +8133,145 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>unreachable</source>
         <translation>nicht erreichbar</translation>
+    </message>
+</context>
+<context>
+    <name>SearchPage</name>
+    <message>
+        <source>Address of the maker</source>
+        <translation>Adresse des Herstellers</translation>
+    </message>
+    <message>
+        <source>Another client asks devices on this line, so nothing was sent. This is what was heard.</source>
+        <translation>Ein anderer Client fragt Geräte an dieser Leitung ab, deshalb wurde nichts gesendet. Das wurde gehört.</translation>
+    </message>
+    <message>
+        <source>Another client spoke: {count} devices answered until then.</source>
+        <translation>Ein anderer Client hat gesprochen: {count} Geräte haben bis dahin geantwortet.</translation>
+    </message>
+    <message>
+        <source>Application</source>
+        <translation>Anwendung</translation>
+    </message>
+    <message>
+        <source>Calls itself</source>
+        <translation>Nennt sich</translation>
+    </message>
+    <message>
+        <source>Devices that answer</source>
+        <translation>Geräte, die antworten</translation>
+    </message>
+    <message>
+        <source>Functions that read</source>
+        <translation>Lesende Funktionen</translation>
+    </message>
+    <message>
+        <source>Longest read</source>
+        <translation>Längstes Lesen</translation>
+    </message>
+    <message>
+        <source>Maker</source>
+        <translation>Hersteller</translation>
+    </message>
+    <message>
+        <source>Model</source>
+        <translation>Modell</translation>
+    </message>
+    <message>
+        <source>No device answered.</source>
+        <translation>Kein Gerät hat geantwortet.</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>Nothing was searched yet.</source>
+        <translation>Es wurde noch nicht gesucht.</translation>
+    </message>
+    <message>
+        <source>Opening the line.</source>
+        <translation>Leitung wird geöffnet.</translation>
+    </message>
+    <message>
+        <source>Product</source>
+        <translation>Produkt</translation>
+    </message>
+    <message>
+        <source>Product code</source>
+        <translation>Bestellnummer</translation>
+    </message>
+    <message>
+        <source>Registers, wire address</source>
+        <translation>Register, Adresse</translation>
+    </message>
+    <message>
+        <source>Response time</source>
+        <translation>Antwortzeit</translation>
+    </message>
+    <message>
+        <source>Revision</source>
+        <translation>Version</translation>
+    </message>
+    <message>
+        <source>Settings: {settings}</source>
+        <translation>Einstellungen: {settings}</translation>
+    </message>
+    <message>
+        <source>Stopped: {count} devices answer so far. The search can go on where it was.</source>
+        <translation>Gestoppt: bisher antworten {count} Geräte. Die Suche kann dort weitergehen.</translation>
+    </message>
+    <message>
+        <source>The line is gone: {count} devices answered until then.</source>
+        <translation>Die Leitung ist weg: {count} Geräte haben bis dahin geantwortet.</translation>
+    </message>
+    <message>
+        <source>The search is finished: one device answers.</source>
+        <translation>Die Suche ist fertig: Ein Gerät antwortet.</translation>
+    </message>
+    <message>
+        <source>The search is finished: {count} devices answer.</source>
+        <translation>Die Suche ist fertig: {count} Geräte antworten.</translation>
+    </message>
+    <message>
+        <source>The time is over: {count} devices answer so far.</source>
+        <translation>Die Zeit ist um: bisher antworten {count} Geräte.</translation>
+    </message>
+    <message>
+        <source>What another client asks for</source>
+        <translation>Was ein anderer Client abfragt</translation>
+    </message>
+    <message>
+        <source>What is known of the chosen device</source>
+        <translation>Was vom gewählten Gerät bekannt ist</translation>
+    </message>
+    <message>
+        <source>about {time} left</source>
+        <translation>noch etwa {time}</translation>
+    </message>
+    <message>
+        <source>nothing written</source>
+        <translation>nichts geschrieben</translation>
+    </message>
+    <message>
+        <source>reads {table} {first} to {last}</source>
+        <translation>liest {table} {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>writes {table} {first} to {last}</source>
+        <translation>schreibt {table} {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>{count} registers</source>
+        <translation>{count} Register</translation>
+    </message>
+    <message>
+        <source>{median} in the middle; 99 of 100 within {slow}</source>
+        <translation>im Mittel {median}; 99 von 100 innerhalb von {slow}</translation>
+    </message>
+    <message>
+        <source>{probes} requests in {time}</source>
+        <translation>{probes} Anfragen in {time}</translation>
     </message>
 </context>
 <context>
@@ -8938,10 +9555,6 @@ otherwise = unbekannt</translation>
         <translation>Ein fertiges Panel an einem simulierten Antrieb. Tasten drücken, dann ansehen, wie es gemacht ist.</translation>
     </message>
     <message>
-        <source>A size, a line and a device; everything else is placed by hand, or comes from a register list.</source>
-        <translation>Größe, Leitung und Gerät; alles andere wird von Hand gesetzt oder kommt aus einer Registerliste.</translation>
-    </message>
-    <message>
         <source>Bench</source>
         <translation>Prüfplatz</translation>
     </message>
@@ -8950,12 +9563,16 @@ otherwise = unbekannt</translation>
         <translation>Entwurf</translation>
     </message>
     <message>
+        <source>Find out an unknown device</source>
+        <translation>Unbekanntes Gerät ermitteln</translation>
+    </message>
+    <message>
         <source>From the desk to the machine</source>
         <translation>Vom Schreibtisch zur Maschine</translation>
     </message>
     <message>
-        <source>New empty panel</source>
-        <translation>Neues leeres Panel</translation>
+        <source>Its speed, unit address, registers and scales are searched for, only by reading.</source>
+        <translation>Geschwindigkeit, Geräteadresse, Register und Skalierungen werden gesucht, nur durch Lesen.</translation>
     </message>
     <message>
         <source>New panel with a drive</source>
@@ -9095,6 +9712,13 @@ otherwise = unbekannt</translation>
     <message>
         <source>{name} is damaged; the readable part is shown: {reason}</source>
         <translation>{name} ist beschädigt; angezeigt wird der lesbare Teil: {reason}</translation>
+    </message>
+</context>
+<context>
+    <name>StepList</name>
+    <message>
+        <source>Steps</source>
+        <translation>Schritte</translation>
     </message>
 </context>
 <context>
@@ -14222,8 +14846,72 @@ otherwise = unbekannt</translation>
 <context>
     <name>finding out</name>
     <message>
+        <source>A SunSpec map begins at address {base}; its models: {models}.</source>
+        <translation>Ab Adresse {base} beginnt eine SunSpec-Belegung; ihre Modelle: {models}.</translation>
+    </message>
+    <message>
+        <source>A gateway says of {count} unit addresses that nobody answers there.</source>
+        <translation>Ein Gateway meldet für {count} Geräteadressen, dass dort niemand antwortet.</translation>
+    </message>
+    <message>
+        <source>Asking unit {unit} what it is.</source>
+        <translation>Gerät {unit} wird gefragt, was es ist.</translation>
+    </message>
+    <message>
+        <source>Asking unit {unit}, {left} units are left.</source>
+        <translation>Gerät {unit} wird gefragt, noch {left} Adressen.</translation>
+    </message>
+    <message>
+        <source>It answers to every address of table {table}, so which registers it really has cannot be told.</source>
+        <translation>Es antwortet auf jede Adresse der Tabelle {table}; welche Register es wirklich hat, ist nicht zu erkennen.</translation>
+    </message>
+    <message>
+        <source>It answers to every unit address.</source>
+        <translation>Es antwortet auf jede Geräteadresse.</translation>
+    </message>
+    <message>
+        <source>It gives registers of table {table} in pairs only.</source>
+        <translation>Register der Tabelle {table} gibt es nur paarweise.</translation>
+    </message>
+    <message>
+        <source>Listening at {settings}: {characters} characters, {frames} of their frames are sound.</source>
+        <translation>Gehört wird mit {settings}: {characters} Zeichen, {frames} heile Telegramme.</translation>
+    </message>
+    <message>
+        <source>Listening whether somebody else speaks on the line.</source>
+        <translation>Es wird gehört, ob sonst jemand auf der Leitung spricht.</translation>
+    </message>
+    <message>
+        <source>Looking for {table} registers of unit {unit}: {count} found.</source>
+        <translation>Gerät {unit}, Register der Tabelle {table}: {count} gefunden.</translation>
+    </message>
+    <message>
+        <source>Trying {settings}, unit {unit}. {tried} % of what is likely was tried.</source>
+        <translation>Versucht wird {settings}, Gerät {unit}. {tried} % des Wahrscheinlichen sind versucht.</translation>
+    </message>
+    <message>
+        <source>Whether it stops when nobody asks it any more cannot be found out by reading: see its manual.</source>
+        <translation>Ob es anhält, wenn niemand mehr fragt, ist durch Lesen nicht zu erkennen: siehe Handbuch.</translation>
+    </message>
+    <message>
         <source>another client is asking devices on this line, so nothing more is sent; disconnect it to search, or listen to it</source>
         <translation>ein anderer Client fragt Geräte an dieser Leitung ab, deshalb wird nichts mehr gesendet; für die Suche trennen oder mithören</translation>
+    </message>
+    <message>
+        <source>no answer</source>
+        <translation>keine Antwort</translation>
+    </message>
+    <message>
+        <source>refused</source>
+        <translation>abgelehnt</translation>
+    </message>
+    <message>
+        <source>something speaks on this line without a pause, so nothing can be asked; find out what it is, or disconnect it</source>
+        <translation>auf dieser Leitung spricht etwas ohne Pause, es kann nichts gefragt werden; herausfinden, was es ist, oder es trennen</translation>
+    </message>
+    <message>
+        <source>unit {unit}</source>
+        <translation>Gerät {unit}</translation>
     </message>
 </context>
 <context>

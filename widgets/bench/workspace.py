@@ -62,6 +62,8 @@ class BenchWorkspace(QWidget):
     """The view of the line is shown, and whoever has it is to give it (`hold_line`)."""
     wrong_wanted = Signal(str)
     """The value of this signal looks wrong."""
+    find_wanted = Signal(str)
+    """What is at the address of this device is to be found out, since it does not answer."""
     view_changed = Signal()
     """Another view is in front."""
 
@@ -101,6 +103,7 @@ class BenchWorkspace(QWidget):
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
         self.cards.write_wanted.connect(self._write)
+        self.cards.find_wanted.connect(self.find_wanted)
         self._followers_menu = QMenu(self.tr("Simulated d&evices"), self)
         self._lay_out()
         self.face.key_pressed.connect(live.key_down)

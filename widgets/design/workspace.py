@@ -43,6 +43,8 @@ class DesignWorkspace(QWidget):
     """A command of this workspace was chosen, perhaps while another workspace is in front."""
     wrong_wanted = Signal(str)
     """The value of this signal looks wrong."""
+    find_out_wanted = Signal()
+    """An unknown device is to be found out."""
     not_taken_over_changed = Signal()
     """Something was begun, typed, completed or put away that is not in the project."""
 
@@ -242,6 +244,7 @@ class DesignWorkspace(QWidget):
         self.signals.uses_wanted.connect(self.navigator.to_uses)
         self.inspector.signal_form.place_wanted.connect(self.navigator.go_to)
         self.lines.chosen.connect(self.navigator.show_properties)
+        self.lines.find_out_wanted.connect(self.find_out_wanted)
         for view in (self.signals, self.lines):
             view.opened.connect(self.navigator.to_properties)
             view.added.connect(self.navigator.to_properties)

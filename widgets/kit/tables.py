@@ -115,7 +115,7 @@ class TableModel(QAbstractTableModel):
         return (self.spoken(row, column) or None) if role == Qt.ItemDataRole.AccessibleTextRole else None
 
 
-class Wanted(Protocol[R_contra]):
+class WantedRows(Protocol[R_contra]):
     """Which rows are shown."""
 
     def takes(self, row: R_contra, /) -> bool:
@@ -128,7 +128,7 @@ class LogModel(TableModel, Generic[R]):
     At least `keep` are kept; `slack` more may come before the oldest go, as taking them out one by one would cost more.
     """
 
-    def __init__(self, wanted: Wanted[R], parent: QObject | None, *, keep: int, slack: int) -> None:
+    def __init__(self, wanted: WantedRows[R], parent: QObject | None, *, keep: int, slack: int) -> None:
         super().__init__(parent)
         self._keep, self._slack = keep, slack
         self._all: list[R] = []
@@ -153,7 +153,7 @@ class LogModel(TableModel, Generic[R]):
         """One of those that are shown."""
         return self._shown[number]
 
-    def want(self, wanted: Wanted[R]) -> None:
+    def want(self, wanted: WantedRows[R]) -> None:
         """Show others."""
         if wanted != self._wanted:
             self._wanted = wanted

@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QFont, QFontMetrics, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
+    QDialogButtonBox,
     QFrame,
     QHBoxLayout,
     QPushButton,
@@ -26,7 +27,7 @@ from app.signals.text import spoken_digits
 from widgets.kit import palette
 from widgets.kit.commands import plain
 from widgets.kit.controls import push_button
-from widgets.kit.dialogs.questions import say
+from widgets.kit.dialogs.questions import Question, say
 from widgets.kit.elided import ShortLabel, ShortLines, StateLabel
 from widgets.kit.icons import state_icon
 from widgets.kit.look import set_look
@@ -95,6 +96,8 @@ class FollowerCard(QFrame):
 
     write_wanted = Signal(str, str)
     """Of a real device: this signal is to be written with what was typed."""
+    find_wanted = Signal(str)
+    """This device does not answer as it should; what is there is to be found out."""
 
     def __init__(
         self, project: Project, follower: Follower, parent: QWidget | None = None, *, narrow: bool = False
@@ -308,7 +311,14 @@ class FollowerCard(QFrame):
         self._body.setCurrentIndex(int(bool(words)))
 
     def _say_all(self) -> None:
-        say(self, "note", self.follower.name, self.body.text())
+        words = self.body.text()
+        if self.switches is not None:
+            say(self, "note", self.follower.name, words)
+            return
+        question = Question(self, "note", self.follower.name, self.follower.name, words)
+        close = QDialogButtonBox.StandardButton.Close
+        if question.ask([], False, apart=[(self.tr("&Find out what is there\u2026"), True)], way_out=close):
+            self.find_wanted.emit(self.follower.name)
 
 
 class CardColumn(QScrollArea):
@@ -338,6 +348,8 @@ class FollowerCards(QWidget):
 
     write_wanted = Signal(str, str)
     """Of a real device: this signal is to be written with what was typed."""
+    find_wanted = Signal(str)
+    """See FollowerCard."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -431,6 +443,7 @@ class FollowerCards(QWidget):
         if number not in self._cards:
             made = self._cards[number] = FollowerCard(project, project.followers[number])
             made.write_wanted.connect(self.write_wanted)
+            made.find_wanted.connect(self.find_wanted)
             self._holder.addWidget(made)
             self._simulate(made)
             self._tell(made)

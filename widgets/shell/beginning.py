@@ -28,6 +28,8 @@ class Beginning(QObject):
 
     import_wanted = Signal()
     """A register list is to be imported into the new project."""
+    find_out_wanted = Signal()
+    """An unknown device is to be found out."""
     said = Signal(str)
     """What comes next, for somebody who has seen the demo."""
 
@@ -76,7 +78,7 @@ class Beginning(QObject):
             self._page = page = StartPage()
             page.demo_wanted.connect(files.show_demo)
             page.new_wanted.connect(files.new)
-            page.empty_wanted.connect(lambda: files.new("empty"))
+            page.find_out_wanted.connect(self.find_out_wanted)
             page.open_wanted.connect(files.open)
             page.file_wanted.connect(files.open_any)
             self._stack.addWidget(page)

@@ -79,6 +79,7 @@ class WindowMenus(QObject):
         bench: Callable[[QMenu], object],
         last_minutes: QAction,
         connecting: Callable[[QMenu], object],
+        finding_out: QAction,
         edit: Callable[[QMenu], object],
     ) -> None:
         """Make the menu bar. `files`, `bench`, `connecting` and `edit` put their commands into their menus."""
@@ -106,6 +107,7 @@ class WindowMenus(QObject):
         self.line.addSeparator()
         self.line.addActions([self.line_view, self.line_window])
         self.line.addSeparator()
+        self.line.addAction(finding_out)
         help_menu = bar.addMenu(self.tr("&Help"))
         help_menu.addActions([self.find, self.first_steps, self.shortcuts, self.cautions])
         help_menu.addSeparator()

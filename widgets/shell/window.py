@@ -44,6 +44,7 @@ from widgets.live.stop_alarm import StopAlarm
 from widgets.shell import window_state
 from widgets.shell.beginning import Beginning
 from widgets.shell.edit_menu import EditMenu
+from widgets.shell.finding_out import FindingOut
 from widgets.shell.line_place import LinePlace
 from widgets.shell.menus import WindowMenus
 from widgets.shell.project_files import ProjectFiles
@@ -147,12 +148,15 @@ class MainWindow(QMainWindow):
             self.settings,
             show_workspace=self.show_workspace,
         )
+        self.finding_out = FindingOut(self, self.document, self.connecting, self.files, self.settings)
+        self.beginning.find_out_wanted.connect(self.finding_out.show)
         self.edit = EditMenu(self, self._find_here, lambda words: self.tell(words, trouble=True))
         self.menus.fill(
             self.files.fill_menu,
             self.bench.fill_menu,
             self.last_minutes.action,
             self.connecting.fill_menu,
+            self.finding_out.action,
             self.edit.fill_menu,
         )
         snapshot = mark_entry(QAction(self.tr("Register snapshot\u2026"), self))  # a command of Start-up, once more
@@ -287,6 +291,7 @@ class MainWindow(QMainWindow):
         self._design.fill_menu(self.menus.design)
         self._design.wanted.connect(self._bring_design)
         self._design.wrong_wanted.connect(self.show_ways_to_read)
+        self._design.find_out_wanted.connect(self.finding_out.show)
         self._design.not_taken_over_changed.connect(self._retitle)
         self._design.checks.progressed.connect(self._show_checking)
         self.files.keep_drafts_of(self._design)
@@ -449,6 +454,9 @@ class MainWindow(QMainWindow):
         self._connect_menus()
         self.document.status_changed.connect(self._retitle)
         self.bench.wrong_wanted.connect(self.show_ways_to_read)
+        self.bench.find_wanted.connect(self.finding_out.find)
+        self.finding_out.said.connect(self.tell)
+        self.finding_out.made.connect(lambda: self.show_workspace(BENCH))
         self.files.said.connect(self.tell)
         self.files.screen_wanted.connect(self._edit_screen)
         self.files.recording_wanted.connect(self.open_file)

@@ -43,14 +43,19 @@ def panel_and_drive(painter: QPainter, colours: Colours) -> None:
     _keys(painter, 3, QRectF(71, 76, 32, 8))
 
 
-def empty_panel(painter: QPainter, colours: Colours) -> None:
-    """A panel with nothing but a cursor on it."""
-    _panel(painter, QRectF(6, 12, 92, 64), written=False)
-    _fill(painter, _WRITING)
-    painter.drawRect(QRectF(20, 24, 2, 12))
-    painter.setPen(QPen(colours.colour("accent"), 4))
-    painter.drawLine(QPointF(90, 62), QPointF(90, 86))
-    painter.drawLine(QPointF(78, 74), QPointF(102, 74))
+def unknown_device(painter: QPainter, colours: Colours) -> None:
+    """A box on a line that nobody knows, under a magnifying glass."""
+    painter.setPen(QPen(colours.colour("edge"), 2))
+    painter.drawLine(QPointF(2, 80), QPointF(40, 80))
+    _fill(painter, _BODY)
+    painter.drawRoundedRect(QRectF(32, 22, 56, 68), 6, 6)
+    _fill(painter, _GLASS)
+    painter.drawRoundedRect(QRectF(40, 30, 40, 16), 2, 2)
+    _keys(painter, 3, QRectF(40, 70, 40, 9))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(colours.colour("accent"), 5))
+    painter.drawEllipse(QPointF(76, 44), 21, 21)
+    painter.drawLine(QPointF(91, 59), QPointF(107, 77))
 
 
 def folder(painter: QPainter, colours: Colours) -> None:

@@ -44,7 +44,7 @@ class StartPage(QScrollArea):
 
     demo_wanted = Signal()
     new_wanted = Signal()
-    empty_wanted = Signal()
+    find_out_wanted = Signal()
     open_wanted = Signal()
     file_wanted = Signal(object)
     """A recent file is to be opened: its path."""
@@ -86,10 +86,10 @@ class StartPage(QScrollArea):
             drawings.panel_and_drive,
             QKeySequence(key.New),
         )
-        empty = Card(
-            self.tr("New empty panel"),
-            self.tr("A size, a line and a device; everything else is placed by hand, or comes from a register list."),
-            drawings.empty_panel,
+        find_out = Card(
+            self.tr("Find out an unknown device"),
+            self.tr("Its speed, unit address, registers and scales are searched for, only by reading."),
+            drawings.unknown_device,
         )
         opens = Card(
             self.tr("Open a project or recording"),
@@ -100,11 +100,11 @@ class StartPage(QScrollArea):
         for card, wanted in (
             (demo, self.demo_wanted),
             (new, self.new_wanted),
-            (empty, self.empty_wanted),
+            (find_out, self.find_out_wanted),
             (opens, self.open_wanted),
         ):
             card.clicked.connect(wanted)
-        return demo, new, empty, opens
+        return demo, new, find_out, opens
 
     # Layout
 

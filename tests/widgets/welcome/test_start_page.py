@@ -62,12 +62,12 @@ def test_enter_takes_a_card_and_so_does_a_click(page: StartPage, key: Qt.Key) ->
     taken: list[str] = []
     page.demo_wanted.connect(lambda: taken.append("demo"))
     page.new_wanted.connect(lambda: taken.append("new"))
-    page.empty_wanted.connect(lambda: taken.append("empty"))
+    page.find_out_wanted.connect(lambda: taken.append("find out"))
     page.open_wanted.connect(lambda: taken.append("open"))
     for card in page.cards:
         card.setFocus()
         press(key)
-    assert taken == ["demo", "new", "empty", "open"]
+    assert taken == ["demo", "new", "find out", "open"]
     QTest.mouseClick(page.cards[1], Qt.MouseButton.LeftButton)
     assert taken[-1] == "new"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
@@ -27,11 +27,15 @@ from widgets.design.tables.part_table import PartTable
 from widgets.design.tables.part_views import TwoTables
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.kit.controls import push_button
 from widgets.kit.scaling import scaled
 
 
 class LinesView(TwoTables):
     """All lines, all followers and all requests, under one another."""
+
+    find_out_wanted = Signal()
+    """An unknown device is to be found out."""
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
@@ -56,6 +60,7 @@ class LinesView(TwoTables):
             editing=PartEditing(document, drafts, follower_reader(columns), steps),
             empty=self.tr("No device yet. Insert adds one, once there is a line for it."),
             add_text=self.tr("Add device"),
+            tools=(push_button(self.tr("Find out a device\u2026"), self.find_out_wanted.emit),),
         )
         for table in (self.lines, self.followers):
             if table.work is not None:

@@ -1,0 +1,208 @@
+"""The window that finds out an unknown device, operated against devices that share no code with the program."""
+
+from __future__ import annotations
+
+import struct
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from app.checks.run import check
+from app.client.endpoint import Endpoint
+from app.project.model import Project, RegisterSignal
+from app.snapshots.files import open_snapshot
+from tests.staged_follower import Asked, StagedFollower
+from tests.widgets.driving import shown
+from widgets.document.settings import Settings
+from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
+
+HELD = {**{address: 3 * address for address in range(12)}, **{100 + place: 500 + place for place in range(20)}}
+UNIT = 41
+
+
+class Drive:
+    """Registers in a dictionary; register 7 is a speed in hundredths of a hertz. It counts what it is asked for."""
+
+    def __init__(self) -> None:
+        self.held = dict(HELD)
+
+    def answer(self, asked: Asked) -> Iterator[bytes]:
+        if asked.unit != UNIT:
+            return
+        if asked.function == 17:
+            yield asked.framed(b"\x11\x05HX-4\xff")
+        elif asked.function != 3:
+            yield asked.framed(bytes((asked.function | 0x80, 1)))
+        else:
+            span = range(asked.address, asked.address + asked.count)
+            if all(address in self.held for address in span):
+                words = struct.pack(f">{asked.count}H", *(self.held[address] for address in span))
+                yield asked.framed(bytes((3, len(words))) + words)
+            else:
+                yield asked.framed(b"\x83\x02")
+
+
+@pytest.fixture
+def drive() -> Drive:
+    return Drive()
+
+
+@pytest.fixture
+def device(drive: Drive) -> Iterator[StagedFollower]:
+    with StagedFollower("tcp", drive.answer) as staged:
+        yield staged
+
+
+@pytest.fixture
+def window(qtbot: QtBot, own_settings: None) -> FindOutWindow:
+    return shown(FindOutWindow(Settings(keep=False), project_open=lambda: True), qtbot, 1040, 660)
+
+
+def begin(window: FindOutWindow, endpoint: Endpoint, units: str = "38-44") -> None:
+    """Fill in the first page, as a person does who knows roughly which unit it is, and press the button."""
+    window.begin_at(endpoint)
+    window.line.known.buttons["known"].click()
+    window.line.units.setText(units)
+    assert not window.go_button.isEnabled()
+    window.line.consent.setChecked(True)
+    assert window.go_button.isEnabled()
+    window.go_button.click()
+
+
+def found(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    """Go on until the search has found the device."""
+    begin(window, device.endpoint)
+    # Two tables of some thousand beginnings are more than a test waits for.
+    qtbot.waitUntil(lambda: window.step == SEARCH and not window.about.at_work, timeout=60_000)
+    assert [one.unit for one in window.about.devices] == [UNIT]
+
+
+def test_from_the_line_to_a_project(
+    window: FindOutWindow, device: StagedFollower, drive: Drive, qtbot: QtBot, tmp_path: Path
+) -> None:
+    found(window, device, qtbot)
+    assert window.about.devices[0].identification == {"ServerId": "HX-4"}
+    assert {at: word for (_, at), word in window.about.registers(UNIT).items()} == HELD
+    window.go_button.click()
+    assert window.step == REGISTERS
+    assert window.registers.model.count() == len(HELD)
+    window.go_button.click()
+    assert window.step == WHICH
+    for raw, text in ((4165, "41.65 Hz"), (1240, "12.40 Hz")):
+        drive.held[7] = raw
+        window.which.value.setFocus()
+        QTest.keyClicks(window.which.value, text)
+        QTest.keyClick(window.which.value, Qt.Key.Key_Return)
+        qtbot.waitUntil(lambda: window.which.value.text() == "" and not window.about.at_work)
+    qtbot.waitUntil(lambda: len(window.which.match.readings) == 2 and bool(window.which.match.candidates))
+    QTest.keyClicks(window.which.signal_name, "speed")
+    window.which.use_button.click()
+    assert [one.name for one in window.about.named[UNIT]] == ["speed"]
+    window.go_to(PROJECT)
+    with qtbot.waitSignal(window.project_made) as made:
+        window.go_button.click()
+    project: Project = made.args[0]
+    signal = project.signal_named["speed"]
+    assert isinstance(signal, RegisterSignal)
+    assert (signal.number, signal.unit, signal.table) == (7, "Hz", "holding")
+    assert signal.scale is not None
+    assert not [finding for finding in check(project) if finding.severity == "error"]
+    # Only what reads was ever asked for.
+    assert {asked.function for asked in device.asked} <= {1, 2, 3, 4, 17, 43}
+
+
+def test_is_stopped_and_goes_on(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    begin(window, device.endpoint)
+    qtbot.waitUntil(lambda: len(device.asked) > 20 and window.stop_button.isEnabled())
+    window.stop_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    asked = len(device.asked)
+    assert str(window.about.found.stopped_by) == "person"
+    qtbot.wait(100)
+    assert len(device.asked) == asked
+    window.go_button.click()
+    qtbot.waitUntil(lambda: window.about.at_work)
+    qtbot.waitUntil(lambda: not window.about.at_work, timeout=60_000)
+    assert str(window.about.found.stopped_by) == "done"
+    assert {at: word for (_, at), word in window.about.registers(UNIT).items()} == HELD
+
+
+def test_a_line_that_a_session_has_is_left_alone(qtbot: QtBot, own_settings: None, device: StagedFollower) -> None:
+    window = shown(FindOutWindow(Settings(keep=False), holds=lambda _: "this line is connected"), qtbot, 1040, 660)
+    begin(window, device.endpoint)
+    assert window.step == LINE
+    assert "this line is connected" in window.line.state.text()
+    assert device.asked == []
+
+
+def test_nothing_is_asked_without_consent(window: FindOutWindow, device: StagedFollower) -> None:
+    window.begin_at(device.endpoint)
+    QTest.keyClick(window.line.host, Qt.Key.Key_Return)
+    assert window.step == LINE
+    assert "Tick" in window.line.state.text()
+    assert device.asked == []
+
+
+@pytest.mark.parametrize("text", ["0x7", "9-3", "300", "1-", "-4"])
+def test_units_that_are_none_are_told(window: FindOutWindow, text: str) -> None:
+    window.line.known.buttons["known"].click()
+    window.line.host.setText("localhost")
+    window.line.kind.buttons["tcp"].click()
+    window.line.consent.setChecked(True)
+    window.line.units.setText(text)
+    assert "unit addresses" in window.line.problem()
+    assert not window.go_button.isEnabled()
+
+
+def test_a_line_that_cannot_be_opened_is_told(window: FindOutWindow, qtbot: QtBot) -> None:
+    begin(window, Endpoint.serial("/dev/no-such-port"))
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert "no-such-port" in window.search.now.text()
+    window.back_button.click()
+    assert window.step == LINE
+
+
+def test_closing_ends_the_work(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    begin(window, device.endpoint, "1-247")
+    qtbot.waitUntil(lambda: len(device.asked) > 3)
+    window.close()
+    asked = len(device.asked)
+    qtbot.wait(100)
+    assert len(device.asked) == asked
+
+
+def test_the_snapshot_is_saved(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    found(window, device, qtbot)
+    window.go_to(REGISTERS)
+    path = tmp_path / "as-found.registers.toml"
+    monkeypatch.setattr("widgets.find_out.window.where_to_save", lambda *_a, **_k: (path, None))
+    window.registers.save_button.click()
+    assert {at: word for (_, at), word in open_snapshot(path).registers.items()} == HELD
+
+
+def test_what_is_never_to_be_touched_is_read_from_the_line(window: FindOutWindow) -> None:
+    window.registers.never.setText("holding:100-119, input:7")
+    assert window.registers.never_touched() == {"holding": [range(100, 120)], "input": [range(7, 8)]}
+    window.registers.never.setText("holding:9-2")
+    with pytest.raises(ValueError, match="names no registers"):
+        window.registers.never_touched()
+    assert not window.registers.search_button.isEnabled()
+
+
+def test_names_are_taken_away_again(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    found(window, device, qtbot)
+    from app.discovery.into_project import NamedRegister
+
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    window.about.name(UNIT, NamedRegister("b", "holding", 3))
+    assert [one.name for one in window.about.named[UNIT]] == ["b"]
+    window.go_to(PROJECT)
+    window.project.table.selectRow(0)
+    window.project.remove_button.click()
+    assert window.about.named[UNIT] == ()

@@ -1,0 +1,107 @@
+"""The ways to the window that finds out an unknown device, and what becomes of what it found."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from app.client.endpoint import Endpoint
+from app.discovery.into_project import NamedRegister
+from app.follower.simulation import Simulation
+from app.probing.found import Found, FoundFollower, FoundRange
+from app.project.model import Project
+from tests.widgets.driving import connect
+from widgets.find_out.window import FindOutWindow
+from widgets.frame.connecting import REAL
+from widgets.shell.window import MainWindow
+
+PLACE = Endpoint.tcp("127.0.0.1", 15_020)
+DEVICE = FoundFollower(9, functions=(3,), ranges=(FoundRange("holding", 0, 19),), longest_read=20)
+
+
+@pytest.fixture
+def working(window: MainWindow, pump: Project) -> MainWindow:
+    """With a project open."""
+    window.take(pump, None)
+    return window
+
+
+def opened(window: MainWindow) -> FindOutWindow:
+    window.finding_out.action.trigger()
+    made = window.finding_out.window
+    assert made is not None
+    return made
+
+
+def found(made: FindOutWindow) -> None:
+    """As after a search."""
+    made.about.begin_at(PLACE)
+    made.about.state.found = Found(None, None, (DEVICE,), probes=10)
+    made.about.name(9, NamedRegister("speed", "holding", 3, unit="Hz", decimals=1))
+    made.about.changed.emit()
+
+
+def test_the_start_page_leads_there(window: MainWindow) -> None:
+    window.beginning.show()
+    card = window.beginning.page.cards[2]
+    assert "unknown" in card.accessibleName()
+    QTest.mouseClick(card, Qt.MouseButton.LeftButton)
+    assert window.finding_out.window is not None
+
+
+def test_it_is_one_window(window: MainWindow) -> None:
+    first = opened(window)
+    assert opened(window) is first
+    first.close()
+    assert window.finding_out.window is None
+
+
+def test_a_project_is_made_and_nothing_is_connected(window: MainWindow, qtbot: QtBot) -> None:
+    made = opened(window)
+    found(made)
+    made.go_to(4)
+    made.go_button.click()
+    project = window.document.project
+    assert [follower.unit for follower in project.followers] == [9]
+    assert "speed" in project.signal_named
+    assert window.document.modified
+    assert window.document.path is None
+    assert window.connecting.where == REAL
+    assert not window.live.connected
+    assert window.finding_out.window is None
+
+
+def test_what_was_found_is_added_and_taken_away_again(working: MainWindow) -> None:
+    before = working.document.project
+    made = opened(working)
+    found(made)
+    made.go_to(4)
+    made.join_button.click()
+    assert "speed" in working.document.project.signal_named
+    assert len(working.document.project.followers) == len(before.followers) + 1
+    working.document.undo()
+    assert working.document.project == before
+
+
+def test_a_line_that_is_connected_is_not_searched(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:
+    connect(window, device, qtbot)
+    session = window.live.session
+    assert session is not None
+    endpoint = next(iter(session.endpoints.values()))
+    made = opened(window)
+    made.begin_at(endpoint)
+    made.line.consent.setChecked(True)
+    made.go_button.click()
+    assert not made.about.at_work
+    assert "connected" in made.line.state.text()
+
+
+def test_a_device_that_does_not_answer_leads_to_its_line(working: MainWindow) -> None:
+    follower = working.document.project.followers[0]
+    working.bench.cards.find_wanted.emit(follower.name)
+    made = working.finding_out.window
+    assert made is not None
+    line = working.document.project.line_named[follower.line]
+    assert str(made.line.endpoint()) == str(Endpoint.of_line(line))

@@ -1,0 +1,259 @@
+"""What is being found out, behind the pages of the window: where, what was found, what was named; and the work on it.
+
+All work on the line is done in one thread at a time, which is told to stop and ends within some 20 ms. The window's
+thread gets frozen values, at most ten a second.
+"""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from typing import Any, Final
+
+from PySide6.QtCore import QObject, Signal
+
+from app.client.endpoint import Endpoint
+from app.discovery.examination import Examination
+from app.discovery.hearing import listen_at
+from app.discovery.into_project import ChosenDevice, NamedRegister, all_found
+from app.discovery.reading_again import read_again
+from app.discovery.search import Search, SearchState, Wanted
+from app.errors import FanlightError
+from app.listening.trouble import LineTrouble
+from app.probing.found import Found, FoundFollower, FoundRange
+from app.probing.line import ReadingLine
+from app.probing.probe import SearchStopped
+from app.probing.registers import Pass
+from app.signals.numbering import Numbering, Table
+from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot
+
+TOLD_EVERY_S: Final = 0.1
+READ_TIMEOUT_S: Final = 0.5
+LISTENED_S: Final = 3.0
+"""How long another client is listened to for the values that it reads now."""
+_ENDING_S: Final = 5.0
+
+Holds = Callable[[Endpoint], str]
+"""Why a line cannot be searched now, in words: a session of this program has it. Empty: it can."""
+
+
+class Investigation(QObject):
+    """`holds` is asked before each piece of work."""
+
+    changed = Signal()
+    """Something new is known: `found`, `sentence`, `seconds_left`."""
+    working = Signal(bool)
+    """A piece of work has begun, or ended: then `why` says if something went wrong."""
+    read = Signal(object)
+    """What the registers of a device hold now, as it was wanted by `read_now`: a mapping; empty if that failed."""
+    named_changed = Signal()
+    _told = Signal(object)
+    _ended = Signal(object)
+
+    def __init__(self, holds: Holds = lambda _endpoint: "", parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.endpoint: Endpoint | None = None
+        self.wanted = Wanted()
+        self.state = SearchState()
+        self.examination = Examination()
+        self.sentence = ""
+        self.seconds_left: float | None = None
+        self.why = ""
+        self.trouble: LineTrouble | None = None
+        self.named: dict[int, tuple[NamedRegister, ...]] = {}
+        """By unit."""
+        self.numbering: dict[int, Numbering] = {}
+        """How each device's manual counts, by unit; from-0 as long as nobody said."""
+        self._holds = holds
+        self._stop = threading.Event()
+        self._thread: threading.Thread | None = None
+        self._told_at = 0.0
+        self._told.connect(self._take_news)
+        self._ended.connect(self._end)
+
+    @property
+    def found(self) -> Found:
+        """The newest."""
+        return self.state.found
+
+    @property
+    def devices(self) -> Sequence[FoundFollower]:
+        """Those that answered themselves."""
+        return [one for one in self.found.followers if not one.gateway]
+
+    def device(self, unit: int) -> FoundFollower | None:
+        """One of them."""
+        return next((one for one in self.devices if one.unit == unit), None)
+
+    @property
+    def at_work(self) -> bool:
+        """Whether something is being done on the line."""
+        return self._thread is not None
+
+    def begin_at(self, endpoint: Endpoint) -> None:
+        """Look at another line: what was found on the former one is forgotten. Not while something is being done."""
+        if endpoint == self.endpoint or self.at_work:
+            return
+        self.endpoint = endpoint
+        self.begin_anew()
+
+    def begin_anew(self) -> None:
+        """Forget what was found and what was named."""
+        if self.at_work:
+            return
+        self.state = SearchState()
+        self.examination = Examination(self.examination.how, self.examination.never)
+        self.named, self.numbering = {}, {}
+        self.sentence, self.why, self.trouble, self.seconds_left = "", "", None, None
+        self.named_changed.emit()
+        self.changed.emit()
+
+    def search(
+        self, wanted: Wanted, how: Pass = "likely", never: Mapping[Table, Sequence[range]] | None = None
+    ) -> bool:
+        """Search, or go on where a search was stopped; whether it was begun: `why` says why not."""
+        self.wanted = wanted
+        self.examination.how = how
+        self.examination.never = never or {}
+        return self._begin(self._search)
+
+    def look_closer(self) -> None:
+        """The devices that were examined are to be examined again by the next search, for more registers."""
+        self.state.examined.clear()
+
+    def read_now(self, unit: int) -> bool:
+        """Read all known registers of a device; they come by `read`. Whether it was begun: `why` says why not."""
+        return self._begin(lambda line: self._read(line, unit))
+
+    def stop(self) -> None:
+        """Let what is done end soon; what was found stays."""
+        self._stop.set()
+
+    def close(self) -> None:
+        """End all work, and wait for it."""
+        self._stop.set()
+        if self._thread is not None:
+            self._thread.join(_ENDING_S)
+
+    # In the thread of the work
+
+    def _search(self, line: ReadingLine) -> str:
+        search = Search(line, self.wanted, self.state, self._tell, self.examination)
+        try:
+            search.run()
+        finally:
+            self.trouble = search.trouble
+        return self.state.why
+
+    def _read(self, line: ReadingLine, unit: int) -> str:
+        device = self.device(unit)
+        held: dict[RegisterPlace, int] = {}
+        try:
+            if line.serial and self.found.settings is not None:
+                line.tune(self.found.settings)
+            if self.found.heard:
+                heard = listen_at(line, None, LISTENED_S).unit(unit)
+                held = {} if heard is None else heard.words()
+            elif device is not None:
+                held = read_again(line, device, device.ranges, READ_TIMEOUT_S)
+        finally:
+            self.read.emit(held)
+        return ""
+
+    def _tell(self, _found: Found, sentence: str, seconds: float | None) -> None:
+        now = time.monotonic()
+        if now - self._told_at >= TOLD_EVERY_S:
+            self._told_at = now
+            self._told.emit((sentence, seconds))
+
+    def _work(self, endpoint: Endpoint, work: Callable[[ReadingLine], str]) -> None:
+        why = ""
+        try:
+            with ReadingLine(endpoint, self._stop.is_set) as line:
+                why = work(line)
+        except SearchStopped:
+            pass
+        except FanlightError as error:
+            why = str(error)
+        self._ended.emit(why)
+
+    # In the window's thread
+
+    def _begin(self, work: Callable[[ReadingLine], str]) -> bool:
+        if self.at_work or self.endpoint is None:
+            return False
+        self.why = self._holds(self.endpoint)
+        if self.why:
+            self.changed.emit()
+            return False
+        self._stop.clear()
+        self._thread = threading.Thread(
+            target=self._work, args=(self.endpoint, work), name="fanlight-finding-out", daemon=True
+        )
+        self._thread.start()
+        self.working.emit(True)
+        return True
+
+    def _take_news(self, news: tuple[str, float | None]) -> None:
+        self.sentence, self.seconds_left = news
+        self.changed.emit()
+
+    def _end(self, why: str) -> None:
+        if self._thread is not None:
+            self._thread.join(_ENDING_S)
+            self._thread = None
+        self.why = why
+        self.seconds_left = None
+        self.working.emit(False)
+        self.changed.emit()
+
+    # What becomes of it
+
+    def name(self, unit: int, register: NamedRegister) -> None:
+        """A register of a device has a name now; a second one at the same place takes the first one's."""
+        others = [
+            one
+            for one in self.named.get(unit, ())
+            if (one.table, one.address) != (register.table, register.address) and one.name != register.name
+        ]
+        self.named[unit] = (*others, register)
+        self.named_changed.emit()
+
+    def forget(self, unit: int, register: NamedRegister) -> None:
+        """It has none any more."""
+        self.named[unit] = tuple(one for one in self.named.get(unit, ()) if one != register)
+        self.named_changed.emit()
+
+    def chosen(self) -> tuple[ChosenDevice, ...]:
+        """All devices as they go into a project: with what was named, and how their manuals count."""
+        return tuple(
+            replace(
+                whole,
+                registers=self.named.get(whole.found.unit) or whole.registers,
+                numbering=self.numbering.get(whole.found.unit, "from-0"),
+                never_read=tuple(
+                    FoundRange(table, span.start, span.stop - 1)
+                    for table, spans in self.examination.never.items()
+                    for span in spans
+                ),
+            )
+            for whole in all_found(self.found)
+        )
+
+    def registers(self, unit: int) -> dict[RegisterPlace, int]:
+        """What the registers of a device held when they were found, or when another client was heard to read them."""
+        return {**_heard_registers(self.found, unit), **self.examination.registers(unit)}
+
+    def snapshot(self, unit: int) -> RegisterSnapshot:
+        """The same as an ordinary snapshot."""
+        return self.examination.snapshot(unit, str(self.endpoint or ""))
+
+
+def _heard_registers(found: Found, unit: int) -> dict[RegisterPlace, int]:
+    held: dict[RegisterPlace, int] = {}
+    units: Any = (found.heard or {}).get("units", ())
+    for request in (request for one in units if one["unit"] == unit for request in one["requests"]):
+        held.update(((request["table"], at), word) for at, word in enumerate(request["values"] or (), request["first"]))
+    return held

@@ -1,0 +1,205 @@
+"""The page "Registers": what a device's registers hold, a name for one that is known, and a closer search."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QVBoxLayout, QWidget
+
+from app.matching.advice import Namer
+from app.probing.registers import Pass, estimate
+from app.signals.numbering import LAST_ADDRESS, Table
+from app.snapshots.snapshot import RegisterPlace
+from widgets.find_out.found_tables import FoundColumn, FoundRegistersModel
+from widgets.kit.controls import Choice, push_button
+from widgets.kit.flow import FlowLayout
+from widgets.kit.plain import plain_label
+from widgets.kit.quick_cells import QuickTable
+from widgets.kit.scaling import line_height, scaled
+from widgets.kit.section import Section
+from widgets.kit.tables import add_copying, selected_rows, set_widths
+
+
+class RegistersPage(QWidget):
+    """Whoever owns it does what is wanted."""
+
+    search_wanted = Signal()
+    read_wanted = Signal()
+    save_wanted = Signal()
+    name_wanted = Signal(object)
+    """A register is to get a name: its table and wire address."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.model = FoundRegistersModel(self)
+        self.table = QuickTable(self.model)
+        self.table.setAccessibleName(self.tr("Registers"))
+        self.table.setSelectionMode(QuickTable.SelectionMode.SingleSelection)
+        self.table.activated.connect(lambda _index: self._name())
+        add_copying(self.table, self.tr("Copy"), lambda: self.model.as_lines(selected_rows(self.table)))
+        widths = {
+            FoundColumn.REGISTER: 200,
+            FoundColumn.DECIMAL: 100,
+            FoundColumn.SIGNED: 100,
+            FoundColumn.HEX: 110,
+        }
+        set_widths(self.table, {column: scaled(width) for column, width in widths.items()})
+        self.read_button = push_button(self.tr("&Read again"), self.read_wanted.emit)
+        self.name_button = push_button(self.tr("&Name this register\u2026"), self._name)
+        self.save_button = push_button(self.tr("Save s&napshot\u2026"), self.save_wanted.emit)
+        self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
+        tools = FlowLayout(spacing=scaled(8))
+        for button in (self.read_button, self.name_button, self.save_button):
+            tools.addWidget(button)
+        self._make_closer()
+        self.state = plain_label("", "fault", wrap=True)
+        self.state.setMinimumHeight(line_height(20))
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(scaled(8))
+        layout.addLayout(tools)
+        layout.addWidget(self.table, 1)
+        layout.addWidget(self.closer)
+        layout.addWidget(self.state)
+        self._enable()
+
+    def _make_closer(self) -> None:
+        body = QWidget()
+        self.how = Choice()
+        self.how.setAccessibleName(self.tr("How densely"))
+        ways: list[tuple[str, Pass]] = [
+            (self.tr("where registers usually begin"), "likely"),
+            (self.tr("also at every tenth address"), "tens"),
+            (self.tr("at every address"), "all"),
+        ]
+        for text, way in ways:
+            self.how.addItem(text, way)
+        self.how.currentIndexChanged.connect(lambda _at: self._estimate())
+        self.tables: dict[Table, QCheckBox] = {}
+        names: dict[Table, str] = {
+            "holding": self.tr("&holding"),
+            "input": self.tr("&input"),
+            "discrete": self.tr("&discrete"),
+            "coil": self.tr("&coil"),
+        }
+        self.span = QLineEdit(f"0-{LAST_ADDRESS}")
+        self.span.setAccessibleName(self.tr("Wire addresses"))
+        self.never = QLineEdit()
+        self.never.setAccessibleName(self.tr("Never touch"))
+        self.never.setPlaceholderText(self.tr("e.g. holding:100-119, input:7"))
+        for line in (self.span, self.never):
+            line.textChanged.connect(lambda _text: self._estimate())
+        self.cost = plain_label("", "faint", wrap=True)
+        self.search_button = push_button(self.tr("&Search for more"), self.search_wanted.emit)
+        bar = FlowLayout(spacing=scaled(8))
+        bar.addWidget(plain_label(self.tr("Look")))
+        bar.addWidget(self.how)
+        for table, text in names.items():
+            box = self.tables[table] = QCheckBox(text)
+            box.setChecked(True)
+            box.toggled.connect(lambda _on: self._estimate())
+            bar.addWidget(box)
+        for text, line, width in (
+            (self.tr("Wire addresses"), self.span, 110),
+            (self.tr("Never touch"), self.never, 240),
+        ):
+            bar.addWidget(plain_label(text))
+            line.setFixedWidth(scaled(width))
+            bar.addWidget(line)
+        bar.addWidget(self.search_button)
+        layout = QVBoxLayout(body)
+        layout.addLayout(bar)
+        layout.addWidget(self.cost)
+        self.closer = Section(self.tr("Search for more registers"), body, is_open=False)
+        self.exchange_s = 0.05
+        self._estimate()
+
+    # What is chosen
+
+    @property
+    def density(self) -> Pass:
+        """How densely is to be looked."""
+        way: Pass = self.how.currentData()
+        return way
+
+    def wanted_tables(self) -> tuple[Table, ...]:
+        """Which tables are looked into."""
+        return tuple(table for table, box in self.tables.items() if box.isChecked())
+
+    def wanted_span(self) -> tuple[int, int]:
+        """The first and the last wire address. Raises ValueError in words."""
+        span = _span(self.span.text())
+        if span is None:
+            text = self.tr("\u201c{part}\u201d is no range of wire addresses; write 0-9999")
+            raise ValueError(text.format(part=self.span.text()))
+        return span
+
+    def never_touched(self) -> Mapping[Table, list[range]]:
+        """Wire addresses that are not asked for, by table. Raises ValueError in words."""
+        found: dict[Table, list[range]] = {}
+        for part in filter(None, (part.strip() for part in self.never.text().split(","))):
+            name, _, numbers = part.partition(":")
+            table = next((one for one in self.tables if one == name.strip()), None)
+            span = _span(numbers)
+            if table is None or span is None:
+                text = self.tr("\u201c{part}\u201d names no registers; write holding:100-119, with the wire addresses")
+                raise ValueError(text.format(part=part))
+            found.setdefault(table, []).append(range(span[0], span[1] + 1))
+        return found
+
+    def _estimate(self) -> None:
+        try:
+            first, last = self.wanted_span()
+            self.never_touched()
+        except ValueError as why:
+            self.cost.setText(str(why))
+            self.search_button.setEnabled(False)
+            return
+        probes, seconds = estimate(self.density, len(self.wanted_tables()), self.exchange_s, range(first, last + 1))
+        text = self.tr(
+            "At most some {probes} requests more, about {minutes} min. Registers that are cleared by reading exist: "
+            "name what must not be touched."
+        )
+        self.cost.setText(text.format(probes=probes, minutes=max(1, round(seconds / 60))))
+        self.search_button.setEnabled(bool(probes))
+
+    # What is shown
+
+    def show_registers(
+        self, held: Mapping[RegisterPlace, int], names: Mapping[RegisterPlace, str], name: Namer
+    ) -> None:
+        """Show what registers hold; what changed since they were shown last is marked."""
+        self.model.show(held, names, name)
+        self._enable()
+
+    def tell(self, words: str) -> None:
+        """Say what went wrong."""
+        self.state.setText(words)
+
+    def set_working(self, on: bool) -> None:
+        """Nothing else can be wanted while something is done on the line."""
+        for button in (self.read_button, self.search_button):
+            button.setEnabled(not on)
+        if not on:
+            self._enable()
+            self._estimate()
+
+    def _name(self) -> None:
+        rows = selected_rows(self.table)
+        if rows:
+            self.name_wanted.emit(self.model.place(rows[0]))
+
+    def _enable(self) -> None:
+        there = self.model.count() > 0
+        self.name_button.setEnabled(bool(selected_rows(self.table)))
+        for button in (self.read_button, self.save_button):
+            button.setEnabled(there)
+
+
+def _span(text: str) -> tuple[int, int] | None:
+    first, dash, last = (part.strip() for part in text.partition("-"))
+    if not first.isdecimal() or len(first) > 5 or (dash and not (last.isdecimal() and len(last) <= 5)):
+        return None
+    begin, end = int(first), int(last or first)
+    return (begin, end) if begin <= end <= LAST_ADDRESS else None

@@ -1,0 +1,342 @@
+"""The window that finds out an unknown device, step by step: where, what answers, its registers, which is which."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
+
+from app.client.endpoint import Endpoint
+from app.discovery.into_project import NamedRegister, added_to, new_project
+from app.edits.refused import EditRefused
+from app.errors import FanlightError
+from app.matching.advice import Namer
+from app.signals.numbering import NotARegister, Numbering, Table, documented_number, register_text
+from app.snapshots.files import ENDING, text_of_file
+from app.snapshots.snapshot import RegisterPlace
+from widgets.document.save_as import FileKind, where_to_save, write_or_say
+from widgets.document.settings import Settings
+from widgets.find_out.investigation import Holds, Investigation
+from widgets.find_out.line_page import LinePage
+from widgets.find_out.project_page import ProjectPage
+from widgets.find_out.registers_page import RegistersPage
+from widgets.find_out.search_page import SearchPage
+from widgets.find_out.step_list import StepList
+from widgets.find_out.which_register import WhichRegisterPage
+from widgets.kit.controls import push_button
+from widgets.kit.dialogs.dialog import Dialog
+from widgets.kit.dialogs.questions import TextQuestion
+from widgets.kit.scaling import scaled
+
+LINE, SEARCH, REGISTERS, WHICH, PROJECT = range(5)
+_SUFFIX: Final = ".toml"
+
+
+class FindOutWindow(Dialog):
+    """Stands beside the main window. What becomes of what was found is done by whoever opened it."""
+
+    project_made = Signal(object)
+    """A new `Project` is to be opened."""
+    edit_wanted = Signal(object)
+    """An `Edit` adds what was found to the project that is open; it may raise EditRefused."""
+
+    def __init__(
+        self,
+        settings: Settings,
+        holds: Holds = lambda _endpoint: "",
+        project_open: Callable[[], bool] = lambda: False,
+        parent: QWidget | None = None,
+    ) -> None:
+        """`holds` says why a line cannot be searched now; `project_open` whether there is a project to add to."""
+        super().__init__(parent, width=1040, height=660)
+        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self.setWindowTitle(self.tr("Find out an unknown device"))
+        self._settings = settings
+        self._project_open = project_open
+        self._to_read = ""
+        self._held: dict[RegisterPlace, int] = {}
+        self.about = Investigation(holds, self)
+        self._make_pages()
+        self._make_buttons()
+        row = QHBoxLayout()
+        row.setSpacing(scaled(16))
+        row.addWidget(self.steps)
+        row.addWidget(self.pages, 1)
+        self.body.addLayout(row, 1)
+        self.about.working.connect(self._show_working)
+        self.about.changed.connect(self._show)
+        self.about.read.connect(self._take_read)
+        self.about.named_changed.connect(self._show_registers)
+        self.go_to(LINE)
+
+    def _make_pages(self) -> None:
+        self.line, self.search = LinePage(), SearchPage(self.about)
+        self.registers, self.project = RegistersPage(), ProjectPage(self.about)
+        self.which = WhichRegisterPage(self._namer())
+        self.pages = QStackedWidget()
+        for page in (self.line, self.search, self.registers, self.which, self.project):
+            self.pages.addWidget(page)
+        self.steps = StepList(
+            [
+                self.tr("Line"),
+                self.tr("Search"),
+                self.tr("Registers"),
+                self.tr("Which register is it?"),
+                self.tr("Project"),
+            ]
+        )
+        self.steps.chosen.connect(self.go_to)
+        self.line.changed.connect(self._show)
+        self.line.go_on.connect(self._go_on)
+        self.search.chosen.connect(self._change_device)
+        self.registers.search_wanted.connect(self._search_more)
+        self.registers.read_wanted.connect(partial(self._read, "registers"))
+        self.registers.save_wanted.connect(self._save_snapshot)
+        self.registers.name_wanted.connect(self._name_place)
+        self.which.read_wanted.connect(partial(self._read, "which"))
+        self.which.named.connect(self._take_named)
+        self.project.numbering_chosen.connect(self._take_numbering)
+
+    def _make_buttons(self) -> None:
+        self.stop_button = push_button(self.tr("S&top"), self.about.stop)
+        self.add_beside_buttons(self.stop_button, 0)
+        self.join_button = self.add_other(self.tr("&Add to this project"), self._add)
+        self.go_button = self.add_deed(self.tr("&Search"), self._go_on)
+        self.back_button = self.add_extra(self.tr("&Back"), self._go_back)
+        self.add_way_out(self.tr("Close"))
+
+    # The way through
+
+    @property
+    def step(self) -> int:
+        """The page in front."""
+        return self.pages.currentIndex()
+
+    def go_to(self, step: int) -> None:
+        """Bring a page to the front."""
+        if not self._reachable(step):
+            return
+        self.pages.setCurrentIndex(step)
+        self._show_registers()
+        self._show()
+
+    def begin_at(self, endpoint: Endpoint, unit: int | None = None) -> None:
+        """Begin with this line."""
+        self.line.choose(endpoint, unit)
+
+    def _reachable(self, step: int) -> bool:
+        about = self.about
+        if step == LINE:
+            return not about.at_work
+        if step == SEARCH:
+            return about.at_work or about.found.probes > 0 or bool(about.found.heard) or bool(about.why)
+        return bool(about.devices)
+
+    def _go_back(self) -> None:
+        self.go_to(max(LINE, self.step - 1))
+
+    def _go_on(self) -> None:
+        match self.step:
+            case 0:
+                self._search()
+            case 1 if self._unfinished:
+                self._search()
+            case 4:
+                self._make()
+            case _:
+                self.go_to(self.step + 1)
+
+    @property
+    def _unfinished(self) -> bool:
+        """Whether the search was ended, or found nobody."""
+        return (self.about.found.stopped_by != "done" and not self.about.found.heard) or not self.about.devices
+
+    def _search(self) -> None:
+        problem = self.line.problem()
+        self.line.tell(problem)
+        if problem or self.about.at_work:
+            return
+        wanted = self.line.wanted()
+        self.about.begin_at(self.line.endpoint())
+        if (self.about.found.stopped_by == "done" and not self.about.devices) or wanted != self.about.wanted:
+            self.about.begin_anew()
+        self.about.search(wanted, self.about.examination.how, self.about.examination.never)
+        if not self.about.at_work:
+            self.line.tell(self.about.why)
+            return
+        self.go_to(SEARCH)
+
+    def _search_more(self) -> None:
+        try:
+            first, last = self.registers.wanted_span()
+            never = self.registers.never_touched()
+        except ValueError as why:
+            self.registers.tell(str(why))
+            return
+        self.registers.tell("")
+        self.about.look_closer()
+        wanted = replace(self.about.wanted, tables=self.registers.wanted_tables(), first=first, last=last, listen_s=0.5)
+        if self.about.search(wanted, self.registers.density, never):
+            self.go_to(SEARCH)
+
+    # The device that is looked at
+
+    @property
+    def unit(self) -> int | None:
+        """Its address."""
+        device = self.search.device
+        return None if device is None else device.unit
+
+    def _namer(self) -> Namer:
+        def name(table: Table, first: int, last: int) -> str:
+            numbering = self.about.numbering.get(self.unit or 0, "from-0")
+            try:
+                numbers = [documented_number(numbering, table, address) for address in (first, last)]
+            except NotARegister:
+                numbers = [first, last]
+            return register_text(table, *numbers) if first != last else register_text(table, numbers[0])
+
+        return name
+
+    def _change_device(self, _unit: int) -> None:
+        self.which.begin_anew(self._namer())
+        self._held = {}
+        self._show_registers()
+
+    def _take_numbering(self, numbering: Numbering) -> None:
+        for device in self.about.devices:
+            self.about.numbering[device.unit] = numbering
+        self._show_registers()
+
+    def _show_registers(self) -> None:
+        unit = self.unit
+        if unit is None:
+            return
+        names = {(one.table, one.address): one.name for one in self.about.named.get(unit, ())}
+        if self.step == REGISTERS and not self.about.at_work:
+            self.registers.show_registers(self._held or self.about.registers(unit), names, self._namer())
+        self.project.show_newest(self._namer())
+
+    # Reading
+
+    def _read(self, for_whom: str) -> None:
+        unit = self.unit
+        self._to_read = for_whom
+        if unit is None or not self.about.read_now(unit):
+            self._say(self.about.why or self.tr("The line is busy; wait until the search has ended, or stop it."))
+
+    def _take_read(self, held: dict[RegisterPlace, int]) -> None:
+        if not held:
+            return
+        self._held = held
+        if self._to_read == "which":
+            self.which.take(held)
+            self._to_read = ""
+
+    def _say(self, words: str) -> None:
+        if self._to_read == "which":
+            self.which.cannot_read(words)
+        else:
+            self.registers.tell(words)
+        self._to_read = ""
+
+    def _show_working(self, on: bool) -> None:
+        self.registers.set_working(on)
+        if not on:
+            if self._to_read == "which":
+                self._say(self.about.why or self.tr("No register could be read: the device did not answer."))
+            self._to_read = ""
+            self._show_registers()
+        self._show()
+
+    # Names
+
+    def _take_named(self, register: NamedRegister) -> None:
+        if self.unit is not None:
+            self.about.name(self.unit, register)
+
+    def _name_place(self, place: RegisterPlace) -> None:
+        table, address = place
+        name = TextQuestion(
+            self,
+            self.tr("Name this register"),
+            self.tr(
+                "It becomes a signal of type uint16 without a scale, which can be changed in Design. Where you know "
+                "what the device shows, \u201cWhich register is it?\u201d finds type and scale."
+            ),
+            self.tr("&Name"),
+        ).ask()
+        if name and name.strip():
+            self._take_named(NamedRegister(name.strip(), table, address))
+
+    def _save_snapshot(self) -> None:
+        unit = self.unit
+        if unit is None:
+            return
+        kind = FileKind(self.tr("Register snapshots (*.toml)"), ENDING, _SUFFIX)
+        title = self.tr("Save the snapshot as")
+        place = where_to_save(
+            self, self._settings, "start_up_folder", title, self.tr("unit {unit}").format(unit=unit) + ENDING, (kind,)
+        )
+        if place is not None:
+            write_or_say(place[0], text_of_file(self.about.snapshot(unit)), self.registers.tell)
+
+    # What becomes of it
+
+    def _make(self) -> None:
+        assert self.about.endpoint is not None  # nothing was found without one
+        try:
+            made = new_project(self.about.endpoint, self.about.found, self.about.chosen())
+        except (FanlightError, NotARegister) as why:
+            self.tell(self.tr("No project was made"), str(why), "caution")
+            return
+        self.project_made.emit(made)
+
+    def _add(self) -> None:
+        endpoint, found, chosen = self.about.endpoint, self.about.found, self.about.chosen()
+        assert endpoint is not None
+        self.edit_wanted.emit(lambda project: added_to(project, endpoint, found, chosen))
+
+    def refuse(self, why: EditRefused | str) -> None:
+        """What was wanted could not be done."""
+        self.tell(self.tr("Nothing was added"), str(why), "caution")
+
+    # What is shown
+
+    def _show(self) -> None:
+        about, step = self.about, self.step
+        for number in range(PROJECT + 1):
+            self.steps.set_reachable(number, self._reachable(number))
+        self.steps.choose(step)
+        texts = {
+            LINE: self.tr("&Search"),
+            SEARCH: self.tr("&Go on searching") if self._unfinished else self.tr("&Next"),
+            PROJECT: self.tr("&Make a project of it"),
+        }
+        self.go_button.setText(texts.get(step, self.tr("&Next")))
+        ready = not about.at_work and (step != LINE or not self.line.problem())
+        self.go_button.setEnabled(ready)
+        problem = self.line.problem() if step == LINE else ""
+        self.go_button.setToolTip(problem)
+        self.back_button.setEnabled(step > LINE and not about.at_work)
+        self.stop_button.setEnabled(about.at_work)
+        self.join_button.setVisible(step == PROJECT)
+        self.join_button.setEnabled(self._project_open())
+
+    def reject(self) -> None:
+        """Close, also by Esc: what is done on the line ends first."""
+        self._end()
+        super().reject()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._end()
+        super().closeEvent(event)
+
+    def _end(self) -> None:
+        self.which.stop()
+        self.about.close()

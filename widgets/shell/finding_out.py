@@ -1,0 +1,128 @@
+"""The ways to the window that finds out an unknown device, and what becomes of what it found."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QWidget
+
+from app.client.endpoint import Endpoint
+from app.errors import FanlightError
+from app.project.model import Project
+from widgets.document.document import Document, Edit
+from widgets.document.settings import Settings
+from widgets.frame.connecting import REAL, Connecting
+from widgets.kit.commands import command
+from widgets.shell.project_files import ProjectFiles
+
+if TYPE_CHECKING:
+    from widgets.find_out.window import FindOutWindow
+
+
+class FindingOut(QObject):
+    """At most one such window is open. It never gets a line that the session of this window has."""
+
+    said = Signal(str)
+    made = Signal()
+    """A project was made of what was found, and is open."""
+
+    def __init__(
+        self, window: QWidget, document: Document, connecting: Connecting, files: ProjectFiles, settings: Settings
+    ) -> None:
+        super().__init__(window)
+        self._window = window
+        self._document = document
+        self._connecting = connecting
+        self._live = connecting.live
+        self._files = files
+        self._settings = settings
+        self._open: FindOutWindow | None = None
+        self.action: QAction = command(window, self.tr("&Find out a device\u2026"), self.show, "Ctrl+Alt+I")
+
+    @property
+    def window(self) -> FindOutWindow | None:
+        """The one that is open."""
+        return self._open
+
+    def show(self) -> None:
+        """Open the window, or bring it to the front; it begins with the line of the project, if there is one."""
+        project = self._document.project
+        line = next(iter(project.lines), None)
+        self._bring(None if line is None or self._files.nothing_open else Endpoint.of_line(line))
+
+    def find(self, follower: str) -> None:
+        """A device does not answer: look for it on its line."""
+        project = self._document.project
+        device = project.follower_named.get(follower)
+        if device is not None and device.line in project.line_named:
+            self._bring(Endpoint.of_line(project.line_named[device.line]))
+
+    def _bring(self, endpoint: Endpoint | None) -> None:
+        if self._open is None:
+            from widgets.find_out.window import FindOutWindow
+
+            made = FindOutWindow(self._settings, self._held, lambda: not self._files.nothing_open, parent=self._window)
+            made.project_made.connect(self._take)
+            made.edit_wanted.connect(self._add)
+            made.finished.connect(self._forget)
+            self._open = made
+            if endpoint is not None:
+                made.begin_at(endpoint)
+        self._open.show()
+        self._open.raise_()
+        self._open.activateWindow()
+
+    def close(self) -> None:
+        """Let it go with the main window."""
+        if self._open is not None:
+            self._open.close()
+
+    def _forget(self) -> None:
+        if self._open is not None:
+            self._open.deleteLater()
+            self._open = None
+
+    def _held(self, endpoint: Endpoint) -> str:
+        """Why the line is not free for a search."""
+        session = self._live.session
+        if session is None or session.simulation is not None:
+            return ""
+        places = {str(one) for one in session.endpoints.values()}
+        if str(endpoint) not in places:
+            return ""
+        if self._live.writing.armed:
+            return self.tr("This line is armed: the panel operates a machine on it. Disarm and disconnect it first.")
+        return self.tr("This line is connected. Disconnect it first (Line > Disconnect), then search.")
+
+    def _take(self, project: Project) -> None:
+        if not self._files.may_leave():
+            return
+        self._close_softly()
+        self._files.take(project, None, saved=False)
+        self._connecting.choose(REAL)
+        self.made.emit()
+        self.said.emit(self.tr("A project was made of what was found. Connect reads the device; writing stays off."))
+
+    def _add(self, edit: Edit) -> None:
+        def safely(project: Project) -> Project:
+            from app.edits.refused import EditRefused
+
+            try:
+                return edit(project)
+            except EditRefused:
+                raise
+            except (FanlightError, ValueError) as why:
+                raise EditRefused(str(why)) from why
+
+        refused = self._document.do(self.tr("Add what was found"), safely, aloud=False)
+        if refused and self._open is not None:
+            self._open.refuse(refused)
+            return
+        self._close_softly()
+        self.said.emit(self.tr("What was found was added to the project; Undo takes it away again."))
+
+    def _close_softly(self) -> None:
+        if self._open is not None:
+            self._open.close()

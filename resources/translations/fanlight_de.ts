@@ -3244,23 +3244,23 @@
     <name>FoundRegistersModel</name>
     <message>
         <source>Decimal</source>
-        <translation type="unfinished">Dezimal</translation>
+        <translation>Dezimal</translation>
     </message>
     <message>
         <source>Hexadecimal</source>
-        <translation type="unfinished">Hexadezimal</translation>
+        <translation>Hexadezimal</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished">Name</translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Register</source>
-        <translation type="unfinished">Register</translation>
+        <translation>Register</translation>
     </message>
     <message>
         <source>With sign</source>
-        <translation type="unfinished">Mit Vorzeichen</translation>
+        <translation>Mit Vorzeichen</translation>
     </message>
 </context>
 <context>

@@ -114,6 +114,7 @@ VERBS: Final = {
     "record": ("recordings", "record what is read from a project's lines, until interrupted"),
     "export": ("recordings", "write a recording as text for a spreadsheet or a script"),
     "snapshot": ("snapshots", "read all readable registers of a device into a file"),
+    "ports": ("ports", "list the serial ports of this computer"),
     "find": ("find", "find out what is on an unknown line: settings, units, registers"),
     "match": ("match", "find the register that holds what a display shows, in snapshots"),
     "differences": ("snapshots", "show what differs between two snapshots of registers"),

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import os
+import sys
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Literal, NamedTuple
+
+from app.language import translate
 
 Parity = Literal["none", "even", "odd"]
 
@@ -46,14 +50,58 @@ def is_pseudo_terminal(device: str) -> bool:
     return os.path.realpath(device).startswith(_PSEUDO_TERMINALS)
 
 
-def ports_here() -> dict[str, str]:
-    """The serial ports that this computer has now, by the name to open each with; what each is, empty if unknown.
+@dataclass(frozen=True, slots=True)
+class PortHere:
+    """A serial port of this computer; texts are empty where the system does not tell."""
+
+    device: str
+    """The name to open it with: /dev/ttyUSB0, COM3."""
+    description: str
+    maker: str
+    """Of the adapter."""
+    serial_number: str
+    """Of the adapter."""
+
+    @property
+    def trouble(self) -> PortTrouble:
+        """What keeps this program from it now."""
+        return port_trouble(self.device)
+
+
+def all_ports() -> tuple[PortHere, ...]:
+    """The serial ports that this computer has now.
 
     Pseudo terminals and other paths that can be opened as well are not among them.
     """
     from serial.tools.list_ports import comports  # only where somebody chooses a port
 
-    return {port.device: "" if port.description in (None, "n/a") else port.description for port in sorted(comports())}
+    def told(text: str | None) -> str:
+        return "" if text in (None, "n/a") else str(text)
+
+    return tuple(
+        PortHere(port.device, told(port.description), told(port.manufacturer), told(port.serial_number))
+        for port in sorted(comports())
+    )
+
+
+def ports_here() -> dict[str, str]:
+    """The same, by the name to open each with; what each is, empty if unknown."""
+    return {port.device: port.description for port in all_ports()}
+
+
+def how_to_get(trouble: PortTrouble) -> str:
+    """What to do about it, in a sentence; empty if there is none."""
+    if trouble == "in use":
+        return translate("bus", "another program has this port open; close it there")
+    if not trouble:
+        return ""
+    if sys.platform == "linux":
+        return translate(
+            "bus",
+            "this user may not open serial ports; an administrator adds the user to the group that owns the port "
+            "(dialout, mostly: sudo usermod -aG dialout NAME), then log out and in again",
+        )
+    return translate("bus", "this user may not open the port; an administrator can change that")
 
 
 def port_trouble(device: str, processes: Path = Path("/proc")) -> PortTrouble:

@@ -11463,6 +11463,10 @@ otherwise = unbekannt</translation>
         <translation>eine andere Diagnose</translation>
     </message>
     <message>
+        <source>another program has this port open; close it there</source>
+        <translation>ein anderes Programm hat diesen Anschluss geöffnet; dort schließen</translation>
+    </message>
+    <message>
         <source>answer</source>
         <translation>Antwort</translation>
     </message>
@@ -12177,6 +12181,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits</source>
         <translation>vermutlich falsche Parität: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
+    </message>
+    <message>
+        <source>this user may not open serial ports; an administrator adds the user to the group that owns the port (dialout, mostly: sudo usermod -aG dialout NAME), then log out and in again</source>
+        <translation>dieser Benutzer darf serielle Anschlüsse nicht öffnen; ein Administrator nimmt ihn in die Gruppe auf, der der Anschluss gehört (meist dialout: sudo usermod -aG dialout NAME), danach ab- und wieder anmelden</translation>
+    </message>
+    <message>
+        <source>this user may not open the port; an administrator can change that</source>
+        <translation>dieser Benutzer darf den Anschluss nicht öffnen; ein Administrator kann das ändern</translation>
     </message>
     <message>
         <source>too late to be sent</source>

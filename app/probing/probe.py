@@ -121,5 +121,5 @@ class ProbedLine(Protocol):
         """Send nothing, and give back what was heard. Raises CannotProbe, SearchStopped."""
 
 
-class SearchStopped(Exception):
+class SearchStopped(FanlightError):
     """Somebody wants the search to end; what was found until then is kept."""

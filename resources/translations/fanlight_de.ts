@@ -4078,8 +4078,8 @@
 <context>
     <name>LinePage</name>
     <message>
-        <source>&amp;The machine is safe while its device is read, and I may do this.</source>
-        <translation>&amp;Die Maschine ist sicher, während ihr Gerät gelesen wird, und das Lesen ist mir erlaubt.</translation>
+        <source>&amp;The machine is safe meanwhile, and I may do this.</source>
+        <translation>&amp;Die Maschine ist dabei sicher, und ich darf das.</translation>
     </message>
     <message>
         <source>Before anything is asked</source>

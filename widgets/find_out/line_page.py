@@ -14,7 +14,9 @@ from app.modbus.serial_port import LineSettings
 from app.probing.priors import usual_priors
 from app.probing.probe import MOST_UNIT
 from widgets.kit.controls import Choice, Segments, WholeNumber
-from widgets.kit.dialogs.dialog import Sign
+from widgets.kit.dialogs.dialog import Sign, WholeArea
+from widgets.kit.elided import shorten_placeholder
+from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import line_height, scaled
 from widgets.welcome.serial_choice import SerialChoice
@@ -34,7 +36,10 @@ class LinePage(QWidget):
         self._make_place()
         self._make_known()
         self._make_cautions()
-        layout = QVBoxLayout(self)
+        rows, outer = QWidget(), QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(WholeArea(rows))
+        layout = QVBoxLayout(rows)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
         for part in (
@@ -69,7 +74,7 @@ class LinePage(QWidget):
         self.port.editTextChanged.connect(lambda _text: self.changed.emit())
         self.host = QLineEdit()
         self.host.setAccessibleName(self.tr("Host"))
-        self.host.setPlaceholderText(self.tr("e.g. 192.168.0.10"))
+        shorten_placeholder(self.host, self.tr("e.g. 192.168.0.10"))
         self.host.textChanged.connect(lambda _text: self.changed.emit())
         self.host.returnPressed.connect(self.go_on)
         self.tcp_port = WholeNumber()
@@ -97,16 +102,19 @@ class LinePage(QWidget):
             self.characters.addItem(settings, settings)
         self.units = QLineEdit()
         self.units.setAccessibleName(self.tr("Unit addresses"))
-        self.units.setPlaceholderText(self.tr("all, or e.g. 1-20, 100"))
+        shorten_placeholder(self.units, self.tr("all, or e.g. 1-20, 100"))
         self.units.textChanged.connect(lambda _text: self.changed.emit())
         self.units.returnPressed.connect(self.go_on)
-        self.serial_known = _row((self.tr("Speed"), self.speed, 0), (self.tr("Characters"), self.characters, 0))
+        self.serial_known = (
+            _row((self.tr("Speed"), self.speed, 1)),
+            _row((self.tr("Characters"), self.characters, 1)),
+        )
         self.known_rows = QWidget()
-        rows = QHBoxLayout(self.known_rows)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(scaled(16))
-        rows.addWidget(self.serial_known)
-        rows.addWidget(_row((self.tr("Unit addresses"), self.units, 1)), 1)
+        rows = FlowLayout(self.known_rows, spacing=scaled(16))
+        for part in self.serial_known:
+            rows.addWidget(part)
+        self.units.setMinimumWidth(scaled(220))
+        rows.addWidget(_row((self.tr("Unit addresses"), self.units, 1)))
 
     def _make_cautions(self) -> None:
         texts = (
@@ -129,7 +137,7 @@ class LinePage(QWidget):
             row.addWidget(Sign("caution"), 0)
             row.addWidget(plain_label(text, wrap=True), 1)
             rows.addLayout(row)
-        self.consent = QCheckBox(self.tr("&The machine is safe while its device is read, and I may do this."))
+        self.consent = QCheckBox(self.tr("&The machine is safe meanwhile, and I may do this."))
         self.consent.toggled.connect(lambda _on: self.changed.emit())
         self.state = plain_label("", "fault", wrap=True)
         self.state.setMinimumHeight(line_height(20, lines=2))
@@ -139,7 +147,8 @@ class LinePage(QWidget):
         self.places.setCurrentIndex(0 if serial else 1)
         some = self.known.current == "known"
         self.known_rows.setEnabled(some)
-        self.serial_known.setVisible(serial)
+        for part in self.serial_known:
+            part.setVisible(serial)
         self.changed.emit()
 
     # What is chosen

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.matching.advice import Namer
 from app.signals.numbering import Numbering
 from widgets.find_out.found_tables import NamedModel
 from widgets.find_out.investigation import Investigation
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import scaled
@@ -41,12 +42,12 @@ class ProjectPage(QWidget):
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
         set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(140), 3: scaled(90), 4: scaled(180)})
         self.remove_button = push_button(self.tr("&Remove name"), self._remove, "quiet")
-        row = QHBoxLayout()
+        row = FlowLayout(spacing=scaled(8))
         label = plain_label(self.tr("Its &manual counts registers"))
         label.setBuddy(self.numbering)
         row.addWidget(label)
         row.addWidget(self.numbering)
-        row.addStretch(1)
+        row.add_stretch()
         row.addWidget(self.remove_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

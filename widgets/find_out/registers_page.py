@@ -13,6 +13,7 @@ from app.signals.numbering import LAST_ADDRESS, Table
 from app.snapshots.snapshot import RegisterPlace
 from widgets.find_out.found_tables import FoundColumn, FoundRegistersModel
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
@@ -87,7 +88,7 @@ class RegistersPage(QWidget):
         self.span.setAccessibleName(self.tr("Wire addresses"))
         self.never = QLineEdit()
         self.never.setAccessibleName(self.tr("Never touch"))
-        self.never.setPlaceholderText(self.tr("e.g. holding:100-119, input:7"))
+        shorten_placeholder(self.never, self.tr("e.g. holding:100-119, input:7"))
         for line in (self.span, self.never):
             line.textChanged.connect(lambda _text: self._estimate())
         self.cost = plain_label("", "faint", wrap=True)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from widgets.kit.scaling import line_height, scaled
 
-_WIDTH: Final = 200
+_WIDTH: Final = 176
 _ROW: Final = 32
 """Pixels at 100 per cent."""
 

@@ -53,7 +53,7 @@ class FindOutWindow(Dialog):
         parent: QWidget | None = None,
     ) -> None:
         """`holds` says why a line cannot be searched now; `project_open` whether there is a project to add to."""
-        super().__init__(parent, width=1040, height=660)
+        super().__init__(parent, width=1200, height=720)
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
         self.setWindowTitle(self.tr("Find out an unknown device"))
         self._settings = settings

@@ -2604,7 +2604,7 @@
     <name>FindingOut</name>
     <message>
         <source>&amp;Find out a device…</source>
-        <translation>Gerät &amp;ermitteln …</translation>
+        <translation>Gerät er&amp;mitteln …</translation>
     </message>
     <message>
         <source>A project was made of what was found. Connect reads the device; writing stays off.</source>

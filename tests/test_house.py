@@ -95,7 +95,7 @@ TESTED_BY: Final = {
     ),
     "widgets/design/forms/test_message_forms.py": "message_preview part_form rows",
     "widgets/design/lines/test_lines_view.py": (
-        "reads_table widgets/design/tables/part_editing widgets/design/tables/part_model "
+        "port_row reads_table widgets/design/tables/part_editing widgets/design/tables/part_model "
         "widgets/design/tables/part_views"
     ),
     "widgets/design/page_map/test_items.py": "arrows gestures ground keyboard keys node scene spoken view",
@@ -145,7 +145,6 @@ TESTED_BY: Final = {
     "widgets/start_up/test_events_view.py": "events_table",
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",
     "widgets/start_up/test_workspace.py": "replay_bar",
-    "widgets/welcome/test_new_panel.py": "serial_choice",
     "widgets/welcome/test_start_page.py": "card drawings recent_list",
 }
 """Modules that have no test of their own name, by the test that tests them, seen from tests/. A module is named from

@@ -4051,14 +4051,6 @@
         <translation>gerade</translation>
     </message>
     <message>
-        <source>in use</source>
-        <translation>belegt</translation>
-    </message>
-    <message>
-        <source>no permission</source>
-        <translation>keine Berechtigung</translation>
-    </message>
-    <message>
         <source>none</source>
         <translation>keine</translation>
     </message>
@@ -6185,6 +6177,13 @@
     <message>
         <source>“{signal}” needs {needed} cells, and there is room for {room}</source>
         <translation>„{signal}“ braucht {needed} Zellen, Platz ist für {room}</translation>
+    </message>
+</context>
+<context>
+    <name>PortRow</name>
+    <message>
+        <source>different</source>
+        <translation>verschieden</translation>
     </message>
 </context>
 <context>
@@ -8555,6 +8554,22 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Serial port</source>
         <translation>Serielle Schnittstelle</translation>
+    </message>
+    <message>
+        <source>in use</source>
+        <translation>belegt</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>no permission</source>
+        <translation>keine Berechtigung</translation>
+    </message>
+    <message>
+        <source>serial number {number}</source>
+        <translation>Seriennummer {number}</translation>
     </message>
 </context>
 <context>
@@ -11843,6 +11858,10 @@ otherwise = unbekannt</translation>
         <translation>an einer seriellen Leitung darf nur ein Client abfragen; den anderen abklemmen</translation>
     </message>
     <message>
+        <source>only the superuser may open it; an administrator has to give it to a group, such as dialout</source>
+        <translation>nur der Systemverwalter (root) darf ihn öffnen; ein Administrator muss ihn einer Gruppe zuordnen, etwa dialout</translation>
+    </message>
+    <message>
         <source>outages</source>
         <translation>Ausfälle</translation>
     </message>
@@ -12183,12 +12202,16 @@ otherwise = unbekannt</translation>
         <translation>vermutlich falsche Parität: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
     </message>
     <message>
-        <source>this user may not open serial ports; an administrator adds the user to the group that owns the port (dialout, mostly: sudo usermod -aG dialout NAME), then log out and in again</source>
-        <translation>dieser Benutzer darf serielle Anschlüsse nicht öffnen; ein Administrator nimmt ihn in die Gruppe auf, der der Anschluss gehört (meist dialout: sudo usermod -aG dialout NAME), danach ab- und wieder anmelden</translation>
+        <source>this user is in the group {group}, which may open it, from the next login on: log out and in again</source>
+        <translation>dieser Benutzer ist erst ab der nächsten Anmeldung in der Gruppe {group}, die ihn öffnen darf: ab- und wieder anmelden</translation>
     </message>
     <message>
-        <source>this user may not open the port; an administrator can change that</source>
-        <translation>dieser Benutzer darf den Anschluss nicht öffnen; ein Administrator kann das ändern</translation>
+        <source>this user may not open it; an administrator adds the user to the group {group} (sudo usermod -aG {group} {user}), then log out and in again</source>
+        <translation>dieser Benutzer darf ihn nicht öffnen; ein Administrator nimmt ihn in die Gruppe {group} auf (sudo usermod -aG {group} {user}), danach ab- und wieder anmelden</translation>
+    </message>
+    <message>
+        <source>this user may not open it; unplug the adapter and plug it in again, or let an administrator give the right to read and write {device}</source>
+        <translation>dieser Benutzer darf ihn nicht öffnen; den Adapter ab- und wieder anstecken oder von einem Administrator das Recht geben lassen, {device} zu lesen und zu schreiben</translation>
     </message>
     <message>
         <source>too late to be sent</source>
@@ -17240,14 +17263,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>screen {number}</source>
         <translation>Bild {number}</translation>
-    </message>
-    <message>
-        <source>{port} (in use)</source>
-        <translation>{port} (belegt)</translation>
-    </message>
-    <message>
-        <source>{port} (no permission)</source>
-        <translation>{port} (keine Berechtigung)</translation>
     </message>
 </context>
 <context>

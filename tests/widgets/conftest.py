@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
 from app.follower.simulation import Simulation
+from app.modbus.ports_here import PortHere
 from app.project.model import Project
 from app.project_file.files import save
 from tests.pictures.stage import SMALLEST_SCREEN
@@ -29,6 +30,14 @@ from widgets.shell.window import MainWindow
 def own_settings(tmp_path: Path) -> None:
     """What the program remembers between runs goes to a folder of the test."""
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+
+
+@pytest.fixture
+def ports(monkeypatch: pytest.MonkeyPatch) -> list[PortHere]:
+    """The serial ports of this computer, as whoever watches them finds them: to be plugged in and out."""
+    found: list[PortHere] = []
+    monkeypatch.setattr("widgets.welcome.port_watch.ports_here", lambda: tuple(found))
+    return found
 
 
 @pytest.fixture

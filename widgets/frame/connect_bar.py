@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
-from app.modbus.serial_port import ports_here
+from app.modbus.ports_here import PortHere, ports_here
 from app.project.model import Line, Project, SerialLine
 from widgets.document.document import Document
 from widgets.frame.connecting import REAL, SIMULATED, Connecting
@@ -107,7 +107,7 @@ class ConnectBar(QWidget):
         """Say what can be connected to; with `ports` as this computer calls them, which may take a moment."""
         project = self._document.project
         self.where.setItemText(SIMULATED, self.tr("Simulated devices"))
-        self.where.setItemText(REAL, real_words(project, ports_here() if ports else {}))
+        self.where.setItemText(REAL, real_words(project, ports_here() if ports else ()))
 
 
 class _Target(ShortChoice):
@@ -161,14 +161,15 @@ class _OneWidth(QPushButton):
             painter.drawEllipse(side // 2 + 1, (self.height() - side) // 2, side, side)
 
 
-def real_words(project: Project, ports: dict[str, str] | None = None) -> str:
-    """Where the lines of a project lead. `ports`: what the serial ports of this computer are, by name."""
-    named = ", ".join(_line_words(line, ports or {}) for line in project.lines)
+def real_words(project: Project, ports: Iterable[PortHere] = ()) -> str:
+    """Where the lines of a project lead. `ports`: the serial ports of this computer, as far as they are known."""
+    described = {port.device: port.description for port in ports}
+    named = ", ".join(_line_words(line, described) for line in project.lines)
     return named or translate("ConnectBar", "no line in this project")
 
 
-def _line_words(line: Line, ports: dict[str, str]) -> str:
+def _line_words(line: Line, described: dict[str, str]) -> str:
     if not isinstance(line, SerialLine):
         return f"{line.name} \u00b7 {line.host}:{line.port}"
     words = f"{line.name} \u00b7 {line.device}"
-    return f"{words} ({ports[line.device]})" if ports.get(line.device) else words
+    return f"{words} ({described[line.device]})" if described.get(line.device) else words

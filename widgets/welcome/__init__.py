@@ -1,1 +1,1 @@
-"""Where one begins: the start page, new panels from a few answers, the first steps; it edits no project."""
+"""Where one begins: the start page, new panels from few answers, first steps, serial ports; it edits no project."""

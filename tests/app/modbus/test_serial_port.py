@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from app.modbus.serial_port import Parity, parity_letter, port_trouble
+from app.modbus.serial_port import Parity, parity_letter
 
 
 @pytest.mark.parametrize(("parity", "letter"), [("none", "N"), ("even", "E"), ("odd", "O")])
@@ -27,29 +27,3 @@ def test_a_pseudo_terminal_has_none(tmp_path: Path) -> None:
     finally:
         os.close(near)
         os.close(far)
-
-
-@pytest.mark.skipif(os.name != "posix", reason="ports are files there")
-def test_what_keeps_a_port_from_being_opened_is_told_without_opening_it(tmp_path: Path) -> None:
-    master, slave = os.openpty()
-    name = os.ttyname(slave)
-    try:
-        assert port_trouble(name, tmp_path) == "", "only this program has it open"
-        handles = tmp_path / "4711" / "fd"
-        handles.mkdir(parents=True)
-        (handles / "3").symlink_to(name)
-        assert port_trouble(name, tmp_path) == "in use"
-        (handles / "3").unlink()
-        (handles / "4").write_text("no link")
-        assert port_trouble(name, tmp_path) == ""
-    finally:
-        os.close(master)
-        os.close(slave)
-    assert port_trouble(str(tmp_path / "gone")) == ""
-
-
-@pytest.mark.skipif(os.name != "posix" or os.geteuid() == 0, reason="the superuser may open everything")
-def test_a_port_without_permission(tmp_path: Path) -> None:
-    port = tmp_path / "ttyS9"
-    port.touch(mode=0)
-    assert port_trouble(str(port)) == "no permission"

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 import app.line.poller
 from app.follower.simulation import Simulation
+from app.modbus.ports_here import PortHere
 from app.project.model import SerialLine
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, settle_until, staged
 from tests.widgets.bench_project import bench_project
@@ -137,8 +138,9 @@ def test_a_serial_port_of_this_computer_is_named_as_the_system_describes_it(
     line = SerialLine(name="hall", device="/dev/ttyUSB0")
     project = bench_project().replace(lines=(line,))
     assert real_words(project) == "hall \u00b7 /dev/ttyUSB0"
-    assert real_words(project, {"/dev/ttyUSB0": ""}) == "hall \u00b7 /dev/ttyUSB0"
-    monkeypatch.setattr("widgets.frame.connect_bar.ports_here", lambda: {"/dev/ttyUSB0": "Serial adapter"})
+    assert real_words(project, [PortHere("/dev/ttyUSB0")]) == "hall \u00b7 /dev/ttyUSB0"
+    port = PortHere("/dev/ttyUSB0", "Serial adapter")
+    monkeypatch.setattr("widgets.frame.connect_bar.ports_here", lambda: (port,))
     window.take(project, None)
     where = window.header.connect_bar.where
     where.showPopup()

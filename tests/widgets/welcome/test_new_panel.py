@@ -5,32 +5,22 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QLineEdit, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.checks import check
-from app.modbus.serial_port import PortTrouble
+from app.modbus.ports_here import PortHere
 from app.project.model import SerialLine, TcpLine
 from app.starters.answers import SIZES, USUAL_PORT
 from tests.widgets.driving import press, shown
 from widgets.kit.controls import Choice
-from widgets.welcome import serial_choice
 from widgets.welcome.new_panel import NewPanelDialog, WhatNext
 
 KEY = Qt.Key
 
 
-@pytest.fixture(autouse=True)
-def ports(monkeypatch: pytest.MonkeyPatch) -> dict[str, tuple[str, PortTrouble]]:
-    """The ports of this computer: what each is, and what keeps one from it."""
-    found: dict[str, tuple[str, PortTrouble]] = {}
-    monkeypatch.setattr(serial_choice, "ports_here", lambda: {device: words for device, (words, _) in found.items()})
-    monkeypatch.setattr(serial_choice, "port_trouble", lambda device: found[device][1])
-    return found
-
-
 @pytest.fixture
-def dialog(qtbot: QtBot) -> NewPanelDialog:
+def dialog(ports: list[PortHere], qtbot: QtBot) -> NewPanelDialog:
     return shown(NewPanelDialog(), qtbot, 900, 500)
 
 
@@ -107,41 +97,21 @@ def test_a_host_that_is_missing_is_said_and_asked_for(dialog: NewPanelDialog) ->
     assert (line.host, line.port) == ("192.0.2.20", 1502)
 
 
-def test_ports_are_offered_with_what_is_known_of_them(
-    dialog: NewPanelDialog, ports: dict[str, tuple[str, PortTrouble]], qtbot: QtBot
+def test_the_port_that_was_chosen_is_that_of_the_line(
+    dialog: NewPanelDialog, ports: list[PortHere], qtbot: QtBot
 ) -> None:
-    assert dialog.port.port == USUAL_PORT
-    ports |= {"COM3": ("adapter", "in use"), "COM4": ("", "no permission"), "COM5": ("RS-485", "")}
-    dialog.port.look()
-    qtbot.waitUntil(lambda: dialog.port.count() == 3)
-    assert [dialog.port.itemText(row) for row in range(3)] == [
-        "COM3  \u2013  adapter (in use)",
-        "COM4 (no permission)",
-        "COM5  \u2013  RS-485",
-    ]
-    assert dialog.port.port == "COM5", "the first that can be had"
-    dialog.port.setCurrentIndex(0)
-    dialog.port.activated.emit(0)
-    assert dialog.port.port == "COM3"
+    assert dialog.answers.port == USUAL_PORT
+    ports += [PortHere("COM3", trouble="in use"), PortHere("COM5", "RS-485")]
     choose(dialog.line, "serial")
+    qtbot.waitUntil(lambda: dialog.answers.port == "COM5")
+    dialog.port.setFocus()
+    press(KEY.Key_Down)
+    assert dialog.answers.port == "COM3"
     press(KEY.Key_Return)
     assert dialog.project is not None
     line = dialog.project.lines[0]
     assert isinstance(line, SerialLine)
     assert line.device == "COM3"
-
-
-def test_what_was_typed_as_a_port_stays_when_ports_are_found(
-    dialog: NewPanelDialog, ports: dict[str, tuple[str, PortTrouble]], qtbot: QtBot
-) -> None:
-    choose(dialog.line, "serial")
-    editor = dialog.port.lineEdit()
-    assert isinstance(editor, QLineEdit)
-    editor.setText("COM12")
-    ports["COM5"] = ("", "")
-    dialog.port.look()
-    qtbot.waitUntil(lambda: dialog.port.count() == 1)
-    assert dialog.answers.port == "COM12"
 
 
 def test_a_list_to_import_comes_next(dialog: NewPanelDialog) -> None:

@@ -10,11 +10,12 @@ from typing import Any, Final
 from PySide6.QtCore import QCoreApplication
 
 from app.edits.refused import free_name
+from app.modbus.ports_here import ports_here
 from app.planning.plan import LinePlan
 from app.project.model import Follower, Project, RegisterSignal, SerialLine
 from app.project.value_texts import choice_of
 from app.signals.typed import whole
-from widgets.design.lines.forms import line_kinds, line_of_kind, numberings, ports, simulations
+from widgets.design.lines.forms import line_kinds, line_of_kind, numberings, simulations
 from widgets.design.values.cell_reading import CellReader, CellRefused, ColumnTexts
 from widgets.design.values.column import Column
 
@@ -170,7 +171,7 @@ def port_settings(line: Any) -> list[str]:
     """The ports of this computer with the settings of the line, to choose from; none for a line that is no port."""
     if not isinstance(line, SerialLine):
         return []
-    return [where_text(line.replace(device=device)) for device in ports()]
+    return [where_text(line.replace(device=port.device)) for port in ports_here()]
 
 
 def free_unit(project: Project, line: str, otherwise: int = 1) -> int:

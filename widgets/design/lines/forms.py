@@ -10,7 +10,6 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app import edits
-from app.modbus.serial_port import port_trouble, ports_here
 from app.project.attributes import word_orders
 from app.project.binding import bindings
 from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
@@ -18,6 +17,7 @@ from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, Se
 from app.signals.typed import number, plain, whole
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
+from widgets.design.lines.port_row import PortRow
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, DraftTexts
 
@@ -26,28 +26,6 @@ _RANGE: Final = re.compile(
     r"(?:(?P<table>coil|discrete|holding|input)\s+)?(?P<first>\d{1,6})(?:\s*-\s*(?P<last>\d{1,6}))?"
 )
 BAUD_RATES: Final = ("1200", "2400", "4800", "9600", "19200", "38400", "57600", "115200")
-
-
-_BEHIND_PORT: Final = " \N{EM DASH} "
-"""Between a port and what is said of it; no port has it in its name."""
-
-
-def ports() -> dict[str, str]:
-    """The serial ports of this computer, each with what is to be said of it: what it is, and what is against it."""
-    troubles = {
-        "in use": translate("LineForm", "in use"),
-        "no permission": translate("LineForm", "no permission"),
-        "": "",
-    }
-    return {
-        device: ", ".join(filter(None, (description, troubles[port_trouble(device)])))
-        for device, description in ports_here().items()
-    }
-
-
-def port_words() -> list[str]:
-    """The serial ports of this computer, as they are offered."""
-    return [f"{device}{_BEHIND_PORT}{about}" if about else device for device, about in ports().items()]
 
 
 def line_kinds() -> list[tuple[str, str]]:
@@ -74,12 +52,13 @@ class LineForm(PartForm):
                 line_kinds,
             )
         )
-        self.line(
-            self.tr("Port"),
-            "device",
-            lambda text: text.partition(_BEHIND_PORT)[0].strip(),
-            self.tr("For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer"),
-            completions=port_words,
+        self.add(
+            PortRow(
+                self.tr("Port"),
+                lambda: (self.part.device,) if isinstance(self.part, SerialLine) else None,
+                self.put(lambda texts: self.change(device=texts[0])),
+                self.tr("For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer"),
+            )
         )
         self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
         self.choice(self.tr("Parity"), "parity", _parities)

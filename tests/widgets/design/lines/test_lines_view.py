@@ -5,21 +5,22 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app import edits
+from app.modbus.ports_here import PortHere
 from app.planning.plan import make_plan
 from app.project.model import SerialLine, TcpLine
 from app.project.references import dangling
 from tests.widgets.driving import designed, press, shown, type_in
-from widgets.design.lines import forms
 from widgets.design.lines.lines_view import LinesView
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.tables.part_table import PartTable
 from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
+from widgets.welcome.serial_choice import SerialChoice
 
 Key = Qt.Key
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -141,12 +142,10 @@ def test_each_table_is_as_high_as_its_rows_and_all_are_in_sight(document: Docume
     assert view.reads.geometry().bottom() < view.height()
 
 
-def test_the_ports_of_this_computer_are_offered_with_what_is_against_them(
-    design: DesignWorkspace, document: Document, monkeypatch: pytest.MonkeyPatch
+def test_the_ports_of_this_computer_are_offered_in_the_table(
+    design: DesignWorkspace, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(forms, "ports_here", lambda: {"COM3": "USB serial", "COM8": ""})
-    monkeypatch.setattr(forms, "port_trouble", lambda device: "in use" if device == "COM3" else "no permission")
-    assert forms.port_words() == ["COM3 \u2014 USB serial, in use", "COM8 \u2014 no permission"]
+    monkeypatch.setattr("widgets.design.lines.cells.ports_here", lambda: (PortHere("COM3"), PortHere("COM8")))
     go(design.lines.lines, 0, "where")
     press(Key.Key_F2)
     editor = QApplication.focusWidget()
@@ -157,19 +156,33 @@ def test_the_ports_of_this_computer_are_offered_with_what_is_against_them(
         "COM3  19200 8E1",
         "COM8  19200 8E1",
     ]
-    press(Key.Key_Escape)
-    press(Key.Key_Escape)
+
+
+def test_the_port_of_a_line_is_chosen_from_those_of_this_computer_or_typed(
+    ports: list[PortHere], design: DesignWorkspace, document: Document, qtbot: QtBot
+) -> None:
+    def device() -> str:
+        line = document.project.lines[0]
+        assert isinstance(line, SerialLine)
+        return line.device
+
+    ports += [PortHere("COM3", "USB serial", trouble="in use"), PortHere("COM8")]
+    before = device()
+    go(design.lines.lines, 0, "where")
     row = next(row for row in design.inspector.line_form.rows if row.label == "Port")
     port = row.editors()[0]
-    assert isinstance(port, QLineEdit)
+    assert isinstance(port, SerialChoice)
+    qtbot.waitUntil(lambda: port.count() == 2)
+    assert (port.port, device()) == (before, before), "none is put there by itself"
     port.setFocus()
-    port.selectAll()
-    QTest.keyClicks(port, "com3")
-    offered = port.completer().popup()
-    assert offered is not None
-    assert offered.isVisible()
-    QTest.keyClick(offered, Key.Key_Down)
-    QTest.keyClick(offered, Key.Key_Return)
-    line = document.project.lines[0]
-    assert isinstance(line, SerialLine)
-    assert line.device == "COM3"
+    press(Key.Key_Down)
+    assert device() == "COM8", "the free one comes first"
+    press(Key.Key_Down)
+    assert device() == "COM3"
+    assert "close it there" in port.toolTip()
+    assert row.hint in port.toolTip()
+    port.line.selectAll()
+    QTest.keyClicks(port, "COM12")
+    assert device() == "COM12"
+    document.undo()
+    assert (device(), port.port) == (before, before), "one step, as long as one stays there"

@@ -12,6 +12,7 @@ from typing import Any, Final
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFont, QFontInfo, QPainter, QPalette
 from PySide6.QtWidgets import (
+    QComboBox,
     QDialogButtonBox,
     QFrame,
     QLabel,
@@ -114,6 +115,12 @@ def take_look(widget: QWidget, look: str) -> None:
             widget.setTextMargins(scaled(left), 0, scaled(_INSET) + (widget.property(UNIT_ROOM) or 0), 0)
         elif widget.property(UNIT_ROOM):
             widget.setTextMargins(0, 0, scaled(_INSET) + widget.property(UNIT_ROOM), 0)
+        elif isinstance(choice := widget.parentWidget(), QComboBox):
+            widget.setTextMargins(entries.beside_sign(choice) + 1, 0, 0, 0)  # to stand under those of other choices
+        return
+    elif isinstance(widget, QComboBox):
+        if (line := widget.lineEdit()) is not None:
+            take_look(line, "")
         return
     elif isinstance(widget, QFrame):
         if look in FRAMES:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QStackedWidget,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -142,7 +143,12 @@ class NewPanelDialog(Dialog):
         self.where = QStackedWidget()
         later = plain_label(self.tr("Nothing real can move."), "faint", wrap=True)
         for kind in (later, self.port, self.host):
-            self.where.addWidget(kind)
+            page = QWidget()
+            column = QVBoxLayout(page)  # which makes none as high as the highest
+            column.setContentsMargins(0, 0, 0, 0)
+            column.addWidget(kind)
+            column.addStretch(1)
+            self.where.addWidget(page)
         size = QWidget()
         cells = QHBoxLayout(size)
         cells.setContentsMargins(0, 0, 0, 0)

@@ -47,7 +47,7 @@ class SerialChoice(Choice):
         self.setInsertPolicy(Choice.InsertPolicy.NoInsert)
         self.setAccessibleName(self.tr("Serial port"))
         self.setSizeAdjustPolicy(Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.setMinimumContentsLength(16)
+        self.setMinimumContentsLength(8)
         self.setEditText(usual)
         self.editTextChanged.connect(self._tip)
         self.line.textEdited.connect(self._keep)
@@ -98,7 +98,8 @@ class SerialChoice(Choice):
         self._tip()
         if self.view().isVisible():
             self.showPopup()
-            self.view().setCurrentIndex(self._ports.index(self.findData(marked, Qt.ItemDataRole.EditRole)))
+            if marked != typed:  # somebody has moved in it
+                self.view().setCurrentIndex(self._ports.index(self.findData(marked, Qt.ItemDataRole.EditRole)))
 
     def _put(self, device: str) -> None:
         """Let it stand there, marked in the list if it is one of these."""

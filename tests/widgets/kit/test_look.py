@@ -261,6 +261,25 @@ def test_what_is_wrong_is_told_by_a_sign_too(window: QWidget) -> None:
         assert drawn(widget) != before
 
 
+def test_what_is_typed_in_a_choice_stands_where_what_is_chosen_does_and_beside_the_sign(window: QWidget) -> None:
+    typed, chosen = choice(), choice()
+    typed.setEditable(True)
+    typed.setMinimumWidth(200)
+    put(window, typed, chosen)
+
+    def begin(box: Choice) -> int:
+        """The pixel at the left of its text."""
+        image, ink = drawn(box), palette.current().ink
+        high = range(4 * FINE, (box.height() - 4) * FINE)
+        return next(x for x in range(image.width()) if any(image.pixelColor(x, y).name() == ink for y in high))
+
+    for look in ("", "wrong"):
+        for box in (typed, chosen):
+            set_look(box, look)
+        QApplication.processEvents()
+        assert abs(begin(typed) - begin(chosen)) <= FINE, look
+
+
 def test_numbers_step_by_key_and_have_no_arrows(window: QWidget) -> None:
     number = WholeNumber()
     put(window, number)

@@ -133,6 +133,17 @@ def test_the_open_list_gains_what_is_plugged_in_and_keeps_what_is_marked(
     assert choice.port == BOARD.device
 
 
+def test_in_the_open_list_the_mark_follows_what_is_plugged_in_where_nobody_moved_it(
+    choice: SerialChoice, ports: list[PortHere], qtbot: QtBot
+) -> None:
+    ports[:] = [FIRST]
+    qtbot.waitUntil(lambda: choice.port == FIRST.device)
+    choice.showPopup()
+    ports.append(SECOND)
+    qtbot.waitUntil(lambda: choice.port == SECOND.device)
+    assert choice.view().currentIndex().data(Qt.ItemDataRole.EditRole) == SECOND.device
+
+
 def test_after_it_was_hidden_only_what_came_meanwhile_is_new(
     choice: SerialChoice, ports: list[PortHere], qtbot: QtBot
 ) -> None:

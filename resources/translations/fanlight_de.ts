@@ -3991,8 +3991,8 @@
         <translation>Geräte</translation>
     </message>
     <message>
-        <source>For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer</source>
-        <translation>Zum Beispiel /dev/ttyUSB0 oder COM3; Pfeil nach unten zeigt die Anschlüsse dieses Rechners</translation>
+        <source>For example /dev/ttyUSB0 or COM3; Alt and arrow down show the ports of this computer</source>
+        <translation>Zum Beispiel /dev/ttyUSB0 oder COM3; Alt und Pfeil nach unten zeigen die Anschlüsse dieses Rechners</translation>
     </message>
     <message>
         <source>Host</source>

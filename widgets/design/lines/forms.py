@@ -15,6 +15,7 @@ from app.project.binding import bindings
 from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
 from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from app.signals.typed import number, plain, whole
+from app.starters.answers import USUAL_PORT
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
 from widgets.design.lines.port_row import PortRow
@@ -57,7 +58,7 @@ class LineForm(PartForm):
                 self.tr("Port"),
                 lambda: (self.part.device,) if isinstance(self.part, SerialLine) else None,
                 self.put(lambda texts: self.change(device=texts[0])),
-                self.tr("For example /dev/ttyUSB0 or COM3; arrow down shows the ports of this computer"),
+                self.tr("For example /dev/ttyUSB0 or COM3; Alt and arrow down show the ports of this computer"),
             )
         )
         self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
@@ -101,7 +102,7 @@ def line_of_kind(
     """A new line of a kind, with what another one has in common with it."""
     timeout = like.timeout_ms if like is not None else 300
     if kind == "serial":
-        return SerialLine(name=name, timeout_ms=timeout, device="/dev/ttyUSB0")
+        return SerialLine(name=name, timeout_ms=timeout, device=USUAL_PORT)
     host = like.host if isinstance(like, TcpLine | SerialOverTcpLine) else UNCHOSEN_HOST
     port = like.port if isinstance(like, TcpLine | SerialOverTcpLine) else 502
     if kind == "tcp":

@@ -181,6 +181,9 @@ def test_the_port_of_a_line_is_chosen_from_those_of_this_computer_or_typed(
     assert device() == "COM3"
     assert "close it there" in port.toolTip()
     assert row.hint in port.toolTip()
+    QTest.keyClick(port, Key.Key_Down, ALT)
+    assert port.view().isVisible()
+    port.hidePopup()
     port.line.selectAll()
     QTest.keyClicks(port, "COM12")
     assert device() == "COM12"

@@ -6,7 +6,7 @@ What registers held when they were found is kept, so nothing has to be read twic
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Any, Final
@@ -33,11 +33,10 @@ _ORDER: Final[tuple[Table, ...]] = ("holding", "input", "discrete", "coil")
 
 
 class Examination:
-    """Examines one device after the other. `never` are wire addresses that are not touched, by table."""
+    """Examines one device after the other."""
 
-    def __init__(self, how: Pass = "likely", never: Mapping[Table, Sequence[range]] | None = None) -> None:
+    def __init__(self, how: Pass = "likely") -> None:
         self.how: Pass = how
-        self.never: Mapping[Table, Sequence[range]] = never or {}
         self.states: dict[tuple[int, Table], RegisterState] = {}
 
     def __call__(self, line: ProbedLine, follower: FoundFollower, wanted: Wanted, grown: Grown) -> FoundFollower:
@@ -46,7 +45,7 @@ class Examination:
         timeout_s = _timeout_s(follower)
         grown(follower, translate("finding out", "Asking unit {unit} what it is.").format(unit=unit), None)
         names, functions = identify(line, unit, timeout_s)
-        functions |= reading_functions(line, unit, timeout_s)
+        functions |= reading_functions(line, unit, timeout_s, wanted.never)
         follower = replace(follower, identification=names, functions=tuple(sorted(functions)))
         grown(follower, translate("finding out", "Asking unit {unit} what it is.").format(unit=unit), None)
         tables = [
@@ -54,7 +53,7 @@ class Examination:
         ]
         span = range(wanted.first, min(wanted.last, LAST_ADDRESS) + 1)
         for place, table in enumerate(tables):
-            follower = self._search(line, follower, table, span, len(tables) - place, timeout_s, grown)
+            follower = self._search(line, follower, table, span, wanted.never, len(tables) - place, timeout_s, grown)
         return self._described(follower)
 
     def _search(
@@ -63,6 +62,7 @@ class Examination:
         follower: FoundFollower,
         table: Table,
         span: range,
+        never: requests.Untouched,
         tables_left: int,
         timeout_s: float,
         grown: Grown,
@@ -86,7 +86,7 @@ class Examination:
             table,
             state,
             span=span,
-            never=self.never.get(table, ()),
+            never=never.get(table, ()),
             timeout_s=timeout_s,
             told=told,
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from app.probing import requests
@@ -20,10 +20,12 @@ def read_again(
     ranges: Sequence[FoundRange],
     timeout_s: float,
     told: Callable[[float], object] = lambda _part: None,
+    never: requests.Untouched | None = None,
 ) -> dict[RegisterPlace, int]:
-    """What the ranges hold now: words, or bits as 0 and 1; without what could not be read. `told` gets the part that
-    is done, 0..1. Raises what `ask` raises."""
+    """What the ranges hold now: words, or bits as 0 and 1; without what could not be read, and without what must
+    `never` be touched. `told` gets the part that is done, 0..1. Raises what `ask` raises."""
     found: dict[RegisterPlace, int] = {}
+    ranges = [part for whole in ranges for part in _outside(whole, (never or {}).get(whole.table, ()))]
     whole = sum(part.last - part.first + 1 for part in ranges) or 1
     done = 0
     for part in ranges:
@@ -43,6 +45,17 @@ def read_again(
             done += count
             told(done / whole)
     return found
+
+
+def _outside(whole: FoundRange, never: Sequence[range]) -> Iterator[FoundRange]:
+    first = whole.first
+    for span in sorted(never, key=lambda span: span.start):
+        if first <= span.stop - 1 and span.start <= whole.last:
+            if first < span.start:
+                yield FoundRange(whole.table, first, span.start - 1)
+            first = span.stop
+    if first <= whole.last:
+        yield FoundRange(whole.table, first, whole.last)
 
 
 def _read(

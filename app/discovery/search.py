@@ -75,6 +75,8 @@ class Wanted:
     listen_s: float = LISTEN_S
     budget_s: float | None = None
     """Seconds for all of it; None: as long as it takes."""
+    never: requests.Untouched = field(default_factory=dict)
+    """What is never touched, whatever else is wanted: not by the first question either."""
 
 
 @dataclass(slots=True)
@@ -135,16 +137,18 @@ class _BudgetSpent(SearchStopped):
 
 
 class _Watched:
-    """The line, on which all is counted, and nothing is asked any more once the budget is spent."""
+    """The line, on which all is counted, nothing is asked any more once the budget is spent, and nothing at all of what
+    is never to be touched."""
 
-    def __init__(self, line: ProbedLine, budget_s: float | None) -> None:
+    def __init__(self, line: ProbedLine, wanted: Wanted) -> None:
         self.probes = 0
         self.waited: defaultdict[int, list[float]] = defaultdict(list)
         self.settings: LineSettings | None = None
         self.evidence: dict[LineSettings | None, EvidenceGatherer] = {}
         self.begin = line.now()
         self._line = line
-        self._budget_s = budget_s
+        self._budget_s = wanted.budget_s
+        self._never = wanted.never
 
     @property
     def serial(self) -> bool:
@@ -178,6 +182,8 @@ class _Watched:
 
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
         """An answer, or silence; never a request that was not sent: it is tried again until somebody has to give up."""
+        if requests.touches(probe, self._never):
+            raise ValueError(f"{probe} would touch what must not be touched")
         for _ in range(_UNSENT):
             self._look_at_budget()
             result = self._line.ask(probe, timeout_s)
@@ -234,7 +240,7 @@ class Search:
         examine: Examine = lambda _line, follower, _wanted, _grown: follower,
     ) -> None:
         self.state = state
-        self._line = _Watched(line, wanted.budget_s)
+        self._line = _Watched(line, wanted)
         self._wanted = wanted
         self._told = told
         self._examine = examine
@@ -334,6 +340,10 @@ class Search:
         self._set(followers=tuple({**now, **{one.unit: one for one in known}}.values()))
         return self._end("somebody else")
 
+    @property
+    def _never_holding(self) -> Sequence[range]:
+        return self._wanted.never.get("holding", ())
+
     # Settings
 
     def _settings(self) -> bool:
@@ -345,7 +355,9 @@ class Search:
             self._line.tune(state.found.settings)
             return True
         priors = usual_priors().among(self._wanted.settings, self._wanted.units)
-        understood = find_settings(self._line, SettingsOrder(priors, state.settings), self._trying)
+        understood = find_settings(
+            self._line, SettingsOrder(priors, state.settings), self._trying, never=self._never_holding
+        )
         if understood is None:
             return False
         self._set(settings=understood.settings)
@@ -386,7 +398,7 @@ class Search:
             sentence = translate("finding out", "Asking unit {unit}, {left} units are left.")
             self._tell(sentence.format(unit=unit, left=left), left * (timeout_s + 0.01))
 
-        find_units(self._line, units, self.state.units, timeout_s, asked)
+        find_units(self._line, units, self.state.units, timeout_s, asked, never=self._never_holding)
         self._show_units()
         self.state.units_done = True
 

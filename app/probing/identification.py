@@ -7,6 +7,7 @@ device stops by itself when nobody asks it any more cannot be found out by readi
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import islice
 from typing import Final
 
 from app.probing import requests
@@ -49,15 +50,19 @@ def identify(line: ProbedLine, unit: int, timeout_s: float) -> tuple[dict[str, s
     return names, functions
 
 
-def reading_functions(line: ProbedLine, unit: int, timeout_s: float) -> set[int]:
-    """Which of 01 to 04 a unit has: any answer says so but exception 01. Raises what `ask` raises."""
+def reading_functions(
+    line: ProbedLine, unit: int, timeout_s: float, never: requests.Untouched | None = None
+) -> set[int]:
+    """Which of 01 to 04 a unit has: any answer says so but exception 01. Raises what `ask` raises. Of a table that must
+    `never` be touched as a whole it is not found out."""
     found = set()
     for table, function in requests.FUNCTION_OF.items():
-        result = line.ask(requests.read(unit, table, 0), timeout_s)
-        if not result.alive:
-            result = line.ask(requests.read(unit, table, 1), timeout_s)
-        if result.alive and result.code != _ABSENT:
-            found.add(function)
+        for address in islice(requests.touchable((never or {}).get(table, ())), 2):
+            result = line.ask(requests.read(unit, table, address), timeout_s)
+            if result.alive:
+                if result.code != _ABSENT:
+                    found.add(function)
+                break
     return found
 
 

@@ -7,7 +7,7 @@ all that read, and nothing else. That this room knows no function that writes is
 from __future__ import annotations
 
 import struct
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal
 
 from app.modbus.crc import crc
@@ -26,6 +26,9 @@ _EXCEPTION: Final = 0x80
 _FRAME: Final = 3
 """Characters of an RTU frame beside its PDU: unit, CRC."""
 UNDECIDED: Final = -1
+
+Untouched = Mapping[Table, Sequence[range]]
+"""Wire addresses that must never be read, by table: registers that are cleared by reading exist."""
 
 Level = Literal[1, 2, 3, 4]
 """Of identification: basic, regular, extended, one object alone."""
@@ -67,6 +70,21 @@ def may_be_sent(probe: Probe) -> bool:
         case 43:
             return len(pdu) == 4 and pdu[1] == _IDENTIFICATION
     return False
+
+
+def touchable(never: Iterable[range]) -> Iterator[int]:
+    """Wire addresses of a table that may be read, from 0 on."""
+    spans = tuple(never)
+    return (address for address in range(LAST_ADDRESS + 1) if not any(address in span for span in spans))
+
+
+def touches(probe: Probe, never: Untouched) -> bool:
+    """Whether it would read what must never be read."""
+    table = TABLE_READ_BY.get(probe.function)
+    if table is None:
+        return False
+    first, count = struct.unpack(">HH", probe.pdu[1:5])
+    return any(first < span.stop and span.start < first + count for span in never.get(table, ()))
 
 
 def rtu(probe: Probe) -> bytes:

@@ -13,8 +13,9 @@ tried twice at most: with a short time-out, and later with a long one, which als
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import islice
 from typing import Any, Final
 
 from app.modbus.serial_port import LineSettings
@@ -181,15 +182,24 @@ class Understood:
     results: tuple[ProbeResult, ...]
 
 
-def first_question(unit: int) -> Probe:
-    """What is asked of a unit that may be there: whatever it has to say to that, it is there."""
-    return requests.read(unit, "holding", 0)
+def _questions(unit: int, never: Iterable[range]) -> Iterator[Probe]:
+    """Each another one. Where no holding register may be read, it is asked what it calls itself."""
+    for address in requests.touchable(never):
+        yield requests.read(unit, "holding", address)
+    yield requests.server_id(unit)
+    yield requests.identification(unit)
 
 
-def confirm(line: ProbedLine, unit: int, timeout_s: float) -> ProbeResult | None:
+def first_question(unit: int, never: Iterable[range] = ()) -> Probe:
+    """What is asked of a unit that may be there: whatever it has to say to that, it is there. `never` are wire
+    addresses of holding registers that are not touched."""
+    return next(_questions(unit, never))
+
+
+def confirm(line: ProbedLine, unit: int, timeout_s: float, never: Iterable[range] = ()) -> ProbeResult | None:
     """Ask a unit that has answered once more, something else: its answer, or None, and then the first was chance."""
-    for address in range(1, 1 + CONFIRMATIONS):
-        result = line.ask(requests.read(unit, "holding", address), timeout_s)
+    for probe in islice(_questions(unit, never), 1, 1 + CONFIRMATIONS):
+        result = line.ask(probe, timeout_s)
         if result.alive:
             return result
     return None
@@ -200,16 +210,18 @@ def find_settings(
     order: SettingsOrder,
     told: OnAttempt = lambda _attempt, _order: None,
     evidence: Callable[[ProbeResult], object] = lambda _result: None,
+    never: Iterable[range] = (),
 ) -> Understood | None:
     """Try until a unit answers twice at the same settings; None if nobody does. Raises what `ask` raises; what was
-    tried until then stays in the state of `order`."""
+    tried until then stays in the state of `order`. `never` are holding registers that are not touched."""
+    never = tuple(never)
     while (attempt := order.next()) is not None:
         told(attempt, order)
         line.tune(attempt.settings)
-        result = line.ask(first_question(attempt.unit), attempt.timeout_s)
+        result = line.ask(first_question(attempt.unit, never), attempt.timeout_s)
         evidence(result)
         if result.alive:
-            again = confirm(line, attempt.unit, attempt.timeout_s)
+            again = confirm(line, attempt.unit, attempt.timeout_s, never)
             if again is not None:
                 evidence(again)
                 return Understood(attempt.settings, attempt.unit, (result, again))

@@ -78,11 +78,14 @@ def find_units(
     timeout_s: float = PROBE_TIMEOUT_S,
     told: OnUnit = lambda _unit, _left: None,
     evidence: Callable[[ProbeResult], object] = lambda _result: None,
+    never: Iterable[range] = (),
 ) -> None:
     """Ask each of `units` in that order; what answers stands in `state`, and stays there whatever `ask` raises.
 
-    If nobody answered at all, the first units are asked once more with a long time-out.
+    If nobody answered at all, the first units are asked once more with a long time-out. `never` are wire addresses of
+    holding registers that are not touched.
     """
+    never = tuple(never)
     for late in (False, True):
         done = state.late if late else state.asked
         left = [unit for unit in units if unit not in done]
@@ -92,30 +95,36 @@ def find_units(
             left = left[: 2 * ALL_IN_A_ROW]
         for place, unit in enumerate(left):
             told(unit, len(left) - place)
-            _ask(line, unit, state, LATE_TIMEOUT_S if late else timeout_s, evidence)
+            _ask(line, unit, state, LATE_TIMEOUT_S if late else timeout_s, evidence, never)
             done.add(unit)
-            if len(state.answering) == ALL_IN_A_ROW == len(state.asked) and _answers_for_all(line, units, timeout_s):
+            all_yet = len(state.answering) == ALL_IN_A_ROW == len(state.asked)
+            if all_yet and _answers_for_all(line, units, timeout_s, never):
                 state.every_unit = True
                 del state.answering[1:]
                 return
 
 
 def _ask(
-    line: ProbedLine, unit: int, state: UnitState, timeout_s: float, evidence: Callable[[ProbeResult], object]
+    line: ProbedLine,
+    unit: int,
+    state: UnitState,
+    timeout_s: float,
+    evidence: Callable[[ProbeResult], object],
+    never: Sequence[range],
 ) -> None:
-    result = line.ask(first_question(unit), timeout_s)
+    result = line.ask(first_question(unit, never), timeout_s)
     evidence(result)
     if result.code in (NO_PATH, NO_ANSWER):
         state.behind_gateway[unit] = result.code
-    elif result.alive and confirm(line, unit, timeout_s) is not None and unit not in state.answering:
+    elif result.alive and confirm(line, unit, timeout_s, never) is not None and unit not in state.answering:
         state.answering.append(unit)
 
 
-def _answers_for_all(line: ProbedLine, units: Sequence[int], timeout_s: float) -> bool:
+def _answers_for_all(line: ProbedLine, units: Sequence[int], timeout_s: float, never: Sequence[range]) -> bool:
     chance = random.Random(len(units))
     others = [unit for unit in units[ALL_IN_A_ROW:] if 20 < unit <= MOST_UNIT]
     drawn = chance.sample(others, min(DRAWN, len(others)))
-    return len(drawn) == DRAWN and all(_there(line.ask(first_question(unit), timeout_s)) for unit in drawn)
+    return len(drawn) == DRAWN and all(_there(line.ask(first_question(unit, never), timeout_s)) for unit in drawn)
 
 
 def _there(result: ProbeResult) -> bool:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
+from typing import Literal
 
 import pytest
 
 from app.discovery.examination import Examination
-from app.discovery.search import Wanted
+from app.discovery.search import Search, SearchState, Wanted
 from app.probing.found import FoundFollower, FoundRange
 from app.probing.probe import SearchStopped
 from app.snapshots.files import open_snapshot, save
@@ -19,12 +21,12 @@ INPUTS = dict.fromkeys(range(3), 5)
 WANTED = Wanted(first=0, last=999)
 
 
-def examined(device: HiddenDevice, examination: Examination) -> FoundFollower:
+def examined(device: HiddenDevice, examination: Examination, wanted: Wanted = WANTED) -> FoundFollower:
     told: list[str] = []
     follower = examination(
         ModelledLine([device]),
         FoundFollower(device.unit),
-        WANTED,
+        wanted,
         lambda _follower, sentence, _left: told.append(sentence),
     )
     assert any("registers of unit" in sentence for sentence in told)
@@ -82,9 +84,28 @@ def test_what_was_found_before_it_was_stopped_is_kept() -> None:
 
 def test_ranges_never_to_touch_are_not() -> None:
     device = HiddenDevice(holding=HELD)
-    examination = Examination(never={"holding": [range(210, 220)]})
-    examined(device, examination)
+    examination = Examination()
+    examined(device, examination, replace(WANTED, never={"holding": [range(210, 220)]}))
     assert not any(("holding", address) in examination.registers(1) for address in range(210, 220))
-    for pdu in device.asked:
-        first, count = int.from_bytes(pdu[1:3], "big"), int.from_bytes(pdu[3:5], "big")
-        assert pdu[0] != 3 or not set(range(first, first + count)) & set(range(210, 220))
+    assert not set(range(210, 220)) & holding_asked(device)
+
+
+def holding_asked(device: HiddenDevice) -> set[int]:
+    """Wire addresses of all holding registers that were asked for."""
+    spans = [(int.from_bytes(pdu[1:3], "big"), int.from_bytes(pdu[3:5], "big")) for pdu in device.asked if pdu[0] == 3]
+    return {address for first, count in spans for address in range(first, first + count)}
+
+
+@pytest.mark.parametrize("never", [[range(3)], [range(1), range(2, 9)], [range(65_536)]], ids=str)
+@pytest.mark.parametrize("framing", ["rtu", "tcp"])
+def test_not_even_the_first_question_touches_them(never: list[range], framing: Literal["rtu", "tcp"]) -> None:
+    device = HiddenDevice(7, holding=HELD, inputs=INPUTS)
+    untouched = {address for span in never for address in span}
+    examination = Examination()
+    wanted = replace(WANTED, units=(5, 6, 7, 8), never={"holding": never})
+    found = Search(ModelledLine([device], framing), wanted, SearchState(), examine=examination).run()
+    assert [one.unit for one in found.followers] == [7]
+    assert not untouched & holding_asked(device)
+    read = {address for table, address in examination.registers(7) if table == "holding"}
+    assert read == HELD.keys() - untouched
+    assert {("input", address) for address in INPUTS} <= examination.registers(7).keys()

@@ -40,3 +40,14 @@ def test_asks_again_what_was_lost() -> None:
         return None if len(calls) % 3 == 1 else plain.answer(pdu)
 
     assert read_again(ModelledLine([HiddenDevice(4, own=lossy)]), FoundFollower(4), RANGES, 0.1) == ALL
+
+
+@pytest.mark.parametrize("never", [[range(30, 33)], [range(10)], [range(0), range(505, 600), range(3, 4)]], ids=str)
+def test_leaves_out_what_is_never_to_be_touched(never: list[range]) -> None:
+    device = HiddenDevice(4, holding=HELD, inputs=INPUTS)
+    untouched = {("holding", address) for span in never for address in span}
+    found = read_again(ModelledLine([device]), FoundFollower(4), RANGES, 0.1, never={"holding": never})
+    assert found == {place: word for place, word in ALL.items() if place not in untouched}
+    for pdu in device.asked:
+        first, count = int.from_bytes(pdu[1:3], "big"), int.from_bytes(pdu[3:5], "big")
+        assert pdu[0] != 3 or not {("holding", first + place) for place in range(count)} & untouched

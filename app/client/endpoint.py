@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
@@ -146,6 +147,18 @@ class Endpoint:
     def rtu(self) -> bool:
         """Whether frames carry a unit and a CRC (RTU) rather than the MBAP header of Modbus TCP."""
         return self.kind != "tcp"
+
+    def same_place(self, other: Endpoint) -> bool:
+        """Whether both lead to one port of this computer, or of one host, by whichever of its names; with whatever
+        settings and frames."""
+        return self._place == other._place
+
+    @property
+    def _place(self) -> tuple[str, int]:
+        if self.kind == "serial":
+            return os.path.normcase(os.path.realpath(self.device)), -1
+        host = self.host.casefold().rstrip(".")
+        return ("127.0.0.1" if host in ("localhost", "::1") else host), self.port
 
     def __str__(self) -> str:
         if self.kind == "serial":

@@ -183,7 +183,7 @@ class _Watched:
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
         """An answer, or silence; never a request that was not sent: it is tried again until somebody has to give up."""
         if requests.touches(probe, self._never):
-            raise ValueError(f"{probe} would touch what must not be touched")
+            raise ValueError(probe)  # a mistake of the program
         for _ in range(_UNSENT):
             self._look_at_budget()
             result = self._line.ask(probe, timeout_s)

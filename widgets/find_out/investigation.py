@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from typing import Any, Final
 
@@ -26,14 +27,17 @@ from app.probing.found import Found, FoundFollower, FoundRange
 from app.probing.line import ReadingLine
 from app.probing.probe import SearchStopped
 from app.probing.registers import Pass
-from app.signals.numbering import Numbering, Table
+from app.signals.numbering import Numbering
 from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot
 
 TOLD_EVERY_S: Final = 0.1
 READ_TIMEOUT_S: Final = 0.5
 LISTENED_S: Final = 3.0
 """How long another client is listened to for the values that it reads now."""
-_ENDING_S: Final = 5.0
+_ENDING_S: Final = 0.08
+"""How long a window that closes waits for an end: only a host that accepts no connection takes longer."""
+_ending: set[Investigation] = set()
+"""Those whose window is gone while their last piece of work ends; it sends nothing any more."""
 
 Holds = Callable[[Endpoint], str]
 """Why a line cannot be searched now, in words: a session of this program has it. Empty: it can."""
@@ -93,30 +97,21 @@ class Investigation(QObject):
         return self._thread is not None
 
     def begin_at(self, endpoint: Endpoint) -> None:
-        """Look at another line: what was found on the former one is forgotten. Not while something is being done."""
-        if endpoint == self.endpoint or self.at_work:
-            return
-        self.endpoint = endpoint
-        self.begin_anew()
-
-    def begin_anew(self) -> None:
-        """Forget what was found and what was named."""
+        """Look at this line: what was found and named before is forgotten. Not while something is being done."""
         if self.at_work:
             return
+        self.endpoint = endpoint
         self.state = SearchState()
-        self.examination = Examination(self.examination.how, self.examination.never)
+        self.examination = Examination()
         self.named, self.numbering = {}, {}
         self.sentence, self.why, self.trouble, self.seconds_left = "", "", None, None
         self.named_changed.emit()
         self.changed.emit()
 
-    def search(
-        self, wanted: Wanted, how: Pass = "likely", never: Mapping[Table, Sequence[range]] | None = None
-    ) -> bool:
+    def search(self, wanted: Wanted, how: Pass = "likely") -> bool:
         """Search, or go on where a search was stopped; whether it was begun: `why` says why not."""
         self.wanted = wanted
         self.examination.how = how
-        self.examination.never = never or {}
         return self._begin(self._search)
 
     def look_closer(self) -> None:
@@ -130,12 +125,21 @@ class Investigation(QObject):
     def stop(self) -> None:
         """Let what is done end soon; what was found stays."""
         self._stop.set()
+        self.changed.emit()
+
+    @property
+    def stopping(self) -> bool:
+        """Whether it was told to end and has not yet."""
+        return self.at_work and self._stop.is_set()
 
     def close(self) -> None:
-        """End all work, and wait for it."""
+        """End all work. From now on nothing is sent."""
         self._stop.set()
         if self._thread is not None:
             self._thread.join(_ENDING_S)
+            if self._thread.is_alive():
+                self.setParent(None)
+                _ending.add(self)
 
     # In the thread of the work
 
@@ -157,7 +161,7 @@ class Investigation(QObject):
                 heard = listen_at(line, None, LISTENED_S).unit(unit)
                 held = {} if heard is None else heard.words()
             elif device is not None:
-                held = read_again(line, device, device.ranges, READ_TIMEOUT_S)
+                held = read_again(line, device, device.ranges, READ_TIMEOUT_S, never=self.wanted.never)
         finally:
             self.read.emit(held)
         return ""
@@ -177,7 +181,9 @@ class Investigation(QObject):
             pass
         except FanlightError as error:
             why = str(error)
-        self._ended.emit(why)
+        finally:
+            with suppress(RuntimeError):  # the program may have ended
+                self._ended.emit(why)
 
     # In the window's thread
 
@@ -202,8 +208,9 @@ class Investigation(QObject):
 
     def _end(self, why: str) -> None:
         if self._thread is not None:
-            self._thread.join(_ENDING_S)
+            self._thread.join()
             self._thread = None
+        _ending.discard(self)
         self.why = why
         self.seconds_left = None
         self.working.emit(False)
@@ -235,7 +242,7 @@ class Investigation(QObject):
                 numbering=self.numbering.get(whole.found.unit, "from-0"),
                 never_read=tuple(
                     FoundRange(table, span.start, span.stop - 1)
-                    for table, spans in self.examination.never.items()
+                    for table, spans in self.wanted.never.items()
                     for span in spans
                 ),
             )

@@ -13,6 +13,7 @@ from app.errors import FanlightError
 from app.modbus.serial_port import LineSettings
 from app.probing.priors import usual_priors
 from app.probing.probe import MOST_UNIT
+from widgets.find_out.never_touch import NeverTouch
 from widgets.kit.controls import Choice, Segments, WholeNumber
 from widgets.kit.dialogs.dialog import Sign, WholeArea
 from widgets.kit.elided import shorten_placeholder
@@ -51,6 +52,7 @@ class LinePage(QWidget):
             self.known_rows,
             plain_label(self.tr("Before anything is asked"), "heading"),
             self.cautions,
+            _row((self.tr("&Never touch"), self.never, 1)),
             self.consent,
         ):
             layout.addWidget(part)
@@ -124,8 +126,8 @@ class LinePage(QWidget):
                 "on a line that nobody else uses. It listens first, and sends nothing while somebody speaks."
             ),
             self.tr(
-                "Some devices clear counters or faults when they are read. Ranges that must not be touched can be "
-                "named before the registers are searched."
+                "Some devices clear counters or faults when they are read. Name the registers that must not be "
+                "touched: the search leaves them out from its first question on."
             ),
         )
         self.cautions = QWidget()
@@ -137,6 +139,9 @@ class LinePage(QWidget):
             row.addWidget(Sign("caution"), 0)
             row.addWidget(plain_label(text, wrap=True), 1)
             rows.addLayout(row)
+        self.never = NeverTouch()
+        self.never.textChanged.connect(lambda _text: self.changed.emit())
+        self.never.returnPressed.connect(self.go_on)
         self.consent = QCheckBox(self.tr("&The machine is safe meanwhile, and I may do this."))
         self.consent.toggled.connect(lambda _on: self.changed.emit())
         self.state = plain_label("", "fault", wrap=True)
@@ -153,17 +158,15 @@ class LinePage(QWidget):
 
     # What is chosen
 
-    def choose(self, endpoint: Endpoint, unit: int | None = None) -> None:
-        """Begin with this line, and look for this unit at first."""
+    def choose(self, endpoint: Endpoint) -> None:
+        """Begin with this line."""
         kind: LineKind = endpoint.kind
         self.kind.choose(kind)
         if kind == "serial":
-            self.port.setEditText(endpoint.device)
+            self.port.choose(endpoint.device)
         else:
             self.host.setText(endpoint.host)
             self.tcp_port.setValue(endpoint.port)
-        if unit is not None:
-            self.known.choose("search")
         self._show()
 
     def endpoint(self) -> Endpoint:
@@ -176,9 +179,10 @@ class LinePage(QWidget):
         return Endpoint.serial_over_tcp(self.host.text().strip(), self.tcp_port.value())
 
     def wanted(self) -> Wanted:
-        """What is searched for. Raises ValueError in words for units that are none."""
+        """What is searched for. Raises ValueError in words for units or registers that are none."""
+        never = self.never.untouched()
         if self.known.current != "known":
-            return Wanted()
+            return Wanted(never=never)
         settings: tuple[LineSettings, ...] = ()
         baud, characters = self.speed.currentData(), self.characters.currentData()
         if self.kind.current == "serial" and (baud or characters):
@@ -187,7 +191,7 @@ class LinePage(QWidget):
                 for one in usual_priors().settings
                 if baud in (0, one.baud) and characters in ("", str(one).partition(" ")[2])
             )
-        return Wanted(units=self._units(), settings=settings)
+        return Wanted(units=self._units(), settings=settings, never=never)
 
     def _units(self) -> tuple[int, ...]:
         least, most = (0, 255) if self.kind.current == "tcp" else (1, MOST_UNIT)

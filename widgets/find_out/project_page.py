@@ -40,7 +40,7 @@ class ProjectPage(QWidget):
         self.table = QuickTable(self.model)
         self.table.setAccessibleName(self.tr("Named registers"))
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
-        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(140), 3: scaled(90), 4: scaled(180)})
+        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(140), 3: scaled(90), 4: scaled(160)})
         self.remove_button = push_button(self.tr("&Remove name"), self._remove, "quiet")
         row = FlowLayout(spacing=scaled(8))
         label = plain_label(self.tr("Its &manual counts registers"))

@@ -12,8 +12,8 @@ from app.probing.registers import Pass, estimate
 from app.signals.numbering import LAST_ADDRESS, Table
 from app.snapshots.snapshot import RegisterPlace
 from widgets.find_out.found_tables import FoundColumn, FoundRegistersModel
+from widgets.find_out.never_touch import NeverTouch, address_span
 from widgets.kit.controls import Choice, push_button
-from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
@@ -86,9 +86,7 @@ class RegistersPage(QWidget):
         }
         self.span = QLineEdit(f"0-{LAST_ADDRESS}")
         self.span.setAccessibleName(self.tr("Wire addresses"))
-        self.never = QLineEdit()
-        self.never.setAccessibleName(self.tr("Never touch"))
-        shorten_placeholder(self.never, self.tr("e.g. holding:100-119, input:7"))
+        self.never = NeverTouch()
         for line in (self.span, self.never):
             line.textChanged.connect(lambda _text: self._estimate())
         self.cost = plain_label("", "faint", wrap=True)
@@ -130,29 +128,16 @@ class RegistersPage(QWidget):
 
     def wanted_span(self) -> tuple[int, int]:
         """The first and the last wire address. Raises ValueError in words."""
-        span = _span(self.span.text())
+        span = address_span(self.span.text())
         if span is None:
             text = self.tr("\u201c{part}\u201d is no range of wire addresses; write 0-9999")
             raise ValueError(text.format(part=self.span.text()))
-        return span
-
-    def never_touched(self) -> Mapping[Table, list[range]]:
-        """Wire addresses that are not asked for, by table. Raises ValueError in words."""
-        found: dict[Table, list[range]] = {}
-        for part in filter(None, (part.strip() for part in self.never.text().split(","))):
-            name, _, numbers = part.partition(":")
-            table = next((one for one in self.tables if one == name.strip()), None)
-            span = _span(numbers)
-            if table is None or span is None:
-                text = self.tr("\u201c{part}\u201d names no registers; write holding:100-119, with the wire addresses")
-                raise ValueError(text.format(part=part))
-            found.setdefault(table, []).append(range(span[0], span[1] + 1))
-        return found
+        return span[0], span[1]
 
     def _estimate(self) -> None:
         try:
             first, last = self.wanted_span()
-            self.never_touched()
+            self.never.untouched()
         except ValueError as why:
             self.cost.setText(str(why))
             self.search_button.setEnabled(False)
@@ -196,11 +181,3 @@ class RegistersPage(QWidget):
         self.name_button.setEnabled(bool(selected_rows(self.table)))
         for button in (self.read_button, self.save_button):
             button.setEnabled(there)
-
-
-def _span(text: str) -> tuple[int, int] | None:
-    first, dash, last = (part.strip() for part in text.partition("-"))
-    if not first.isdecimal() or len(first) > 5 or (dash and not (last.isdecimal() and len(last) <= 5)):
-        return None
-    begin, end = int(first), int(last or first)
-    return (begin, end) if begin <= end <= LAST_ADDRESS else None

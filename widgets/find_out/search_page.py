@@ -9,6 +9,7 @@ from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QLabel, QStackedLayout, QVBoxLayout, QWidget
 
 from app.probing.found import Found, FoundFollower
+from app.signals.numbering import register_text
 from widgets.find_out.found_tables import DevicesModel, FactsModel, HeardModel, milliseconds
 from widgets.find_out.investigation import Investigation
 from widgets.kit.plain import plain_label
@@ -92,6 +93,8 @@ class SearchPage(QWidget):
             self._lower.setCurrentWidget(self.words)
 
     def _sentence(self, found: Found) -> str:
+        if self._about.stopping:
+            return self.tr("Stopping.")
         if self._about.at_work:
             return self._about.sentence or self.tr("Opening the line.")
         if self._about.why:
@@ -160,14 +163,13 @@ class SearchPage(QWidget):
             functions = ", ".join(_FUNCTIONS.get(one, str(one)) for one in device.functions)
             rows.append((self.tr("Functions that read"), functions))
         if device.response_ms is not None:
-            text = self.tr("{median} in the middle; 99 of 100 within {slow}")
+            text = self.tr("median {median}; 99 of 100 answers within {slow}")
             slow = milliseconds(device.slow_response_ms or device.response_ms)
             rows.append((self.tr("Response time"), text.format(median=milliseconds(device.response_ms), slow=slow)))
         if device.longest_read is not None:
             rows.append((self.tr("Longest read"), self.tr("{count} registers").format(count=device.longest_read)))
         for part in device.ranges:
-            span = str(part.first) if part.first == part.last else f"{part.first} \u2026 {part.last}"
-            rows.append((self.tr("Registers, wire address"), f"{part.table} {span}"))
+            rows.append((self.tr("Wire addresses"), register_text(part.table, part.first, part.last)))
         return [*rows, *((self.tr("Note"), note) for note in device.notes)]
 
 

@@ -8,6 +8,7 @@ from typing import Final
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
+from widgets.kit.icons import SIDE, state_icon
 from widgets.kit.scaling import line_height, scaled
 
 _WIDTH: Final = 176
@@ -24,6 +25,7 @@ class StepList(QListWidget):
         super().__init__(parent)
         self.setAccessibleName(self.tr("Steps"))
         self.setFixedWidth(scaled(_WIDTH))
+        self.setIconSize(QSize(scaled(SIDE), scaled(SIDE)))
         self.setFrameShape(QListWidget.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for number, title in enumerate(titles, 1):
@@ -38,6 +40,13 @@ class StepList(QListWidget):
         self.blockSignals(True)
         self.setCurrentRow(step)
         self.blockSignals(False)
+
+    def set_done(self, step: int, done: bool) -> None:
+        """Whether something came of it; which is said aloud too."""
+        item = self.item(step)
+        words = self.tr("{step}, done") if done else self.tr("{step}, open")
+        item.setIcon(state_icon("good" if done else "unread"))
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, words.format(step=item.text()))
 
     def set_reachable(self, step: int, reachable: bool) -> None:
         """Whether one can go there now."""

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister, added_to, new_project
+from app.discovery.search import Wanted
 from app.edits.refused import EditRefused
 from app.errors import FanlightError
 from app.matching.advice import Namer
@@ -30,7 +31,7 @@ from widgets.find_out.step_list import StepList
 from widgets.find_out.which_register import WhichRegisterPage
 from widgets.kit.controls import push_button
 from widgets.kit.dialogs.dialog import Dialog
-from widgets.kit.dialogs.questions import TextQuestion
+from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.kit.scaling import scaled
 
 LINE, SEARCH, REGISTERS, WHICH, PROJECT = range(5)
@@ -49,15 +50,21 @@ class FindOutWindow(Dialog):
         self,
         settings: Settings,
         holds: Holds = lambda _endpoint: "",
+        let_go: Callable[[Endpoint], bool] = lambda _endpoint: False,
         project_open: Callable[[], bool] = lambda: False,
         parent: QWidget | None = None,
     ) -> None:
-        """`holds` says why a line cannot be searched now; `project_open` whether there is a project to add to."""
+        """`holds` says why a line cannot be searched now, `let_go` asks whether it may be let go for that, and says
+        whether it is free; `project_open` whether there is a project to add to."""
         super().__init__(parent, width=1200, height=720)
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
         self.setWindowTitle(self.tr("Find out an unknown device"))
         self._settings = settings
+        self._holds = holds
+        self._let_go = let_go
         self._project_open = project_open
+        self._asked: Wanted | None = None
+        """What was wanted on the first page when it was searched last."""
         self._to_read = ""
         self._held: dict[RegisterPlace, int] = {}
         self.about = Investigation(holds, self)
@@ -72,6 +79,7 @@ class FindOutWindow(Dialog):
         self.about.changed.connect(self._show)
         self.about.read.connect(self._take_read)
         self.about.named_changed.connect(self._show_registers)
+        self.about.named_changed.connect(self._show)
         self.go_to(LINE)
 
     def _make_pages(self) -> None:
@@ -86,13 +94,15 @@ class FindOutWindow(Dialog):
                 self.tr("Line"),
                 self.tr("Search"),
                 self.tr("Registers"),
-                self.tr("Which register is it?"),
+                self.tr("Which register?"),
                 self.tr("Project"),
             ]
         )
         self.steps.chosen.connect(self.go_to)
         self.line.changed.connect(self._show)
         self.line.go_on.connect(self._go_on)
+        self.line.never.textChanged.connect(self.registers.never.setText)
+        self.registers.never.textChanged.connect(self.line.never.setText)
         self.search.chosen.connect(self._change_device)
         self.registers.search_wanted.connect(self._search_more)
         self.registers.read_wanted.connect(partial(self._read, "registers"))
@@ -125,9 +135,9 @@ class FindOutWindow(Dialog):
         self._show_registers()
         self._show()
 
-    def begin_at(self, endpoint: Endpoint, unit: int | None = None) -> None:
+    def begin_at(self, endpoint: Endpoint) -> None:
         """Begin with this line."""
-        self.line.choose(endpoint, unit)
+        self.line.choose(endpoint)
 
     def _reachable(self, step: int) -> bool:
         about = self.about
@@ -136,6 +146,19 @@ class FindOutWindow(Dialog):
         if step == SEARCH:
             return about.at_work or about.found.probes > 0 or bool(about.found.heard) or bool(about.why)
         return bool(about.devices)
+
+    def _done(self, step: int) -> bool:
+        about = self.about
+        match step:
+            case 0:
+                return about.found.probes > 0 or bool(about.found.heard)
+            case 1:
+                return bool(about.devices) and not about.at_work and not self._unfinished
+            case 2:
+                return any(one.ranges for one in about.devices) and not about.at_work
+            case 3:
+                return any(about.named.values())
+        return False
 
     def _go_back(self) -> None:
         self.go_to(max(LINE, self.step - 1))
@@ -161,27 +184,57 @@ class FindOutWindow(Dialog):
         self.line.tell(problem)
         if problem or self.about.at_work:
             return
-        wanted = self.line.wanted()
-        self.about.begin_at(self.line.endpoint())
-        if (self.about.found.stopped_by == "done" and not self.about.devices) or wanted != self.about.wanted:
-            self.about.begin_anew()
-        self.about.search(wanted, self.about.examination.how, self.about.examination.never)
-        if not self.about.at_work:
+        endpoint, wanted = self.line.endpoint(), self.line.wanted()
+        held = self._holds(endpoint)
+        if held and not self._let_go(endpoint):
+            self.go_to(LINE)
+            self.line.tell(held)
+            return
+        if self._goes_on(endpoint, wanted):
+            wanted = replace(self.about.wanted, never=wanted.never)
+        elif self._may_forget():
+            self.about.begin_at(endpoint)
+            self._asked = replace(wanted, never={})
+        else:
+            return
+        if not self.about.search(wanted, self.about.examination.how):
             self.line.tell(self.about.why)
             return
         self.go_to(SEARCH)
 
+    def _goes_on(self, endpoint: Endpoint, wanted: Wanted) -> bool:
+        """Whether the search that was ended before it was done is wanted, and not another one."""
+        about = self.about
+        same = endpoint == about.endpoint and replace(wanted, never={}) == self._asked
+        return same and about.found.stopped_by != "done"
+
+    def _may_forget(self) -> bool:
+        names = sum(map(len, self.about.named.values()))
+        return not names or Question(
+            self,
+            "asks",
+            self.tr("Search anew"),
+            self.tr("Search anew and forget what was found?"),
+            self.tr("Registers that have names: {count}. A project keeps them; make one first.").format(count=names),
+        ).confirm(self.tr("&Search anew"))
+
     def _search_more(self) -> None:
         try:
             first, last = self.registers.wanted_span()
-            never = self.registers.never_touched()
+            never = self.registers.never.untouched()
         except ValueError as why:
             self.registers.tell(str(why))
             return
         self.registers.tell("")
+        endpoint = self.about.endpoint
+        held = "" if endpoint is None else self._holds(endpoint)
+        if endpoint is None or (held and not self._let_go(endpoint)):
+            self.registers.tell(held)
+            return
         self.about.look_closer()
-        wanted = replace(self.about.wanted, tables=self.registers.wanted_tables(), first=first, last=last, listen_s=0.5)
-        if self.about.search(wanted, self.registers.density, never):
+        tables = self.registers.wanted_tables()
+        wanted = replace(self.about.wanted, tables=tables, first=first, last=last, listen_s=0.5, never=never)
+        if self.about.search(wanted, self.registers.density):
             self.go_to(SEARCH)
 
     # The device that is looked at
@@ -267,7 +320,7 @@ class FindOutWindow(Dialog):
             self.tr("Name this register"),
             self.tr(
                 "It becomes a signal of type uint16 without a scale, which can be changed in Design. Where you know "
-                "what the device shows, \u201cWhich register is it?\u201d finds type and scale."
+                "what the device shows, \u201cWhich register?\u201d finds type and scale."
             ),
             self.tr("&Name"),
         ).ask()
@@ -312,6 +365,7 @@ class FindOutWindow(Dialog):
         about, step = self.about, self.step
         for number in range(PROJECT + 1):
             self.steps.set_reachable(number, self._reachable(number))
+            self.steps.set_done(number, self._done(number))
         self.steps.choose(step)
         texts = {
             LINE: self.tr("&Search"),
@@ -324,7 +378,7 @@ class FindOutWindow(Dialog):
         problem = self.line.problem() if step == LINE else ""
         self.go_button.setToolTip(problem)
         self.back_button.setEnabled(step > LINE and not about.at_work)
-        self.stop_button.setEnabled(about.at_work)
+        self.stop_button.setEnabled(about.at_work and not about.stopping)
         self.join_button.setVisible(step == PROJECT)
         self.join_button.setEnabled(self._project_open())
 

@@ -37,6 +37,8 @@ class Connecting(QObject):
         self._document = document
         self._settings = settings
         self.live = live
+        self.hindrance: Callable[[], str] = lambda: ""
+        """Why the real line cannot be connected now, in words: something else of this program is at work on it."""
         self._where = SIMULATED
         self._make_actions()
         live.connection_changed.connect(self._follow)
@@ -103,6 +105,9 @@ class Connecting(QObject):
 
     def connect_line(self) -> None:
         """Connect where it is chosen to; what runs is let go of, after a question where it operates a machine."""
+        if self._where == REAL and (why := self.hindrance()):
+            self.refused.emit(why)
+            return
         if not self._may_let_go():
             return
         self.refused.emit("")

@@ -15,6 +15,7 @@ from widgets.document.document import Document, Edit
 from widgets.document.settings import Settings
 from widgets.frame.connecting import REAL, Connecting
 from widgets.kit.commands import command
+from widgets.kit.dialogs.questions import Question
 from widgets.shell.project_files import ProjectFiles
 
 if TYPE_CHECKING:
@@ -39,6 +40,7 @@ class FindingOut(QObject):
         self._files = files
         self._settings = settings
         self._open: FindOutWindow | None = None
+        connecting.hindrance = self._hinders
         self.action: QAction = command(window, self.tr("&Find out a device\u2026"), self.show, "Ctrl+Alt+I")
 
     @property
@@ -63,7 +65,9 @@ class FindingOut(QObject):
         if self._open is None:
             from widgets.find_out.window import FindOutWindow
 
-            made = FindOutWindow(self._settings, self._held, lambda: not self._files.nothing_open, parent=self._window)
+            made = FindOutWindow(
+                self._settings, self._held, self._let_go, lambda: not self._files.nothing_open, parent=self._window
+            )
             made.project_made.connect(self._take)
             made.edit_wanted.connect(self._add)
             made.finished.connect(self._forget)
@@ -89,12 +93,35 @@ class FindingOut(QObject):
         session = self._live.session
         if session is None or session.simulation is not None:
             return ""
-        places = {str(one) for one in session.endpoints.values()}
-        if str(endpoint) not in places:
+        if not any(endpoint.same_place(one) for one in session.endpoints.values()):
             return ""
         if self._live.writing.armed:
             return self.tr("This line is armed: the panel operates a machine on it. Disarm and disconnect it first.")
         return self.tr("This line is connected. Disconnect it first (Line > Disconnect), then search.")
+
+    def _let_go(self, _endpoint: Endpoint) -> bool:
+        """Offer to disconnect; not while armed, as that is to be done with an eye on the machine."""
+        if self._live.writing.armed:
+            return False
+        if Question(
+            self._open,
+            "asks",
+            self.tr("This line is connected"),
+            self.tr("Disconnect it and search?"),
+            self.tr("The panel and this search cannot ask on one line at the same time."),
+        ).ask(((self.tr("&Disconnect and search"), True),), False, enter=True):
+            self._connecting.disconnect_line()
+        return not self._live.connected
+
+    def _hinders(self) -> str:
+        """Why the line of the project cannot be connected: it is being searched."""
+        about = self._open.about if self._open is not None else None
+        if about is None or not about.at_work or about.endpoint is None:
+            return ""
+        lines = self._document.project.lines
+        if not any(about.endpoint.same_place(Endpoint.of_line(line)) for line in lines):
+            return ""
+        return self.tr("An unknown device is being looked for on this line. Stop that first, then connect.")
 
     def _take(self, project: Project) -> None:
         if not self._files.may_leave():

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import sys
+from pathlib import Path
+
 import pytest
 
 from app.client.endpoint import BadEndpoint, Endpoint
@@ -54,3 +57,27 @@ def test_what_names_no_endpoint_is_told_what_would(text: str, hint: str) -> None
     with pytest.raises(BadEndpoint) as refused:
         Endpoint.parse(text, TCP)
     assert hint in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ("tcp://localhost:502", "tcp://127.0.0.1:502", True),
+        ("tcp://[::1]:502", "tcp://LOCALHOST:502", True),
+        ("tcp://drive-1.local:502", "serial+tcp://Drive-1.local:502", True),
+        ("tcp://10.0.0.5:502", "tcp://10.0.0.5:503", False),
+        ("tcp://10.0.0.5:502", "tcp://10.0.0.6:502", False),
+        ("serial:/dev/ttyS0", "tcp://10.0.0.5:502", False),
+        ("serial:/dev/ttyS0", "serial:/dev/ttyS1", False),
+    ],
+)
+def test_places_by_any_of_their_names(one: str, other: str, same: bool) -> None:
+    assert Endpoint.parse(one, TCP).same_place(Endpoint.parse(other, SERIAL)) is same
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="links need a right of their own there")
+def test_a_port_by_a_link_to_it_is_the_same_port(tmp_path: Path) -> None:
+    port, link = tmp_path / "ttyUSB0", tmp_path / "usb-adapter"
+    port.touch()
+    link.symlink_to(port)
+    assert Endpoint.serial(str(link)).same_place(Endpoint.serial(str(port), baud=9600, parity="none"))

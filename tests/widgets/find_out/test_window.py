@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import socket
 import struct
+import sys
+import threading
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,10 +17,11 @@ from pytestqt.qtbot import QtBot
 
 from app.checks.run import check
 from app.client.endpoint import Endpoint
-from app.project.model import Project, RegisterSignal
+from app.discovery.into_project import NamedRegister
+from app.project.model import Project, RegisterSignal, SerialLine
 from app.snapshots.files import open_snapshot
 from tests.staged_follower import Asked, StagedFollower
-from tests.widgets.driving import shown
+from tests.widgets.driving import button_of, shown, when_asked, words_of
 from widgets.document.settings import Settings
 from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
 
@@ -102,6 +107,8 @@ def test_from_the_line_to_a_project(
     QTest.keyClicks(window.which.signal_name, "speed")
     window.which.use_button.click()
     assert [one.name for one in window.about.named[UNIT]] == ["speed"]
+    spoken = [window.steps.item(step).data(Qt.ItemDataRole.AccessibleTextRole) for step in range(5)]
+    assert [words.rpartition(", ")[2] for words in spoken] == ["done", "done", "done", "done", "open"]
     window.go_to(PROJECT)
     with qtbot.waitSignal(window.project_made) as made:
         window.go_button.click()
@@ -187,18 +194,15 @@ def test_the_snapshot_is_saved(
 
 
 def test_what_is_never_to_be_touched_is_read_from_the_line(window: FindOutWindow) -> None:
-    window.registers.never.setText("holding:100-119, input:7")
-    assert window.registers.never_touched() == {"holding": [range(100, 120)], "input": [range(7, 8)]}
+    window.line.never.setText("holding:100-119, input:7")
+    assert window.registers.never.untouched() == {"holding": [range(100, 120)], "input": [range(7, 8)]}
     window.registers.never.setText("holding:9-2")
-    with pytest.raises(ValueError, match="names no registers"):
-        window.registers.never_touched()
+    assert "names no registers" in window.line.problem()
     assert not window.registers.search_button.isEnabled()
 
 
 def test_names_are_taken_away_again(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
     found(window, device, qtbot)
-    from app.discovery.into_project import NamedRegister
-
     window.about.name(UNIT, NamedRegister("a", "holding", 3))
     window.about.name(UNIT, NamedRegister("b", "holding", 3))
     assert [one.name for one in window.about.named[UNIT]] == ["b"]
@@ -206,3 +210,161 @@ def test_names_are_taken_away_again(window: FindOutWindow, device: StagedFollowe
     window.project.table.selectRow(0)
     window.project.remove_button.click()
     assert window.about.named[UNIT] == ()
+
+
+def test_what_must_not_be_touched_is_left_out_from_the_first_question_on(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    window.line.never.setText("holding:0-4, holding:105-109, input:0-65535")
+    found(window, device, qtbot)
+    untouched = {*range(5), *range(105, 110)}
+    reads = [range(asked.address, asked.address + asked.count) for asked in device.asked if asked.function == 3]
+    assert reads
+    assert not untouched & {address for span in reads for address in span}
+    assert all(asked.function != 4 for asked in device.asked)
+    assert {at for (_, at) in window.about.registers(UNIT)} == HELD.keys() - untouched
+    before = len(device.asked)
+    window.go_to(REGISTERS)
+    window.registers.read_button.click()
+    qtbot.waitUntil(lambda: len(device.asked) > before and not window.about.at_work)
+    assert not any(asked.address in untouched for asked in device.asked[before:] if asked.function == 3)
+
+
+def test_stopping_a_closer_search_loses_nothing(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    found(window, device, qtbot)
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    window.go_to(REGISTERS)
+    window.registers.how.setCurrentIndex(window.registers.how.findData("all"))
+    before = len(device.asked)
+    window.registers.search_button.click()
+    qtbot.waitUntil(lambda: len(device.asked) > before + 20)
+    window.stop_button.click()
+    assert not window.stop_button.isEnabled()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert window.step == SEARCH
+    window.go_button.click()
+    assert window.about.at_work
+    assert window.about.examination.how == "all"
+    window.stop_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert [one.name for one in window.about.named[UNIT]] == ["a"]
+    assert {at for (_, at) in window.about.registers(UNIT)} >= HELD.keys()
+
+
+def test_names_are_not_forgotten_unasked(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    found(window, device, qtbot)
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    window.go_to(LINE)
+    questions = when_asked(lambda dialog: dialog.reject())
+    window.go_button.click()
+    assert "forget" in words_of(questions[0])
+    assert window.about.named[UNIT]
+    assert not window.about.at_work
+    when_asked(lambda dialog: button_of(dialog, "Search anew").click())
+    window.go_button.click()
+    assert window.about.at_work
+    assert not window.about.named
+
+
+@pytest.mark.parametrize("free", [True, False])
+def test_a_connected_line_is_offered_to_be_let_go(
+    qtbot: QtBot, own_settings: None, device: StagedFollower, free: bool
+) -> None:
+    held = ["this line is connected"]
+
+    def let_go(_endpoint: Endpoint) -> bool:
+        if free:
+            held[0] = ""
+        return free
+
+    made = FindOutWindow(Settings(keep=False), holds=lambda _: held[0], let_go=let_go)
+    window = shown(made, qtbot, 1040, 660)
+    begin(window, device.endpoint)
+    assert window.about.at_work == free
+    assert window.line.state.text() == ("" if free else "this line is connected")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="a full queue of connections is silent there")
+def test_closing_does_not_wait_for_a_host_that_does_not_accept(window: FindOutWindow, qtbot: QtBot) -> None:
+    with socket.create_server(("127.0.0.1", 0), backlog=0) as full:
+        place = full.getsockname()
+        queued = [socket.socket() for _ in range(2)]
+        for one in queued:
+            one.setblocking(False)
+            one.connect_ex(place)
+        begin(window, Endpoint.tcp("127.0.0.1", place[1]))
+        about = window.about
+        assert about.at_work
+        window.close()
+        # It was not waited for, and it ends by itself.
+        assert any(thread.name == "fanlight-finding-out" for thread in threading.enumerate())
+        for one in queued:
+            one.close()
+        qtbot.waitUntil(lambda: not about.at_work, timeout=10_000)
+
+
+SPEED = 38_400
+
+
+class SerialDrive(Drive):
+    """Understands one speed only. A pty has no parity: its driver takes that off."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.staged: StagedFollower | None = None
+
+    def answer(self, asked: Asked) -> Iterator[bytes]:
+        import termios
+
+        assert self.staged is not None
+        port = os.open(self.staged.endpoint.device, os.O_RDWR | os.O_NOCTTY)
+        speed = termios.tcgetattr(port)[5]
+        os.close(port)
+        if speed == termios.B38400:
+            yield from super().answer(asked)
+
+
+@pytest.fixture
+def serial(tmp_path: Path) -> Iterator[StagedFollower]:
+    drive = SerialDrive()
+    with StagedFollower("serial", drive.answer, link=tmp_path / "adapter") as staged:
+        drive.staged = staged
+        yield staged
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no ptys")
+def test_a_serial_device_of_which_nothing_is_known_but_its_unit(
+    window: FindOutWindow, serial: StagedFollower, qtbot: QtBot
+) -> None:
+    begin(window, serial.endpoint, str(UNIT))
+    qtbot.waitUntil(lambda: bool(window.about.devices) and bool(window.about.devices[0].functions), timeout=120_000)
+    window.stop_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    settings = window.about.found.settings
+    assert settings is not None
+    assert settings.baud == SPEED
+    assert [one.unit for one in window.about.devices] == [UNIT]
+    window.go_to(PROJECT)
+    with qtbot.waitSignal(window.project_made) as made:
+        window.go_button.click()
+    line = made.args[0].lines[0]
+    assert isinstance(line, SerialLine)
+    assert (line.device, line.baud) == (serial.endpoint.device, SPEED)
+    # Nothing else was sent, and nothing to everybody.
+    assert {asked.function for asked in serial.asked} <= {1, 2, 3, 4, 8, 17, 43}
+    assert {asked.unit for asked in serial.asked} == {UNIT}
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no ptys")
+def test_a_port_that_goes_away_in_the_midst(window: FindOutWindow, serial: StagedFollower, qtbot: QtBot) -> None:
+    begin(window, serial.endpoint, str(UNIT))
+    qtbot.waitUntil(lambda: len(serial.asked) > 3, timeout=30_000)
+    serial.stop()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert window.about.found.stopped_by == "port gone"
+    assert serial.endpoint.device in window.search.now.text()
+    serial.start()
+    window.go_button.click()
+    qtbot.waitUntil(lambda: bool(window.about.devices), timeout=120_000)
+    assert window.about.found.settings is not None
+    assert window.about.found.settings.baud == SPEED

@@ -12,7 +12,8 @@ from app.discovery.into_project import NamedRegister
 from app.follower.simulation import Simulation
 from app.probing.found import Found, FoundFollower, FoundRange
 from app.project.model import Project
-from tests.widgets.driving import connect
+from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import button_of, connect, when_asked, words_of
 from widgets.find_out.window import FindOutWindow
 from widgets.frame.connecting import REAL
 from widgets.shell.window import MainWindow
@@ -93,9 +94,50 @@ def test_a_line_that_is_connected_is_not_searched(window: MainWindow, device: Si
     made = opened(window)
     made.begin_at(endpoint)
     made.line.consent.setChecked(True)
+    questions = when_asked(lambda dialog: dialog.reject())
+    made.go_button.click()
+    assert "Disconnect" in words_of(questions[0])
+    assert not made.about.at_work
+    assert window.live.connected
+    assert "connected" in made.line.state.text()
+    when_asked(lambda dialog: button_of(dialog, "Disconnect").click())
+    made.go_button.click()
+    assert made.about.at_work
+    assert not window.live.connected
+
+
+def test_an_armed_line_is_not_even_offered(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:
+    connect(window, device, qtbot)
+    window.live.arm()
+    session = window.live.session
+    assert session is not None
+    made = opened(window)
+    made.begin_at(next(iter(session.endpoints.values())))
+    made.line.consent.setChecked(True)
     made.go_button.click()
     assert not made.about.at_work
-    assert "connected" in made.line.state.text()
+    assert window.live.connected
+    assert "armed" in made.line.state.text()
+
+
+def test_a_line_that_is_searched_is_not_connected(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:
+    _, port = device.serve_tcp(None, "127.0.0.1", 0)
+    window.take(bench_project(port), None)
+    window.connecting.choose(REAL)
+    made = opened(window)
+    made.begin_at(Endpoint.tcp("localhost", port))
+    made.line.consent.setChecked(True)
+    made.go_button.click()
+    assert made.about.at_work
+    refusals: list[str] = []
+    window.connecting.refused.connect(refusals.append)
+    window.connecting.connect_line()
+    assert not window.live.connected
+    assert "looked for" in refusals[-1]
+    made.about.stop()
+    qtbot.waitUntil(lambda: not made.about.at_work)
+    window.connecting.connect_line()
+    assert window.live.connected
 
 
 def test_a_device_that_does_not_answer_leads_to_its_line(working: MainWindow) -> None:

@@ -87,7 +87,8 @@ def test_a_whole_search_only_reads_and_finds_all(kind: Kind) -> None:
             RegisterSearch(line, HIDDEN, table, state, span=range(500)).run("tens")
             bits = table in ("coil", "discrete")
             assert state.words == {address: word & 1 if bits else word for address, word in WORDS.items()}
-        names, first = {}, 0
+        names: dict[int, bytes] = {}
+        first: int | None = 0
         while first is not None:
             objects, first = requests.objects_of(line.ask(requests.identification(HIDDEN, first), 0.1))
             names |= objects

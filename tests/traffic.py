@@ -38,7 +38,7 @@ def write_many(unit: int, first: int, values: Sequence[int]) -> bytes:
 
 @dataclass
 class Traffic:
-    """Exchanges drawn by chance; `truth` is what each pair that stays whole says."""
+    """Exchanges drawn by chance; `pairs` are those that stay whole."""
 
     seed: int
     noise: float = 0.02
@@ -50,6 +50,7 @@ class Traffic:
     data: bytearray = field(default_factory=bytearray)
     frames: int = 0
     """Those that are whole."""
+    whole_pairs: int = 0
     pairs: set[tuple[bytes, bytes]] = field(default_factory=set)
 
     def __post_init__(self) -> None:
@@ -88,6 +89,7 @@ class Traffic:
         whole = self._put(request)
         if reply is not None and self._put(reply) and whole:
             self.pairs.add((request, reply))
+            self.whole_pairs += 1
 
     def _put(self, frame: bytes) -> bool:
         draw = self._random

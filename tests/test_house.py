@@ -26,7 +26,6 @@ TESTED_BY: Final = {
     "app/cli/verbs/window",
     "app/cli/test_terminal_text.py": "outcome app/signals/visible",
     "app/cli/verbs/test_recordings.py": "app/recording/export",
-    "app/cli/verbs/test_find.py": "app/discovery/hearing",
     "app/client/test_client.py": "transactions transport app/modbus/overheard",
     "app/comparison/test_comparison.py": "words",
     "app/diagnosis/test_explain.py": "frame_parts frame_words frames received register_names app/modbus/requests",

@@ -21,7 +21,7 @@ from app.listening.trouble import LineTrouble, line_trouble
 from app.modbus.serial_port import LineSettings
 from app.probing import requests
 from app.probing.found import Found, FoundFollower, FoundRange, StoppedBy
-from app.probing.priors import usual_priors
+from app.probing.priors import Priors, usual_priors
 from app.probing.probe import (
     PROBE_TIMEOUT_S,
     CannotProbe,
@@ -75,6 +75,8 @@ class Wanted:
     listen_s: float = LISTEN_S
     budget_s: float | None = None
     """Seconds for all of it; None: as long as it takes."""
+    first_unit: int | None = None
+    """The unit address that somebody gave the device: asked before all others, and all others all the same."""
     never: requests.Untouched = field(default_factory=dict)
     """What is never touched, whatever else is wanted: not by the first question either."""
 
@@ -344,6 +346,10 @@ class Search:
     def _never_holding(self) -> Sequence[range]:
         return self._wanted.never.get("holding", ())
 
+    @property
+    def _priors(self) -> Priors:
+        return usual_priors().expecting(self._wanted.first_unit)
+
     # Settings
 
     def _settings(self) -> bool:
@@ -354,7 +360,7 @@ class Search:
         if state.found.settings is not None:
             self._line.tune(state.found.settings)
             return True
-        priors = usual_priors().among(self._wanted.settings, self._wanted.units)
+        priors = self._priors.among(self._wanted.settings, self._wanted.units)
         understood = find_settings(
             self._line, SettingsOrder(priors, state.settings), self._trying, never=self._never_holding
         )
@@ -388,7 +394,7 @@ class Search:
         if self.state.units_done:
             return
         network = self._line.framing == "tcp"
-        units = units_in_order(usual_priors(), network, self._wanted.units)
+        units = units_in_order(self._priors, network, self._wanted.units)
         timeout_s = NETWORK_TIMEOUT_S if network else PROBE_TIMEOUT_S
         slow = max((max(waited) for waited in self._line.waited.values()), default=0.0)
         timeout_s = min(max(timeout_s, 2 * slow), LATE_TIMEOUT_S)

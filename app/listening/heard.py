@@ -151,6 +151,8 @@ class Heard:
     stray: int
     """Characters that belong to no frame."""
     units: tuple[HeardUnit, ...] = ()
+    parity_known: bool = False
+    """Whether the port's counts of damaged characters prove the parity; else it may be another one at that speed."""
 
     @property
     def understood(self) -> bool:
@@ -165,6 +167,7 @@ class Heard:
         """For scripts, and for `app.probing.found.Found.heard`."""
         return {
             "settings": None if self.settings is None else str(self.settings),
+            "parity_known": self.parity_known,
             "seconds": round(self.seconds, 3),
             "characters": self.characters,
             "frames": self.frames,

@@ -7,12 +7,15 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
-from typing import TypeVar
+from typing import Final, TypeVar
 
 from app.modbus.serial_port import LineSettings
 from app.probing.probe import MOST_UNIT
 
 K = TypeVar("K")
+
+EXPECTED: Final = 0.8
+"""Common practice, no source: what a project says is mostly so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +30,13 @@ class Priors:
     def among(self, settings: Iterable[LineSettings] = (), units: Iterable[int] = ()) -> Priors:
         """The same where only these can be; empty: all. What is not in the data at all is as likely as its least."""
         return Priors(_among(self.settings, tuple(settings)), _among(self.units, tuple(units)), self.late)
+
+    def expecting(self, unit: int | None) -> Priors:
+        """The same where somebody said that it is this unit; who says so is right in EXPECTED of all cases."""
+        if unit is None or unit not in self.units:
+            return self
+        units = {one: share * (1 - EXPECTED) for one, share in self.units.items()}
+        return Priors(self.settings, {**units, unit: units[unit] + EXPECTED}, self.late)
 
     def likeliest_units(self) -> list[int]:
         """All units, the likeliest first."""

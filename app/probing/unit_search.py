@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
-from app.probing.priors import Priors
+from app.probing.priors import EXPECTED, Priors
 from app.probing.probe import MOST_UNIT, PROBE_TIMEOUT_S, ProbedLine, ProbeResult
 from app.probing.settings_search import LATE_TIMEOUT_S, confirm, first_question
 
@@ -66,7 +66,8 @@ def units_in_order(priors: Priors, network: bool, wanted: Iterable[int] = ()) ->
     """All units to ask, the likeliest first; `wanted` alone if it names some."""
     order = priors.likeliest_units()
     if network:
-        order = [*FIRST_ON_NETWORK, *(unit for unit in order if unit not in FIRST_ON_NETWORK)]
+        said = [unit for unit in order[:1] if priors.units[unit] > EXPECTED]
+        order = list(dict.fromkeys((*said, *FIRST_ON_NETWORK, *order)))
     only = set(wanted)
     return [unit for unit in order if unit in only] if only else order
 

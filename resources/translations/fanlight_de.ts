@@ -2505,6 +2505,10 @@
         <translation>&amp;Neu suchen</translation>
     </message>
     <message>
+        <source>A search is at work</source>
+        <translation>Eine Suche läuft</translation>
+    </message>
+    <message>
         <source>Close</source>
         <translation>Schließen</translation>
     </message>
@@ -2515,6 +2519,10 @@
     <message>
         <source>It becomes a signal of type uint16 without a scale, which can be changed in Design. Where you know what the device shows, “Which register?” finds type and scale.</source>
         <translation>Es wird ein Signal vom Typ uint16 ohne Skalierung; beides lässt sich im Entwurf ändern. Ist bekannt, was das Gerät anzeigt, findet „Welches Register?“ Typ und Skalierung.</translation>
+    </message>
+    <message>
+        <source>It goes on at {place}. Stop it to look for unit {unit} at {other}.</source>
+        <translation>Sie geht an {place} weiter. Stoppen, um Gerät {unit} an {other} zu suchen.</translation>
     </message>
     <message>
         <source>Line</source>
@@ -8306,6 +8314,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>nothing written</source>
         <translation>nichts geschrieben</translation>
+    </message>
+    <message>
+        <source>parity not told by this port</source>
+        <translation>Parität von diesem Anschluss nicht erkennbar</translation>
     </message>
     <message>
         <source>reads {table} {first} to {last}</source>

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QStackedWidget, QVBoxLayout, QWidget
 
@@ -13,6 +11,7 @@ from app.errors import FanlightError
 from app.modbus.serial_port import LineSettings
 from app.probing.priors import usual_priors
 from app.probing.probe import MOST_UNIT
+from app.starters.answers import USUAL_PORT as USUAL_SERIAL_PORT
 from widgets.find_out.never_touch import NeverTouch
 from widgets.kit.controls import Choice, Segments, WholeNumber
 from widgets.kit.dialogs.dialog import Sign, WholeArea
@@ -21,8 +20,6 @@ from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import line_height, scaled
 from widgets.welcome.serial_choice import SerialChoice
-
-_PORT: Final = "/dev/ttyUSB0"
 
 
 class LinePage(QWidget):
@@ -34,6 +31,8 @@ class LinePage(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._first: int | None = None
+        """The unit address that a project gives the device that is looked for."""
         self._make_place()
         self._make_known()
         self._make_cautions()
@@ -72,7 +71,7 @@ class LinePage(QWidget):
         )
         self.kind.setAccessibleName(self.tr("Where is the device connected?"))
         self.kind.chosen.connect(lambda _key: self._show())
-        self.port = SerialChoice(_PORT)
+        self.port = SerialChoice(USUAL_SERIAL_PORT)
         self.port.editTextChanged.connect(lambda _text: self.changed.emit())
         self.host = QLineEdit()
         self.host.setAccessibleName(self.tr("Host"))
@@ -158,8 +157,9 @@ class LinePage(QWidget):
 
     # What is chosen
 
-    def choose(self, endpoint: Endpoint) -> None:
-        """Begin with this line."""
+    def choose(self, endpoint: Endpoint, unit: int | None = None) -> None:
+        """Begin with this line, and ask `unit` before all others."""
+        self._first = unit
         kind: LineKind = endpoint.kind
         self.kind.choose(kind)
         if kind == "serial":
@@ -182,7 +182,7 @@ class LinePage(QWidget):
         """What is searched for. Raises ValueError in words for units or registers that are none."""
         never = self.never.untouched()
         if self.known.current != "known":
-            return Wanted(never=never)
+            return Wanted(never=never, first_unit=self._first)
         settings: tuple[LineSettings, ...] = ()
         baud, characters = self.speed.currentData(), self.characters.currentData()
         if self.kind.current == "serial" and (baud or characters):
@@ -191,7 +191,7 @@ class LinePage(QWidget):
                 for one in usual_priors().settings
                 if baud in (0, one.baud) and characters in ("", str(one).partition(" ")[2])
             )
-        return Wanted(units=self._units(), settings=settings, never=never)
+        return Wanted(units=self._units(), settings=settings, never=never, first_unit=self._first)
 
     def _units(self) -> tuple[int, ...]:
         least, most = (0, 255) if self.kind.current == "tcp" else (1, MOST_UNIT)

@@ -121,6 +121,8 @@ class SearchPage(QWidget):
         parts = []
         if found.settings is not None:
             parts.append(self.tr("Settings: {settings}").format(settings=found.settings))
+            if found.heard and not found.heard["parity_known"]:
+                parts.append(self.tr("parity not told by this port"))
         parts.append(self.tr("{probes} requests in {time}").format(probes=found.probes, time=_time(found.seconds)))
         left = self._about.seconds_left
         if self._about.at_work and left is not None:

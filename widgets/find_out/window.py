@@ -135,9 +135,24 @@ class FindOutWindow(Dialog):
         self._show_registers()
         self._show()
 
-    def begin_at(self, endpoint: Endpoint) -> None:
-        """Begin with this line."""
-        self.line.choose(endpoint)
+    def begin_at(self, endpoint: Endpoint, unit: int | None = None) -> None:
+        """Begin with this line, and with this unit if one is looked for: it is asked first."""
+        self.line.choose(endpoint, unit)
+
+    def turn_to(self, endpoint: Endpoint, unit: int) -> None:
+        """Go to the first page, on another line perhaps; not while a search is at work, which is said."""
+        if self.about.at_work:
+            self.tell(
+                self.tr("A search is at work"),
+                self.tr("It goes on at {place}. Stop it to look for unit {unit} at {other}.").format(
+                    place=self.about.endpoint, unit=unit, other=endpoint
+                ),
+                "caution",
+            )
+            return
+        self.tell("")
+        self.begin_at(endpoint, unit)
+        self.go_to(LINE)
 
     def _reachable(self, step: int) -> bool:
         about = self.about

@@ -59,9 +59,9 @@ class FindingOut(QObject):
         project = self._document.project
         device = project.follower_named.get(follower)
         if device is not None and device.line in project.line_named:
-            self._bring(Endpoint.of_line(project.line_named[device.line]))
+            self._bring(Endpoint.of_line(project.line_named[device.line]), device.unit)
 
-    def _bring(self, endpoint: Endpoint | None) -> None:
+    def _bring(self, endpoint: Endpoint | None, unit: int | None = None) -> None:
         if self._open is None:
             from widgets.find_out.window import FindOutWindow
 
@@ -73,7 +73,10 @@ class FindingOut(QObject):
             made.finished.connect(self._forget)
             self._open = made
             if endpoint is not None:
-                made.begin_at(endpoint)
+                made.begin_at(endpoint, unit)
+        elif unit is not None and endpoint is not None:
+            # It is called for a device: what it showed until now may be of another line.
+            self._open.turn_to(endpoint, unit)
         self._open.show()
         self._open.raise_()
         self._open.activateWindow()

@@ -135,6 +135,8 @@ def _lines(found: Found) -> list[str]:
     lines = [] if found.settings is None else [f"settings: {found.settings}"]
     if found.heard is not None:
         lines.append("another client was heard on this line, so nothing was sent; all of this is what it asked for")
+        if found.settings is not None and not found.heard["parity_known"]:
+            lines.append("this port does not tell which parity it hears; another one at that speed is possible")
     for one in found.followers:
         if one.gateway:
             lines += one.notes

@@ -36,6 +36,13 @@ def test_priors_are_shares() -> None:
     assert sum(FEW.settings.values()) == pytest.approx(1)
 
 
+def test_a_unit_that_somebody_named_is_asked_first_at_every_likely_setting() -> None:
+    order = SettingsOrder(usual_priors().expecting(77), SettingsState()).left()
+    assert {attempt.unit for attempt in order[:6]} == {77}
+    assert sum(usual_priors().expecting(77).units.values()) == pytest.approx(1)
+    assert usual_priors().expecting(None) is usual_priors()
+
+
 def test_settings_that_nobody_thought_of_can_be_asked_for() -> None:
     odd = LineSettings(31_250, "none", 1)
     assert usual_priors().among([odd]).settings == {odd: 1.0}

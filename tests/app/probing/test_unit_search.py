@@ -24,6 +24,13 @@ def test_on_a_network_255_0_and_1_come_first() -> None:
     assert units_in_order(usual_priors(), network=True)[:4] == [255, 0, 1, 2]
 
 
+@pytest.mark.parametrize("network", [True, False])
+def test_a_unit_that_somebody_named_comes_first_and_no_other_is_left_out(network: bool) -> None:
+    order = units_in_order(usual_priors().expecting(77), network)
+    assert order[0] == 77
+    assert sorted(order) == sorted(units_in_order(usual_priors(), network))
+
+
 def test_finds_all_devices_of_a_line() -> None:
     line = ModelledLine([HiddenDevice(unit) for unit in (3, 17, 200)])
     state = UnitState()

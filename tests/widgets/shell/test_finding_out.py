@@ -140,6 +140,18 @@ def test_a_line_that_is_searched_is_not_connected(window: MainWindow, device: Si
     assert window.live.connected
 
 
+def test_a_second_device_brings_its_own_line_to_the_front(working: MainWindow) -> None:
+    """Else the line that is shown would be searched in its place."""
+    made = opened(working)
+    made.begin_at(Endpoint.tcp("127.0.0.1", 15_021))
+    follower = working.document.project.followers[0]
+    working.bench.cards.find_wanted.emit(follower.name)
+    assert working.finding_out.window is made
+    line = working.document.project.line_named[follower.line]
+    assert str(made.line.endpoint()) == str(Endpoint.of_line(line))
+    assert made.line.wanted().first_unit == follower.unit
+
+
 def test_a_device_that_does_not_answer_leads_to_its_line(working: MainWindow) -> None:
     follower = working.document.project.followers[0]
     working.bench.cards.find_wanted.emit(follower.name)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.modbus.framing import LONGEST_RTU, SHORTEST_RTU
+from app.signals.functions import READING, TABLE_OF_FUNCTION, WRITING
 from app.signals.numbering import LAST_ADDRESS, Table
 
 SHORTEST_REQUEST: Final = 4
@@ -19,15 +20,10 @@ MORE: Final = 0
 NONE: Final = -1
 """Instead of a length: no such frame begins so."""
 
-READ_TABLES: Final[dict[int, Table]] = {1: "coil", 2: "discrete", 3: "holding", 4: "input", 23: "holding"}
-WRITE_TABLES: Final[dict[int, Table]] = {
-    5: "coil",
-    6: "holding",
-    15: "coil",
-    16: "holding",
-    22: "holding",
-    23: "holding",
-}
+_BOTH: Final = 23
+"""Writes registers and reads registers, in one request."""
+READ_TABLES: Final[dict[int, Table]] = {function: TABLE_OF_FUNCTION[function] for function in (*READING, _BOTH)}
+WRITE_TABLES: Final[dict[int, Table]] = {function: TABLE_OF_FUNCTION[function] for function in WRITING}
 FOR_EVERYBODY: Final = frozenset((5, 6, 15, 16, 22))
 """What may be sent to unit 0."""
 _BITS: Final = frozenset((1, 2, 15))

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from typing import Final
 
 from app.modbus.framing import REQUEST, SHORTEST_RTU, whole_frames
 from app.modbus.requests import Request, read_request
-from app.signals.numbering import Table
-
-_READ_TABLES: Final[dict[int, Table]] = {1: "coil", 2: "discrete", 3: "holding", 4: "input"}
+from app.signals.functions import READING, TABLE_OF_FUNCTION
 
 
 def overheard(data: bytes) -> list[Request]:
@@ -23,10 +20,10 @@ def overheard(data: bytes) -> list[Request]:
 
 def read_in(frame: bytes) -> Request | None:
     """The request to read that a sound frame of eight bytes is, if it is one and not an answer."""
-    if len(frame) != REQUEST or frame[1] not in _READ_TABLES or frame[2] + SHORTEST_RTU == REQUEST:
+    if len(frame) != REQUEST or frame[1] not in READING or frame[2] + SHORTEST_RTU == REQUEST:
         return None
     with suppress(ValueError):
         return read_request(
-            frame[0], _READ_TABLES[frame[1]], int.from_bytes(frame[2:4], "big"), int.from_bytes(frame[4:6], "big")
+            frame[0], TABLE_OF_FUNCTION[frame[1]], int.from_bytes(frame[2:4], "big"), int.from_bytes(frame[4:6], "big")
         )
     return None

@@ -12,12 +12,13 @@ from typing import Final, Literal
 
 from app.modbus.crc import crc
 from app.probing.probe import Probe, ProbeResult
+from app.signals.functions import READING, TABLE_OF_FUNCTION
 from app.signals.numbering import LAST_ADDRESS, Table
 
 MOST: Final[Mapping[Table, int]] = {"coil": 2000, "discrete": 2000, "holding": 125, "input": 125}
 """Registers or bits in one read."""
-FUNCTION_OF: Final[Mapping[Table, int]] = {"coil": 1, "discrete": 2, "holding": 3, "input": 4}
-TABLE_READ_BY: Final[Mapping[int, Table]] = {function: table for table, function in FUNCTION_OF.items()}
+TABLE_READ_BY: Final[Mapping[int, Table]] = {function: TABLE_OF_FUNCTION[function] for function in sorted(READING)}
+FUNCTION_OF: Final[Mapping[Table, int]] = {table: function for function, table in TABLE_READ_BY.items()}
 ECHO_QUERY, SERVER_ID, ENCAPSULATED = 8, 17, 43
 ASKED: Final = frozenset((*TABLE_READ_BY, ECHO_QUERY, SERVER_ID, ENCAPSULATED))
 """The functions of all requests that are ever sent."""

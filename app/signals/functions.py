@@ -24,5 +24,8 @@ TABLE_OF_FUNCTION: Final[Mapping[int, Table]] = MappingProxyType(
 )
 """The table that each of them reaches."""
 
+READING: Final = frozenset({1, 2, 3, 4})
+"""Those that only read."""
+
 WRITING: Final = frozenset({5, 6, 15, 16, 22, 23})
 """Those that change what they reach."""

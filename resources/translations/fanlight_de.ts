@@ -7298,7 +7298,7 @@
     </message>
     <message>
         <source>e.g. 41.65</source>
-        <translation>z. B. 41.65</translation>
+        <translation>z. B. 41,65</translation>
     </message>
 </context>
 <context>
@@ -10714,7 +10714,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>e.g. 25.0 Hz</source>
-        <translation>z. B. 25.0 Hz</translation>
+        <translation>z. B. 25,0 Hz</translation>
     </message>
     <message>
         <source>e.g. output frequency</source>

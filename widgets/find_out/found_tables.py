@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Mapping, Sequence
-from typing import Final
+from typing import Final, Generic, TypeVar
 
 from PySide6.QtCore import QObject
 
@@ -16,10 +16,35 @@ from app.signals.numbering import Table
 from app.snapshots.snapshot import RegisterPlace
 from widgets.kit.tables import TableModel, to_the_right
 
+R = TypeVar("R")
 _WORD: Final = 0x10000
 
 
-class DevicesModel(TableModel):
+class _RowsModel(TableModel, Generic[R]):
+    """A row for each of what is shown."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.rows: Sequence[R] = ()
+
+    def show(self, rows: Sequence[R]) -> None:
+        """Show these; what is chosen stays chosen while as many are shown."""
+        if rows == self.rows:
+            return
+        if len(rows) == len(self.rows):
+            self.rows = rows
+            self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, len(self.titles) - 1))
+            return
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def count(self) -> int:
+        """How many there are."""
+        return len(self.rows)
+
+
+class DevicesModel(_RowsModel[FoundFollower]):
     """Devices that answer, as they are found."""
 
     alignment = to_the_right(0, 2, 3)
@@ -32,26 +57,10 @@ class DevicesModel(TableModel):
             self.tr("Answers after"),
             self.tr("Registers"),
         )
-        self._rows: Sequence[FoundFollower] = ()
-
-    def show(self, rows: Sequence[FoundFollower]) -> None:
-        """Show these."""
-        if len(rows) == len(self._rows):
-            self._rows = rows
-            if rows:
-                self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, len(self.titles) - 1))
-            return
-        self.beginResetModel()
-        self._rows = rows
-        self.endResetModel()
-
-    def count(self) -> int:
-        """How many there are."""
-        return len(self._rows)
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""
-        device = self._rows[row]
+        device = self.rows[row]
         match column:
             case 0:
                 return str(device.unit), "ink"
@@ -75,25 +84,12 @@ def milliseconds(value: float | None) -> str:
     return "" if value is None else with_mark(f"{value:.1f} ms" if value < 10 else f"{value:.0f} ms")
 
 
-class FactsModel(TableModel):
+class FactsModel(_RowsModel[tuple[str, str]]):
     """What is known of one device: a title and a text a row."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.titles = self.tr("Property"), self.tr("Found")
-        self.rows: Sequence[tuple[str, str]] = ()
-
-    def show(self, rows: Sequence[tuple[str, str]]) -> None:
-        """Show these."""
-        if rows == self.rows:
-            return
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def count(self) -> int:
-        """How many there are."""
-        return len(self.rows)
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""
@@ -172,7 +168,7 @@ class FoundRegistersModel(TableModel):
 _TABLES: Final[tuple[Table, ...]] = ("holding", "input", "discrete", "coil")
 
 
-class HeardModel(TableModel):
+class HeardModel(_RowsModel[tuple[str, str, str, str]]):
     """What another client asks for: unit, what, how often, the newest values."""
 
     alignment = to_the_right(0, 2)
@@ -180,25 +176,14 @@ class HeardModel(TableModel):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.titles = self.tr("Unit address"), self.tr("Asks for"), self.tr("Times"), self.tr("Newest values")
-        self._rows: Sequence[tuple[str, str, str, str]] = ()
-
-    def show(self, rows: Sequence[tuple[str, str, str, str]]) -> None:
-        """Show these."""
-        self.beginResetModel()
-        self._rows = rows
-        self.endResetModel()
-
-    def count(self) -> int:
-        """How many there are."""
-        return len(self._rows)
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""
-        return self._rows[row][column], "ink"
+        return self.rows[row][column], "ink"
 
 
-class NamedModel(TableModel):
-    """Registers that have a name, of all devices."""
+class NamedModel(_RowsModel[tuple[int, NamedRegister, str]]):
+    """Registers that have a name: the unit address of their device, what they are, and what people call the place."""
 
     alignment = to_the_right(0)
 
@@ -212,18 +197,6 @@ class NamedModel(TableModel):
             self.tr("Scale"),
             self.tr("Unit"),
         )
-        self.rows: Sequence[tuple[int, NamedRegister, str]] = ()
-        """The unit address, the register, and what people call its place."""
-
-    def show(self, rows: Sequence[tuple[int, NamedRegister, str]]) -> None:
-        """Show these."""
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def count(self) -> int:
-        """How many there are."""
-        return len(self.rows)
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""

@@ -1,19 +1,17 @@
 """What is being found out, behind the pages of the window: where, what was found, what was named; and the work on it.
 
 All work on the line is done in one thread at a time, which is told to stop and ends within some 20 ms. The window's
-thread gets frozen values, at most ten a second.
+thread looks from time to time at what the other one has left, which are frozen values.
 """
 
 from __future__ import annotations
 
 import threading
-import time
 from collections.abc import Callable, Sequence
-from contextlib import suppress
 from dataclasses import replace
 from typing import Any, Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.client.endpoint import Endpoint
 from app.discovery.examination import Examination
@@ -30,7 +28,7 @@ from app.probing.registers import Pass
 from app.signals.numbering import Numbering
 from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot
 
-TOLD_EVERY_S: Final = 0.1
+LOOKED_AFTER_MS: Final = 50
 READ_TIMEOUT_S: Final = 0.5
 LISTENED_S: Final = 3.0
 """How long another client is listened to for the values that it reads now."""
@@ -51,10 +49,8 @@ class Investigation(QObject):
     working = Signal(bool)
     """A piece of work has begun, or ended: then `why` says if something went wrong."""
     read = Signal(object)
-    """What the registers of a device hold now, as it was wanted by `read_now`: a mapping; empty if that failed."""
+    """What the registers of a device hold now, as it was wanted by `read_now`: a mapping."""
     named_changed = Signal()
-    _told = Signal(object)
-    _ended = Signal(object)
 
     def __init__(self, holds: Holds = lambda _endpoint: "", parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -73,9 +69,13 @@ class Investigation(QObject):
         self._holds = holds
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
-        self._told_at = 0.0
-        self._told.connect(self._take_news)
-        self._ended.connect(self._end)
+        self._news: tuple[str, float | None] | None = None
+        self._held: dict[RegisterPlace, int] | None = None
+        """What the thread of the work leaves here is taken from time to time: it touches nothing of Qt."""
+        self._failed = ""
+        self._looking = QTimer(self)
+        self._looking.setInterval(LOOKED_AFTER_MS)
+        self._looking.timeout.connect(self._look)
 
     @property
     def found(self) -> Found:
@@ -153,37 +153,26 @@ class Investigation(QObject):
 
     def _read(self, line: ReadingLine, unit: int) -> str:
         device = self.device(unit)
-        held: dict[RegisterPlace, int] = {}
-        try:
-            if line.serial and self.found.settings is not None:
-                line.tune(self.found.settings)
-            if self.found.heard:
-                heard = listen_at(line, None, LISTENED_S).unit(unit)
-                held = {} if heard is None else heard.words()
-            elif device is not None:
-                held = read_again(line, device, device.ranges, READ_TIMEOUT_S, never=self.wanted.never)
-        finally:
-            self.read.emit(held)
+        if line.serial and self.found.settings is not None:
+            line.tune(self.found.settings)
+        if self.found.heard:
+            heard = listen_at(line, None, LISTENED_S).unit(unit)
+            self._held = {} if heard is None else heard.words()
+        elif device is not None:
+            self._held = read_again(line, device, device.ranges, READ_TIMEOUT_S, never=self.wanted.never)
         return ""
 
     def _tell(self, _found: Found, sentence: str, seconds: float | None) -> None:
-        now = time.monotonic()
-        if now - self._told_at >= TOLD_EVERY_S:
-            self._told_at = now
-            self._told.emit((sentence, seconds))
+        self._news = sentence, seconds
 
     def _work(self, endpoint: Endpoint, work: Callable[[ReadingLine], str]) -> None:
-        why = ""
         try:
             with ReadingLine(endpoint, self._stop.is_set) as line:
-                why = work(line)
+                self._failed = work(line)
         except SearchStopped:
             pass
         except FanlightError as error:
-            why = str(error)
-        finally:
-            with suppress(RuntimeError):  # the program may have ended
-                self._ended.emit(why)
+            self._failed = str(error)
 
     # In the window's thread
 
@@ -195,23 +184,31 @@ class Investigation(QObject):
             self.changed.emit()
             return False
         self._stop.clear()
+        self._news, self._held, self._failed = None, None, ""
         self._thread = threading.Thread(
             target=self._work, args=(self.endpoint, work), name="fanlight-finding-out", daemon=True
         )
         self._thread.start()
+        self._looking.start()
         self.working.emit(True)
         return True
 
-    def _take_news(self, news: tuple[str, float | None]) -> None:
-        self.sentence, self.seconds_left = news
-        self.changed.emit()
+    def _look(self) -> None:
+        ended = self._thread is None or not self._thread.is_alive()
+        news, self._news = self._news, None
+        if news is not None:
+            self.sentence, self.seconds_left = news
+            self.changed.emit()
+        if ended:
+            self._end()
 
-    def _end(self, why: str) -> None:
-        if self._thread is not None:
-            self._thread.join()
-            self._thread = None
+    def _end(self) -> None:
+        self._looking.stop()
+        self._thread = None
         _ending.discard(self)
-        self.why = why
+        if self._held is not None:
+            self.read.emit(self._held)
+        self.why = self._failed
         self.seconds_left = None
         self.working.emit(False)
         self.changed.emit()

@@ -277,7 +277,8 @@ def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: Benc
     assert around(bench).notices.gravity is Gravity.CAUTION
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: "2000" in face(bench)[0] or "###" in face(bench)[0])
-    assert "level: outside" in bench.cards.card(1).body.text()
+    bench.cards.heads.setCurrentIndex(1)
+    qtbot.waitUntil(lambda: "level: outside" in bench.cards.card(1).body.text())
     assert bench.cards.card(0).state.property("look") == "good"
 
 

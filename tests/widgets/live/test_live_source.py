@@ -31,7 +31,8 @@ def connect(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     live.connect_to(load(demo_path("booster-pump")), "simulated")
     assert observation.source is not None
     source = observation.source
-    qtbot.waitUntil(lambda: not np.isnan(source.at("frequency", source.span()[1])))
+    wanted = ("frequency", "speed set point")
+    qtbot.waitUntil(lambda: not any(np.isnan(source.at(name, source.span()[1])) for name in wanted))
 
 
 def kinds(events: object) -> list[tuple[EventKind, str]]:

@@ -1,5 +1,8 @@
 """The whole search on one line: listen, find the settings, find the units, find out what each of them is.
 
+A device is looked at as soon as it is clear that it is one: to wait for all the addresses where nobody answers costs
+minutes, and what is likely stands at the front.
+
 It can be stopped at any time, by a person, by its budget or by the line; what was found and what was tried is in the
 state, which goes into a file, and from which a later search goes on.
 """
@@ -401,6 +404,8 @@ class Search:
 
         def asked(unit: int, left: int) -> None:
             self._show_units()
+            if self.state.units.apart:
+                self._devices(left, left * (timeout_s + 0.01))
             sentence = translate("finding out", "Asking unit {unit}, {left} units are left.")
             self._tell(sentence.format(unit=unit, left=left), left * (timeout_s + 0.01))
 
@@ -434,16 +439,21 @@ class Search:
 
     # Devices
 
-    def _devices(self) -> None:
+    def _devices(self, units_left: int = 0, units_s: float = 0.0) -> None:
+        """Examine those that were not, while `units_left` units are not asked yet, which takes `units_s`."""
+
+        def grown(follower: FoundFollower, sentence: str, seconds: float | None) -> None:
+            self._put(follower)
+            if units_left:
+                then = translate("finding out", "Then {left} more units are asked.").format(left=units_left)
+                sentence = f"{sentence} {then}"
+            self._tell(sentence, None if seconds is None else seconds + units_s)
+
         for follower in self.state.found.followers:
             if follower.gateway or follower.unit in self.state.examined:
                 continue
-            self._put(self._examine(self._line, follower, self._wanted, self._grown))
+            self._put(self._examine(self._line, follower, self._wanted, grown))
             self.state.examined.add(follower.unit)
-
-    def _grown(self, follower: FoundFollower, sentence: str, seconds: float | None) -> None:
-        self._put(follower)
-        self._tell(sentence, seconds)
 
     def _put(self, follower: FoundFollower) -> None:
         followers = self.state.found.followers

@@ -40,6 +40,11 @@ class UnitState:
     """Units of which a gateway says that they are not there, and by which code."""
     every_unit: bool = False
 
+    @property
+    def apart(self) -> bool:
+        """Whether it is clear that not one device answers in the name of all: only then is each one of its own."""
+        return len(self.answering) < len(self.asked) or len(self.asked) >= ALL_IN_A_ROW
+
     def as_json(self) -> dict[str, object]:
         """For a file."""
         return {
@@ -59,7 +64,7 @@ class UnitState:
 
 
 OnUnit = Callable[[int, int], object]
-"""Told which unit is asked now, and how many are left."""
+"""Told which unit is asked now, and how many are left. It may ask other things first."""
 
 
 def units_in_order(priors: Priors, network: bool, wanted: Iterable[int] = ()) -> list[int]:

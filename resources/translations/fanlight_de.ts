@@ -14992,6 +14992,10 @@ otherwise = unbekannt</translation>
         <translation>Gerät {unit}, Register der Tabelle {table}: {count} gefunden.</translation>
     </message>
     <message>
+        <source>Then {left} more units are asked.</source>
+        <translation>Danach werden noch {left} Geräteadressen gefragt.</translation>
+    </message>
+    <message>
         <source>Trying {settings}, unit {unit}. {tried} % of what is likely was tried.</source>
         <translation>Versucht wird {settings}, Gerät {unit}. {tried} % des Wahrscheinlichen sind versucht.</translation>
     </message>

@@ -5,10 +5,24 @@ from __future__ import annotations
 import json
 import struct
 from collections.abc import Callable
+from typing import Literal
 
-from app.discovery.search import Search, SearchState, Wanted
+import pytest
+
+from app.discovery.examination import Examination
+from app.discovery.search import Grown, Search, SearchState, Wanted
 from app.probing.found import Found, FoundFollower
-from app.probing.probe import CannotProbe, LineSettings, Probe, ProbeResult, SearchStopped, SomebodyElse
+from app.probing.probe import (
+    PROBE_TIMEOUT_S,
+    CannotProbe,
+    LineSettings,
+    Probe,
+    ProbedLine,
+    ProbeResult,
+    SearchStopped,
+    SomebodyElse,
+)
+from app.probing.unit_search import ALL_IN_A_ROW
 from tests.modelled_line import HiddenDevice, ModelledLine
 from tests.serial_port import received
 from tests.staged_follower import crc
@@ -84,6 +98,63 @@ def test_examines_each_device_once() -> None:
     assert state.examined == {1}
     found = Search(line, Wanted(), state, examine=examine).run()
     assert [one.functions for one in found.followers] == [(3,), (3,)]
+
+
+@pytest.mark.parametrize(("framing", "first"), [("tcp", 255), ("rtu", 1)])
+def test_looks_at_a_device_before_the_units_where_nobody_answers(framing: Literal["tcp", "rtu"], first: int) -> None:
+    """On a network 243 silent units behind the first ones cost 73 s; what is looked for is likely among those."""
+    line = ModelledLine([HiddenDevice(first), HiddenDevice(120)], framing)
+    state = SearchState()
+    examined: list[tuple[int, int]] = []
+    told: list[tuple[str, float | None]] = []
+
+    def examine(on: ProbedLine, follower: FoundFollower, wanted: Wanted, grown: Grown) -> FoundFollower:
+        examined.append((follower.unit, len(state.units.asked)))
+        return Examination()(on, follower, wanted, grown)
+
+    search = Search(line, Wanted(), state, lambda _found, *said: told.append(said), examine)
+    found = search.run()
+    (one, asked), (other, later) = examined
+    assert (one, other) == (first, 120)
+    assert asked <= ALL_IN_A_ROW < later < len(state.units.asked)
+    assert [len(each.ranges) for each in found.followers] == [1, 1]
+    left = len(state.units.asked) - asked
+    sentence, seconds = next(
+        said for said in told if said[0].startswith(f"Looking for holding registers of unit {first}: ")
+    )
+    assert sentence.endswith(f"Then {left} more units are asked.")
+    assert seconds is not None
+    assert seconds > left * PROBE_TIMEOUT_S
+
+
+def test_one_that_answers_for_all_units_is_examined_once_and_only_when_that_is_clear() -> None:
+    examined: list[tuple[int, bool]] = []
+    state = SearchState()
+
+    def examine(_line: object, follower: FoundFollower, _wanted: object, _grown: object) -> FoundFollower:
+        examined.append((follower.unit, state.units.every_unit))
+        return follower
+
+    Search(ModelledLine([HiddenDevice(every_unit=True)], "tcp"), Wanted(), state, examine=examine).run()
+    assert examined == [(255, True)]
+
+
+def test_a_search_that_ended_while_it_looked_at_a_device_goes_on_with_that_and_with_the_units() -> None:
+    devices = [HiddenDevice(255), HiddenDevice(120)]
+    whole, examination = ModelledLine(devices, "tcp"), Examination()
+    Search(whole, Wanted(), SearchState(), examine=examination).run()
+
+    line, kept = ModelledLine(devices, "tcp"), Examination()
+    state = SearchState()
+    assert Search(line, Wanted(budget_s=2.0), state, examine=kept).run().stopped_by == "budget"
+    assert (state.units.answering, state.examined, state.units_done) == ([255], set(), False)
+    state = SearchState.from_json(json.loads(json.dumps(state.as_json())))
+    again = Examination()
+    again.take_json(json.loads(json.dumps(kept.as_json())))
+    found = Search(line, Wanted(), state, examine=again).run()
+    assert (found.stopped_by, units(found), state.examined) == ("done", [255, 120], {120, 255})
+    assert again.registers(255) == examination.registers(255)
+    assert sum(line.sent.values()) < sum(whole.sent.values()) + 20
 
 
 def test_a_stopped_search_goes_on_from_its_file_and_asks_nothing_twice() -> None:

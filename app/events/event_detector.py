@@ -193,7 +193,11 @@ class EventDetector:
                     why = state_of.disarmed if state_of is not None else ""
                     words = translate("record", "writing to the line is disabled")
                     self._add(at, EventKind.DISARMED, name, why or words)
-        self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)
+        self.overrides(state, at if panel_at is None else panel_at)
+
+    def overrides(self, state: State, at: float) -> None:
+        """The overrides that hold since the panel came to this state, at this time."""
+        self._events += self.alarms.look(state.holding, at)
 
     def _twice(self, name: str, follower: FollowerState, at: float) -> None:
         """Answers come twice: an event at the first one after a time without."""

@@ -17,6 +17,9 @@ from app.project.problems import Place, quoted
 _LISTED: Final = {"text": "row", "keys": "key"}
 """What one item of a plain list is called."""
 
+_COUNTED: Final = ("field", "step", "clean_up")
+"""Things without a name that are told by their number, inside of others too."""
+
 _CALLED: Final = {
     "project": mark("project", "project"),
     "panel": mark("project", "panel"),
@@ -41,6 +44,9 @@ _CALLED: Final = {
     "texts_in": mark("project", "state texts"),
     "messages": mark("project", "messages"),
     "messages_in": mark("project", "messages"),
+    "case": mark("project", "case"),
+    "step": mark("project", "step"),
+    "clean_up": mark("project", "clean-up step"),
 }
 """What people call a thing; other keys of the file have no other name than in the file."""
 
@@ -109,7 +115,7 @@ def in_words(root: object, place: Place) -> str:
         name = at_key(node, "name")
         if isinstance(name, str) and name:
             words[-1] += f" {quoted(name)}"
-        elif len(words) == 1 or listed == "field":
+        elif len(words) == 1 or listed in _COUNTED:
             words[-1] += f" {step + 1}"
         else:
             words.append(f"{kind_name(_LISTED.get(listed, 'item'))} {step + 1}")

@@ -15,7 +15,7 @@ import tomli_w
 
 from app.project.model import EntryKeys, Panel, Part, Project
 from app.project.paths import attributes
-from app.project_file.layout import LAYOUTS
+from app.project_file.layout import layout_of
 
 _LONGEST_LINE: Final = 120
 """A table that would make a longer line is written out below, a key a line."""
@@ -27,7 +27,12 @@ _BARE_KEY: Final = re.compile(r"[A-Za-z0-9_-]+")
 
 def canonical(project: Project) -> str:
     """The text of the project file, with "\\n" between its lines."""
-    return "".join(_table(project, ""))
+    return canonical_text(project)
+
+
+def canonical_text(whole: Part) -> str:
+    """The text of any file that a part is the whole of: its keys in the order of the layout, or of its model."""
+    return "".join(_table(whole, ""))
 
 
 def part_text(part: Part, key: str) -> str:
@@ -89,7 +94,7 @@ def _contents(part: Part) -> Iterator[tuple[str, object]]:
 
 @cache
 def _plan(model: type[Part]) -> tuple[tuple[str, str, bool, object], ...]:
-    layout = LAYOUTS[model]
+    layout = layout_of(model)
     named = attributes(model)
     return tuple(
         (key, named[key], key in layout.stated, model.model_fields[named[key]].get_default()) for key in layout.keys

@@ -177,6 +177,17 @@ def _parse(text: str | bytes, *, loose: bool) -> tuple[Project, int]:
     return project, number
 
 
+def read_tables(path: str | os.PathLike[str]) -> Tables:
+    """The plain tables of a TOML file, for other files than projects: its numbers exact, its size and depth bounded.
+
+    Raises ProjectFileError.
+    """
+    try:
+        return _tables(_decode(_content(Path(path))))
+    except ProjectFileError as error:
+        raise ProjectFileError(error.problems, path, unreadable=error.unreadable) from None
+
+
 def has_comments(text: str) -> bool:
     """Whether a project file holds remarks after '#'. Saving does not keep them; they belong into `notes`."""
     return any(token["comment"] for token in _TOKEN.finditer(text))

@@ -87,3 +87,15 @@ LAYOUTS: Final[dict[type[Part], TableLayout]] = {
     Accepted: _layout("rule about reason"),
 }
 """Every model that stands in a file."""
+
+
+def layout_of(model: type[Part]) -> TableLayout:
+    """How its table is written; of a model that stands in no project file, its keys as they are declared.
+
+    There, what must be said is stated, and so is the format.
+    """
+    if model in LAYOUTS:
+        return LAYOUTS[model]
+    keys = tuple(field.alias or name for name, field in model.model_fields.items())
+    stated = {field.alias or name for name, field in model.model_fields.items() if field.is_required()}
+    return TableLayout(keys, frozenset(stated | {"format"} & {*keys}))

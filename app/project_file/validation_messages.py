@@ -125,7 +125,7 @@ def kind_of(value: object) -> str:
 def _edit_refusals(error: ValidationError) -> Iterable[str]:
     for details in error.errors(include_url=False):
         keys = [step for step in details["loc"] if isinstance(step, str) and step.isidentifier()]
-        message, hint = _message(details)
+        message, hint = message_of(details)
         if details["type"] == "missing":
             message, hint = _is_missing(details["loc"][-1]), ""
             keys = keys[:-1]
@@ -182,7 +182,7 @@ def _problem(details: ErrorDetails, root: object, place: Place) -> Problem:
         return _unknown_key(root, place)
     if details["type"] in ("missing", "union_tag_not_found"):
         return _missing_key(details, root, place)
-    message, hint = _message(details)
+    message, hint = message_of(details)
     if details["type"] == "union_tag_invalid":
         place = (*place, "kind")
     if place and place[-1] in _TABLES and isinstance(details["input"], dict) and "tuple" in details["type"]:
@@ -235,8 +235,8 @@ def _part_at(root: object, place: Place) -> tuple[type[Part], str]:
     return model, translate("parts", noun)
 
 
-def _message(details: ErrorDetails) -> tuple[str, str]:
-    """The message and hint for one finding of pydantic."""
+def message_of(details: ErrorDetails) -> tuple[str, str]:
+    """The message and hint for one finding of pydantic, in our own words."""
     context: dict[str, Any] = details.get("ctx", {})
     words = _WORDS.get(details["type"])
     if words is not None:

@@ -15930,6 +15930,10 @@ otherwise = unbekannt</translation>
         <translation>kann nicht {name} heißen</translation>
     </message>
     <message>
+        <source>case</source>
+        <translation>Fall</translation>
+    </message>
+    <message>
         <source>check the name and the disk</source>
         <translation>Namen und Datenträger prüfen</translation>
     </message>
@@ -15944,6 +15948,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>choose a project file in it</source>
         <translation>eine Projektdatei darin wählen</translation>
+    </message>
+    <message>
+        <source>clean-up step</source>
+        <translation>Aufräumschritt</translation>
     </message>
     <message>
         <source>command: control word (IEC 61800-7-201)</source>
@@ -16388,6 +16396,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>status word (IEC 61800-7-201)</source>
         <translation>Statuswort (IEC 61800-7-201)</translation>
+    </message>
+    <message>
+        <source>step</source>
+        <translation>Schritt</translation>
     </message>
     <message>
         <source>tables or lists are nested too deeply</source>
@@ -17369,6 +17381,393 @@ otherwise = unbekannt</translation>
     <message>
         <source>Try it (F9)</source>
         <translation>Ausprobieren (F9)</translation>
+    </message>
+</context>
+<context>
+    <name>trial</name>
+    <message>
+        <source> and </source>
+        <translation> und </translation>
+    </message>
+    <message>
+        <source> of &apos;{about}&apos;</source>
+        <translation> von „{about}“</translation>
+    </message>
+    <message>
+        <source>&apos;about&apos; needs an &apos;event&apos;</source>
+        <translation>„about“ braucht ein „event“</translation>
+    </message>
+    <message>
+        <source>&apos;alarm&apos; and &apos;state&apos; belong together</source>
+        <translation>„alarm“ und „state“ gehören zusammen</translation>
+    </message>
+    <message>
+        <source>&apos;format&apos; is missing</source>
+        <translation>„format“ fehlt</translation>
+    </message>
+    <message>
+        <source>&apos;text&apos;, &apos;like&apos; and &apos;cells&apos; need the &apos;row&apos; that they are about</source>
+        <translation>„text“, „like“ und „cells“ brauchen die Zeile („row“), um die es geht</translation>
+    </message>
+    <message>
+        <source>&apos;tolerance&apos; needs a &apos;value&apos;</source>
+        <translation>„tolerance“ braucht einen Wert („value“)</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is &apos;{text}&apos;</source>
+        <translation>„{signal}“ ist „{text}“</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is {before} again</source>
+        <translation>„{signal}“ ist wieder {before}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is {bounds}</source>
+        <translation>„{signal}“ ist {bounds}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is {value}</source>
+        <translation>„{signal}“ ist {value}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is {value}, give or take {tolerance}</source>
+        <translation>„{signal}“ ist {value}, ± {tolerance}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; reads {quality}</source>
+        <translation>„{signal}“ hat die Güte {quality}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; was not read again</source>
+        <translation>„{signal}“ wurde nicht neu gelesen</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; was written, but its value before was not known</source>
+        <translation>„{signal}“ wurde geschrieben, aber der Wert davor war nicht bekannt</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; was {before} before and could not be put back: {why}</source>
+        <translation>„{signal}“ war vorher {before} und ließ sich nicht zurückstellen: {why}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; was {before} before; it is not set by itself</source>
+        <translation>„{signal}“ war vorher {before}; es wird nicht von selbst gesetzt</translation>
+    </message>
+    <message>
+        <source>, for {seconds} s</source>
+        <translation>, {seconds} s lang</translation>
+    </message>
+    <message>
+        <source>, held for {seconds} s</source>
+        <translation>, {seconds} s gehalten</translation>
+    </message>
+    <message>
+        <source>This case can move the machine. Is everybody clear of it?</source>
+        <translation>Dieser Fall kann die Maschine bewegen. Sind alle aus dem Bereich?</translation>
+    </message>
+    <message>
+        <source>a row needs one of &apos;text&apos;, &apos;like&apos; and &apos;cells&apos;</source>
+        <translation>eine Zeile braucht eines von „text“, „like“ und „cells“</translation>
+    </message>
+    <message>
+        <source>a row of &apos;each&apos; does not fit: {why}</source>
+        <translation>eine Zeile von „each“ passt nicht: {why}</translation>
+    </message>
+    <message>
+        <source>a signal needs one of &apos;value&apos;, &apos;above&apos; and &apos;below&apos;, &apos;text&apos;, and &apos;quality&apos;</source>
+        <translation>ein Signal braucht eines von „value“, „above“ und „below“, „text“ und „quality“</translation>
+    </message>
+    <message>
+        <source>a step needs one of {kinds}</source>
+        <translation>ein Schritt braucht eines von {kinds}</translation>
+    </message>
+    <message>
+        <source>a value or a quality needs the &apos;signal&apos; that it is of</source>
+        <translation>ein Wert oder eine Güte braucht das Signal („signal“) dazu</translation>
+    </message>
+    <message>
+        <source>above {value}</source>
+        <translation>über {value}</translation>
+    </message>
+    <message>
+        <source>alarm &apos;{alarm}&apos; is {state}</source>
+        <translation>Alarm „{alarm}“ ist {state}</translation>
+    </message>
+    <message>
+        <source>and {count} more</source>
+        <translation>und {count} weitere</translation>
+    </message>
+    <message>
+        <source>any value</source>
+        <translation>beliebiger Wert</translation>
+    </message>
+    <message>
+        <source>any value, {unit}</source>
+        <translation>beliebiger Wert, {unit}</translation>
+    </message>
+    <message>
+        <source>at least {low} {unit}</source>
+        <translation>mindestens {low} {unit}</translation>
+    </message>
+    <message>
+        <source>at most {high} {unit}</source>
+        <translation>höchstens {high} {unit}</translation>
+    </message>
+    <message>
+        <source>below {value}</source>
+        <translation>unter {value}</translation>
+    </message>
+    <message>
+        <source>enter {value} for &apos;{signal}&apos;</source>
+        <translation>{value} für „{signal}“ eingeben</translation>
+    </message>
+    <message>
+        <source>event &apos;{event}&apos;</source>
+        <translation>Ereignis „{event}“</translation>
+    </message>
+    <message>
+        <source>expect: {what}</source>
+        <translation>erwartet: {what}</translation>
+    </message>
+    <message>
+        <source>expects one thing: a screen or a row of it, a signal, an event or an alarm</source>
+        <translation>erwartet wird eines: ein Bild oder eine Zeile davon, ein Signal, ein Ereignis oder ein Alarm</translation>
+    </message>
+    <message>
+        <source>it is of format {number}; this program knows {format} at most</source>
+        <translation>die Datei hat das Format {number}; dieses Programm kennt höchstens {format}</translation>
+    </message>
+    <message>
+        <source>it was not accepted</source>
+        <translation>es wurde nicht übernommen</translation>
+    </message>
+    <message>
+        <source>it was not read again</source>
+        <translation>es wurde nicht neu gelesen</translation>
+    </message>
+    <message>
+        <source>its rows need names of their own: put a value such as {hole} into the name</source>
+        <translation>jede Zeile braucht einen eigenen Namen: einen Wert wie {hole} in den Namen setzen</translation>
+    </message>
+    <message>
+        <source>keys: {keys}</source>
+        <translation>Tasten: {keys}</translation>
+    </message>
+    <message>
+        <source>measure: {what}</source>
+        <translation>messen: {what}</translation>
+    </message>
+    <message>
+        <source>needs a list of tables</source>
+        <translation>nötig ist eine Liste von Tabellen</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>no key begins the entry of &apos;{signal}&apos; here</source>
+        <translation>keine Taste beginnt hier die Eingabe von „{signal}“</translation>
+    </message>
+    <message>
+        <source>nobody agreed that the machine may move: {why}</source>
+        <translation>niemand hat zugestimmt, dass sich die Maschine bewegen darf: {why}</translation>
+    </message>
+    <message>
+        <source>nobody answered within {minutes:.0f} minutes</source>
+        <translation>innerhalb von {minutes:.0f} Minuten hat niemand geantwortet</translation>
+    </message>
+    <message>
+        <source>nobody was asked</source>
+        <translation>niemand wurde gefragt</translation>
+    </message>
+    <message>
+        <source>not tested</source>
+        <translation>nicht geprüft</translation>
+    </message>
+    <message>
+        <source>not within {seconds:.3g} s: {found}</source>
+        <translation>nicht innerhalb von {seconds:.3g} s: {found}</translation>
+    </message>
+    <message>
+        <source>only a simulated device can be operated this way, and no one was told how</source>
+        <translation>nur ein simuliertes Gerät lässt sich so bedienen, und für Hand ist nichts angegeben</translation>
+    </message>
+    <message>
+        <source>possible keys: {keys}</source>
+        <translation>mögliche Schlüssel: {keys}</translation>
+    </message>
+    <message>
+        <source>press {keys}</source>
+        <translation>{keys} drücken</translation>
+    </message>
+    <message>
+        <source>press {key}</source>
+        <translation>{key} drücken</translation>
+    </message>
+    <message>
+        <source>press {key} {times} times</source>
+        <translation>{key} {times}-mal drücken</translation>
+    </message>
+    <message>
+        <source>row {row} is &apos;{text}&apos;</source>
+        <translation>Zeile {row} ist „{text}“</translation>
+    </message>
+    <message>
+        <source>row {row} is &apos;{text}&apos;, cell by cell</source>
+        <translation>Zeile {row} ist „{text}“, Zelle für Zelle</translation>
+    </message>
+    <message>
+        <source>row {row} is like &apos;{text}&apos;</source>
+        <translation>Zeile {row} ist wie „{text}“</translation>
+    </message>
+    <message>
+        <source>screen &apos;{screen}&apos; has no entry field of &apos;{signal}&apos;</source>
+        <translation>Bild „{screen}“ hat kein Eingabefeld von „{signal}“</translation>
+    </message>
+    <message>
+        <source>screen &apos;{screen}&apos; is shown</source>
+        <translation>Bild „{screen}“ wird gezeigt</translation>
+    </message>
+    <message>
+        <source>simulated: {order}</source>
+        <translation>simuliert: {order}</translation>
+    </message>
+    <message>
+        <source>step {number} did not come true</source>
+        <translation>Schritt {number} ist nicht eingetreten</translation>
+    </message>
+    <message>
+        <source>the answer was no</source>
+        <translation>die Antwort war nein</translation>
+    </message>
+    <message>
+        <source>the calibration of &apos;{name}&apos; was due on {due}</source>
+        <translation>die Kalibrierung von „{name}“ war am {due} fällig</translation>
+    </message>
+    <message>
+        <source>the clean-up was stopped: look at the machine</source>
+        <translation>das Aufräumen wurde abgebrochen: Maschine ansehen</translation>
+    </message>
+    <message>
+        <source>the instrument was not named</source>
+        <translation>das Messgerät wurde nicht genannt</translation>
+    </message>
+    <message>
+        <source>the keys do not lead to {value}; the panel stays at {at}</source>
+        <translation>die Tasten führen nicht zu {value}; das Panel bleibt bei {at}</translation>
+    </message>
+    <message>
+        <source>the name {name} is taken by another case</source>
+        <translation>den Namen {name} hat schon ein anderer Fall</translation>
+    </message>
+    <message>
+        <source>the panel has no key &apos;{key}&apos;</source>
+        <translation>das Panel hat keine Taste „{key}“</translation>
+    </message>
+    <message>
+        <source>the panel has {rows} rows</source>
+        <translation>das Panel hat {rows} Zeilen</translation>
+    </message>
+    <message>
+        <source>the panel has {rows} rows, not {row}</source>
+        <translation>das Panel hat {rows} Zeilen, nicht {row}</translation>
+    </message>
+    <message>
+        <source>the panel lets {value} be entered</source>
+        <translation>das Panel lässt {value} eingeben</translation>
+    </message>
+    <message>
+        <source>the stop of {signals} is not proved: look at the machine</source>
+        <translation>der Stopp von {signals} ist nicht bestätigt: Maschine ansehen</translation>
+    </message>
+    <message>
+        <source>the trial</source>
+        <translation>der Abnahmelauf</translation>
+    </message>
+    <message>
+        <source>there is no device {name} in the project</source>
+        <translation>im Projekt gibt es kein Gerät {name}</translation>
+    </message>
+    <message>
+        <source>there is no event of this kind; the kinds are: {kinds}</source>
+        <translation>diese Art von Ereignis gibt es nicht; es gibt: {kinds}</translation>
+    </message>
+    <message>
+        <source>there is no key {name} on the panel</source>
+        <translation>auf dem Panel gibt es keine Taste {name}</translation>
+    </message>
+    <message>
+        <source>there is no screen {name} in the project</source>
+        <translation>im Projekt gibt es kein Bild {name}</translation>
+    </message>
+    <message>
+        <source>there is no signal {name} in the project</source>
+        <translation>im Projekt gibt es kein Signal {name}</translation>
+    </message>
+    <message>
+        <source>there is no such signal</source>
+        <translation>dieses Signal gibt es nicht</translation>
+    </message>
+    <message>
+        <source>try to enter {value} for &apos;{signal}&apos;: must not be possible</source>
+        <translation>{value} für „{signal}“ einzugeben versuchen: darf nicht möglich sein</translation>
+    </message>
+    <message>
+        <source>use a newer version of this program</source>
+        <translation>eine neuere Version dieses Programms verwenden</translation>
+    </message>
+    <message>
+        <source>wait until {what}</source>
+        <translation>warten, bis {what}</translation>
+    </message>
+    <message>
+        <source>wait {seconds} s</source>
+        <translation>{seconds} s warten</translation>
+    </message>
+    <message>
+        <source>write &apos;format = {format}&apos; at the top</source>
+        <translation>oben „format = {format}“ schreiben</translation>
+    </message>
+    <message>
+        <source>write [[{keys}]] instead of [{keys}]</source>
+        <translation>[[{keys}]] statt [{keys}] schreiben</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>{file}: {count} problems</source>
+        <translation>{file}: {count} Probleme</translation>
+    </message>
+    <message>
+        <source>{found} is outside of {range}</source>
+        <translation>{found} liegt außerhalb von {range}</translation>
+    </message>
+    <message>
+        <source>{hole} stands for a value that row {row} of &apos;each&apos; does not have</source>
+        <translation>{hole} steht für einen Wert, den Zeile {row} von „each“ nicht hat</translation>
+    </message>
+    <message>
+        <source>{hole} stands for a value, but there is no &apos;each&apos;</source>
+        <translation>{hole} steht für einen Wert, aber es gibt kein „each“</translation>
+    </message>
+    <message>
+        <source>{key} does not belong here</source>
+        <translation>{key} gehört nicht hierher</translation>
+    </message>
+    <message>
+        <source>{key} is missing</source>
+        <translation>{key} fehlt</translation>
+    </message>
+    <message>
+        <source>{low} to {high} {unit}</source>
+        <translation>{low} bis {high} {unit}</translation>
+    </message>
+    <message>
+        <source>{order} is not DEVICE.WHAT=VALUE, such as pump.jammed=on</source>
+        <translation>{order} ist nicht GERÄT.WAS=WERT, etwa pump.jammed=on</translation>
     </message>
 </context>
 <context>

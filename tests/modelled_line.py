@@ -110,6 +110,10 @@ class ModelledLine:
         self.clock = max(self.clock, begin + len(frame) * character_s + timeout_s)
         return ProbeResult(probe, "silence", took_s=self.clock - begin)
 
+    def ask_both(self, probes: tuple[Probe, Probe], timeout_s: float) -> list[ProbeResult]:
+        assert self.framing == "tcp"
+        return [self.ask(probe, timeout_s) for probe in probes]
+
     def _carried(self, data: bytes, sender: LineSettings, receiver: LineSettings) -> bytes:
         """What arrives. A device that has parity looks at it; one without takes what its stop bit allows."""
         if not self.serial or sender == receiver or (sender.baud, sender.parity) == (receiver.baud, receiver.parity):

@@ -16,7 +16,7 @@ from app.language import translate
 from app.probing import requests
 from app.probing.found import FoundFollower
 from app.probing.identification import identify, reading_functions
-from app.probing.probe import PROBE_TIMEOUT_S, ProbedLine
+from app.probing.probe import ProbedLine
 from app.probing.registers import Pass, RegisterSearch, RegisterState, estimate, sunspec_models
 from app.signals.numbering import LAST_ADDRESS, Table
 from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot, UnreadableRange
@@ -26,9 +26,6 @@ if TYPE_CHECKING:
 
 TOLD_EVERY: Final = 5
 """Requests between two tellings."""
-PATIENCE: Final = 3.0
-"""How many times its usual response time a device is waited for."""
-MOST_TIMEOUT_S: Final = 2.0
 _ORDER: Final[tuple[Table, ...]] = ("holding", "input", "discrete", "coil")
 
 
@@ -42,7 +39,7 @@ class Examination:
     def __call__(self, line: ProbedLine, follower: FoundFollower, wanted: Wanted, grown: Grown) -> FoundFollower:
         """Ask, and tell as it grows. Raises what `ask` raises; the registers that were found until then are kept."""
         unit = follower.unit
-        timeout_s = _timeout_s(follower)
+        timeout_s = follower.patience_s
         grown(follower, translate("finding out", "Asking unit {unit} what it is.").format(unit=unit), None)
         names, functions = identify(line, unit, timeout_s)
         functions |= reading_functions(line, unit, timeout_s, wanted.never)
@@ -143,11 +140,6 @@ class Examination:
         """What `as_json` gave. Raises KeyError, TypeError or ValueError."""
         tables: dict[str, Table] = {table: table for table in _ORDER}
         self.states = {(int(unit), tables[table]): RegisterState.from_json(state) for unit, table, state in data}
-
-
-def _timeout_s(follower: FoundFollower) -> float:
-    slow = (follower.response_ms or 0.0) / 1000
-    return min(MOST_TIMEOUT_S, max(PROBE_TIMEOUT_S, PATIENCE * slow))
 
 
 def _reason(code: int) -> str:

@@ -44,6 +44,7 @@ from app.probing.settings_search import (
     find_settings,
     settings_of,
 )
+from app.probing.two_at_once import requests_in_flight
 from app.probing.unit_search import (
     NETWORK_TIMEOUT_S,
     NO_ANSWER,
@@ -204,6 +205,13 @@ class _Watched:
             )
         )
 
+    def ask_both(self, probes: tuple[Probe, Probe], timeout_s: float) -> Sequence[ProbeResult]:
+        if any(requests.touches(probe, self._never) for probe in probes):
+            raise ValueError(probes)  # a mistake of the program
+        self._look_at_budget()
+        self.probes += len(probes)
+        return self._line.ask_both(probes, timeout_s)
+
     def _note(self, result: ProbeResult) -> None:
         if result.alive and result.waited_s is not None:
             self.waited[result.probe.unit].append(result.waited_s)
@@ -267,6 +275,7 @@ class Search:
             if self._settings():
                 self._units()
                 self._devices()
+                self._two_at_once()
             return self._end("done")
         except _BudgetSpent:
             return self._end("budget")
@@ -454,6 +463,16 @@ class Search:
                 continue
             self._put(self._examine(self._line, follower, self._wanted, grown))
             self.state.examined.add(follower.unit)
+
+    def _two_at_once(self) -> None:
+        """As the last thing, when all else is known: a device may close the connection over it."""
+        if self._line.framing == "rtu":
+            return
+        for follower in self.state.found.followers:
+            if follower.in_flight is None and not follower.gateway:
+                sentence = translate("finding out", "Asking unit {unit} for two things at once.")
+                self._tell(sentence.format(unit=follower.unit))
+                self._put(replace(follower, in_flight=requests_in_flight(self._line, follower, self._wanted.never)))
 
     def _put(self, follower: FoundFollower) -> None:
         followers = self.state.found.followers

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
-from typing import Any, Literal, get_args
+from typing import Any, Final, Literal, get_args
 
-from app.probing.probe import LineSettings
+from app.probing.probe import PROBE_TIMEOUT_S, LineSettings
 from app.signals.numbering import Table
 
 StoppedBy = Literal["done", "budget", "person", "somebody else", "port gone"]
+
+PATIENCE: Final = 3.0
+"""How many times its usual response time a device is waited for."""
+MOST_TIMEOUT_S: Final = 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,11 @@ class FoundFollower:
     notes: tuple[str, ...] = ()
     """In words: 'answers to every address', 'refuses odd addresses' ..."""
 
+    @property
+    def patience_s(self) -> float:
+        """How long its answers are waited for, in seconds."""
+        return min(MOST_TIMEOUT_S, max(PROBE_TIMEOUT_S, PATIENCE * (self.response_ms or 0.0) / 1000))
+
     def as_json(self) -> dict[str, object]:
         """For scripts: the keys that they rely on."""
         return {
@@ -60,6 +69,7 @@ class FoundFollower:
             "functions": list(self.functions),
             "identification": dict(self.identification),
             "longest_read": self.longest_read,
+            "in_flight": self.in_flight,
             "ranges": [asdict(part) for part in self.ranges],
         }
 

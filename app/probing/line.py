@@ -6,10 +6,11 @@ What holds, and why:
 - On a serial line nothing is sent before it was listened to for FIRST_LISTEN_S, nor before 3.5 characters of silence.
   Sound frames that nobody asked for are another master's: after SURE that are alike nothing is sent any more. One
   alone may be noise, of which about nine in a megabyte pass for a frame.
-- One request is outstanding. A late answer would pass for the next of its kind, so before the same unit is asked again
-  after a silence the line is listened to once more: for LATE_S if the unit is one that answers, until LATE_LOOKS have
-  shown that what it does not answer in time it does not answer at all. Before other settings are taken the line is
-  only emptied: what comes later is hardly ever a frame there, and whoever searches asks again before believing it.
+- One request is outstanding, but where it is found out whether a device on Modbus TCP takes two. A late answer would
+  pass for the next of its kind, so before the same unit is asked again after a silence the line is listened to once
+  more: for LATE_S if the unit is one that answers, until LATE_LOOKS have shown that what it does not answer in time it
+  does not answer at all. Before other settings are taken the line is only emptied: what comes later is hardly ever a
+  frame there, and whoever searches asks again before believing it.
 - An adapter may hand our own frames back. The echo of a read is no answer to it, that of 08 is: such an answer proves
   nothing on a line that was not seen to give answers without an echo.
 - A second answer to one request comes from a second device at the address, or from whatever repeats frames. The first
@@ -22,7 +23,7 @@ from __future__ import annotations
 
 import time
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import inf
 from typing import Final, Literal
@@ -149,10 +150,22 @@ class ReadingLine:
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
         """Send one request, wait for its answer to begin within `timeout_s`. Raises CannotProbe, SomebodyElse,
         SearchStopped, and ValueError for what may not be sent at all."""
+        self._look_whether_allowed(probe)
+        return self._ask_rtu(probe, timeout_s) if self.endpoint.rtu else self._ask_tcp((probe,), timeout_s)[0]
+
+    def ask_both(self, probes: tuple[Probe, Probe], timeout_s: float) -> Sequence[ProbeResult]:
+        """Send two requests in one go and wait for both answers; a connection that is closed at that is opened again.
+        Raises what `ask` raises, and ValueError on anything but Modbus TCP."""
+        if self.endpoint.rtu:
+            raise ValueError("this line carries one request at a time")
+        for probe in probes:
+            self._look_whether_allowed(probe)
+        return self._ask_tcp(probes, timeout_s)
+
+    def _look_whether_allowed(self, probe: Probe) -> None:
         least = 1 if self.endpoint.rtu else 0
         if not least <= probe.unit <= (MOST_UNIT if least else 255) or not requests.may_be_sent(probe):
             raise ValueError(f"{probe} may not be sent")
-        return self._ask_rtu(probe, timeout_s) if self.endpoint.rtu else self._ask_tcp(probe, timeout_s)
 
     # RTU
 
@@ -169,7 +182,7 @@ class ReadingLine:
         request = requests.rtu(probe)
         begin, before = self.now(), self._wire.errors
         self._asked.add(probe.unit)
-        self._send(probe, request)
+        self._send(probe, frame=request)
         end = begin + len(request) * self._character_s
         data, first = self._receive_answer(probe, request, end, end + timeout_s)
         took = self.now() - begin
@@ -285,32 +298,39 @@ class ReadingLine:
 
     # Modbus TCP
 
-    def _ask_tcp(self, probe: Probe, timeout_s: float) -> ProbeResult:
-        self._transaction = self._transaction % 0xFFFF + 1
-        label = self._transaction.to_bytes(2, "big")
+    def _ask_tcp(self, probes: Sequence[Probe], timeout_s: float) -> list[ProbeResult]:
+        asked: dict[bytes, Probe] = {}
+        for probe in probes:
+            self._transaction = self._transaction % 0xFFFF + 1
+            asked[self._transaction.to_bytes(2, "big")] = probe
         begin = self.now()
         received = b""
+        answered: dict[bytes, ProbeResult] = {}
         try:
-            self._send(probe, requests.mbap(probe, self._transaction))
-            while piece := self._receive_until(begin + timeout_s):
+            self._send(*probes, frame=b"".join(requests.mbap(probe, int.from_bytes(at)) for at, probe in asked.items()))
+            while len(answered) < len(asked) and (piece := self._receive_until(begin + timeout_s)):
                 received += piece
                 frames, rest = mbap_frames(received, final=False)
                 # Others are answers that came too late for their requests.
-                for pdu in [frame[7:] for frame in frames if frame[:2] == label and frame[6] == probe.unit]:
-                    if requests.is_answer(probe, pdu):
+                frames = [frame for frame in frames if frame[:2] in asked]
+                for label, unit, pdu in ((frame[:2], frame[6], frame[7:]) for frame in frames):
+                    probe = asked[label]
+                    if label not in answered and unit == probe.unit and requests.is_answer(probe, pdu):
                         took = self.now() - begin
-                        return ProbeResult(probe, _kind(pdu), pdu, received, took, took)
-                received = b"".join(frame for frame in frames if frame[:2] == label) + rest
+                        answered[label] = ProbeResult(probe, _kind(pdu), pdu, received, took, took)
+                received = b"".join(frames) + rest
         except CannotProbe:
             # Some devices close the connection instead of answering for a unit that they do not have.
             self._wire.open()
-        return ProbeResult(probe, "garbled" if received else "silence", b"", received, None, self.now() - begin)
+        kind: Literal["garbled", "silence"] = "garbled" if received else "silence"
+        nothing = (ProbeResult(probe, kind, b"", received, None, self.now() - begin) for probe in probes)
+        return [answered.get(label, none) for label, none in zip(asked, nothing, strict=True)]
 
     # Bytes
 
-    def _send(self, probe: Probe, frame: bytes) -> None:
+    def _send(self, *probes: Probe, frame: bytes) -> None:
         self._look_whether_stopped()
-        self.sent[probe.function] += 1
+        self.sent.update(probe.function for probe in probes)
         self._request = frame
         self._wire.send(frame)
 

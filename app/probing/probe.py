@@ -117,6 +117,10 @@ class ProbedLine(Protocol):
     def ask(self, probe: Probe, timeout_s: float) -> ProbeResult:
         """Send one request, wait for its answer. Raises CannotProbe, SomebodyElse, SearchStopped."""
 
+    def ask_both(self, probes: tuple[Probe, Probe], timeout_s: float) -> Sequence[ProbeResult]:
+        """Send two requests in one go and wait for both answers: on Modbus TCP alone, and only to find out whether that
+        can be done. Raises ValueError on any other line, and what `ask` raises."""
+
     def listen(self, seconds: float) -> Overheard:
         """Send nothing, and give back what was heard. Raises CannotProbe, SearchStopped."""
 

@@ -116,9 +116,14 @@ def answer_length(probe: Probe, pdu: bytes) -> int:
         return UNDECIDED
     if function == SERVER_ID:
         return 2 + pdu[1]
-    count = int.from_bytes(probe.pdu[3:5], "big")
-    amount = 2 * count if function > 2 else -(-count // 8)
+    amount = bytes_of_answer(probe)
     return 2 + amount if pdu[1] == amount else 0
+
+
+def bytes_of_answer(probe: Probe) -> int:
+    """Bytes that the answer to 01 to 04 carries, which it says of itself."""
+    count = int.from_bytes(probe.pdu[3:5], "big")
+    return 2 * count if probe.function > 2 else -(-count // 8)
 
 
 def _objects_length(pdu: bytes) -> int:

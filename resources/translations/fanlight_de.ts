@@ -8256,6 +8256,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bestellnummer</translation>
     </message>
     <message>
+        <source>Requests</source>
+        <translation type="unfinished">Anfragen</translation>
+    </message>
+    <message>
         <source>Response time</source>
         <translation>Antwortzeit</translation>
     </message>
@@ -8316,12 +8320,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>nichts geschrieben</translation>
     </message>
     <message>
+        <source>one at a time</source>
+        <translation>eine nach der anderen</translation>
+    </message>
+    <message>
         <source>parity not told by this port</source>
         <translation>Parität von diesem Anschluss nicht erkennbar</translation>
     </message>
     <message>
         <source>reads {table} {first} to {last}</source>
         <translation>liest {table} {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>two at a time; more was not tried</source>
+        <translation>zwei zugleich; mehr wurde nicht probiert</translation>
     </message>
     <message>
         <source>writes {table} {first} to {last}</source>
@@ -14958,6 +14970,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>A gateway says of {count} unit addresses that nobody answers there.</source>
         <translation>Ein Gateway meldet für {count} Geräteadressen, dass dort niemand antwortet.</translation>
+    </message>
+    <message>
+        <source>Asking unit {unit} for two things at once.</source>
+        <translation>Gerät {unit} wird nach zwei Dingen zugleich gefragt.</translation>
     </message>
     <message>
         <source>Asking unit {unit} what it is.</source>

@@ -170,6 +170,9 @@ class SearchPage(QWidget):
             rows.append((self.tr("Response time"), text.format(median=milliseconds(device.response_ms), slow=slow)))
         if device.longest_read is not None:
             rows.append((self.tr("Longest read"), self.tr("{count} registers").format(count=device.longest_read)))
+        if device.in_flight is not None:
+            one, two = self.tr("one at a time"), self.tr("two at a time; more was not tried")
+            rows.append((self.tr("Requests"), one if device.in_flight == 1 else two))
         for part in device.ranges:
             rows.append((self.tr("Wire addresses"), register_text(part.table, part.first, part.last)))
         return [*rows, *((self.tr("Note"), note) for note in device.notes)]

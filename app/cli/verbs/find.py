@@ -149,6 +149,9 @@ def _lines(found: Found) -> list[str]:
             lines.append(f"  functions: {', '.join(f'{function:02}' for function in one.functions)}")
         if one.longest_read:
             lines.append(f"  longest read: {one.longest_read} registers")
+        if one.in_flight is not None:
+            taken = "one at a time" if one.in_flight == 1 else f"{one.in_flight} at a time; more was not tried"
+            lines.append(f"  requests: {taken}")
         lines += [f"  {part.table} {part.first} to {part.last}" for part in one.ranges]
         lines += [f"  {note}" for note in one.notes]
     if not found.followers and found.heard is None:

@@ -34,6 +34,7 @@ def test_json_has_the_keys_that_scripts_rely_on() -> None:
                 "functions": [3, 4],
                 "identification": {"ProductCode": "P1"},
                 "longest_read": 64,
+                "in_flight": None,
                 "ranges": [{"table": "holding", "first": 0, "last": 9}],
             }
         ],

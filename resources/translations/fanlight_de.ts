@@ -8257,7 +8257,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Requests</source>
-        <translation type="unfinished">Anfragen</translation>
+        <translation>Anfragen</translation>
     </message>
     <message>
         <source>Response time</source>

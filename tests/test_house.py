@@ -123,7 +123,7 @@ TESTED_BY: Final = {
     "widgets/design/values/test_cell_reading.py": "column widgets/design/lines/cells widgets/design/signals/cells",
     "widgets/design/values/test_pasted_tables.py": "widgets/design/signals/columns",
     "widgets/face/test_cells.py": "colours marks",
-    "widgets/find_out/test_which_register.py": "match_tables",
+    "widgets/find_out/test_which_register.py": "labelled match_tables",
     "widgets/find_out/test_window.py": (
         "found_tables investigation line_page project_page registers_page search_page step_list"
     ),

@@ -61,6 +61,8 @@ _UNSENT: Final = 6
 """A request for which the line was not quiet so often: it is somebody else's."""
 _OUTLOOK_EVERY: Final = 10
 """Attempts after which is worked out anew how far it still is: all that is left has to be looked at for that."""
+_MOST_TRIED: Final = 0.2
+"""The share of probability left, from which on a silent line is no longer one that was given too little time."""
 _KNOWN: Final = frozenset(requests.ASKED)
 
 
@@ -263,7 +265,12 @@ class Search:
     @property
     def trouble(self) -> LineTrouble:
         """What may be wrong with the line, from all that came."""
-        return line_trouble([gatherer.evidence() for gatherer in self._line.evidence.values()])
+        left = 1.0 if self._outlook is None else self._outlook.left
+        return line_trouble(
+            [gatherer.evidence() for gatherer in self._line.evidence.values()],
+            finished=self.state.found.stopped_by == "done" or left <= _MOST_TRIED,
+            two_wires=self._line.framing == "rtu",
+        )
 
     def run(self) -> Found:
         """Search until all is found or something ends it, and give back what was found: it is in `state` too."""

@@ -150,26 +150,45 @@ class LineTrouble:
     summary: str
 
 
-def line_trouble(evidence: Sequence[LineEvidence]) -> LineTrouble:
-    """What is likely wrong, from what was counted at each setting that was tried."""
+def line_trouble(evidence: Sequence[LineEvidence], *, finished: bool = True, two_wires: bool = True) -> LineTrouble:
+    """What is likely wrong, from what was counted at each setting that was tried.
+
+    `finished`: most was tried of what is likely. A silence that was cut short tells nothing, since the settings of the
+    device may be the next ones. Without `two_wires`, as on a network, nothing is said about any.
+    """
+    requests = sum(one.requests for one in evidence)
     best = max(evidence, key=lambda one: one.frames, default=None)
     if best is None or not any(one.requests or one.characters for one in evidence):
         return LineTrouble((), translate("trouble", "Too little was received to say anything about the line."))
-    understood = best.frames >= 2
-    finds = sorted(
-        _at_the_right_speed(best) if understood else _nobody_understood(evidence),
-        key=lambda one: _ORDER.index(one.likelihood),
-    )
+    understood, silent = best.frames >= 2, not any(one.characters for one in evidence)
+    if silent and not finished:
+        words = translate("trouble", "Too early to say: so far none of {count} requests was answered. Search on.")
+        return LineTrouble(tuple(_echoes(evidence)), words.format(count=requests))
+    if not two_wires and not understood:
+        words = translate(
+            "trouble",
+            "The connection stands, but none of {count} requests was answered. Check the host and its port, and "
+            "whether Modbus TCP is switched on at the device; many serve only a few clients at a time.",
+        )
+        return LineTrouble((), words.format(count=requests))
+    all_finds = _at_the_right_speed(best) if understood else _nobody_understood(evidence)
+    finds = sorted(all_finds if two_wires else (), key=lambda one: _ORDER.index(one.likelihood))
+    return LineTrouble(tuple(finds), _summary(finds, understood=understood, silent=silent))
+
+
+def _summary(finds: Sequence[Suspicion], *, understood: bool, silent: bool) -> str:
     faults = [one for one in finds if one.kind != "echo"]
-    if not faults and understood:
-        summary = translate("trouble", "Nothing that was received points to trouble on the line.")
-    elif not faults:
-        summary = translate("trouble", "What was received does not tell what is wrong.")
-    elif len(faults) > 1 and faults[0].likelihood == faults[1].likelihood:
-        summary = translate("trouble", "What was received does not tell which it is; check in this order.")
-    else:
-        summary = translate("trouble", "What was received points to one cause more than to others.")
-    return LineTrouble(tuple(finds), summary)
+    if not faults:
+        return (
+            translate("trouble", "Nothing that was received points to trouble on the line.")
+            if understood
+            else translate("trouble", "What was received does not tell what is wrong.")
+        )
+    if silent:
+        return translate("trouble", "Nobody answered, which has several causes; check in this order.")
+    if len(faults) > 1 and faults[0].likelihood == faults[1].likelihood:
+        return translate("trouble", "What was received does not tell which it is; check in this order.")
+    return translate("trouble", "What was received points to one cause more than to others.")
 
 
 # Somebody is understood
@@ -200,6 +219,11 @@ def _echo(line: LineEvidence) -> Iterator[Suspicion]:
                 count=line.echoes, total=line.requests
             ),
         )
+
+
+def _echoes(evidence: Sequence[LineEvidence]) -> Iterator[Suspicion]:
+    for one in [one for one in evidence if one.echoes][:1]:
+        yield from _echo(one)
 
 
 def _wrong_parity(line: LineEvidence) -> Iterator[Suspicion]:
@@ -293,11 +317,10 @@ def _noise(line: LineEvidence) -> Iterator[Suspicion]:
 def _nobody_understood(evidence: Sequence[LineEvidence]) -> Iterator[Suspicion]:
     received = [one for one in evidence if one.characters]
     tried = max(1, len({one.settings.baud for one in evidence if one.settings is not None}))
-    echoing = [one for one in evidence if one.echoes]
-    for one in echoing[:1]:
-        yield from _echo(one)
+    echoes = list(_echoes(evidence))
+    yield from echoes
     if not received:
-        yield from _silence(tried, echo=bool(echoing))
+        yield from _silence(sum(one.requests for one in evidence), tried, echo=bool(echoes))
         return
     stray = sum(one.stray for one in received)
     if stray >= FEW and sum(one.ascii for one in received) >= _ASCII * stray:
@@ -374,12 +397,13 @@ def _stop_bits_wrong(received: Sequence[LineEvidence], tried: int) -> Iterator[S
     yield Suspicion("swapped wires", "likely" if many else "possible", words)
 
 
-def _silence(tried: int, *, echo: bool) -> Iterator[Suspicion]:
+def _silence(requests: int, tried: int, *, echo: bool) -> Iterator[Suspicion]:
     words = (
-        translate("trouble", "Nothing came but our own requests; speeds tried: {tried}.")
+        translate("trouble", "Our own requests came back, but no answer to any of {count}; speeds tried: {tried}.")
         if echo
-        else translate("trouble", "Not one character came; speeds tried: {tried}.")
-    ).format(tried=tried)
-    yield Suspicion("contact", "possible", words)
+        else translate("trouble", "Not one character came back for {count} requests; speeds tried: {tried}.")
+    ).format(count=requests, tried=tried)
+    yield Suspicion("contact", "likely", words)
     yield Suspicion("swapped wires", "possible", words)
-    yield Suspicion("speed", "possible", words)
+    if tried < _USUAL_SPEEDS:
+        yield Suspicion("speed", "possible", words)

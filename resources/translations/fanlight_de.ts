@@ -2501,6 +2501,10 @@
         <translation>&amp;Suchen</translation>
     </message>
     <message>
+        <source>&amp;Search again</source>
+        <translation>Erneut &amp;suchen</translation>
+    </message>
+    <message>
         <source>&amp;Search anew</source>
         <translation>&amp;Neu suchen</translation>
     </message>
@@ -2511,6 +2515,14 @@
     <message>
         <source>Close</source>
         <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>De&amp;vice</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Find out an unknown device</source>
@@ -2591,6 +2603,10 @@
     <message>
         <source>unit {unit}</source>
         <translation>Gerät {unit}</translation>
+    </message>
+    <message>
+        <source>unit {unit}, {name}</source>
+        <translation>Gerät {unit}, {name}</translation>
     </message>
 </context>
 <context>
@@ -3356,16 +3372,16 @@
 <context>
     <name>HeardModel</name>
     <message>
+        <source>Answered</source>
+        <translation>Beantwortet</translation>
+    </message>
+    <message>
         <source>Asks for</source>
         <translation>Fragt</translation>
     </message>
     <message>
         <source>Newest values</source>
         <translation>Neueste Werte</translation>
-    </message>
-    <message>
-        <source>Times</source>
-        <translation>Anzahl</translation>
     </message>
     <message>
         <source>Unit address</source>
@@ -6490,6 +6506,10 @@
         <translation>Benannte Register</translation>
     </message>
     <message>
+        <source>No register has a name yet</source>
+        <translation>Noch hat kein Register einen Namen</translation>
+    </message>
+    <message>
         <source>One device, {signals} named registers</source>
         <translation>Ein Gerät, {signals} benannte Register</translation>
     </message>
@@ -6512,6 +6532,10 @@
     <message>
         <source>{devices} devices, {signals} named registers</source>
         <translation>{devices} Geräte, {signals} benannte Register</translation>
+    </message>
+    <message>
+        <source>“Which register?” finds those whose value the device shows. A project can be made without names, too.</source>
+        <translation>„Welches Register?“ findet die, deren Wert das Gerät anzeigt. Ein Projekt lässt sich auch ohne Namen anlegen.</translation>
     </message>
 </context>
 <context>
@@ -7123,6 +7147,10 @@
 <context>
     <name>RegistersPage</name>
     <message>
+        <source>&amp;Look</source>
+        <translation>Su&amp;chen</translation>
+    </message>
+    <message>
         <source>&amp;Name this register…</source>
         <translation>Register &amp;benennen …</translation>
     </message>
@@ -7163,12 +7191,12 @@
         <translation>Wie dicht</translation>
     </message>
     <message>
-        <source>Look</source>
-        <translation>Suchen</translation>
-    </message>
-    <message>
         <source>Never touch</source>
         <translation>Nie berühren</translation>
+    </message>
+    <message>
+        <source>No registers are known of this device</source>
+        <translation>Von diesem Gerät ist kein Register bekannt</translation>
     </message>
     <message>
         <source>Registers</source>
@@ -7181,6 +7209,10 @@
     <message>
         <source>Search for more registers</source>
         <translation>Nach weiteren Registern suchen</translation>
+    </message>
+    <message>
+        <source>They may begin where nobody looked yet: search for more registers below, more densely.</source>
+        <translation>Sie können dort beginnen, wo noch nicht gesucht wurde: unten nach weiteren Registern suchen, in kleineren Abständen.</translation>
     </message>
     <message>
         <source>Wire addresses</source>
@@ -8216,6 +8248,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Geräte, die antworten</translation>
     </message>
     <message>
+        <source>Each one is listed here as soon as it answers. The search can be stopped, and go on later.</source>
+        <translation>Jedes steht hier, sobald es antwortet. Die Suche lässt sich anhalten und später fortsetzen.</translation>
+    </message>
+    <message>
         <source>Functions that read</source>
         <translation>Lesende Funktionen</translation>
     </message>
@@ -8234,6 +8270,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>No device answered.</source>
         <translation>Kein Gerät hat geantwortet.</translation>
+    </message>
+    <message>
+        <source>No device has answered yet</source>
+        <translation>Noch hat kein Gerät geantwortet</translation>
     </message>
     <message>
         <source>Note</source>
@@ -8270,6 +8310,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Settings: {settings}</source>
         <translation>Einstellungen: {settings}</translation>
+    </message>
+    <message>
+        <source>Stopped: no device has answered so far. The search can go on where it was.</source>
+        <translation>Angehalten: Bisher hat kein Gerät geantwortet. Die Suche lässt sich an dieser Stelle fortsetzen.</translation>
     </message>
     <message>
         <source>Stopped: {count} devices answer so far. The search can go on where it was.</source>
@@ -8312,6 +8356,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>noch etwa {time}</translation>
     </message>
     <message>
+        <source>listened for {time}</source>
+        <translation>{time} mitgehört</translation>
+    </message>
+    <message>
         <source>median {median}; 99 of 100 answers within {slow}</source>
         <translation>Median {median}; 99 von 100 Antworten innerhalb von {slow}</translation>
     </message>
@@ -8328,16 +8376,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Parität von diesem Anschluss nicht erkennbar</translation>
     </message>
     <message>
-        <source>reads {table} {first} to {last}</source>
-        <translation>liest {table} {first} bis {last}</translation>
+        <source>reads {registers}</source>
+        <translation>liest {registers}</translation>
     </message>
     <message>
         <source>two at a time; more was not tried</source>
         <translation>zwei zugleich; mehr wurde nicht probiert</translation>
     </message>
     <message>
-        <source>writes {table} {first} to {last}</source>
-        <translation>schreibt {table} {first} bis {last}</translation>
+        <source>writes {registers}</source>
+        <translation>schreibt {registers}</translation>
+    </message>
+    <message>
+        <source>{answered} of {asked}</source>
+        <translation>{answered} von {asked}</translation>
     </message>
     <message>
         <source>{count} registers</source>
@@ -10456,6 +10508,17 @@ otherwise = unbekannt</translation>
     <message>
         <source>none</source>
         <translation>keine</translation>
+    </message>
+</context>
+<context>
+    <name>TroubleView</name>
+    <message>
+        <source>What may be wrong with the line</source>
+        <translation>Was an der Leitung nicht stimmen kann</translation>
+    </message>
+    <message>
+        <source>{title} ({likely})</source>
+        <translation>{title} ({likely})</translation>
     </message>
 </context>
 <context>
@@ -17833,12 +17896,12 @@ otherwise = unbekannt</translation>
         <translation>Nachsehen, auf welches Protokoll die Geräte eingestellt sind, und sie auf RTU-Modus einstellen.</translation>
     </message>
     <message>
-        <source>Not one character came; speeds tried: {tried}.</source>
-        <translation>Es kam kein einziges Zeichen; versuchte Baudraten: {tried}.</translation>
+        <source>Nobody answered, which has several causes; check in this order.</source>
+        <translation>Niemand hat geantwortet; das hat mehrere mögliche Ursachen. In dieser Reihenfolge prüfen.</translation>
     </message>
     <message>
-        <source>Nothing came but our own requests; speeds tried: {tried}.</source>
-        <translation>Es kamen nur die eigenen Anfragen zurück; versuchte Baudraten: {tried}.</translation>
+        <source>Not one character came back for {count} requests; speeds tried: {tried}.</source>
+        <translation>Auf {count} Anfragen kam kein einziges Zeichen zurück; versuchte Baudraten: {tried}.</translation>
     </message>
     <message>
         <source>Nothing that was received points to trouble on the line.</source>
@@ -17851,6 +17914,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Of {total} characters {count} have no stop bit where one is expected, and no frame is sound; speeds tried: {tried}.</source>
         <translation>Von {total} Zeichen haben {count} kein Stoppbit, wo eines erwartet wird, und kein Telegramm ist unbeschädigt; versuchte Baudraten: {tried}.</translation>
+    </message>
+    <message>
+        <source>Our own requests came back, but no answer to any of {count}; speeds tried: {tried}.</source>
+        <translation>Die eigenen Anfragen kamen zurück, aber auf keine von {count} eine Antwort; versuchte Baudraten: {tried}.</translation>
     </message>
     <message>
         <source>Put 120 ohm at both ends of the line and nowhere else, connect the shield, avoid stubs, and keep away from motor cables.</source>
@@ -17879,6 +17946,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>The common (ground) wire between the devices is missing</source>
         <translation>Die gemeinsame Bezugsader (Masse) zwischen den Geräten fehlt</translation>
+    </message>
+    <message>
+        <source>The connection stands, but none of {count} requests was answered. Check the host and its port, and whether Modbus TCP is switched on at the device; many serve only a few clients at a time.</source>
+        <translation>Die Verbindung steht, aber keine von {count} Anfragen wurde beantwortet. Host und Port prüfen, und ob Modbus TCP am Gerät eingeschaltet ist; viele bedienen nur wenige Clients gleichzeitig.</translation>
     </message>
     <message>
         <source>The line floats between frames</source>
@@ -17911,6 +17982,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>This is not a fault, and shows that the adapter works. Say in the settings of the line that the adapter echoes.</source>
         <translation>Das ist kein Fehler und zeigt, dass der Adapter arbeitet. In den Einstellungen der Leitung angeben, dass der Adapter ein Echo liefert.</translation>
+    </message>
+    <message>
+        <source>Too early to say: so far none of {count} requests was answered. Search on.</source>
+        <translation>Noch nicht zu sagen: Bisher wurde keine von {count} Anfragen beantwortet. Weitersuchen.</translation>
     </message>
     <message>
         <source>Too little was received to say anything about the line.</source>

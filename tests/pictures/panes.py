@@ -16,12 +16,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
 from app import edits
-from app.client.endpoint import Endpoint
-from app.discovery.into_project import NamedRegister
 from app.edits.transfer import Arrivals, NameClash, Unlike
-from app.probing.found import Found, FoundFollower
-from app.probing.probe import LineSettings
-from app.probing.registers import RegisterState
 from app.project.binding import bind
 from app.project.by_itself import ByItself, written_by_itself
 from app.project.model import RegisterSignal
@@ -32,6 +27,7 @@ from app.recording.limits import Limits
 from app.signals.numbering import Table
 from app.snapshots.differences import RegisterDifference
 from projects import demo_path, demos
+from tests.pictures import find_out
 from tests.pictures.stage import settle, settle_until
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.design.exchange.export_list import ExportDialog
@@ -47,9 +43,6 @@ from widgets.design.tray.screens_of import ScreensOfDialog
 from widgets.design.values.cell_reading import BadCell, Proposal
 from widgets.document.file_questions import what_of_conflict
 from widgets.document.problems import ProblemsDialog
-from widgets.document.settings import Settings
-from widgets.find_out.which_register import WhichRegisterPage
-from widgets.find_out.window import FindOutWindow
 from widgets.kit.commands import list_commands
 from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.live.arming import ArmingDialog
@@ -350,76 +343,6 @@ def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
         yield dialog
 
 
-def _find_out(step: int) -> Opened:
-    """With a device that was found, its registers read and two of them named."""
-
-    @contextmanager
-    def opened(window: MainWindow) -> Iterator[QWidget]:
-        made = FindOutWindow(Settings(keep=False), project_open=lambda: True, parent=window)
-        made.begin_at(Endpoint.serial("/dev/ttyUSB0"))
-        made.line.consent.setChecked(True)
-        if step > 0:
-            _let_find(made)
-        made.show()
-        made.go_to(step)
-        settle()
-        yield made
-        made.close()
-        made.deleteLater()
-
-    return opened
-
-
-def _let_find(made: FindOutWindow) -> None:
-    about = made.about
-    about.begin_at(Endpoint.serial("/dev/ttyUSB0"))
-    state = RegisterState({at: 977 * at % 65_536 for at in (*range(48), *range(200, 260))}, longest=60)
-    about.examination.states[41, "holding"] = state
-    about.state.found = Found(
-        LineSettings(38_400, "none", 1),
-        None,
-        (
-            FoundFollower(
-                41,
-                response_ms=18.4,
-                slow_response_ms=31.0,
-                functions=(3, 4, 17),
-                identification={"ServerId": "HX-4 hoist drive"},
-                longest_read=60,
-                ranges=state.ranges("holding"),
-                notes=("It answers only while its door is shut, or so it seems from a note that is rather long.",),
-            ),
-            FoundFollower(7, response_ms=6.1),
-        ),
-        probes=1422,
-        seconds=81.5,
-    )
-    about.name(41, NamedRegister("output frequency", "holding", 2, unit="Hz", decimals=2))
-    about.name(41, NamedRegister("motor current", "holding", 12, unit="A", decimals=1))
-    about.changed.emit()
-
-
-@contextmanager
-def _which_register(window: MainWindow) -> Iterator[QWidget]:
-    """After three readings: a register, a set point that follows it, and what is open yet."""
-    page = WhichRegisterPage()
-    page.resize(window.size())
-    page.show()
-    for shown, raw, other in (("41.65 Hz", 4165, 4166), ("0.00 Hz", 0, 0), ("12.5 Hz", 1250, 1248)):
-        page.value.setText(shown)
-        page.read_now()
-        still: dict[tuple[Table, int], int] = {("holding", at): (at * 977) % 1000 for at in range(60)}
-        page.take({**still, ("holding", 13): raw, ("holding", 12): 0, ("holding", 40): other})
-    settle_until(lambda: len(page.candidates.result.readings) == 3)
-    page.signal_name.setText("output frequency")
-    settle()
-    yield page
-    page.stop()
-    page.close()
-    page.deleteLater()
-    settle()
-
-
 def _question(window: MainWindow) -> QDialog:
     """The one with the most answers."""
     asked: list[QDialog] = []
@@ -526,11 +449,7 @@ def panes() -> list[Pane]:
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),
         Pane("start-up-live", _start_up_live),
-        Pane("dialog-find-out-line", _find_out(0)),
-        Pane("dialog-find-out-search", _find_out(1)),
-        Pane("dialog-find-out-registers", _find_out(2)),
-        Pane("find-out-which-register", _which_register),
-        Pane("dialog-find-out-project", _find_out(4)),
+        *(Pane(name, opened) for name, opened in find_out.PANES.items()),
         Pane("dialog-snapshots", _snapshots),
         Pane("dialog-snapshots-taken", _snapshots_taken),
         Pane("dialog-snapshots-compared", _snapshots_compared),

@@ -47,15 +47,15 @@ class _RowsModel(TableModel, Generic[R]):
 class DevicesModel(_RowsModel[FoundFollower]):
     """Devices that answer, as they are found."""
 
-    alignment = to_the_right(0, 2, 3)
+    alignment = to_the_right(0, 1, 2)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.titles = (
             self.tr("Unit address"),
-            self.tr("What it calls itself"),
             self.tr("Answers after"),
             self.tr("Registers"),
+            self.tr("What it calls itself"),
         )
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
@@ -65,11 +65,11 @@ class DevicesModel(_RowsModel[FoundFollower]):
             case 0:
                 return str(device.unit), "ink"
             case 1:
-                return title_of(device) or self.tr("no name"), "ink" if title_of(device) else "faint"
-            case 2:
                 return milliseconds(device.response_ms), "ink"
-        count = sum(part.last - part.first + 1 for part in device.ranges)
-        return str(count) if count else "", "ink"
+            case 2:
+                count = sum(part.last - part.first + 1 for part in device.ranges)
+                return str(count) if count else "", "ink"
+        return title_of(device) or self.tr("no name"), "ink" if title_of(device) else "faint"
 
 
 def title_of(device: FoundFollower) -> str:
@@ -169,13 +169,13 @@ _TABLES: Final[tuple[Table, ...]] = ("holding", "input", "discrete", "coil")
 
 
 class HeardModel(_RowsModel[tuple[str, str, str, str]]):
-    """What another client asks for: unit, what, how often, the newest values."""
+    """What another client asks for: unit, what, how often it was answered, the newest values."""
 
     alignment = to_the_right(0, 2)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.titles = self.tr("Unit address"), self.tr("Asks for"), self.tr("Times"), self.tr("Newest values")
+        self.titles = self.tr("Unit address"), self.tr("Asks for"), self.tr("Answered"), self.tr("Newest values")
 
     def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell."""

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from app.matching.advice import Namer
 from app.signals.numbering import Numbering
 from widgets.find_out.found_tables import NamedModel
 from widgets.find_out.investigation import Investigation
+from widgets.find_out.labelled import labelled
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.empty_state import EmptyState
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
@@ -40,13 +42,10 @@ class ProjectPage(QWidget):
         self.table = QuickTable(self.model)
         self.table.setAccessibleName(self.tr("Named registers"))
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
-        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(140), 3: scaled(90), 4: scaled(160)})
+        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(180), 3: scaled(90), 4: scaled(140)})
         self.remove_button = push_button(self.tr("&Remove name"), self._remove, "quiet")
         row = FlowLayout(spacing=scaled(8))
-        label = plain_label(self.tr("Its &manual counts registers"))
-        label.setBuddy(self.numbering)
-        row.addWidget(label)
-        row.addWidget(self.numbering)
+        row.addWidget(labelled(self.tr("Its &manual counts registers"), self.numbering))
         row.add_stretch()
         row.addWidget(self.remove_button)
         layout = QVBoxLayout(self)
@@ -54,7 +53,18 @@ class ProjectPage(QWidget):
         layout.setSpacing(scaled(8))
         layout.addWidget(self.summary)
         layout.addLayout(row)
-        layout.addWidget(self.table, 1)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self.table)
+        self._stack.addWidget(
+            EmptyState(
+                self.tr("No register has a name yet"),
+                self.tr(
+                    "\u201cWhich register?\u201d finds those whose value the device shows. A project can be made "
+                    "without names, too."
+                ),
+            )
+        )
+        layout.addWidget(self._stack, 1)
         layout.addWidget(
             plain_label(
                 self.tr(
@@ -76,6 +86,7 @@ class ProjectPage(QWidget):
             for register in registers
         ]
         self.model.show(rows)
+        self._stack.setCurrentIndex(0 if rows else 1)
         devices = len(self._about.devices)
         text = (
             self.tr("One device, {signals} named registers")

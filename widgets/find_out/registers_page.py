@@ -3,23 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QStackedWidget, QVBoxLayout, QWidget
 
 from app.matching.advice import Namer
 from app.probing.registers import Pass, estimate
 from app.signals.numbering import LAST_ADDRESS, Table
 from app.snapshots.snapshot import RegisterPlace
 from widgets.find_out.found_tables import FoundColumn, FoundRegistersModel
+from widgets.find_out.labelled import labelled
 from widgets.find_out.never_touch import NeverTouch, address_span
 from widgets.kit.controls import Choice, push_button
+from widgets.kit.dialogs.dialog import WholeArea
+from widgets.kit.empty_state import EmptyState
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import line_height, scaled
 from widgets.kit.section import Section
 from widgets.kit.tables import add_copying, selected_rows, set_widths
+
+_IN_SIGHT: Final = 4
+"""Registers that are seen at least, however low the window."""
 
 
 class RegistersPage(QWidget):
@@ -56,11 +63,24 @@ class RegistersPage(QWidget):
         self._make_closer()
         self.state = plain_label("", "fault", wrap=True)
         self.state.setMinimumHeight(line_height(20))
-        layout = QVBoxLayout(self)
+        header = self.table.horizontalHeader().sizeHint().height()
+        self.table.setMinimumHeight(header + _IN_SIGHT * self.table.verticalHeader().defaultSectionSize())
+        rows, outer = QWidget(), QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(WholeArea(rows))
+        layout = QVBoxLayout(rows)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
         layout.addLayout(tools)
-        layout.addWidget(self.table, 1)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self.table)
+        self._stack.addWidget(
+            EmptyState(
+                self.tr("No registers are known of this device"),
+                self.tr("They may begin where nobody looked yet: search for more registers below, more densely."),
+            )
+        )
+        layout.addWidget(self._stack, 1)
         layout.addWidget(self.closer)
         layout.addWidget(self.state)
         self._enable()
@@ -92,8 +112,7 @@ class RegistersPage(QWidget):
         self.cost = plain_label("", "faint", wrap=True)
         self.search_button = push_button(self.tr("&Search for more"), self.search_wanted.emit)
         bar = FlowLayout(spacing=scaled(8))
-        bar.addWidget(plain_label(self.tr("Look")))
-        bar.addWidget(self.how)
+        bar.addWidget(labelled(self.tr("&Look"), self.how))
         for table, text in names.items():
             box = self.tables[table] = QCheckBox(text)
             box.setChecked(True)
@@ -103,9 +122,7 @@ class RegistersPage(QWidget):
             (self.tr("Wire addresses"), self.span, 110),
             (self.tr("Never touch"), self.never, 240),
         ):
-            bar.addWidget(plain_label(text))
-            line.setFixedWidth(scaled(width))
-            bar.addWidget(line)
+            bar.addWidget(labelled(text, line, width))
         bar.addWidget(self.search_button)
         layout = QVBoxLayout(body)
         layout.addLayout(bar)
@@ -157,6 +174,7 @@ class RegistersPage(QWidget):
     ) -> None:
         """Show what registers hold; what changed since they were shown last is marked."""
         self.model.show(held, names, name)
+        self._stack.setCurrentIndex(0 if held else 1)
         self._enable()
 
     def tell(self, words: str) -> None:

@@ -6,12 +6,14 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QLabel, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedLayout, QVBoxLayout, QWidget
 
 from app.probing.found import Found, FoundFollower
 from app.signals.numbering import register_text
 from widgets.find_out.found_tables import DevicesModel, FactsModel, HeardModel, milliseconds
 from widgets.find_out.investigation import Investigation
+from widgets.find_out.trouble_view import TroubleView
+from widgets.kit.empty_state import EmptyState
 from widgets.kit.plain import plain_label
 from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import line_height, scaled
@@ -31,17 +33,17 @@ class SearchPage(QWidget):
 
     def __init__(self, investigation: Investigation, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._about = investigation
+        self.about = investigation
         self.now = plain_label("", "heading", wrap=True)
         self.now.setMinimumHeight(line_height(20, lines=2))
         self.now.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.figures = plain_label("", "faint")
+        self.figures = plain_label("", "faint", wrap=True)
         self.devices = DevicesModel(self)
         self.table = QuickTable(self.devices)
         self.table.setAccessibleName(self.tr("Devices that answer"))
         self.table.setSelectionMode(QuickTable.SelectionMode.SingleSelection)
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._choose())
-        set_widths(self.table, {0: scaled(110), 1: scaled(330), 2: scaled(120)})
+        set_widths(self.table, {0: scaled(110), 1: scaled(120), 2: scaled(110)})
         self.facts = FactsModel(self)
         self.facts_table = QuickTable(self.facts)
         self.facts_table.setAccessibleName(self.tr("What is known of the chosen device"))
@@ -49,20 +51,32 @@ class SearchPage(QWidget):
         self.heard = HeardModel(self)
         self.heard_table = QuickTable(self.heard)
         self.heard_table.setAccessibleName(self.tr("What another client asks for"))
-        set_widths(self.heard_table, {0: scaled(110), 1: scaled(220), 2: scaled(80)})
-        self.words = _scrolling_label()
+        set_widths(self.heard_table, {0: scaled(110), 1: scaled(290), 2: scaled(110)})
         lower = QWidget()
         self._lower = QStackedLayout(lower)
         self._lower.setContentsMargins(0, 0, 0, 0)
-        for part in (self.facts_table, self.heard_table, self.words):
+        for part in (self.facts_table, self.heard_table):
             self._lower.addWidget(part)
+        self.tables = QWidget()
+        both = QVBoxLayout(self.tables)
+        both.setContentsMargins(0, 0, 0, 0)
+        both.setSpacing(scaled(8))
+        both.addWidget(self.table, 2)
+        both.addWidget(lower, 3)
+        self.trouble = TroubleView()
+        self.empty = EmptyState(
+            self.tr("No device has answered yet"),
+            self.tr("Each one is listed here as soon as it answers. The search can be stopped, and go on later."),
+        )
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
         layout.addWidget(self.now)
         layout.addWidget(self.figures)
-        layout.addWidget(self.table, 2)
-        layout.addWidget(lower, 3)
+        layout.addWidget(self.empty, 1)
+        layout.addWidget(self.tables, 1)
+        layout.addWidget(self.trouble, 0)
+        layout.addStretch(0)
         investigation.changed.connect(self.show_newest)
         investigation.working.connect(lambda _on: self.show_newest())
         self.show_newest()
@@ -71,12 +85,16 @@ class SearchPage(QWidget):
     def device(self) -> FoundFollower | None:
         """The chosen one, the first if none is."""
         rows = selected_rows(self.table)
-        devices = self._about.devices
+        devices = self.about.devices
         return devices[rows[0]] if rows and rows[0] < len(devices) else devices[0] if devices else None
+
+    def choose(self, row: int) -> None:
+        """Choose the device of this row."""
+        self.table.selectRow(row)
 
     def show_newest(self) -> None:
         """Show what is known by now."""
-        about, found = self._about, self._about.found
+        about, found = self.about, self.about.found
         self.now.setText(self._sentence(found))
         self.figures.setText(self._figures(found))
         self.devices.show(about.devices)
@@ -84,27 +102,30 @@ class SearchPage(QWidget):
             self.table.selectRow(0)
         if found.heard:
             self.heard.show(_heard_rows(found.heard))
-            self._lower.setCurrentWidget(self.heard_table)
-        elif about.devices:
-            self._show_facts()
-            self._lower.setCurrentWidget(self.facts_table)
         else:
-            self.words.setText(self._no_device(found))
-            self._lower.setCurrentWidget(self.words)
+            self._show_facts()
+        self._lower.setCurrentWidget(self.heard_table if found.heard else self.facts_table)
+        trouble = None if about.at_work or not (found.probes or found.heard) else about.trouble
+        if trouble is not None:
+            self.trouble.show_trouble(trouble)
+        anybody = bool(about.devices or found.heard)
+        self.tables.setVisible(anybody)
+        self.empty.setVisible(not anybody and about.at_work)
+        self.trouble.setVisible(trouble is not None and (bool(trouble.suspicions) or not anybody))
 
     def _sentence(self, found: Found) -> str:
-        if self._about.stopping:
+        if self.about.stopping:
             return self.tr("Stopping.")
-        if self._about.at_work:
-            return self._about.sentence or self.tr("Opening the line.")
-        if self._about.why:
-            return self._about.why
+        if self.about.at_work:
+            return self.about.sentence or self.tr("Opening the line.")
+        if self.about.why:
+            return self.about.why
         if found.heard:
             return self.tr("Another client asks devices on this line, so nothing was sent. This is what was heard.")
         if not found.probes:
             return self.tr("Nothing was searched yet.")
-        count = len(self._about.devices)
-        if not count:
+        count = len(self.about.devices)
+        if not count and found.stopped_by != "person":
             return self.tr("No device answered.")
         ended = {
             "done": self.tr("The search is finished: {count} devices answer."),
@@ -115,6 +136,8 @@ class SearchPage(QWidget):
         }
         if count == 1 and found.stopped_by == "done":
             return self.tr("The search is finished: one device answers.")
+        if not count:
+            return self.tr("Stopped: no device has answered so far. The search can go on where it was.")
         return ended[found.stopped_by].format(count=count)
 
     def _figures(self, found: Found) -> str:
@@ -123,21 +146,15 @@ class SearchPage(QWidget):
             parts.append(self.tr("Settings: {settings}").format(settings=found.settings))
             if found.heard and not found.heard["parity_known"]:
                 parts.append(self.tr("parity not told by this port"))
-        parts.append(self.tr("{probes} requests in {time}").format(probes=found.probes, time=_time(found.seconds)))
-        left = self._about.seconds_left
-        if self._about.at_work and left is not None:
+        if found.heard and not found.probes:
+            parts.append(self.tr("listened for {time}").format(time=_time(found.seconds)))
+        else:
+            parts.append(self.tr("{probes} requests in {time}").format(probes=found.probes, time=_time(found.seconds)))
+        left = self.about.seconds_left
+        if self.about.at_work and left is not None:
             parts.append(self.tr("about {time} left").format(time=_time(left)))
         parts.append(self.tr("nothing written"))
-        return "   \u00b7   ".join(parts)
-
-    def _no_device(self, found: Found) -> str:
-        trouble = self._about.trouble
-        if self._about.at_work or trouble is None or not found.probes:
-            return ""
-        lines = [trouble.summary]
-        for each in trouble.suspicions:
-            lines.append(f"\n{each.likely}: {each.title}. {each.evidence}\n{each.to_do}")
-        return "\n".join(lines)
+        return "\u00a0\u00a0\u00b7   ".join(parts)
 
     def _choose(self) -> None:
         self._show_facts()
@@ -178,13 +195,6 @@ class SearchPage(QWidget):
         return [*rows, *((self.tr("Note"), note) for note in device.notes)]
 
 
-def _scrolling_label() -> QLabel:
-    label = plain_label("", wrap=True)
-    label.setAlignment(Qt.AlignmentFlag.AlignTop)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return label
-
-
 def _time(seconds: float) -> str:
     whole = round(seconds)
     if whole < 120:
@@ -197,12 +207,14 @@ def _heard_rows(heard: Mapping[str, Any]) -> Sequence[tuple[str, str, str, str]]
     rows = []
     for unit in heard["units"]:
         for request in unit["requests"]:
+            registers = register_text(request["table"], request["first"], request["last"])
             way = (
-                translate("SearchPage", "writes {table} {first} to {last}")
+                translate("SearchPage", "writes {registers}")
                 if request["writes"]
-                else translate("SearchPage", "reads {table} {first} to {last}")
+                else translate("SearchPage", "reads {registers}")
             )
+            answered = translate("SearchPage", "{answered} of {asked}").format(**request)
             values = request["values"] or ()
             text = " ".join(map(str, values[:_VALUES])) + (" \u2026" if len(values) > _VALUES else "")
-            rows.append((str(unit["unit"]), way.format(**request), str(request["answered"]), text))
+            rows.append((str(unit["unit"]), way.format(registers=registers), answered, text))
     return rows

@@ -10,11 +10,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QLineEdit,
     QScrollArea,
-    QSizePolicy,
-    QStackedLayout,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -28,6 +26,7 @@ from app.matching.shown import Shown, shown
 from app.project.model import Scale
 from app.signals.numbering import register_text
 from app.signals.typed import optional_number
+from widgets.find_out.labelled import labelled
 from widgets.find_out.match_tables import (
     CandidateColumn,
     CandidatesModel,
@@ -215,6 +214,7 @@ class WhichRegisterPage(QWidget):
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(inner)
         layout = QVBoxLayout(inner)
+        layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
         layout.addWidget(
             plain_label(
@@ -228,8 +228,8 @@ class WhichRegisterPage(QWidget):
         )
         layout.addLayout(
             _bar(
-                _labelled(self.tr("The display &shows"), self.value, 150),
-                _labelled(self.tr("Smallest s&tep"), self.step, 150),
+                labelled(self.tr("The display &shows"), self.value, 150),
+                labelled(self.tr("Smallest s&tep"), self.step, 150),
                 self.read_button,
                 self.remove_button,
             )
@@ -237,15 +237,15 @@ class WhichRegisterPage(QWidget):
         layout.addWidget(self.state)
         layout.addWidget(self.readings_table)
         layout.addWidget(self.said)
-        self._stack = QStackedLayout()
+        self._stack = QStackedWidget()
         self._stack.addWidget(self.empty)
         self._stack.addWidget(self.table)
-        layout.addLayout(self._stack, 1)
+        layout.addWidget(self._stack, 1)
         layout.addLayout(
             _bar(
-                _labelled(self.tr("&Name"), self.signal_name, 200),
-                _labelled(self.tr("&Unit"), self.unit, 80),
-                _labelled(self.tr("&Decimals"), self.decimals, 56),
+                labelled(self.tr("&Name"), self.signal_name, 200),
+                labelled(self.tr("&Unit"), self.unit, 80),
+                labelled(self.tr("&Decimals"), self.decimals, 56),
                 self.use_button,
             )
         )
@@ -380,20 +380,6 @@ class WhichRegisterPage(QWidget):
         self.state.setText(words)
         for editor in (self.value, self.step):
             set_look(editor, "")
-
-
-def _labelled(text: str, editor: QWidget, width: int) -> QWidget:
-    both = QWidget()
-    both.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-    row = QHBoxLayout(both)
-    row.setContentsMargins(0, 0, 0, 0)
-    row.setSpacing(scaled(8))
-    label = plain_label(text)
-    label.setBuddy(editor)
-    editor.setFixedWidth(scaled(width))
-    row.addWidget(label)
-    row.addWidget(editor)
-    return both
 
 
 def _bar(*parts: QWidget) -> FlowLayout:

@@ -9,7 +9,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister, added_to, new_project
@@ -22,14 +22,16 @@ from app.snapshots.files import ENDING, text_of_file
 from app.snapshots.snapshot import RegisterPlace
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
+from widgets.find_out.found_tables import title_of
 from widgets.find_out.investigation import Holds, Investigation
+from widgets.find_out.labelled import labelled
 from widgets.find_out.line_page import LinePage
 from widgets.find_out.project_page import ProjectPage
 from widgets.find_out.registers_page import RegistersPage
 from widgets.find_out.search_page import SearchPage
 from widgets.find_out.step_list import StepList
 from widgets.find_out.which_register import WhichRegisterPage
-from widgets.kit.controls import push_button
+from widgets.kit.controls import Choice, push_button
 from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.dialogs.questions import Question, TextQuestion
 from widgets.kit.scaling import scaled
@@ -66,14 +68,20 @@ class FindOutWindow(Dialog):
         self._asked: Wanted | None = None
         """What was wanted on the first page when it was searched last."""
         self._to_read = ""
+        self._looked_at: int | None = None
         self._held: dict[RegisterPlace, int] = {}
         self.about = Investigation(holds, self)
         self._make_pages()
+        self._make_devices()
         self._make_buttons()
         row = QHBoxLayout()
         row.setSpacing(scaled(16))
         row.addWidget(self.steps)
-        row.addWidget(self.pages, 1)
+        right = QVBoxLayout()
+        right.setSpacing(scaled(8))
+        right.addWidget(self.device_row)
+        right.addWidget(self.pages, 1)
+        row.addLayout(right, 1)
         self.body.addLayout(row, 1)
         self.about.working.connect(self._show_working)
         self.about.changed.connect(self._show)
@@ -111,6 +119,13 @@ class FindOutWindow(Dialog):
         self.which.read_wanted.connect(partial(self._read, "which"))
         self.which.named.connect(self._take_named)
         self.project.numbering_chosen.connect(self._take_numbering)
+
+    def _make_devices(self) -> None:
+        """The device whose registers are looked at, on the pages that are about one."""
+        self.devices = Choice()
+        self.devices.setAccessibleName(self.tr("Device"))
+        self.devices.currentIndexChanged.connect(self.search.choose)
+        self.device_row = labelled(self.tr("De&vice"), self.devices)
 
     def _make_buttons(self) -> None:
         self.stop_button = push_button(self.tr("S&top"), self.about.stop)
@@ -209,6 +224,7 @@ class FindOutWindow(Dialog):
             wanted = replace(self.about.wanted, never=wanted.never)
         elif self._may_forget():
             self.about.begin_at(endpoint)
+            self._looked_at = None
             self._asked = replace(wanted, never={})
         else:
             return
@@ -271,7 +287,10 @@ class FindOutWindow(Dialog):
 
         return name
 
-    def _change_device(self, _unit: int) -> None:
+    def _change_device(self, unit: int) -> None:
+        if unit == self._looked_at:
+            return
+        self._looked_at = unit
         self.which.begin_anew(self._namer())
         self._held = {}
         self._show_registers()
@@ -384,7 +403,7 @@ class FindOutWindow(Dialog):
         self.steps.choose(step)
         texts = {
             LINE: self.tr("&Search"),
-            SEARCH: self.tr("&Go on searching") if self._unfinished else self.tr("&Next"),
+            SEARCH: self._search_text(),
             PROJECT: self.tr("&Make a project of it"),
         }
         self.go_button.setText(texts.get(step, self.tr("&Next")))
@@ -394,8 +413,25 @@ class FindOutWindow(Dialog):
         self.go_button.setToolTip(problem)
         self.back_button.setEnabled(step > LINE and not about.at_work)
         self.stop_button.setEnabled(about.at_work and not about.stopping)
+        self._show_devices()
         self.join_button.setVisible(step == PROJECT)
         self.join_button.setEnabled(self._project_open())
+
+    def _show_devices(self) -> None:
+        self.device_row.setVisible(self.step in (REGISTERS, WHICH))
+        self.devices.blockSignals(True)
+        self.devices.clear()
+        for one in self.about.devices:
+            name = title_of(one)
+            text = self.tr("unit {unit}, {name}") if name else self.tr("unit {unit}")
+            self.devices.addItem(text.format(unit=one.unit, name=name), one.unit)
+        self.devices.setCurrentIndex(self.devices.findData(self.unit))
+        self.devices.blockSignals(False)
+
+    def _search_text(self) -> str:
+        if self.about.at_work or not self._unfinished:
+            return self.tr("&Next")
+        return self.tr("&Search again") if self.about.found.stopped_by == "done" else self.tr("&Go on searching")
 
     def reject(self) -> None:
         """Close, also by Esc: what is done on the line ends first."""

@@ -233,7 +233,19 @@ def test_a_device_that_answers_to_every_unit_is_one() -> None:
     assert found.followers[0].notes == ("It answers to every unit address.",)
 
 
-def test_names_the_trouble_of_a_silent_line() -> None:
-    search = Search(ModelledLine([]), Wanted(budget_s=60.0), SearchState())
+def test_names_the_trouble_of_a_silent_line_but_not_after_seconds() -> None:
+    state = SearchState()
+    search = Search(ModelledLine([]), Wanted(budget_s=3.0), state)
     search.run()
-    assert search.trouble.suspicions
+    assert search.trouble.suspicions == ()
+    assert "Too early" in search.trouble.summary
+    search = Search(ModelledLine([]), Wanted(budget_s=60.0), state)
+    search.run()
+    assert [one.kind for one in search.trouble.suspicions] == ["contact", "swapped wires"]
+
+
+def test_says_nothing_about_wires_of_a_network() -> None:
+    search = Search(ModelledLine([], "tcp"), Wanted(units=(255, 0, 1)), SearchState())
+    search.run()
+    assert search.trouble.suspicions == ()
+    assert "none of 6 requests" in search.trouble.summary

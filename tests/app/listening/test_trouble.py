@@ -131,13 +131,39 @@ def test_sound_characters_without_a_frame_are_another_protocol() -> None:
 # Silence
 
 
-def test_silence_does_not_tell_which_it_is_and_says_so() -> None:
-    gather = EvidenceGatherer(LineSettings(19_200, "even", 1))
-    for unit in range(1, 30):
+def silent(*speeds: int) -> list[LineEvidence]:
+    gathered = []
+    for speed in speeds:
+        gather = EvidenceGatherer(LineSettings(speed, "even", 1))
+        for unit in range(1, 30):
+            gather.asked(unit, "silence", b"")
+        gathered.append(gather.evidence())
+    return gathered
+
+
+def test_silence_has_several_causes_and_the_speed_is_none_once_all_usual_ones_were_tried() -> None:
+    trouble = line_trouble(silent(*SPEEDS))
+    assert kinds(trouble) == [("contact", "likely"), ("swapped wires", "possible")]
+    assert f"for {29 * len(SPEEDS)} requests; speeds tried: {len(SPEEDS)}" in trouble.suspicions[0].evidence
+    assert "in this order" in trouble.summary
+    assert ("speed", "possible") in kinds(line_trouble(silent(19_200)))
+
+
+def test_it_is_too_early_to_say_anything_of_a_silence_that_was_cut_short() -> None:
+    trouble = line_trouble(silent(19_200), finished=False)
+    assert trouble.suspicions == ()
+    assert trouble.summary.startswith("Too early to say: so far none of 29 requests")
+    # What did come is evidence at any time.
+    assert kinds(line_trouble([listened((19_200, "even"), (9600, "even"))], finished=False))[0] == ("speed", "likely")
+
+
+def test_nothing_is_said_about_wires_where_there_are_none() -> None:
+    gather = EvidenceGatherer()
+    for unit in range(30):
         gather.asked(unit, "silence", b"")
-    trouble = line_trouble([gather.evidence()])
-    assert kinds(trouble) == [("contact", "possible"), ("swapped wires", "possible"), ("speed", "possible")]
-    assert "does not tell" in trouble.summary
+    trouble = line_trouble([gather.evidence()], two_wires=False)
+    assert trouble.suspicions == ()
+    assert "none of 30 requests was answered" in trouble.summary
 
 
 def test_an_echo_alone_shows_that_the_adapter_works() -> None:
@@ -149,7 +175,8 @@ def test_an_echo_alone_shows_that_the_adapter_works() -> None:
     assert evidence.characters == 0
     trouble = line_trouble([evidence])
     assert kinds(trouble)[0] == ("echo", "very likely")
-    assert "our own requests" in trouble.suspicions[1].evidence
+    assert "Our own requests" in trouble.suspicions[1].evidence
+    assert kinds(line_trouble([evidence], finished=False)) == [("echo", "very likely")]
 
 
 # A line that is understood, but not well

@@ -15,6 +15,7 @@ from typing import Final
 
 from app.client.endpoint import Endpoint
 from app.discovery.first_screens import first_panel, with_first_screens
+from app.discovery.known_line import KnownLine
 from app.edits.incoming import follower as new_follower
 from app.edits.lines import AnyLine, add_follower, add_line, change_follower, replace_line
 from app.edits.refused import EditRefused, changed, free_name, made
@@ -22,6 +23,7 @@ from app.edits.several import put_parts
 from app.edits.signals import register_signal
 from app.language import mark, translate
 from app.probing.found import Found, FoundFollower, FoundRange
+from app.probing.requests import Untouched
 from app.project.model import (
     Follower,
     NeverRead,
@@ -118,19 +120,32 @@ def added_to(project: Project, place: Endpoint, found: Found, devices: Sequence[
     return project
 
 
-def all_found(found: Found) -> tuple[ChosenDevice, ...]:
-    """Every device that was found, with its first registers as they are: what is made while nobody names anything."""
+def all_found(found: Found, never: Untouched | None = None, known: KnownLine | None = None) -> tuple[ChosenDevice, ...]:
+    """Every device that was found, with its first registers as they are: what is made while nobody names anything.
+
+    `never` was left out of the search, and `known` is what a project says of the line already.
+    """
+    known = known or KnownLine()
     return tuple(
-        ChosenDevice(device, tuple(_unnamed(device.ranges))) for device in found.followers if not device.gateway
+        ChosenDevice(
+            device,
+            tuple(_unnamed(device.ranges)),
+            numbering=known.numbering.get(device.unit, "from-0"),
+            never_read=known.never_read_of(device.unit, never or {}),
+        )
+        for device in found.followers
+        if not device.gateway
     )
 
 
-def save_found(place: Endpoint, found: Found, path: Path, *, overwrite: bool = False) -> Project:
-    """Write a project of all that was found to a file, and give it back.
+def save_found(
+    place: Endpoint, found: Found, path: Path, *, overwrite: bool = False, never: Untouched | None = None
+) -> Project:
+    """Write a project of all that was found to a file, and give it back; `never` stays unread in it.
 
     Raises ProjectSaveError: also if nothing was found, or if the file is there and nobody said to overwrite it.
     """
-    devices = all_found(found)
+    devices = all_found(found, never)
     if not devices:
         raise ProjectSaveError(mark("discovery", "{path} was not written: no device was found"), path=path)
     if path.exists() and not overwrite:

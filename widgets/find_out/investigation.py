@@ -17,11 +17,12 @@ from app.client.endpoint import Endpoint
 from app.discovery.examination import Examination
 from app.discovery.hearing import listen_at
 from app.discovery.into_project import ChosenDevice, NamedRegister, all_found
+from app.discovery.known_line import KnownLine
 from app.discovery.reading_again import read_again
 from app.discovery.search import Search, SearchState, Wanted
 from app.errors import FanlightError
 from app.listening.trouble import LineTrouble
-from app.probing.found import Found, FoundFollower, FoundRange
+from app.probing.found import Found, FoundFollower
 from app.probing.line import ReadingLine
 from app.probing.probe import SearchStopped
 from app.probing.registers import Pass
@@ -66,6 +67,7 @@ class Investigation(QObject):
         """By unit."""
         self.numbering: dict[int, Numbering] = {}
         """How each device's manual counts, by unit; from-0 as long as nobody said."""
+        self._known = Endpoint.tcp(""), KnownLine()
         self._holds = holds
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
@@ -96,6 +98,16 @@ class Investigation(QObject):
         """Whether something is being done on the line."""
         return self._thread is not None
 
+    def know(self, endpoint: Endpoint, known: KnownLine) -> None:
+        """What a project says of that line."""
+        self._known = endpoint, known
+
+    @property
+    def known(self) -> KnownLine:
+        """Of the line that is looked at; of another one nothing is known."""
+        place, known = self._known
+        return known if self.endpoint is not None and self.endpoint.same_place(place) else KnownLine()
+
     def begin_at(self, endpoint: Endpoint) -> None:
         """Look at this line: what was found and named before is forgotten. Not while something is being done."""
         if self.at_work:
@@ -103,7 +115,7 @@ class Investigation(QObject):
         self.endpoint = endpoint
         self.state = SearchState()
         self.examination = Examination()
-        self.named, self.numbering = {}, {}
+        self.named, self.numbering = {}, dict(self.known.numbering)
         self.sentence, self.why, self.trouble, self.seconds_left = "", "", None, None
         self.named_changed.emit()
         self.changed.emit()
@@ -237,13 +249,8 @@ class Investigation(QObject):
                 whole,
                 registers=self.named.get(whole.found.unit) or whole.registers,
                 numbering=self.numbering.get(whole.found.unit, "from-0"),
-                never_read=tuple(
-                    FoundRange(table, span.start, span.stop - 1)
-                    for table, spans in self.wanted.never.items()
-                    for span in spans
-                ),
             )
-            for whole in all_found(self.found)
+            for whole in all_found(self.found, self.wanted.never, self.known)
         )
 
     def registers(self, unit: int) -> dict[RegisterPlace, int]:

@@ -11,6 +11,7 @@ from app.errors import FanlightError
 from app.modbus.serial_port import LineSettings
 from app.probing.priors import usual_priors
 from app.probing.probe import MOST_UNIT
+from app.probing.requests import Untouched
 from app.starters.answers import USUAL_PORT as USUAL_SERIAL_PORT
 from widgets.find_out.never_touch import NeverTouch
 from widgets.kit.controls import Choice, Segments, WholeNumber
@@ -157,9 +158,10 @@ class LinePage(QWidget):
 
     # What is chosen
 
-    def choose(self, endpoint: Endpoint, unit: int | None = None) -> None:
-        """Begin with this line, and ask `unit` before all others."""
+    def choose(self, endpoint: Endpoint, unit: int | None = None, never: Untouched | None = None) -> None:
+        """Begin with this line, ask `unit` before all others, and touch `never` not at all."""
         self._first = unit
+        self.never.name_too(never or {})
         kind: LineKind = endpoint.kind
         self.kind.choose(kind)
         if kind == "serial":

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Final, get_args
-
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.probing.requests import Untouched
-from app.signals.numbering import LAST_ADDRESS, Table
+from app.probing.untouched import all_of, parse_untouched, untouched_text
 from widgets.kit.elided import shorten_placeholder
-
-_TABLES: Final[tuple[Table, ...]] = get_args(Table)
 
 
 class NeverTouch(QLineEdit):
@@ -24,22 +19,15 @@ class NeverTouch(QLineEdit):
 
     def untouched(self) -> Untouched:
         """What is named. Raises ValueError in words."""
-        found: dict[Table, list[range]] = {}
-        for part in filter(None, (part.strip() for part in self.text().split(","))):
-            name, _, numbers = part.partition(":")
-            table = next((one for one in _TABLES if one == name.strip()), None)
-            span = address_span(numbers)
-            if table is None or span is None:
-                text = self.tr("\u201c{part}\u201d names no registers; write holding:100-119, with the wire addresses")
-                raise ValueError(text.format(part=part))
-            found.setdefault(table, []).append(range(span[0], span[1] + 1))
-        return found
+        try:
+            return parse_untouched(self.text())
+        except ValueError as part:
+            text = self.tr("\u201c{part}\u201d names no registers; write holding:100-119, with the wire addresses")
+            raise ValueError(text.format(part=part)) from None
 
-
-def address_span(text: str) -> Sequence[int] | None:
-    """The first and the last wire address of "0-9999" or "7"; None if it is no such thing."""
-    first, dash, last = (part.strip() for part in text.partition("-"))
-    if not first.isdecimal() or len(first) > 5 or (dash and not (last.isdecimal() and len(last) <= 5)):
-        return None
-    begin, end = int(first), int(last or first)
-    return (begin, end) if begin <= end <= LAST_ADDRESS else None
+    def name_too(self, never: Untouched) -> None:
+        """Name these beside what is named already, which stays as it is if it cannot be read."""
+        try:
+            self.setText(untouched_text(all_of(self.untouched(), never)))
+        except ValueError:
+            self.setText(", ".join((self.text().strip().rstrip(","), untouched_text(never))))

@@ -87,6 +87,8 @@ class ProjectPage(QWidget):
         ]
         self.model.show(rows)
         self._stack.setCurrentIndex(0 if rows else 1)
+        first = next((self._about.numbering.get(one.unit) for one in self._about.devices), None)
+        self.numbering.setCurrentIndex(self.numbering.findData(first or "from-0"))
         devices = len(self._about.devices)
         text = (
             self.tr("One device, {signals} named registers")

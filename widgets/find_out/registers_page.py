@@ -10,11 +10,12 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit, QStackedWidget, QVBoxLayout,
 
 from app.matching.advice import Namer
 from app.probing.registers import Pass, estimate
+from app.probing.untouched import address_span
 from app.signals.numbering import LAST_ADDRESS, Table
 from app.snapshots.snapshot import RegisterPlace
 from widgets.find_out.found_tables import FoundColumn, FoundRegistersModel
 from widgets.find_out.labelled import labelled
-from widgets.find_out.never_touch import NeverTouch, address_span
+from widgets.find_out.never_touch import NeverTouch
 from widgets.kit.controls import Choice, push_button
 from widgets.kit.dialogs.dialog import WholeArea
 from widgets.kit.empty_state import EmptyState

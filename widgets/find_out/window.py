@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister, added_to, new_project
+from app.discovery.known_line import KnownLine
 from app.discovery.search import Wanted
 from app.edits.refused import EditRefused
 from app.errors import FanlightError
@@ -150,11 +151,14 @@ class FindOutWindow(Dialog):
         self._show_registers()
         self._show()
 
-    def begin_at(self, endpoint: Endpoint, unit: int | None = None) -> None:
-        """Begin with this line, and with this unit if one is looked for: it is asked first."""
-        self.line.choose(endpoint, unit)
+    def begin_at(self, endpoint: Endpoint, unit: int | None = None, known: KnownLine | None = None) -> None:
+        """Begin with this line, and with this unit if one is looked for: it is asked first. `known` is what a project
+        says of the devices on it."""
+        known = known or KnownLine()
+        self.about.know(endpoint, known)
+        self.line.choose(endpoint, unit, known.never)
 
-    def turn_to(self, endpoint: Endpoint, unit: int) -> None:
+    def turn_to(self, endpoint: Endpoint, unit: int, known: KnownLine | None = None) -> None:
         """Go to the first page, on another line perhaps; not while a search is at work, which is said."""
         if self.about.at_work:
             self.tell(
@@ -166,7 +170,7 @@ class FindOutWindow(Dialog):
             )
             return
         self.tell("")
-        self.begin_at(endpoint, unit)
+        self.begin_at(endpoint, unit, known)
         self.go_to(LINE)
 
     def _reachable(self, step: int) -> bool:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
 from app.client.endpoint import Endpoint
+from app.discovery.known_line import known_line
 from app.errors import FanlightError
 from app.project.model import Project
 from widgets.document.document import Document, Edit
@@ -52,16 +53,16 @@ class FindingOut(QObject):
         """Open the window, or bring it to the front; it begins with the line of the project, if there is one."""
         project = self._document.project
         line = next(iter(project.lines), None)
-        self._bring(None if line is None or self._files.nothing_open else Endpoint.of_line(line))
+        self._bring(None if line is None or self._files.nothing_open else line.name)
 
     def find(self, follower: str) -> None:
         """A device does not answer: look for it on its line."""
         project = self._document.project
         device = project.follower_named.get(follower)
         if device is not None and device.line in project.line_named:
-            self._bring(Endpoint.of_line(project.line_named[device.line]), device.unit)
+            self._bring(device.line, device.unit)
 
-    def _bring(self, endpoint: Endpoint | None, unit: int | None = None) -> None:
+    def _bring(self, line: str | None, unit: int | None = None) -> None:
         if self._open is None:
             from widgets.find_out.window import FindOutWindow
 
@@ -72,14 +73,17 @@ class FindingOut(QObject):
             made.edit_wanted.connect(self._add)
             made.finished.connect(self._forget)
             self._open = made
-            if endpoint is not None:
-                made.begin_at(endpoint, unit)
-        elif unit is not None and endpoint is not None:
+            if line is not None:
+                made.begin_at(self._leads_to(line), unit, known_line(self._document.project, line))
+        elif unit is not None and line is not None:
             # It is called for a device: what it showed until now may be of another line.
-            self._open.turn_to(endpoint, unit)
+            self._open.turn_to(self._leads_to(line), unit, known_line(self._document.project, line))
         self._open.show()
         self._open.raise_()
         self._open.activateWindow()
+
+    def _leads_to(self, line: str) -> Endpoint:
+        return Endpoint.of_line(self._document.project.line_named[line])
 
     def close(self) -> None:
         """Let it go with the main window."""

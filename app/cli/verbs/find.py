@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from app.discovery.examination import Examination
     from app.discovery.search import Search, SearchState, Wanted
     from app.probing.found import Found, FoundFollower
+    from app.probing.requests import Untouched
     from app.signals.numbering import Table
 
 CAUTION: Final = (
@@ -53,6 +54,14 @@ def find_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument(
         "--range", metavar="0-9999", type=_range, default=(0, 65_535), help="registers, as on the wire from 0"
     )
+    verb.add_argument(
+        "--never",
+        metavar="LIST",
+        type=_never,
+        default={},
+        help="never touch these, as some are cleared by reading: holding:100-119,input:7, as on the wire from 0; "
+        "--resume keeps them too",
+    )
     verb.add_argument("--budget", metavar="S", type=_seconds, help="end after so many seconds")
     verb.add_argument("--to", metavar="PROJECT", type=Path, help="make a project of what is found: a new file")
     verb.add_argument("--snapshot", metavar="FILE", type=Path, help="keep what the registers hold: a new file")
@@ -69,6 +78,7 @@ def find(args: argparse.Namespace) -> int:
     """Find the settings, the units and the registers of what is on a line."""
     from app.discovery.search import Search
     from app.probing.line import ReadingLine
+    from app.probing.untouched import all_of
 
     place, wanted = _place(args), _wanted(args)
     for path in (args.to, args.snapshot):
@@ -77,19 +87,20 @@ def find(args: argparse.Namespace) -> int:
             raise CouldNotRun(f"{path} already exists; choose another name, or move it away")
         _folder_of(path)
     _folder_of(args.resume)
-    state, examined = _kept(args.resume, place)
+    state, examined, never = _kept(args.resume, place)
+    wanted = replace(wanted, never=all_of(wanted.never, never))
     tell(CAUTION)
     with watch_for_end() as ended, ReadingLine(place, ended.is_set) as line:
-        keeper = _Keeper(args.resume, place, state, examined)
+        keeper = _Keeper(args.resume, place, state, examined, wanted.never)
         search = Search(line, wanted, state, keeper.told, keeper.examination)
         try:
             found = search.run()
         finally:
             keeper.save()
-    return _outcome(args, place, search, found, keeper.examination)
+    return _outcome(args, place, search, found, keeper)
 
 
-def _outcome(args: argparse.Namespace, place: Endpoint, search: Search, found: Found, examination: Examination) -> int:
+def _outcome(args: argparse.Namespace, place: Endpoint, search: Search, found: Found, keeper: _Keeper) -> int:
     if search.state.why:
         say(search.state.why)
     if args.json:
@@ -100,10 +111,10 @@ def _outcome(args: argparse.Namespace, place: Endpoint, search: Search, found: F
     if args.to is not None and devices:
         from app.discovery.into_project import save_found
 
-        save_found(place, found, args.to)
+        save_found(place, found, args.to, never=keeper.never)
         tell(f"{args.to}: a project of {_count(devices)}")
     if args.snapshot is not None:
-        _save_snapshots(args.snapshot, place, devices, examination)
+        _save_snapshots(args.snapshot, place, devices, keeper.examination)
     if not devices and not found.heard:
         tell(search.trouble.summary)
         tell(*(f"{each.likely}: {each.title}. {each.evidence} {each.to_do}" for each in search.trouble.suspicions))
@@ -163,7 +174,10 @@ def _lines(found: Found) -> list[str]:
 class _Keeper:
     """Tells the person how it goes, and keeps the state in its file."""
 
-    def __init__(self, path: Path | None, place: Endpoint, state: SearchState, examined: list[object]) -> None:
+    def __init__(
+        self, path: Path | None, place: Endpoint, state: SearchState, examined: list[object], never: Untouched
+    ) -> None:
+        self.never = never
         self._path = path
         self._place = place
         self._state = state
@@ -180,12 +194,14 @@ class _Keeper:
             self.save()
 
     def save(self) -> None:
+        from app.probing.untouched import untouched_text
         from app.project_file.replace_file import write_whole
 
         if self._path is None:
             return
         data: dict[str, object] = {"format": _FORMAT, "place": str(self._place), **self._state.as_json()}
         data["registers"] = self.examination.as_json()
+        data["never"] = untouched_text(self.never)
         try:
             write_whole(self._path, json.dumps(data).encode())
         except OSError as why:
@@ -201,16 +217,18 @@ def _examination(examined: list[object]) -> Examination:
     return made
 
 
-def _kept(path: Path | None, place: Endpoint) -> tuple[SearchState, list[object]]:
+def _kept(path: Path | None, place: Endpoint) -> tuple[SearchState, list[object], Untouched]:
     from app.discovery.search import SearchState
+    from app.probing.untouched import parse_untouched
 
     if path is None or not os.path.lexists(path):
-        return SearchState(), []
+        return SearchState(), [], {}
     try:
         data = json.loads(path.read_text("utf-8"))
         if data["format"] != _FORMAT:
             raise ValueError
         kept, where = SearchState.from_json(data), data["place"]
+        never = parse_untouched(data.get("never", ""))
         _examination(data["registers"])
     except OSError as why:
         raise CouldNotRun(f"{path} cannot be read: {why.strerror}") from None
@@ -218,7 +236,7 @@ def _kept(path: Path | None, place: Endpoint) -> tuple[SearchState, list[object]
         raise CouldNotRun(f"{path} is not the file of a search; choose another name for --resume") from None
     if where != str(place):
         raise CouldNotRun(f"{path} is of a search on {where}; choose another file for {place}")
-    return kept, data["registers"]
+    return kept, data["registers"], never
 
 
 def _folder_of(path: Path | None) -> None:
@@ -252,7 +270,9 @@ def _wanted(args: argparse.Namespace) -> Wanted:
     strange = next((unit for unit in args.units if not 1 <= unit <= MOST_UNIT), None)
     if args.tcp is None and strange is not None:
         raise CouldNotRun(f"--units: a serial line has units 1-{MOST_UNIT}, and {strange} is none")
-    wanted = Wanted(args.units, settings, first=args.range[0], last=args.range[1], budget_s=args.budget)
+    wanted = Wanted(
+        args.units, settings, first=args.range[0], last=args.range[1], budget_s=args.budget, never=args.never
+    )
     if args.tables:
         wanted = replace(wanted, tables=args.tables)
     return wanted if args.listen is None else replace(wanted, listen_s=args.listen)
@@ -274,6 +294,15 @@ def _span(text: str, most: int, what: str) -> tuple[int, int]:
 
 def _range(text: str) -> tuple[int, int]:
     return _span(text, 65_535, "a range of registers from 0 to 65535, such as 0-9999")
+
+
+def _never(text: str) -> Untouched:
+    from app.probing.untouched import parse_untouched
+
+    try:
+        return parse_untouched(text)
+    except ValueError as part:
+        raise argparse.ArgumentTypeError(f"'{part}' names no registers; write holding:100-119,input:7") from None
 
 
 def _units(text: str) -> tuple[int, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from pytestqt.qtbot import QtBot
 
-from widgets.find_out.never_touch import NeverTouch, address_span
+from widgets.find_out.never_touch import NeverTouch
 
 
 @pytest.fixture
@@ -29,8 +29,15 @@ def test_what_names_none_is_told(line: NeverTouch, text: str) -> None:
         line.untouched()
 
 
-@pytest.mark.parametrize(
-    ("text", "span"), [("0-65535", (0, 65_535)), ("7", (7, 7)), ("0-65536", None), ("", None), ("1-2-3", None)]
-)
-def test_spans(text: str, span: tuple[int, int] | None) -> None:
-    assert address_span(text) == span
+def test_others_are_named_beside_what_a_person_typed(line: NeverTouch) -> None:
+    line.name_too({"holding": (range(7, 8),)})
+    assert line.text() == "holding:7"
+    line.setText("input:3-4,holding:7")
+    line.name_too({"holding": (range(7, 8), range(100, 120))})
+    assert line.untouched() == {"input": [range(3, 5)], "holding": [range(7, 8), range(100, 120)]}
+    line.setText("nonsense")
+    line.name_too({"holding": (range(7, 8),)})
+    assert line.text() == "nonsense, holding:7"
+    line.setText("input:3")
+    line.name_too({})
+    assert line.text() == "input:3"

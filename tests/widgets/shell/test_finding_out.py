@@ -9,9 +9,11 @@ from pytestqt.qtbot import QtBot
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister
+from app.edits.lines import change_follower
 from app.follower.simulation import Simulation
 from app.probing.found import Found, FoundFollower, FoundRange
-from app.project.model import Project
+from app.project.model import NeverRead, Project
+from app.signals.numbering import documented_number
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import button_of, connect, when_asked, words_of
 from widgets.find_out.window import FindOutWindow
@@ -159,3 +161,24 @@ def test_a_device_that_does_not_answer_leads_to_its_line(working: MainWindow) ->
     assert made is not None
     line = working.document.project.line_named[follower.line]
     assert str(made.line.endpoint()) == str(Endpoint.of_line(line))
+
+
+def test_a_device_of_a_project_brings_what_must_not_be_touched_and_how_it_counts(working: MainWindow) -> None:
+    project = working.document.project
+    follower = project.followers[0]
+    unread = NeverRead(
+        table="holding",
+        first=documented_number(follower.numbering, "holding", 100),
+        last=documented_number(follower.numbering, "holding", 100),
+    )
+    working.document.do("", lambda project: change_follower(project, follower.name, never_read=(unread,)))
+    working.bench.cards.find_wanted.emit(follower.name)
+    made = working.finding_out.window
+    assert made is not None
+    assert made.line.never.text() == "holding:100"
+    assert made.registers.never.text() == "holding:100"
+    assert made.line.wanted().never == {"holding": [range(100, 101)]}
+    made.about.begin_at(made.line.endpoint())
+    assert made.about.numbering[follower.unit] == follower.numbering
+    made.about.begin_at(Endpoint.tcp("192.0.2.99"))
+    assert made.about.numbering == {}, "of another line nothing is known"

@@ -84,6 +84,29 @@ def test_finds_a_hidden_device(staged: StagedFollower, tmp_path: Path, capsys: p
     assert not [finding for finding in check(made) if finding.severity == "error"]
 
 
+def test_what_must_never_be_touched_is_not_and_stays_so(staged: StagedFollower, tmp_path: Path) -> None:
+    """Also when the search is taken up again without saying it once more."""
+    project, kept = tmp_path / "found.toml", tmp_path / "search.json"
+    rest = [*SHORT, "--resume", str(kept), "--never", "holding:0-4,holding:105-109"]
+    assert main(["find", *where(staged), *rest, "--budget", "0.1"]) in (0, 1)
+    assert main(["find", *where(staged), *rest[:-2], "--to", str(project)]) == 0
+    untouched = {*range(5), *range(105, 110)}
+    reads = [range(asked.address, asked.address + asked.count) for asked in staged.asked if asked.function == 3]
+    assert reads
+    assert not untouched & {address for span in reads for address in span}
+    (follower,) = load(str(project)).followers
+    assert [(part.table, part.first, part.last) for part in follower.never_read] == [
+        ("holding", 0, 4),
+        ("holding", 105, 109),
+    ]
+
+
+def test_registers_that_are_none_are_no_option(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit, match="2"):
+        main(["find", "--tcp", "127.0.0.1:1", "--never", "input:3,100-119"])
+    assert "'100-119' names no registers" in capsys.readouterr().err
+
+
 def test_nothing_there_is_1(capsys: pytest.CaptureFixture[str]) -> None:
     with StagedFollower("tcp", lambda _: []) as staged:
         assert main(["find", *where(staged), "--units", "1-2", "--json"]) == 1

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import os
 import re
 from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
 
+from app.client.hosts import same_host
 from app.errors import FanlightError
 from app.language import mark
+from app.modbus.own_ports import port_path
 from app.modbus.serial_port import Parity
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
 from app.signals.visible import visible
@@ -149,16 +150,11 @@ class Endpoint:
         return self.kind != "tcp"
 
     def same_place(self, other: Endpoint) -> bool:
-        """Whether both lead to one port of this computer, or of one host, by whichever of its names; with whatever
-        settings and frames."""
-        return self._place == other._place
-
-    @property
-    def _place(self) -> tuple[str, int]:
-        if self.kind == "serial":
-            return os.path.normcase(os.path.realpath(self.device)), -1
-        host = self.host.casefold().rstrip(".")
-        return ("127.0.0.1" if host in ("localhost", "::1") else host), self.port
+        """Whether both lead to one port of this computer, or of one host, by whichever of its names, as far as those
+        are known in time (see `app.client.hosts`); with whatever settings and frames."""
+        if self.kind == "serial" or other.kind == "serial":
+            return self.kind == other.kind and port_path(self.device) == port_path(other.device)
+        return self.port == other.port and same_host(self.host, other.host)
 
     def __str__(self) -> str:
         if self.kind == "serial":

@@ -20,6 +20,7 @@ from pymodbus.transport.serialtransport import SerialTransport
 from app.client.endpoint import Endpoint
 from app.client.faults import LineFault, opening_fault
 from app.language import translate
+from app.modbus.own_ports import note_own
 from app.modbus.serial_port import parity_letter
 
 # What pymodbus logs is said better by our own faults; without a handler Python would print it to standard error.
@@ -101,6 +102,7 @@ class Wire(ModbusProtocol):
                 raise OSError(*error.args) from error
 
         transport = await _in_a_thread(make, lambda late: late.sync_serial.close())
+        note_own(transport.sync_serial)
         self.transport = transport
         transport.setup()
 

@@ -108,7 +108,8 @@ def added_to(project: Project, place: Endpoint, found: Found, devices: Sequence[
     device has but one of, and NotARegister for a register that the numbering cannot name.
     """
     line = _line(place, found, devices)
-    there = next((one for one in project.lines if _place(one) == _place(line)), None)
+    of_kind = (one for one in project.lines if one.kind == line.kind)
+    there = next((one for one in of_kind if Endpoint.of_line(one).same_place(place)), None)
     if there is None:
         line = changed(line, name=free_name(translate("starters", "line"), project.line_named))
         project = add_line(project, line)
@@ -194,12 +195,6 @@ def _line(place: Endpoint, found: Found, devices: Sequence[ChosenDevice]) -> Any
         timeout_ms=timeout_ms,
         in_flight=max(1, min(in_flight, 16)),
     )
-
-
-def _place(line: AnyLine) -> tuple[str, str, int]:
-    if isinstance(line, SerialLine):
-        return "serial", line.device if "/" in line.device else line.device.upper().removeprefix("\\\\.\\"), 0
-    return line.kind, line.host.lower(), line.port
 
 
 def _settled(there: AnyLine, found: AnyLine) -> AnyLine:

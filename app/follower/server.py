@@ -34,6 +34,7 @@ from app.follower.requests import BROADCAST, Responder
 from app.follower.seldom import Seldom
 from app.language import translate
 from app.modbus.framing import LONGEST_RTU, MBAP_HEADER
+from app.modbus.own_ports import note_own
 from app.modbus.serial_port import Parity, parity_letter
 
 Framing = Literal["tcp", "rtu"]
@@ -214,6 +215,7 @@ class SerialServer:
         except _NOT_OPENED as why:
             raise FollowerError(_cannot_open(self._device, why)) from None
         self._transport = cast("SerialTransport", transport)
+        note_own(self._transport.sync_serial)
         await asyncio.sleep(0)  # the transport sets itself up in the loop's next turn and must not be closed before
         return reader
 

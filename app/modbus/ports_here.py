@@ -12,11 +12,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal
 
 from app.language import translate
+from app.modbus.own_ports import own_ports, port_path
 
 if TYPE_CHECKING:
     from serial.tools.list_ports_common import ListPortInfo
 
-PortTrouble = Literal["", "in use", "no permission"]
+PortTrouble = Literal["", "in use", "in use by this program", "no permission"]
 """Why a port cannot be opened now; empty: nothing is known against it."""
 
 LOCKS: Final = ("/run/lock", "/var/lock")
@@ -38,14 +39,16 @@ class PortHere:
     serial_number: str = ""
     """Of the adapter: what tells two of one kind apart."""
     trouble: PortTrouble = ""
-    """"in use" is told on Linux only, of a port with a lock file or that is open in a process that may be looked into.
-    Windows tells nothing before a port is opened, and opening it may reset what is on the line."""
+    """"in use" by others is told on Linux only, of a port with a lock file or that is open in a process that may be
+    looked into. Windows tells nothing before a port is opened, and opening it may reset what is on the line."""
 
     @property
     def to_do(self) -> str:
         """How to get it, in a sentence; empty if nothing is known against it."""
         if not self.trouble:
             return ""
+        if self.trouble == "in use by this program":
+            return translate("bus", "this program has this port open; disconnect the line, or stop the search on it")
         if self.trouble == "in use" or sys.platform == "win32":  # which denies access to a port that another one has
             return translate("bus", "another program has this port open; close it there")
         if sys.platform == "linux":
@@ -69,8 +72,8 @@ def ports_here(processes: Path = PROCESSES) -> tuple[PortHere, ...]:
         told = sorted(comports())
     except (OSError, TypeError):  # it stumbles over an adapter that is pulled out while it looks at it
         told = sorted(comports())
-    opened = _open_elsewhere(processes)
-    return tuple(_port(each, port_trouble(each.device, opened, processes)) for each in told)
+    opened, own = _open_elsewhere(processes), own_ports()
+    return tuple(_port(each, port_trouble(each.device, opened, processes, own)) for each in told)
 
 
 def _port(told: ListPortInfo, trouble: PortTrouble) -> PortHere:
@@ -82,8 +85,13 @@ def _port(told: ListPortInfo, trouble: PortTrouble) -> PortHere:
     return PortHere(told.device, description.removesuffix(f"({told.device})").strip(), maker, serial_number, trouble)
 
 
-def port_trouble(device: str, opened: Collection[str] = (), processes: Path = PROCESSES) -> PortTrouble:
-    """What keeps this program from a port. `opened`: the files that others have open, by their real paths."""
+def port_trouble(
+    device: str, opened: Collection[str] = (), processes: Path = PROCESSES, own: Collection[str] = ()
+) -> PortTrouble:
+    """What keeps this program from a port. `opened`: the files that others have open, by their real paths; `own`:
+    those of this program."""
+    if port_path(device) in own:
+        return "in use by this program"
     if os.name != "posix" or not Path(device).exists():
         return ""
     if not os.access(device, os.R_OK | os.W_OK):

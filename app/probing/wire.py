@@ -12,6 +12,7 @@ from typing import Any, Final, TypeVar
 
 from app.client.endpoint import Endpoint
 from app.client.faults import closed_fault, opening_fault
+from app.modbus.own_ports import note_own
 from app.modbus.serial_port import LineSettings, parity_letter
 from app.probing.line_errors import NOTHING_TOLD, CharacterErrors, PortErrors
 from app.probing.probe import CannotProbe
@@ -91,6 +92,7 @@ class SerialWire(ProbedWire):
             raise CannotProbe(opening_fault(asked, error).sentence) from error
         except Exception as error:  # pyserial lets termios.error through, which is no OSError
             raise CannotProbe(opening_fault(asked, OSError(*error.args)).sentence) from error
+        note_own(self.port)
         if os.name == "posix":
             self._errors = PortErrors(asked.device, self.port.fileno())
             self._errors.port_set_up(parity=asked.parity != "none")

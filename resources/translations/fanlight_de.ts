@@ -8687,6 +8687,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>belegt</translation>
     </message>
     <message>
+        <source>in use by this program</source>
+        <translation>von diesem Programm belegt</translation>
+    </message>
+    <message>
         <source>new</source>
         <translation>neu</translation>
     </message>
@@ -12346,6 +12350,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>this looks like a wrong parity: the device sends no parity bit, or a different number of stop bits</source>
         <translation>vermutlich falsche Parität: Das Gerät sendet kein Paritätsbit oder eine andere Anzahl Stoppbits</translation>
+    </message>
+    <message>
+        <source>this program has this port open; disconnect the line, or stop the search on it</source>
+        <translation>dieses Programm hat diesen Anschluss geöffnet; die Linie trennen oder die Suche darauf anhalten</translation>
     </message>
     <message>
         <source>this user is in the group {group}, which may open it, from the next login on: log out and in again</source>

@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
 from app.client.endpoint import Endpoint
+from app.client.hosts import look_up
 from app.discovery.known_line import known_line
 from app.errors import FanlightError
 from app.project.model import Project
@@ -63,6 +64,8 @@ class FindingOut(QObject):
             self._bring(device.line, device.unit)
 
     def _bring(self, line: str | None, unit: int | None = None) -> None:
+        for each in self._document.project.lines:
+            look_up(Endpoint.of_line(each).host)
         if self._open is None:
             from widgets.find_out.window import FindOutWindow
 

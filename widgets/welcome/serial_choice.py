@@ -182,6 +182,7 @@ def port_words(port: PortHere, *, new: bool = False) -> str:
     troubles = {
         "": "",
         "in use": translate("SerialChoice", "in use"),
+        "in use by this program": translate("SerialChoice", "in use by this program"),
         "no permission": translate("SerialChoice", "no permission"),
     }
     number = translate("SerialChoice", "serial number {number}").format(number=port.serial_number)

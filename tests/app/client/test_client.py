@@ -15,6 +15,7 @@ from app.client.endpoint import Endpoint
 from app.client.faults import FaultKind, LineFault
 from app.client.timing import BROADCAST_TURNAROUND_S, exact_loop
 from app.client.transactions import Transaction
+from app.modbus.own_ports import own_ports, port_path
 from app.modbus.requests import read_request, registers_of, write_register
 from tests.staged_follower import CLOSE, Answer as Staged, Asked, Registers, StagedFollower
 
@@ -60,6 +61,15 @@ def test_a_transaction_is_recorded_with_its_predicted_time(kind: str) -> None:
     _, told = run(kind, Registers(), work)
     assert len(told) == 3
     assert all(transaction.predicted_ms > 0 and transaction.fault is None for transaction in told)
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs a pty")
+def test_the_port_of_a_session_is_known_as_this_programs_own() -> None:
+    async def work(client: Client) -> None:
+        assert port_path(client.endpoint.device) in own_ports()
+
+    follower, _ = run("serial", Registers(), work)
+    assert port_path(follower.endpoint.device) not in own_ports()
 
 
 @pytest.mark.parametrize("kind", RTU)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -129,6 +130,16 @@ def test_adding_uses_the_line_and_the_device_of_the_same_place() -> None:
     assert isinstance(energy, RegisterSignal)
     assert (energy.follower, energy.word_order, energy.number) == ("pump", "low-first", 401)
     assert after.screens == there.screens
+
+
+@pytest.mark.skipif(os.name != "posix", reason="ports are no files there")
+def test_a_port_that_is_a_link_is_the_port_that_it_leads_to(tmp_path: Path) -> None:
+    port, link = tmp_path / "port", tmp_path / "by-id"
+    port.touch()
+    link.symlink_to(port)
+    there = pump_project(word("speed", 310), line=SerialLine(name="bus", device=str(link)), unit=17)
+    after = added_to(there, Endpoint.serial(str(port)), FOUND, [CHOSEN])
+    assert [(line.name, line.device) for line in after.lines if isinstance(line, SerialLine)] == [("bus", str(link))]
 
 
 def test_adding_elsewhere_adds_a_line_and_a_device_under_free_names() -> None:

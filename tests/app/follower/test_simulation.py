@@ -21,6 +21,7 @@ from app.follower.drive_bank import DriveBank
 from app.follower.register_bank import TABLES
 from app.follower.server import SerialSettings
 from app.follower.simulation import FollowerError, Simulation
+from app.modbus.own_ports import own_ports
 from app.project.model import Project
 from app.project_file.files import load
 from projects import demo_path
@@ -449,6 +450,7 @@ def pty() -> Iterator[Pty]:
 def test_on_a_serial_device(bank: Project, pty: Pty) -> None:
     with Simulation(bank) as simulation:
         simulation.serve_serial(pty.device)
+        assert pty.device in own_ports()
         os.write(pty.client, rtu(17, "03 0001 0002"))
         assert pty.receive(9) == rtu(17, "03 04 0001 0002")
         os.write(pty.client, rtu(18, "03 0001 0002"))

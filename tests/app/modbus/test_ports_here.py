@@ -11,6 +11,8 @@ from serial.tools.list_ports_common import ListPortInfo
 
 from app.modbus import ports_here as module
 from app.modbus.ports_here import PortHere, ports_here
+from app.probing.line import ReadingLine
+from tests.staged_follower import StagedFollower
 
 posix = pytest.mark.skipif(os.name != "posix", reason="ports are files there")
 
@@ -162,3 +164,20 @@ def test_how_other_systems_permit_a_port(monkeypatch: pytest.MonkeyPatch) -> Non
 def test_nothing_is_to_be_done_about_a_free_port_and_a_program_to_be_closed_about_one_in_use() -> None:
     assert PortHere("COM3").to_do == ""
     assert "close it" in PortHere("COM3", trouble="in use").to_do
+
+
+@posix
+def test_a_port_that_this_program_has_open_is_said_to_be_its_own(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """By whichever name it is listed."""
+    other = tmp_path / "by-id"
+    with StagedFollower("serial", lambda _: []) as device:
+        other.symlink_to(device.endpoint.device)
+        have(monkeypatch, str(other))
+        assert trouble(tmp_path) == ""
+        with ReadingLine(device.endpoint):
+            (port,) = ports_here(tmp_path)
+            assert port.trouble == "in use by this program"
+            assert "disconnect" in port.to_do
+        assert trouble(tmp_path) == ""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import socket
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -106,6 +108,26 @@ def test_a_line_that_is_connected_is_not_searched(window: MainWindow, device: Si
     made.go_button.click()
     assert made.about.at_work
     assert not window.live.connected
+
+
+def test_a_line_that_is_connected_is_not_searched_by_another_name_either(
+    window: MainWindow, device: Simulation, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    really = socket.getaddrinfo
+    monkeypatch.setattr(
+        "socket.getaddrinfo",
+        lambda host, *rest, **more: really("127.0.0.1" if host == "drive.example" else host, *rest, **more),
+    )
+    connect(window, device, qtbot)
+    session = window.live.session
+    assert session is not None
+    made = opened(window)
+    made.begin_at(Endpoint.tcp("drive.example", next(iter(session.endpoints.values())).port))
+    made.line.consent.setChecked(True)
+    when_asked(lambda dialog: dialog.reject())
+    made.go_button.click()
+    assert not made.about.at_work
+    assert "connected" in made.line.state.text()
 
 
 def test_an_armed_line_is_not_even_offered(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:

@@ -306,7 +306,7 @@ class Runner:
                 self._pass(max(hold_s, TICK_S))
             finally:
                 stand.key_up(key)
-            self._acted()
+            self._since = stand.now()  # what happened while the key was down counts, too
             self._see_written()
         return _Found(Result.PASS)
 
@@ -444,6 +444,7 @@ class Runner:
 
     def _see_written(self) -> None:
         """Let what a key writes be taken, or refused, before the next step; it counts from when that is known."""
+        self._events += self._stand.take_events()
         limit = self._stand.now() + WRITTEN_S
         while self._stand.panel.state.sent and self._stand.now() < limit:
             self._tick()

@@ -17,6 +17,7 @@ from app.events.alarms import Alarm
 from app.events.event_detector import EventDetector
 from app.events.events import Event
 from app.follower.operate import operate
+from app.follower.register_bank import RegisterBank
 from app.line.samples import Sample, Subscription
 from app.panel.driver import PanelDriver
 from app.panel.events import Effect
@@ -143,9 +144,18 @@ class RehearsedStand(Stand):
 
     simulated = True
 
-    def __init__(self, project: Project, observers: Iterable[Observer] = (), *, language: int = 0) -> None:
+    def __init__(
+        self,
+        project: Project,
+        observers: Iterable[Observer] = (),
+        *,
+        language: int = 0,
+        machine: Project | None = None,
+    ) -> None:
+        """The devices are those of another project, `machine`, if there is one. Raises FollowerError."""
         self._at = 0.0
         self._language = language
+        self._machine = machine
         super().__init__(project, observers)
         self._told = [
             signal
@@ -157,7 +167,10 @@ class RehearsedStand(Stand):
                 or any(isinstance(bit, BitSignal) and bit.bit.of == signal.name for bit in project.signals)
             )
         ]
-        self._rehearsal = Rehearsal(project, clock=self.now, language=language)
+        self._rehearsal = self._rehearsed()
+
+    def _rehearsed(self) -> Rehearsal:
+        return Rehearsal(self.project, clock=self.now, language=self._language, machine=self._machine)
 
     @property
     def panel(self) -> PanelDriver:
@@ -171,12 +184,17 @@ class RehearsedStand(Stand):
     def begin(self) -> None:
         """Begin a case."""
         self._detector = EventDetector(self.project, self.now)
-        self._rehearsal = Rehearsal(self.project, clock=self.now, language=self._language)
+        self._rehearsal = self._rehearsed()
         self.tick()
+
+    @property
+    def models(self) -> Mapping[str, RegisterBank]:
+        """The models of the devices in the case that runs."""
+        return self._rehearsal.models
 
     def order(self, deed: str) -> None:
         """Operate a simulated device. Raises FollowerError."""
-        operate(self._rehearsal.models, deed)
+        operate(self.models, deed)
 
     def put(self, signal: str, value: Fraction) -> str:  # noqa: ARG002  # the next case begins anew
         """Write a value past the panel; why not, if not."""
@@ -191,6 +209,7 @@ class RehearsedStand(Stand):
         self._at += TICK_S
 
     def _look(self) -> None:
+        self._detector.reports(self._rehearsal.take_reports())
         readings = self._rehearsal.registers()
         samples = [
             Sample(signal.name, self._at, (), readings[signal.name]) for signal in self._told if signal.name in readings

@@ -229,3 +229,59 @@ def test_the_models_stand_still_while_nobody_looks(pump: Project) -> None:
     clock.now += 600.0
     rehearsal.panel.tick()
     assert rehearsal.panel.readings()["frequency"].value == before != 0
+
+
+# Another machine behind the panel
+
+
+def with_register(number: int) -> Project:
+    return parse(BANK.replace("register = 5\n", f"register = {number}\n"))
+
+
+def test_the_devices_may_be_those_of_another_project() -> None:
+    rehearsal = Rehearsal(with_register(7), machine=parse(BANK), clock=lambda: 0.0)
+    rehearsal.models["f"].set("word", 12)
+    assert rehearsal.panel.readings()["level"].value == Fraction(12, 10)
+
+
+def test_a_register_that_the_machine_has_not_is_refused_to_read_and_to_write() -> None:
+    rehearsal = Rehearsal(with_register(50), machine=parse(BANK), clock=lambda: 0.0)
+    reading = rehearsal.panel.readings()["level"]
+    assert (reading.quality, reading.reason) == ("refused", "illegal data address (02)")
+    rehearsal.carry_out((Write("level", Fraction(3)),), None)  # type: ignore[arg-type]
+    report = rehearsal.take_reports()[0]
+    assert not report.ok
+    assert "illegal data address" in report.reason
+
+
+def test_nobody_answers_at_a_unit_that_the_machine_has_not() -> None:
+    moved = parse(BANK.replace('name = "f"\nline = "l"', 'name = "f"\nline = "l"\nunit = 9'))
+    rehearsal = Rehearsal(moved, machine=parse(BANK), clock=lambda: 0.0)
+    assert not rehearsal.panel.readings()["level"].good
+
+
+def test_what_became_of_writes_is_told_once() -> None:
+    rehearsal = Rehearsal(parse(BANK), clock=lambda: 0.0)
+    rehearsal.carry_out((Write("level", Fraction("20.04")),), None)  # type: ignore[arg-type]
+    report = rehearsal.take_reports()[0]
+    assert (report.ok, report.wanted, report.kept) == (True, Fraction("20.04"), Fraction(20))
+    assert rehearsal.take_reports() == []
+
+
+def test_a_drive_that_is_off_the_line_misses_the_requests_and_trips() -> None:
+    now = [0.0]
+    rehearsal = Rehearsal(load(demo_path("booster-pump")), clock=lambda: now[0])
+
+    def wait(seconds: float) -> None:
+        for _ in range(round(seconds / 0.1)):
+            now[0] += 0.1
+            rehearsal.panel.tick()
+
+    rehearsal.panel.key_down("start")
+    wait(2)
+    assert rehearsal.panel.readings()["running"].value == 1
+    rehearsal.models["pump"].silent = True
+    wait(5)
+    rehearsal.models["pump"].silent = False
+    wait(0.2)
+    assert rehearsal.panel.readings()["fault code"].value == 0x7500

@@ -1,0 +1,118 @@
+"""Trial files: read with everything wrong told at once, written the same way whatever they looked like."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from app.project_file.canonical import canonical_text
+from app.project_file.files import load
+from app.trial.script_file import TrialFileError, load_trial, problems_with, project_digest, save_trial, trial_of
+from projects import demo_path
+from tests.trial_panel import case, small, trial
+
+GOOD = """\
+format = 1
+title = "Tank"
+
+[[case]]
+name = "Level {v}"
+each = [
+  { v = 1.5 },
+  { v = 20 },
+]
+
+[[case.step]]
+key = "right"
+
+[[case.step]]
+enter = "level"
+value = "{v}"
+
+[[case.step]]
+expect = { signal = "level", value = "{v}" }
+"""
+
+
+def problems(text: str) -> list[str]:
+    with pytest.raises(TrialFileError) as caught:
+        trial(text)
+    return [str(problem) for problem in caught.value.problems]
+
+
+def test_a_file_comes_back_as_it_was_written(tmp_path: Path) -> None:
+    path = tmp_path / "tank.trial.toml"
+    path.write_text(GOOD, encoding="utf-8")
+    read = load_trial(path)
+    again = tmp_path / "again.trial.toml"
+    save_trial(read, again)
+    assert load_trial(again) == read
+    before = again.read_bytes()
+    save_trial(load_trial(again), again)
+    assert again.read_bytes() == before == canonical_text(read).encode()
+
+
+def test_all_problems_are_told_each_with_its_place() -> None:
+    found = problems("""
+[[case]]
+name = "a"
+onn = "both"
+step = [{ presss = "up" }, { key = "up", hold_s = -1 }, { expect = { row = 1 } }]
+""")
+    assert len(found) == 4
+    assert any("did you mean 'on'" in problem for problem in found)
+    assert all("case" in problem for problem in found)
+
+
+def test_a_name_that_could_mean_two_cases_is_refused() -> None:
+    assert "taken by another case" in problems('[[case]]\nname = "a"\n[[case]]\nname = "a"')[0]
+    assert "names of their own" in problems('[[case]]\nname = "a"\neach = [{ v = 1 }, { v = 2 }]')[0]
+
+
+def test_a_placeholder_needs_a_value_in_every_row() -> None:
+    text = '[[case]]\nname = "{v}"\neach = [{ v = 1 }, { w = 2 }]'
+    assert "row 2 of 'each'" in problems(text)[0]
+    assert "there is no 'each'" in problems('[[case]]\nname = "a"\nstep = [{ key = "{k}" }]')[0]
+
+
+def test_a_newer_format_says_so_and_a_missing_one_too() -> None:
+    with pytest.raises(TrialFileError, match="newer version"):
+        trial_of({"format": 2})
+    with pytest.raises(TrialFileError, match="'format' is missing"):
+        trial_of({})
+
+
+def test_a_file_that_is_no_toml_names_the_line(tmp_path: Path) -> None:
+    path = tmp_path / "x.trial.toml"
+    path.write_text("format = 1\n[[case]\n", encoding="utf-8")
+    with pytest.raises(TrialFileError, match="2"):
+        load_trial(path)
+
+
+def test_what_the_project_does_not_have_is_told_with_what_may_be_meant() -> None:
+    written = case(
+        """{ key = "rigth" }
+        { enter = "levle", value = 1 }
+        { order = "tnak.level=1" }
+        { order = "level" }
+        { expect = { screen = "sett" } }
+        { expect = { row = 4, text = "" } }
+        { wait = { signal = "modee", text = "fill" } }
+        { expect = { alarm = "too hgih", state = "NORM" } }""",
+        '{ keys = ["hlat"] }',
+        'setup = ["tonk.level=1"]',
+    )
+    found = [str(problem) for problem in problems_with(written, small())]
+    assert len(found) == 10
+    assert sum("did you mean" in problem for problem in found) >= 7
+    assert problems_with(case('{ key = "right" }'), small()) == ()
+
+
+def test_the_digest_is_of_what_the_project_says_not_of_how_it_is_laid_out(tmp_path: Path) -> None:
+    path = demo_path("booster-pump")
+    project = load(path)
+    loose = tmp_path / "p.toml"
+    loose.write_text("# a remark\n" + path.read_text(encoding="utf-8"), encoding="utf-8")
+    assert project_digest(load(loose)) == project_digest(project)
+    assert project_digest(project.replace(title="another")) != project_digest(project)

@@ -2513,6 +2513,10 @@
         <translation>Eine Suche läuft</translation>
     </message>
     <message>
+        <source>Another register has the name {name} already; this one is {given}.</source>
+        <translation>Ein anderes Register heißt schon {name}; dieses heißt {given}.</translation>
+    </message>
+    <message>
         <source>Close</source>
         <translation>Schließen</translation>
     </message>
@@ -12353,7 +12357,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>this program has this port open; disconnect the line, or stop the search on it</source>
-        <translation>dieses Programm hat diesen Anschluss geöffnet; die Linie trennen oder die Suche darauf anhalten</translation>
+        <translation>dieses Programm hat diesen Anschluss geöffnet; die Leitung trennen oder die Suche darauf anhalten</translation>
     </message>
     <message>
         <source>this user is in the group {group}, which may open it, from the next login on: log out and in again</source>

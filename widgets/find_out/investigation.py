@@ -20,6 +20,7 @@ from app.discovery.into_project import ChosenDevice, NamedRegister, all_found
 from app.discovery.known_line import KnownLine
 from app.discovery.reading_again import read_again
 from app.discovery.search import Search, SearchState, Wanted
+from app.edits.refused import free_name
 from app.errors import FanlightError
 from app.listening.trouble import LineTrouble
 from app.probing.found import Found, FoundFollower
@@ -227,15 +228,17 @@ class Investigation(QObject):
 
     # What becomes of it
 
-    def name(self, unit: int, register: NamedRegister) -> None:
-        """A register of a device has a name now; a second one at the same place takes the first one's."""
-        others = [
-            one
-            for one in self.named.get(unit, ())
-            if (one.table, one.address) != (register.table, register.address) and one.name != register.name
-        ]
-        self.named[unit] = (*others, register)
+    def name(self, unit: int, register: NamedRegister) -> str:
+        """A register of a device has a name now, instead of the one that it had. Gives that name back: with a number
+        behind it if another register of any device has it already, as a project has each name once."""
+        place = unit, register.table, register.address
+        others = {(where, one.table, one.address): one.name for where, several in self.named.items() for one in several}
+        taken = {name for where, name in others.items() if where != place}
+        register = replace(register, name=free_name(register.name, taken))
+        kept = (one for one in self.named.get(unit, ()) if (one.table, one.address) != place[1:])
+        self.named[unit] = (*kept, register)
         self.named_changed.emit()
+        return register.name
 
     def forget(self, unit: int, register: NamedRegister) -> None:
         """It has none any more."""

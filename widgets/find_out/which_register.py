@@ -123,6 +123,12 @@ class WhichRegisterPage(QWidget):
         self._enable()
         self.value.setFocus()
 
+    def take_named(self, register: NamedRegister, words: str) -> None:
+        """A register was named, and is called so now; `words` tell if that is not as it was wanted."""
+        self._named.append(register)
+        self._show()
+        self._say(words)
+
     def begin_anew(self, name: Namer | None = None) -> None:
         """Forget all readings: they were of another device."""
         if name is not None:
@@ -297,7 +303,6 @@ class WhichRegisterPage(QWidget):
             unit=self.unit.text().strip(),
             decimals=self.decimals.value(),
         )
-        self._named.append(made)
         self.signal_name.clear()
         self._readings = []
         self._compare()

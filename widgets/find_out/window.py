@@ -348,8 +348,16 @@ class FindOutWindow(Dialog):
     # Names
 
     def _take_named(self, register: NamedRegister) -> None:
-        if self.unit is not None:
-            self.about.name(self.unit, register)
+        if self.unit is None:
+            return
+        given, words = self.about.name(self.unit, register), ""
+        if given != register.name:
+            words = self.tr("Another register has the name {name} already; this one is {given}.")
+            words = words.format(name=register.name, given=given)
+        if self.step == WHICH:
+            self.which.take_named(replace(register, name=given), words)
+        else:
+            self.registers.tell(words)
 
     def _name_place(self, place: RegisterPlace) -> None:
         table, address = place

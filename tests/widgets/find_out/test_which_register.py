@@ -83,6 +83,7 @@ def test_two_readings_by_keys_then_a_name(page: WhichRegisterPage, device: Devic
 
     named: list[NamedRegister] = []
     page.named.connect(named.append)
+    page.named.connect(lambda register: page.take_named(register, ""))
     assert not page.use_button.isEnabled()
     page.table.setFocus()
     QTest.keyClick(page.table, Qt.Key.Key_Return)

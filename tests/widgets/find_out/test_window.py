@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QDialog
 from pytestqt.qtbot import QtBot
 
 from app.checks.run import check
@@ -21,7 +22,7 @@ from app.discovery.into_project import NamedRegister
 from app.project.model import Project, RegisterSignal, SerialLine
 from app.snapshots.files import open_snapshot
 from tests.staged_follower import Asked, StagedFollower
-from tests.widgets.driving import button_of, shown, when_asked, words_of
+from tests.widgets.driving import button_of, press, shown, type_in, when_asked, words_of
 from widgets.document.settings import Settings
 from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
 
@@ -210,6 +211,39 @@ def test_names_are_taken_away_again(window: FindOutWindow, device: StagedFollowe
     window.project.table.selectRow(0)
     window.project.remove_button.click()
     assert window.about.named[UNIT] == ()
+
+
+def test_two_registers_of_one_name_are_both_kept_and_it_is_said(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    found(window, device, qtbot)
+    window.go_to(WHICH)
+    for address in (3, 4, 4):
+        window.which.named.emit(NamedRegister("speed", "holding", address))
+    assert [(one.name, one.address) for one in window.about.named[UNIT]] == [("speed", 3), ("speed 2", 4)]
+    assert "speed 2" in window.which.state.text()
+    assert "speed 2 (" in window.which.so_far.text()
+    window.go_to(REGISTERS)
+
+    def call_it_speed(_dialog: QDialog) -> None:
+        type_in("speed")
+        press(Qt.Key.Key_Return)
+
+    when_asked(call_it_speed)
+    window.registers.name_wanted.emit(("holding", 5))
+    assert "speed 3" in window.registers.state.text()
+    made: list[Project] = []
+    window.project_made.connect(made.append)
+    window.go_to(PROJECT)
+    window.go_button.click()
+    signals = [(signal.name, signal.number) for signal in made[0].signals if isinstance(signal, RegisterSignal)]
+    assert signals == [("speed", 3), ("speed 2", 4), ("speed 3", 5)]
+
+
+def test_two_devices_may_not_have_one_name_for_theirs(window: FindOutWindow) -> None:
+    window.about.name(7, NamedRegister("speed", "holding", 3))
+    assert window.about.name(8, NamedRegister("speed", "holding", 3)) == "speed 2"
+    assert window.about.name(8, NamedRegister("speed 2", "holding", 3)) == "speed 2"
 
 
 def test_what_must_not_be_touched_is_left_out_from_the_first_question_on(

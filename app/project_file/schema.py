@@ -16,7 +16,7 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
 from app.project.attributes import ATTRIBUTES
-from app.project.model import Project
+from app.project.model import Part, Project
 
 SCHEMA_FILE: Final = "project.schema.json"
 """Its name in resources/."""
@@ -40,7 +40,7 @@ class _OfTheFile(GenerateJsonSchema):
 
 def schema() -> dict[str, Any]:
     """The schema, made from the models."""
-    made = _tidy(Project.model_json_schema(by_alias=True, schema_generator=_OfTheFile))
+    made = schema_of(Project)
     _require(made, "format")
     for line in ("SerialLine", "TcpLine", "SerialOverTcpLine"):
         _require(made["$defs"][line], "kind")
@@ -51,6 +51,11 @@ def schema() -> dict[str, Any]:
     return {"$schema": GenerateJsonSchema.schema_dialect, "title": "Fanlight project", **made}
 
 
+def schema_of(model: type[Part]) -> dict[str, Any]:
+    """The schema of a file that a model is the whole of."""
+    return _tidy(model.model_json_schema(by_alias=True, schema_generator=_OfTheFile))  # type: ignore[no-any-return]
+
+
 def _tidy(node: Any) -> Any:
     """Without titles that only repeat the key, and with the bounds of numbers in the schema's own words."""
     if isinstance(node, list):
@@ -59,8 +64,11 @@ def _tidy(node: Any) -> Any:
         return node
     tidy = {key: _tidy(value) for key, value in node.items() if not (key == "title" and isinstance(value, str))}
     tidy.pop("max_digits", None)
-    if isinstance(tidy.get("gt"), int):
-        tidy["exclusiveMinimum"] = tidy.pop("gt")
+    for ours, theirs in (("gt", "exclusiveMinimum"), ("ge", "minimum"), ("le", "maximum")):
+        if isinstance(tidy.get(ours), int | float) and "type" in tidy:
+            tidy[theirs] = tidy.pop(ours)
+    if tidy.get("type") == "number" and isinstance(tidy.get("default"), str):
+        tidy["default"] = json.loads(tidy["default"])  # pydantic writes decimals as texts
     if "patternProperties" in tidy:
         tidy["additionalProperties"] = False
     return tidy

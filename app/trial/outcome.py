@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date, datetime
 from fractions import Fraction
 from typing import Literal
@@ -148,6 +148,8 @@ class CaseOutcome:
     @property
     def reason(self) -> str:
         """Why it did not pass; empty if it did."""
+        if self.result is Result.PASS:
+            return ""
         of_steps = next((step.reason for step in self.steps if step.result is self.result and step.reason), "")
         return of_steps or "; ".join(self.not_restored)
 
@@ -173,7 +175,9 @@ class TrialOutcome:
     took_s: float
     clock_set_s: float = 0.0
     """How far the computer's clock was set meanwhile."""
-    exceptions: tuple[Exempted, ...] = field(default=())
+    exceptions: tuple[Exempted, ...] = ()
+    real_time: bool = True
+    """Whether seconds were seconds; else those of models."""
 
     @property
     def verdict(self) -> Verdict:

@@ -178,9 +178,18 @@ class Runner:
             )
             outcomes[-1] = replace(outcomes[-1], not_restored=(*outcomes[-1].not_restored, words))
         ended, took = datetime.now(UTC), self._stand.now() - monotonic
-        jump = 0.0 if self._stand.simulated else (ended - began).total_seconds() - took
+        jump = (ended - began).total_seconds() - took if self._stand.real_time else 0.0
         finished = len(outcomes) == len(self.cases) and not any(outcome.stopped for outcome in outcomes)
-        return TrialOutcome(tuple(outcomes), self._stand.simulated, finished, began, ended, took, jump)
+        return TrialOutcome(
+            tuple(outcomes),
+            self._stand.simulated,
+            finished,
+            began,
+            ended,
+            took,
+            jump,
+            real_time=self._stand.real_time,
+        )
 
     # A case
 
@@ -419,7 +428,7 @@ class Runner:
                 if time.monotonic() - began > self._answer_s:
                     words = translate("trial", "nobody answered within {minutes:.0f} minutes")
                     return Reply(None, words.format(minutes=self._answer_s / 60))
-                if self._stand.simulated:
+                if not self._stand.real_time:
                     time.sleep(TICK_S)  # the time of models may run ahead of a person's
                 self._tick()
         finally:

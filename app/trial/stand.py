@@ -18,7 +18,7 @@ from app.events.event_detector import EventDetector
 from app.events.events import Event
 from app.follower.operate import operate
 from app.follower.register_bank import RegisterBank
-from app.line.samples import Sample, Subscription
+from app.line.samples import Sample, SampleBus, Subscription
 from app.panel.driver import PanelDriver
 from app.panel.events import Effect
 from app.panel.state import State
@@ -49,10 +49,16 @@ class Stand(ABC):
 
     simulated: bool
     """Whether simulated devices lie behind the panel; else whatever is on the line, which may move."""
+    real_time = True
+    """Whether a second of it is a second."""
 
     def __init__(self, project: Project, observers: Iterable[Observer] = ()) -> None:
         self.project = project
         self.observers = list(observers)
+        self.samples = SampleBus()
+        """Every reading as it comes, over all cases."""
+        self.heard: list[Callable[[list[Event]], None]] = []
+        """Told what happened, as it is taken."""
         self.ticked: list[Callable[[], None]] = []
         """Called whenever time has passed; what they raise ends the wait."""
         self._detector = EventDetector(project, self.now)
@@ -123,7 +129,10 @@ class Stand(ABC):
 
     def take_events(self) -> list[Event]:
         """What happened since the last call, in the order of its times."""
-        return self._detector.take()
+        events = self._detector.take()
+        for each in self.heard:
+            each(events)
+        return events
 
     @property
     def alarms(self) -> Mapping[int, Alarm]:
@@ -143,6 +152,7 @@ class RehearsedStand(Stand):
     """Models of the devices from hand to hand, in a time of their own: nothing waits, every run is the same."""
 
     simulated = True
+    real_time = False
 
     def __init__(
         self,
@@ -154,6 +164,7 @@ class RehearsedStand(Stand):
     ) -> None:
         """The devices are those of another project, `machine`, if there is one. Raises FollowerError."""
         self._at = 0.0
+        self._next: dict[str, float] = {}
         self._language = language
         self._machine = machine
         super().__init__(project, observers)
@@ -215,7 +226,17 @@ class RehearsedStand(Stand):
             Sample(signal.name, self._at, (), readings[signal.name]) for signal in self._told if signal.name in readings
         ]
         self._detector.samples(samples)
+        if self.samples.wanted:
+            self._put_samples(readings)
         self._detector.overrides(self.panel.state, self.panel.at)
+
+    def _put_samples(self, readings: Mapping[str, Reading]) -> None:
+        """What a line would have read by now, each signal as often as it wants to be."""
+        for signal in self.project.signals:
+            if isinstance(signal, RegisterSignal) and self._at >= self._next.get(signal.name, 0.0):
+                self._next[signal.name] = self._at + signal.every_ms / 1000
+                if (reading := readings.get(signal.name)) is not None:
+                    self.samples.put(signal.name, self._at, (), reading)
 
 
 class SessionStand(Stand):
@@ -229,11 +250,12 @@ class SessionStand(Stand):
         self.simulated = via == "simulated"
         self._via: Via = via
         self._armed = armed
+        self._came: Subscription = self.samples.subscribe()
         self._make()
 
     def _make(self) -> None:
         self._session = Session(self.project, self._via, armed=self._armed)
-        self._samples: Subscription = self._session.samples.subscribe()
+        self._session.samples = self.samples
         self._detector = EventDetector(self.project, self.now)
 
     @property
@@ -285,7 +307,7 @@ class SessionStand(Stand):
     def _look(self) -> None:
         session, detector = self._session, self._detector
         detector.reports(session.take_reports())
-        detector.samples(self._samples.take())
+        detector.samples(self._came.take())
         armed = [line.name for line in self.project.lines if session.engine.is_armed(line.name)]
         detector.look(session.snapshot(), session.panel.state, armed, session.panel.at)
         detector.stops(session.owed, session.failed, session.looked_at)

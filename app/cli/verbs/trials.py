@@ -1,0 +1,286 @@
+"""The verbs of the command line about trials: running one, proposing one, and verifying a record."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+import threading
+from collections.abc import Mapping
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.cli.options import add_json, add_project
+from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, say, tell
+from app.cli.sessions import ending_in_order
+from app.project.by_itself import written_by_itself
+from app.project.model import Project
+from app.project_file.files import load
+from app.trial.runner import Watcher
+
+if TYPE_CHECKING:
+    from app.signing.keys import SigningKey
+    from app.trial.outcome import CaseOutcome, StepOutcome
+    from app.trial.record import TrialRecord
+    from app.trial.runner import Person
+    from app.trial.script import Case, Trial
+    from app.trial.stand import Stand
+
+CAUTION = (
+    "Caution: a trial presses the panel's keys by itself, and this can move a machine. Nothing in it is an emergency "
+    "stop; motion can start immediately; keep people clear; local regulations and a qualified person decide."
+)
+
+
+def trial_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight trial`."""
+    add_project(verb)
+    verb.add_argument("trial", metavar="TRIAL", help="a trial file, such as booster-pump.trial.toml")
+    verb.add_argument(
+        "--via",
+        metavar="ENDPOINT",
+        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as set in the project",
+    )
+    verb.add_argument(
+        "--real-time",
+        action="store_true",
+        help="with '--via simulated': over a real line and in real time; left out: as quickly as the computer can",
+    )
+    verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
+    verb.add_argument(
+        "--case", metavar="NAME", action="append", default=[], help="run this case only (may be repeated)"
+    )
+    verb.add_argument("--answers", metavar="FILE", type=Path, help="answers to its questions, a TOML file")
+    verb.add_argument("--by", metavar="NAME", default="", help="who runs it, for the record")
+    verb.add_argument("--place", metavar="TEXT", default="", help="where it is run, for the record")
+    verb.add_argument("--record", metavar="FILE", type=Path, help="a new file for the record, NAME.trial.json")
+    verb.add_argument("--sign", metavar="KEY", type=Path, help="sign the record with this private key (Ed25519)")
+    verb.add_argument("--junit", metavar="FILE", type=Path, help="a file for the results as JUnit XML")
+    add_json(verb)
+
+
+def trial(args: argparse.Namespace) -> int:
+    """Run a trial of a project. Exit status: 0 passed, 1 not, 2 could not run."""
+    from app.trial.outcome import Verdict
+    from app.trial.script_file import load_trial, problems_with, project_digest
+
+    project, script = load(args.project), load_trial(args.trial)
+    if problems := problems_with(script, project):
+        shown = "\n".join(f"  {problem}" for problem in problems[:30])
+        raise CouldNotRun(f"{args.trial} does not fit {args.project}:\n{shown}")
+    if script.digest and script.digest != project_digest(project):
+        say(f"{args.trial} was made for another state of this project; what has changed since is not tested by it")
+    names = {case.name for case in script.expanded}
+    for name in args.case:
+        if name not in names:
+            raise CouldNotRun(f"there is no case '{name}' in {args.trial}")
+    _refuse_what_is_there(args)
+    key = _key(args.sign) if args.sign is not None else None
+    stand = _stand(args, project)
+    person, printer = _person(args), _Printer(quiet=args.json)
+    if not stand.simulated:
+        _say_cautions(args, project)
+    record = _run(args, project, script, stand, person, printer)
+    if args.junit is not None:
+        from app.trial.junit import junit
+
+        _write(args.junit, junit(record))
+    if key is not None and record.finished:
+        from app.trial.verifying import sign_record
+
+        signature = sign_record(args.record, key)
+        say(f"{signature}: signed by the key {key.fingerprint}")
+    if args.json:
+        from app.trial.record import plain
+
+        put_json(plain(record))
+    else:
+        _report(args, record)
+    return FINE if record.result is Verdict.PASSED else FOUND_WRONG
+
+
+def verify_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight verify`."""
+    verb.add_argument("record", metavar="RECORD", type=Path, help="a record, NAME.trial.json")
+    verb.add_argument(
+        "--signers", metavar="FILE", type=Path, help="whose signatures count: a file as ssh-keygen's allowed signers"
+    )
+    add_json(verb)
+
+
+def verify(args: argparse.Namespace) -> int:
+    """Tell whether a record is as it was signed, by whom, and whether the files that belong to it are whole."""
+    from app.trial.verifying import verify_record
+
+    found = verify_record(args.record, args.signers)
+    if args.json:
+        put_json(found.plain())
+    else:
+        put(*found.words())
+    return FINE if found.good else FOUND_WRONG
+
+
+def _key(file: Path) -> SigningKey:
+    from app.signing.keys import load_key
+
+    def pass_phrase(of: str) -> str | None:
+        from getpass import getpass
+
+        return getpass(f"pass phrase of {of}: ") if sys.stdin is not None and sys.stdin.isatty() else None
+
+    return load_key(file, pass_phrase)
+
+
+# How it is run --------------------------------------------------------------------------------------------------------
+
+
+def _refuse_what_is_there(args: argparse.Namespace) -> None:
+    """Nothing is written over: asked before anything moves."""
+    from app.trial.journal import leftover
+    from app.trial.run import recording_of
+
+    if args.sign is not None and args.record is None:
+        raise CouldNotRun("'--sign' signs a record: add '--record FILE'")
+    if args.record is None:
+        return
+    if not args.record.parent.is_dir():
+        raise CouldNotRun(f"there is no folder {args.record.parent}; choose one that exists")
+    left = leftover(args.record)
+    if left is not None:
+        _deal_with_leftover(args.record, left.case, left.before)
+    for path in (args.record, recording_of(args.record)):
+        if os.path.lexists(path):
+            raise CouldNotRun(f"{path} already exists; choose another name, or move it away")
+
+
+def _deal_with_leftover(record: Path, case: str, before: Mapping[str, Fraction]) -> None:
+    """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told."""
+    from app.trial.journal import journal_of, leftover
+    from app.trial.record import save_record
+
+    left = leftover(record)
+    assert left is not None
+    aside = record.with_name(f"{record.stem} unfinished {left.record.began:%Y-%m-%d %H%M%S}.json")
+    save_record(left.record, aside)
+    journal_of(record).unlink()
+    say(f"an earlier run was not ended; its record so far is {aside}")
+    if case:
+        values = ", ".join(f"'{name}' {float(value):g}" for name, value in before.items())
+        say(f"it ended in the case '{case}', in which these values had not been put back: {values}; look at the device")
+
+
+def _stand(args: argparse.Namespace, project: Project) -> Stand:
+    from app.cli.sessions import session_of
+    from app.trial.stand import RehearsedStand, SessionStand
+
+    if args.via == "simulated" and not args.real_time:
+        return RehearsedStand(project)
+    if args.real_time and args.via != "simulated":
+        raise CouldNotRun("'--real-time' is for simulated devices: add '--via simulated'")
+    session = session_of(args, project)  # says what is wrong with the endpoint
+    via = args.via if args.via in (None, "simulated") else next(iter(session.endpoints.values()))
+    return SessionStand(project, via, armed=args.armed)
+
+
+def _say_cautions(args: argparse.Namespace, project: Project) -> None:
+    tell(CAUTION)
+    if not args.armed:
+        say("writing is off: keys that write will be refused; add '--armed' to allow it")
+        return
+    for each in written_by_itself(project):
+        tell(f"{'Without a key, can start something' if each.starts else 'Without a key'}: {each.words}")
+
+
+def _run(
+    args: argparse.Namespace, project: Project, script: Trial, stand: Stand, person: Person, printer: Watcher
+) -> TrialRecord:
+    from app.trial.record import Circumstances
+    from app.trial.run import TrialRun
+    from app.trial.stand import SessionStand
+
+    endpoints = stand.session.endpoints if isinstance(stand, SessionStand) else {}
+    around = Circumstances(args.by, args.place, args.project, args.trial, endpoints)
+    run = TrialRun(script, project, stand, person, [printer], around=around, record=args.record, only=args.case)
+    if not run.cases:
+        kind = "simulated devices" if stand.simulated else "a real device"
+        raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")
+    record: list[TrialRecord] = []
+    failed: list[BaseException] = []
+
+    def work() -> None:
+        try:
+            record.append(run.run())
+        except BaseException as why:  # noqa: BLE001  # raised again where it can be told
+            failed.append(why)
+
+    with ending_in_order():
+        thread = threading.Thread(target=work, name="fanlight-trial")
+        thread.start()
+        while thread.is_alive():
+            try:
+                thread.join(0.1)
+            except KeyboardInterrupt:
+                say("stopping: keys are let go, and what the case cleans up is cleaned up")
+                run.stop()
+    if failed:
+        raise failed[0]
+    if run.trouble:
+        say(run.trouble)
+    return record[0]
+
+
+def _person(args: argparse.Namespace) -> Person:
+    from app.trial.replies import load_replies
+    from app.trial.runner import Nobody
+
+    known = load_replies(args.answers) if args.answers is not None else None
+    if sys.stdin is not None and sys.stdin.isatty() and sys.stdout.isatty() and not args.json:
+        from app.cli.trial_questions import TerminalPerson
+
+        return TerminalPerson(known)
+    return known or Nobody()
+
+
+class _Printer(Watcher):
+    """Tells in the terminal how the run goes on."""
+
+    def __init__(self, *, quiet: bool) -> None:
+        self._quiet = quiet
+
+    def case_begins(self, index: int, case: Case, before: Mapping[str, Fraction]) -> None:  # noqa: ARG002
+        """The name of the case."""
+        if not self._quiet:
+            put(f"{index + 1}. {case.name}")
+
+    def step_ends(self, index: int, outcome: StepOutcome) -> None:  # noqa: ARG002
+        """A line for the step."""
+        if not self._quiet:
+            why = f": {outcome.reason}" if outcome.reason else ""
+            put(f"   {outcome.result.value:10} {outcome.words}{why}")
+
+    def case_ends(self, index: int, outcome: CaseOutcome) -> None:  # noqa: ARG002
+        """What was put back, and what was not."""
+        if not self._quiet:
+            put(*(f"   put back   {words}" for words in outcome.restored))
+        for words in outcome.not_restored:
+            say(words)
+
+
+def _report(args: argparse.Namespace, record: TrialRecord) -> None:
+    from app.trial.outcome import Result
+
+    results = [case.result for case in record.cases]
+    counts = ", ".join(f"{results.count(each)} {each.value}" for each in Result if each in results)
+    put(f"{record.result.value.upper()} against {record.against}: {counts or 'no case was run'}, {record.took_s:.1f} s")
+    if args.record is not None:
+        put(f"{args.record}: the record")
+
+
+def _write(path: Path, content: bytes) -> None:
+    from app.project_file.replace_file import write_whole
+
+    try:
+        write_whole(path, content)
+    except OSError as why:
+        raise CouldNotRun(f"{path} was not written: {why.strerror or why}") from None

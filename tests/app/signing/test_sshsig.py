@@ -117,8 +117,8 @@ def test_openssh_verifies_ours_and_refuses_what_was_changed(tmp_path: Path) -> N
     key = make_key(tmp_path / "key", "a pass phrase")
     (tmp_path / "signers").write_text(signers_line("tech@example.invalid", key.public, NAMESPACE) + "\n")
     (tmp_path / "record.sig").write_text(key.sign(b"a record\n", NAMESPACE))
-    words = ("-Y", "verify", "-f", str(tmp_path / "signers"), "-I", "tech@example.invalid", "-n", NAMESPACE)
-    words += ("-s", str(tmp_path / "record.sig"))
+    words = ["-Y", "verify", "-f", str(tmp_path / "signers"), "-I", "tech@example.invalid", "-n", NAMESPACE]
+    words += ["-s", str(tmp_path / "record.sig")]
     good = ssh_keygen(*words, stdin=b"a record\n")
     assert good.returncode == 0, good.stderr
     assert key.fingerprint.encode() in good.stdout

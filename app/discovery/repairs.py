@@ -1,7 +1,7 @@
 """A signal that looks wrong: every way to read its registers and their neighbours, and the edits that put it right.
 
-Off by one, another order of words or bytes, another data type, another scale. The caller reads the registers (live, or
-out of a snapshot) and types what the device's own display shows; nothing here asks a line.
+Off by one, another order of words or bytes, another data type, another scale. The caller reads the registers live or
+takes them out of a snapshot, and types what the device's own display shows; nothing here asks a line.
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from typing import Any, Final, Literal, NamedTuple
 from app.edits.lines import change_follower
 from app.edits.refused import EditRefused
 from app.edits.signals import change_signal
-from app.language import translate
+from app.errors import FanlightError
+from app.language import mark, translate
 from app.matching.neighbours import likely_orders, neighbours
 from app.matching.reading_ways import WAYS, RegisterWords, Way
 from app.matching.scale import FittedScale, NoStraightLine, ScalePoint, fit
@@ -27,6 +28,7 @@ from app.project.problems import quoted
 from app.signals.encoding import exact, has_word_order, is_text
 from app.signals.numbering import LAST_ADDRESS, NotARegister, Numbering, documented_number
 from app.signals.typed import number
+from app.snapshots.snapshot import RegisterSnapshot
 
 _LONGEST: Final = 4
 """Registers of the longest number."""
@@ -117,6 +119,25 @@ def registers_to_read(project: Project, name: str) -> tuple[tuple[int, int], ...
         else:
             runs.append((at, 1))
     return tuple(runs)
+
+
+def moment_in(project: Project, name: str, snapshot: RegisterSnapshot) -> Moment:
+    """What a snapshot says of the registers of the signal and around it; nothing is asked, so those that must never be
+    read may be among them. Raises FanlightError if it is of another device, or has not all registers of the signal."""
+    binding = bind(project, name)
+    if snapshot.unit != binding.follower.unit:
+        raise FanlightError(
+            mark("discovery", "this snapshot is of unit {unit}, and device {device} is unit {own}"),
+            unit=snapshot.unit,
+            device=quoted(binding.follower.name),
+            own=binding.follower.unit,
+        )
+    if snapshot.words(binding.table, binding.address, binding.count) is None:
+        raise FanlightError(
+            mark("discovery", "this snapshot does not hold the registers of {signal}"), signal=quoted(name)
+        )
+    around = ((binding.table, at) for at in range(binding.address - 1, binding.address + _LONGEST + 1))
+    return Moment({place: snapshot.registers[place] for place in around if place in snapshot.registers})
 
 
 def explanations(project: Project, name: str, history: Sequence[Moment]) -> tuple[WayToRead, ...]:

@@ -7269,12 +7269,16 @@
         <translation>Verglichen mit {values}. Den Wert am Gerät ändern und noch einmal eingeben.</translation>
     </message>
     <message>
-        <source>Connect, and the registers are read here once a second.</source>
-        <translation>Nach dem Verbinden werden die Register hier einmal je Sekunde gelesen.</translation>
+        <source>Connect, and the registers are read here once a second; or open a snapshot.</source>
+        <translation>Nach dem Verbinden werden die Register hier einmal in der Sekunde gelesen; oder ein Registerabbild öffnen.</translation>
     </message>
     <message>
         <source>Copy the selected rows</source>
         <translation>Gewählte Zeilen kopieren</translation>
+    </message>
+    <message>
+        <source>From {file}; the device is not read. Type what its display showed then, and open another snapshot, of another value.</source>
+        <translation>Aus {file}; das Gerät wird nicht gelesen. Eingeben, was seine Anzeige damals zeigte, dann ein weiteres Registerabbild mit einem anderen Wert öffnen.</translation>
     </message>
     <message>
         <source>Its registers and their neighbours, in every data type and order, the likeliest first. Nothing is written to the device.</source>
@@ -7293,12 +7297,24 @@
         <translation>Noch ist nichts gelesen, womit verglichen werden könnte.</translation>
     </message>
     <message>
+        <source>Open a &amp;snapshot…</source>
+        <translation>Regi&amp;sterabbild öffnen …</translation>
+    </message>
+    <message>
+        <source>Open a snapshot</source>
+        <translation>Registerabbild öffnen</translation>
+    </message>
+    <message>
         <source>Put a signal right</source>
         <translation>Signal berichtigen</translation>
     </message>
     <message>
         <source>Reading</source>
         <translation>Lesen</translation>
+    </message>
+    <message>
+        <source>Register snapshots (*.toml)</source>
+        <translation>Registerabbilder (*.toml)</translation>
     </message>
     <message>
         <source>The device&apos;s own &amp;display shows</source>
@@ -14185,6 +14201,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>its scale gives what the display shows</source>
         <translation>seine Skalierung ergibt die Anzeige</translation>
+    </message>
+    <message>
+        <source>this snapshot does not hold the registers of {signal}</source>
+        <translation>dieses Registerabbild enthält die Register von {signal} nicht</translation>
+    </message>
+    <message>
+        <source>this snapshot is of unit {unit}, and device {device} is unit {own}</source>
+        <translation>dieses Registerabbild ist von Geräteadresse {unit}, und Gerät {device} hat die Adresse {own}</translation>
     </message>
     <message>
         <source>{device}: {what}</source>

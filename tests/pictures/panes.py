@@ -382,7 +382,7 @@ def _repair(window: MainWindow) -> RepairDialog:
     """A speed that is read one register too far and in too small a scale, after two looks at the device's display."""
     document = window.document
     signal = next(each for each in document.project.signals if isinstance(each, RegisterSignal) and each.scale)
-    dialog = RepairDialog(document, window.live, signal.name, window)
+    dialog = RepairDialog(document, window.live, window.settings, signal.name, window)
     address = bind(document.project, signal.name).address
     for raw, shown in ((8330, "41.65"), (5000, "25.00")):
         words = {address - 1: raw, address: 3, address + 1: 417}

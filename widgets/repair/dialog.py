@@ -4,11 +4,21 @@ from __future__ import annotations
 
 from collections import deque
 from functools import partial
+from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QDialogButtonBox, QFrame, QGridLayout, QHBoxLayout, QLabel, QStackedWidget, QWidget
+from PySide6.QtWidgets import (
+    QDialogButtonBox,
+    QFileDialog,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QStackedWidget,
+    QWidget,
+)
 
 from app.discovery.repairs import (
     Moment,
@@ -17,11 +27,15 @@ from app.discovery.repairs import (
     WayToRead,
     can_be_explained,
     explanations,
+    moment_in,
     repairs,
 )
+from app.errors import FanlightError
 from app.matching.reading_ways import RegisterWords
 from app.project.binding import bind
+from app.snapshots.files import open_snapshot
 from widgets.document.document import Document
+from widgets.document.settings import Settings
 from widgets.kit.controls import UnitLine, push_button
 from widgets.kit.dialogs.dialog import TABLE, Dialog, WholeArea
 from widgets.kit.elided import ShortLabel
@@ -49,11 +63,15 @@ _WIDTHS: Final = {
 class RepairDialog(Dialog):
     """Stays open while things are put right: each button makes one ordinary step, which can be undone. Reads only."""
 
-    def __init__(self, document: Document, live: LiveSession, name: str, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, document: Document, live: LiveSession, settings: Settings, name: str, parent: QWidget | None = None
+    ) -> None:
         """`name` is a signal of which `can_be_explained` is true."""
         super().__init__(parent, width=TABLE, height=640)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self._document, self._live, self._name = document, live, name
+        self._document, self._live, self._settings, self._name = document, live, settings, name
+        self._file = ""
+        """The snapshot that was opened last; from then on the device is not read."""
         self._seen: deque[Moment] = deque(maxlen=_KEPT)
         self._typed: list[tuple[str, Moment]] = []
         self._followed: WayToRead | None = None
@@ -92,6 +110,7 @@ class RepairDialog(Dialog):
         self.body.addWidget(area)
         self.undo = self.add_extra(self.tr("&Undo the last change"), self._undo)
         self.undo.setEnabled(False)
+        self.open_button = self.add_extra(self.tr("Open a &snapshot\u2026"), self._open)
         self.add_way_out(QDialogButtonBox.StandardButton.Close)
         self.add_shown.setDefault(True)  # Enter compares; it closes nothing
         self._reads.read.connect(self.take)
@@ -147,7 +166,7 @@ class RepairDialog(Dialog):
         if self._live.session is None:
             self.empty.say(
                 self.tr("Not connected"),
-                self.tr("Connect, and the registers are read here once a second."),
+                self.tr("Connect, and the registers are read here once a second; or open a snapshot."),
             )
         else:
             self.empty.say(self.tr("Reading"), self.tr("The registers around this signal are being read."))
@@ -164,12 +183,32 @@ class RepairDialog(Dialog):
         self._seen.append(Moment(dict(registers)))
         self._show_ways()
 
+    def _open(self) -> None:
+        """Ask for a snapshot, and take its registers instead of those that are read."""
+        title, kind = self.tr("Open a snapshot"), self.tr("Register snapshots (*.toml)")
+        file, _ = QFileDialog.getOpenFileName(self, title, str(self._settings.start_up_folder), kind)
+        if not file:
+            return
+        try:
+            found = moment_in(self._document.project, self._name, open_snapshot(Path(file)))
+        except FanlightError as why:
+            self._say(str(why), "fault")
+            return
+        self._settings.start_up_folder = Path(file).parent
+        if not self._file:
+            self._reads.stop()
+            self._seen.clear()
+        self._file = Path(file).name
+        self._say_what_next()
+        self.take(found.registers)
+
     def _project_changed(self) -> None:
         if not can_be_explained(self._document.project, self._name):
             self._reads.stop()
             self.close()
             return
-        self._reads.read_for(self._document.project, self._name)
+        if not self._file:
+            self._reads.read_for(self._document.project, self._name)
         self._show_ways()
 
     # What is typed
@@ -203,15 +242,20 @@ class RepairDialog(Dialog):
         self._show_ways()
 
     def _say_what_next(self) -> None:
-        if not self._typed:
+        compared = self.tr("Compared with {values}.").format(values="; ".join(text for text, _ in self._typed))
+        if self._file:
+            text = self.tr(
+                "From {file}; the device is not read. Type what its display showed then, and open another snapshot, of "
+                "another value."
+            ).format(file=self._file)
+            text = f"{text} {compared}" if self._typed else text
+        elif not self._typed:
             text = self.tr("Type what it shows now. Change the value at the device, and type it again.")
+        elif len(self._typed) == 1:
+            text = self.tr("Compared with {values}. Change the value at the device, and type it again.")
+            text = text.format(values=self._typed[0][0])
         else:
-            values = "; ".join(text for text, _ in self._typed)
-            if len(self._typed) == 1:
-                text = self.tr("Compared with {values}. Change the value at the device, and type it again.")
-            else:
-                text = self.tr("Compared with {values}.")
-            text = text.format(values=values)
+            text = compared
         self._say(text, "faint")
 
     def _say(self, text: str, look: str) -> None:

@@ -578,7 +578,7 @@ class MainWindow(QMainWindow):
         if not can_be_explained(self.document.project, name):
             self.tell(self.tr("Only a number in registers can be read in several ways."), trouble=True)
             return
-        RepairDialog(self.document, self.live, name, self).show()
+        RepairDialog(self.document, self.live, self.settings, name, self).show()
 
     def _find_here(self) -> None:
         """Look for something in the workspace in front, where nothing that has the focus does."""

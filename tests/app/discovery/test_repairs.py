@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from decimal import Decimal
 from fractions import Fraction
 
@@ -12,12 +13,16 @@ from app.discovery.repairs import (
     ShownValue,
     can_be_explained,
     explanations,
+    moment_in,
     registers_to_read,
     repairs,
 )
+from app.edits.lines import change_follower
+from app.errors import FanlightError
 from app.project.binding import bind
 from app.project.model import Bit, BitSignal, NeverRead, Project, RegisterSignal, Scale
 from app.signals.encoding import encode
+from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot
 from tests.builders import pump_project, word
 
 TENTH = Scale(raw=(Decimal(0), Decimal(10)), value=(Decimal(0), Decimal(1)))
@@ -161,3 +166,31 @@ def test_only_numbers_in_registers_have_several_ways() -> None:
     assert [can_be_explained(project, name) for name in ("speed", "name", "on", "bit", "lost", "?")] == [
         True, False, False, False, False, False,
     ]  # fmt: skip
+
+
+def taken(words: dict[int, int], unit: int = 17) -> RegisterSnapshot:
+    held: dict[RegisterPlace, int] = {("holding", at): word for at, word in words.items()}
+    when = datetime.datetime(2026, 3, 1, tzinfo=datetime.UTC)
+    return RegisterSnapshot("any name", unit, "", "from-1", when, {**held, ("input", 310): 9})
+
+
+def test_a_snapshot_serves_as_well_as_the_line_and_may_hold_what_must_not_be_read() -> None:
+    project = pump_project(word("speed", 311, scale=TENTH), numbering="from-0", unit=17)
+    device = change_follower(project, "pump", never_read=(NeverRead(table="holding", first=310, last=310),))
+    fast, slow = ({309: 7, 310: word, 311: 9, 312: 0, 400: 1} for word in (417, 250))
+    history = [
+        moment_in(device, "speed", taken(words))._replace(shown=ShownValue.of(text))
+        for words, text in ((fast, "41.7"), (slow, "25.0"))
+    ]
+    assert sorted(history[0].registers) == [("holding", at) for at in (310, 311, 312)]
+    assert explanations(device, "speed", history)[0].address == 310
+
+
+@pytest.mark.parametrize(
+    ("snapshot", "words"),
+    [(taken({311: 1}, unit=3), "of unit 3"), (taken({310: 1}), "does not hold the registers of 'speed'")],
+)
+def test_a_snapshot_of_something_else_is_refused(snapshot: RegisterSnapshot, words: str) -> None:
+    project = pump_project(word("speed", 311), numbering="from-0", unit=17)
+    with pytest.raises(FanlightError, match=words):
+        moment_in(project, "speed", snapshot)

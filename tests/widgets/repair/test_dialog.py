@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import datetime
 import struct
 from collections.abc import Callable, Iterator
 from decimal import Decimal
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -16,9 +18,12 @@ from shiboken6 import isValid
 from app.edits.lines import change_follower
 from app.project.binding import bind
 from app.project.model import AnySignal, HeldSignal, Project, Scale, Screen, TcpLine
+from app.snapshots.files import save
+from app.snapshots.snapshot import RegisterPlace, RegisterSnapshot
 from tests.builders import pump_project, word
 from tests.outside.lossy_device import LossyDevice
 from widgets.document.document import Document
+from widgets.document.settings import Settings
 from widgets.live.live_session import LiveSession
 from widgets.repair.dialog import RepairDialog
 from widgets.repair.ways_model import WayColumn
@@ -68,7 +73,7 @@ def opened(qtbot: QtBot, live: LiveSession) -> Iterator[Opened]:
         document = Document(project)
         if connected:
             live.connect_to(project, None)
-        made.append(dialog := RepairDialog(document, live, name))
+        made.append(dialog := RepairDialog(document, live, Settings(keep=False), name))
         dialog.show()
         if connected:
             qtbot.waitUntil(lambda: dialog.model.count() > 0, timeout=10_000)
@@ -111,6 +116,63 @@ def test_off_by_one_and_a_wrong_scale_are_put_right_step_by_step_and_undone(
     dialog.undo.click()
     assert document.project == project
     assert not dialog.undo.isEnabled()
+
+
+def snapshot(path: Path, *words: int, first: int = 308, unit: int = 1) -> Path:
+    held: dict[RegisterPlace, int] = {("holding", first + at): word for at, word in enumerate(words)}
+    taken = datetime.datetime(2026, 3, 1, 8, 0, tzinfo=datetime.UTC)
+    save(RegisterSnapshot("pump", unit, "bus", "from-0", taken, held), path)
+    return path
+
+
+def test_a_signal_is_put_right_by_snapshots_without_a_device(
+    opened: Opened, device: Device, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    project = project_at(device, word("speed", 310, scale=HUNDREDTH, decimals=2))
+    document, dialog = opened(project, connected=False)
+    unit = project.followers[0].unit
+    files = iter(
+        (
+            snapshot(tmp_path / "other.toml", 1, 2, 3, unit=unit + 1),
+            snapshot(tmp_path / "elsewhere.toml", 1, 2, first=400, unit=unit),
+            snapshot(tmp_path / "fast.toml", 0, 8330, 3, 7, unit=unit),
+            snapshot(tmp_path / "slow.toml", 0, 5000, 3, 7, unit=unit),
+            "",
+        )
+    )
+    monkeypatch.setattr("widgets.repair.dialog.QFileDialog.getOpenFileName", lambda *_: (str(next(files)), ""))
+    for words in (f"of unit {unit + 1}", "does not hold the registers of 'speed'"):
+        dialog.open_button.click()
+        assert words in dialog.told.text()
+        assert not dialog.model.count()
+    dialog.open_button.click()
+    assert "fast.toml" in dialog.told.text()
+    typed(dialog, "41.65")
+    dialog.open_button.click()
+    typed(dialog, "25.00")
+    assert "41.65; 25.00" in dialog.told.text()
+    assert [dialog.model.cell(0, column)[0] for column in (WayColumn.REGISTER, WayColumn.VALUE)] == ["309", "25.00"]
+    dialog.open_button.click()
+    dialog.repair_buttons["register"].click()  # type: ignore[attr-defined]
+    dialog.repair_buttons["scale"].click()  # type: ignore[attr-defined]
+    speed = bind(document.project, "speed")
+    assert (speed.address, speed.decode([8330])[1]) == (309, Fraction("41.65"))
+    assert device.requests == 0
+
+
+def test_a_snapshot_stands_in_the_place_of_what_is_read(
+    opened: Opened, device: Device, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    project = project_at(device, word("speed", 310, scale=HUNDREDTH))
+    document, dialog = opened(project)
+    file = snapshot(tmp_path / "then.toml", 0, 8330, 4711, 7, unit=project.followers[0].unit)
+    monkeypatch.setattr("widgets.repair.dialog.QFileDialog.getOpenFileName", lambda *_: (str(file), ""))
+    dialog.open_button.click()
+    assert dialog.model.cell(0, WayColumn.RAW)[0] == "4711"
+    assert dialog._reads._wanted is None
+    document.do("", lambda project: change_follower(project, project.followers[0].name, word_order="low-first"))
+    assert dialog._reads._wanted is None, "and no step in the project brings them back"
+    assert dialog.model.cell(0, WayColumn.RAW)[0] == "4711"
 
 
 def test_a_row_is_chosen_by_the_keyboard(opened: Opened, device: Device) -> None:

@@ -4138,10 +4138,6 @@
         <translation>&amp;Nie berühren</translation>
     </message>
     <message>
-        <source>&amp;The machine is safe meanwhile, and I may do this.</source>
-        <translation>&amp;Die Maschine ist dabei sicher, und ich darf das.</translation>
-    </message>
-    <message>
         <source>Before anything is asked</source>
         <translation>Bevor gefragt wird</translation>
     </message>
@@ -4200,6 +4196,10 @@
     <message>
         <source>Speed</source>
         <translation>Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>The machine is safe &amp;meanwhile, and I may do this.</source>
+        <translation>&amp;Die Maschine ist dabei sicher, und ich darf das.</translation>
     </message>
     <message>
         <source>This search reads and never writes. It tries settings one after the other, which takes minutes.</source>
@@ -6498,11 +6498,15 @@
         <translation>Name ent&amp;fernen</translation>
     </message>
     <message>
+        <source>Devices: {devices}, named registers: {signals}</source>
+        <translation>Geräte: {devices}, benannte Register: {signals}</translation>
+    </message>
+    <message>
         <source>How the manual counts registers</source>
         <translation>Zählweise des Handbuchs</translation>
     </message>
     <message>
-        <source>Its &amp;manual counts registers</source>
+        <source>Its man&amp;ual counts registers</source>
         <translation>Sein &amp;Handbuch zählt Register</translation>
     </message>
     <message>
@@ -6512,10 +6516,6 @@
     <message>
         <source>No register has a name yet</source>
         <translation>Noch hat kein Register einen Namen</translation>
-    </message>
-    <message>
-        <source>One device, {signals} named registers</source>
-        <translation>Ein Gerät, {signals} benannte Register</translation>
     </message>
     <message>
         <source>The project gets the line with the settings that were found, each device with its limits, and a signal for each named register; without any names, for the first registers of each device. Nothing can be written until you allow it for a signal.</source>
@@ -6532,10 +6532,6 @@
     <message>
         <source>with the table in front, from 1 (40001)</source>
         <translation>mit der Tabelle davor, ab 1 (40001)</translation>
-    </message>
-    <message>
-        <source>{devices} devices, {signals} named registers</source>
-        <translation>{devices} Geräte, {signals} benannte Register</translation>
     </message>
     <message>
         <source>“Which register?” finds those whose value the device shows. A project can be made without names, too.</source>
@@ -7152,11 +7148,7 @@
     <name>RegistersPage</name>
     <message>
         <source>&amp;Look</source>
-        <translation>Su&amp;chen</translation>
-    </message>
-    <message>
-        <source>&amp;Name this register…</source>
-        <translation>Register &amp;benennen …</translation>
+        <translation>S&amp;uchen</translation>
     </message>
     <message>
         <source>&amp;Read again</source>
@@ -7195,6 +7187,10 @@
         <translation>Wie dicht</translation>
     </message>
     <message>
+        <source>N&amp;ame this register…</source>
+        <translation>Register ben&amp;ennen …</translation>
+    </message>
+    <message>
         <source>Never touch</source>
         <translation>Nie berühren</translation>
     </message>
@@ -7207,7 +7203,7 @@
         <translation>Register</translation>
     </message>
     <message>
-        <source>Save s&amp;napshot…</source>
+        <source>Sav&amp;e snapshot…</source>
         <translation>Register&amp;abbild speichern …</translation>
     </message>
     <message>
@@ -8252,8 +8248,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Ein anderer Client fragt Geräte an dieser Leitung ab, deshalb wurde nichts gesendet. Das wurde gehört.</translation>
     </message>
     <message>
-        <source>Another client spoke: {count} devices answered until then.</source>
-        <translation>Ein anderer Client hat gesprochen: {count} Geräte haben bis dahin geantwortet.</translation>
+        <source>Another client spoke. Devices that answered until then: {count}.</source>
+        <translation>Ein anderer Client hat gesprochen. Geräte, die bis dahin antworteten: {count}.</translation>
     </message>
     <message>
         <source>Application</source>
@@ -8332,20 +8328,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Einstellungen: {settings}</translation>
     </message>
     <message>
-        <source>Stopped: no device has answered so far. The search can go on where it was.</source>
-        <translation>Angehalten: Bisher hat kein Gerät geantwortet. Die Suche lässt sich an dieser Stelle fortsetzen.</translation>
+        <source>Stopped. Devices that answer so far: {count}. The search can go on where it was.</source>
+        <translation>Angehalten. Geräte, die bisher antworten: {count}. Die Suche lässt sich an dieser Stelle fortsetzen.</translation>
     </message>
     <message>
-        <source>Stopped: {count} devices answer so far. The search can go on where it was.</source>
-        <translation>Gestoppt: bisher antworten {count} Geräte. Die Suche kann dort weitergehen.</translation>
+        <source>Stopped: no device has answered so far. The search can go on where it was.</source>
+        <translation>Angehalten: Bisher hat kein Gerät geantwortet. Die Suche lässt sich an dieser Stelle fortsetzen.</translation>
     </message>
     <message>
         <source>Stopping.</source>
         <translation>Wird gestoppt.</translation>
     </message>
     <message>
-        <source>The line is gone: {count} devices answered until then.</source>
-        <translation>Die Leitung ist weg: {count} Geräte haben bis dahin geantwortet.</translation>
+        <source>The line is gone. Devices that answered until then: {count}.</source>
+        <translation>Die Leitung ist weg. Geräte, die bis dahin antworteten: {count}.</translation>
     </message>
     <message>
         <source>The search is finished: one device answers.</source>
@@ -8356,8 +8352,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Suche ist fertig: {count} Geräte antworten.</translation>
     </message>
     <message>
-        <source>The time is over: {count} devices answer so far.</source>
-        <translation>Die Zeit ist um: bisher antworten {count} Geräte.</translation>
+        <source>The time is over. Devices that answer so far: {count}.</source>
+        <translation>Die Zeit ist um. Geräte, die bisher antworten: {count}.</translation>
     </message>
     <message>
         <source>What another client asks for</source>
@@ -10712,20 +10708,12 @@ otherwise = unbekannt</translation>
         <translation>Nachkomma&amp;stellen</translation>
     </message>
     <message>
-        <source>&amp;Name</source>
-        <translation>&amp;Name</translation>
-    </message>
-    <message>
         <source>&amp;Read now</source>
         <translation>Jetzt &amp;lesen</translation>
     </message>
     <message>
         <source>&amp;Unit</source>
         <translation>&amp;Einheit</translation>
-    </message>
-    <message>
-        <source>&amp;Use this one</source>
-        <translation>&amp;Dieses verwenden</translation>
     </message>
     <message>
         <source>Copy</source>
@@ -10742,6 +10730,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Enter what the device&apos;s own display shows, and press Enter: all registers are read at that moment. Then change the value at the device and do it again.</source>
         <translation>Eingeben, was die Anzeige des Geräts selbst zeigt, und die Eingabetaste drücken: In diesem Moment werden alle Register gelesen. Dann den Wert am Gerät ändern und wiederholen.</translation>
+    </message>
+    <message>
+        <source>N&amp;ame</source>
+        <translation>&amp;Name</translation>
     </message>
     <message>
         <source>Name of the signal</source>
@@ -10772,8 +10764,8 @@ otherwise = unbekannt</translation>
         <translation>Passende Register</translation>
     </message>
     <message>
-        <source>Smallest s&amp;tep</source>
-        <translation>Kleinster &amp;Schritt</translation>
+        <source>Smallest st&amp;ep</source>
+        <translation>Kleinster S&amp;chritt</translation>
     </message>
     <message>
         <source>Smallest step</source>
@@ -10798,6 +10790,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Unit</source>
         <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Use this &amp;one</source>
+        <translation>&amp;Dieses verwenden</translation>
     </message>
     <message>
         <source>What the readings tell</source>

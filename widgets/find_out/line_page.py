@@ -74,6 +74,7 @@ class LinePage(QWidget):
         self.kind.chosen.connect(lambda _key: self._show())
         self.port = SerialChoice(USUAL_SERIAL_PORT)
         self.port.editTextChanged.connect(lambda _text: self.changed.emit())
+        self.port.line.returnPressed.connect(self.go_on)
         self.host = QLineEdit()
         self.host.setAccessibleName(self.tr("Host"))
         shorten_placeholder(self.host, self.tr("e.g. 192.168.0.10"))
@@ -83,6 +84,7 @@ class LinePage(QWidget):
         self.tcp_port.setAccessibleName(self.tr("Port"))
         self.tcp_port.setRange(1, 65_535)
         self.tcp_port.setValue(USUAL_PORT)
+        self.tcp_port.lineEdit().returnPressed.connect(self.go_on)
         self.places = QStackedWidget()
         self.places.addWidget(_row((self.tr("Port"), self.port, 1)))
         self.places.addWidget(_row((self.tr("Host"), self.host, 1), (self.tr("Port"), self.tcp_port, 0)))
@@ -142,7 +144,7 @@ class LinePage(QWidget):
         self.never = NeverTouch()
         self.never.textChanged.connect(lambda _text: self.changed.emit())
         self.never.returnPressed.connect(self.go_on)
-        self.consent = QCheckBox(self.tr("&The machine is safe meanwhile, and I may do this."))
+        self.consent = QCheckBox(self.tr("The machine is safe &meanwhile, and I may do this."))
         self.consent.toggled.connect(lambda _on: self.changed.emit())
         self.state = plain_label("", "fault", wrap=True)
         self.state.setMinimumHeight(line_height(20, lines=2))
@@ -157,6 +159,11 @@ class LinePage(QWidget):
         self.changed.emit()
 
     # What is chosen
+
+    @property
+    def place(self) -> QWidget:
+        """Where one says where the device is."""
+        return self.port if self.kind.current == "serial" else self.host
 
     def choose(self, endpoint: Endpoint, unit: int | None = None, never: Untouched | None = None) -> None:
         """Begin with this line, ask `unit` before all others, and touch `never` not at all."""

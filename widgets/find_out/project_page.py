@@ -45,7 +45,7 @@ class ProjectPage(QWidget):
         set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(180), 3: scaled(90), 4: scaled(140)})
         self.remove_button = push_button(self.tr("&Remove name"), self._remove, "quiet")
         row = FlowLayout(spacing=scaled(8))
-        row.addWidget(labelled(self.tr("Its &manual counts registers"), self.numbering))
+        row.addWidget(labelled(self.tr("Its man&ual counts registers"), self.numbering))
         row.add_stretch()
         row.addWidget(self.remove_button)
         layout = QVBoxLayout(self)
@@ -90,11 +90,7 @@ class ProjectPage(QWidget):
         first = next((self._about.numbering.get(one.unit) for one in self._about.devices), None)
         self.numbering.setCurrentIndex(self.numbering.findData(first or "from-0"))
         devices = len(self._about.devices)
-        text = (
-            self.tr("One device, {signals} named registers")
-            if devices == 1
-            else self.tr("{devices} devices, {signals} named registers")
-        )
+        text = self.tr("Devices: {devices}, named registers: {signals}")
         self.summary.setText(text.format(devices=devices, signals=len(rows)))
         self._enable()
 

@@ -55,8 +55,8 @@ class RegistersPage(QWidget):
         }
         set_widths(self.table, {column: scaled(width) for column, width in widths.items()})
         self.read_button = push_button(self.tr("&Read again"), self.read_wanted.emit)
-        self.name_button = push_button(self.tr("&Name this register\u2026"), self._name)
-        self.save_button = push_button(self.tr("Save s&napshot\u2026"), self.save_wanted.emit)
+        self.name_button = push_button(self.tr("N&ame this register\u2026"), self._name)
+        self.save_button = push_button(self.tr("Sav&e snapshot\u2026"), self.save_wanted.emit)
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
         tools = FlowLayout(spacing=scaled(8))
         for button in (self.read_button, self.name_button, self.save_button):
@@ -110,6 +110,7 @@ class RegistersPage(QWidget):
         self.never = NeverTouch()
         for line in (self.span, self.never):
             line.textChanged.connect(lambda _text: self._estimate())
+            line.returnPressed.connect(self._search)
         self.cost = plain_label("", "faint", wrap=True)
         self.search_button = push_button(self.tr("&Search for more"), self.search_wanted.emit)
         bar = FlowLayout(spacing=scaled(8))
@@ -151,6 +152,10 @@ class RegistersPage(QWidget):
             text = self.tr("\u201c{part}\u201d is no range of wire addresses; write 0-9999")
             raise ValueError(text.format(part=self.span.text()))
         return span[0], span[1]
+
+    def _search(self) -> None:
+        if self.search_button.isEnabled():
+            self.search_wanted.emit()
 
     def _estimate(self) -> None:
         try:

@@ -129,10 +129,10 @@ class SearchPage(QWidget):
             return self.tr("No device answered.")
         ended = {
             "done": self.tr("The search is finished: {count} devices answer."),
-            "budget": self.tr("The time is over: {count} devices answer so far."),
-            "person": self.tr("Stopped: {count} devices answer so far. The search can go on where it was."),
-            "somebody else": self.tr("Another client spoke: {count} devices answered until then."),
-            "port gone": self.tr("The line is gone: {count} devices answered until then."),
+            "budget": self.tr("The time is over. Devices that answer so far: {count}."),
+            "person": self.tr("Stopped. Devices that answer so far: {count}. The search can go on where it was."),
+            "somebody else": self.tr("Another client spoke. Devices that answered until then: {count}."),
+            "port gone": self.tr("The line is gone. Devices that answered until then: {count}."),
         }
         if count == 1 and found.stopped_by == "done":
             return self.tr("The search is finished: one device answers.")

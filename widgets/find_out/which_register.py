@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
@@ -25,7 +24,6 @@ from app.matching.reading_ways import RegisterWords
 from app.matching.shown import Shown, shown
 from app.project.model import Scale
 from app.signals.numbering import register_text
-from app.signals.typed import optional_number
 from widgets.find_out.labelled import labelled
 from widgets.find_out.match_tables import (
     CandidateColumn,
@@ -204,10 +202,12 @@ class WhichRegisterPage(QWidget):
         self.signal_name.returnPressed.connect(self.use_chosen)
         self.unit = QLineEdit()
         self.unit.setAccessibleName(self.tr("Unit"))
+        self.unit.returnPressed.connect(self.use_chosen)
         self.decimals = WholeNumber()
         self.decimals.setAccessibleName(self.tr("Decimals"))
         self.decimals.setRange(0, _MOST_DECIMALS)
-        self.use_button = push_button(self.tr("&Use this one"), self.use_chosen)
+        self.decimals.lineEdit().returnPressed.connect(self.use_chosen)
+        self.use_button = push_button(self.tr("Use this &one"), self.use_chosen)
         self.so_far = plain_label("", "faint", wrap=True)
 
     def _lay_out(self) -> None:
@@ -235,7 +235,7 @@ class WhichRegisterPage(QWidget):
         layout.addLayout(
             _bar(
                 labelled(self.tr("The display &shows"), self.value, 150),
-                labelled(self.tr("Smallest s&tep"), self.step, 150),
+                labelled(self.tr("Smallest st&ep"), self.step, 150),
                 self.read_button,
                 self.remove_button,
             )
@@ -249,7 +249,7 @@ class WhichRegisterPage(QWidget):
         layout.addWidget(self._stack, 1)
         layout.addLayout(
             _bar(
-                labelled(self.tr("&Name"), self.signal_name, 200),
+                labelled(self.tr("N&ame"), self.signal_name, 200),
                 labelled(self.tr("&Unit"), self.unit, 80),
                 labelled(self.tr("&Decimals"), self.decimals, 56),
                 self.use_button,
@@ -264,12 +264,12 @@ class WhichRegisterPage(QWidget):
         if self._pending is not None:
             return
         try:
-            step = optional_number(self.step.text())
+            step = shown(self.step.text()).value if self.step.text().strip() else None
         except ValueError as why:
             self._refuse(self.step, str(why))
             return
         try:
-            self._pending = shown(self.value.text(), None if step is None else Fraction(step))
+            self._pending = shown(self.value.text(), step)
         except ValueError as why:
             self._refuse(self.value, str(why))
             return
@@ -288,6 +288,7 @@ class WhichRegisterPage(QWidget):
         candidate = self._chosen()
         name = self.signal_name.text().strip()
         if candidate is None or not name:
+            self._say(self._why_not())
             return
         best = candidate.best
         raw, value = best.points
@@ -304,6 +305,7 @@ class WhichRegisterPage(QWidget):
             decimals=self.decimals.value(),
         )
         self.signal_name.clear()
+        self.step.clear()  # it was that of another display
         self._readings = []
         self._compare()
         self.named.emit(made)
@@ -330,6 +332,7 @@ class WhichRegisterPage(QWidget):
     def _show(self) -> None:
         rows = [(each.shown, len(each.registers)) for each in self._readings]
         self.readings_model.show(rows, MatchResult(tuple(each.shown for each in self._readings), ()).told)
+        self.readings_table.scrollToBottom()
         if not self._readings:
             self.candidates.show(MatchResult((), ()))
             self.said.setText("")
@@ -367,13 +370,15 @@ class WhichRegisterPage(QWidget):
         self.read_button.setToolTip(self.tr("The registers are being read.") if reading else "")
         self.value.setReadOnly(reading)
         self.remove_button.setEnabled(bool(selected_rows(self.readings_table)))
-        why = ""
-        if self._chosen() is None:
-            why = self.tr("No register is chosen.")
-        elif not self.signal_name.text().strip():
-            why = self.tr("Enter a name first.")
+        why = self._why_not()
         self.use_button.setEnabled(not why)
         self.use_button.setToolTip(plain_tip(why))
+
+    def _why_not(self) -> str:
+        """Why what is chosen cannot be used, empty if it can."""
+        if self._chosen() is None:
+            return self.tr("No register is chosen.")
+        return "" if self.signal_name.text().strip() else self.tr("Enter a name first.")
 
     def _refuse(self, editor: QLineEdit, words: str) -> None:
         self._say(words)

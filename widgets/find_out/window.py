@@ -8,8 +8,17 @@ from functools import partial
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QCloseEvent, QKeyEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QAbstractSpinBox,
+    QComboBox,
+    QHBoxLayout,
+    QLineEdit,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister, added_to, new_project
@@ -132,6 +141,7 @@ class FindOutWindow(Dialog):
         self.stop_button = push_button(self.tr("S&top"), self.about.stop)
         self.add_beside_buttons(self.stop_button, 0)
         self.join_button = self.add_other(self.tr("&Add to this project"), self._add)
+        self.next_button = self.add_other(self.tr("&Next"), partial(self.go_to, REGISTERS))
         self.go_button = self.add_deed(self.tr("&Search"), self._go_on)
         self.back_button = self.add_extra(self.tr("&Back"), self._go_back)
         self.add_way_out(self.tr("Close"))
@@ -144,12 +154,28 @@ class FindOutWindow(Dialog):
         return self.pages.currentIndex()
 
     def go_to(self, step: int) -> None:
-        """Bring a page to the front."""
+        """Bring a page to the front. What one does there first gets the focus, unless the list of steps has it."""
         if not self._reachable(step):
             return
         self.pages.setCurrentIndex(step)
         self._show_registers()
         self._show()
+        if not self.steps.hasFocus():
+            first = (self.line.place, self.search.table, self.registers.table, self.which.value, self.project.table)[
+                step
+            ]
+            (first if first.isVisibleTo(self) else self.steps).setFocus(Qt.FocusReason.TabFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._takes_enter(self.focusWidget()):
+            return
+        super().keyPressEvent(event)
+
+    def _takes_enter(self, part: QWidget | None) -> bool:
+        """Whether Enter has a meaning of its own there, which a line tells nobody: not the default button's, too."""
+        if isinstance(part, QAbstractItemView):
+            return self.step in (REGISTERS, WHICH)
+        return isinstance(part, QLineEdit | QAbstractSpinBox) or (isinstance(part, QComboBox) and part.isEditable())
 
     def begin_at(self, endpoint: Endpoint, unit: int | None = None, known: KnownLine | None = None) -> None:
         """Begin with this line, and with this unit if one is looked for: it is asked first. `known` is what a project
@@ -426,6 +452,8 @@ class FindOutWindow(Dialog):
         self.back_button.setEnabled(step > LINE and not about.at_work)
         self.stop_button.setEnabled(about.at_work and not about.stopping)
         self._show_devices()
+        ended = step == SEARCH and not about.at_work and self._unfinished
+        self.next_button.setVisible(ended and self._reachable(REGISTERS))
         self.join_button.setVisible(step == PROJECT)
         self.join_button.setEnabled(self._project_open())
 

@@ -114,11 +114,24 @@ def test_the_display_may_move_by_more(page: WhichRegisterPage, device: Device, q
     page.step.setText("-1")
     enter(page, device, qtbot, 1244, "622.0")
     assert "greater than 0" in page.state.text()
-    page.step.setText("0.5")
+    page.step.setText("0.5 rpm")
     page.value.clear()
     enter(page, device, qtbot, 1244, "622.0")
     enter(page, device, qtbot, 600, "300.0")
     assert cells(page, CandidateColumn.SCALE)[0] == "\u00f7 2"
+    assert page.step.text() == "0.5 rpm", "the display is the same"
+    page.use_chosen()
+    assert page.state.text() == "Enter a name first."
+    page.signal_name.setText("motor speed")
+    page.use_chosen()
+    assert page.step.text() == "", "another display moves by another step"
+
+
+def test_the_newest_reading_is_in_sight(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    for raw, text in ((4165, "41.65"), (1240, "12.40"), (3310, "33.10"), (870, "8.70"), (2290, "22.90")):
+        enter(page, device, qtbot, raw, text)
+    newest = page.readings_table.visualRect(page.readings_model.index(4, ShownColumn.SHOWN))
+    assert page.readings_table.viewport().rect().contains(newest.center())
 
 
 def test_zeros_are_told_and_readings_can_be_removed(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:

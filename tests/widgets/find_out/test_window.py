@@ -23,8 +23,10 @@ from app.project.model import Project, RegisterSignal, SerialLine
 from app.snapshots.files import open_snapshot
 from tests.staged_follower import Asked, StagedFollower
 from tests.widgets.driving import button_of, press, shown, type_in, when_asked, words_of
+from tests.widgets.shell.test_menus import access_keys
 from widgets.document.settings import Settings
 from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
+from widgets.kit.language import Language, Translation
 
 HELD = {**{address: 3 * address for address in range(12)}, **{100 + place: 500 + place for place in range(20)}}
 UNIT = 41
@@ -121,6 +123,93 @@ def test_from_the_line_to_a_project(
     assert not [finding for finding in check(project) if finding.severity == "error"]
     # Only what reads was ever asked for.
     assert {asked.function for asked in device.asked} <= {1, 2, 3, 4, 17, 43}
+
+
+def test_enter_in_a_line_does_what_the_line_is_for_and_nothing_else(
+    window: FindOutWindow, device: StagedFollower, drive: Drive, qtbot: QtBot
+) -> None:
+    found(window, device, qtbot)
+    window.go_to(REGISTERS)
+    window.registers.table.selectRow(2)
+    questions = when_asked(lambda dialog: dialog.reject())
+    QTest.keyClick(window.registers.table, Qt.Key.Key_Return)
+    assert "Name this register" in words_of(questions[0])
+    assert window.step == REGISTERS
+    window.go_to(WHICH)
+    which = window.which
+    for mistyped in ("Hz", "-"):
+        which.value.setText(mistyped)
+        QTest.keyClick(which.value, Qt.Key.Key_Return)
+        assert (window.step, bool(which.state.text())) == (WHICH, True)
+    for raw, text in ((4165, "41.65 Hz"), (1240, "12.40 Hz")):
+        drive.held[7] = raw
+        which.value.setText(text)
+        QTest.keyClick(which.value, Qt.Key.Key_Return)
+        qtbot.waitUntil(lambda: which.value.text() == "" and not window.about.at_work)
+    qtbot.waitUntil(lambda: len(which.match.readings) == 2 and bool(which.match.candidates))
+    which.table.setFocus()
+    QTest.keyClick(which.table, Qt.Key.Key_Return)
+    assert (window.step, window.focusWidget()) == (WHICH, which.signal_name)
+    QTest.keyClicks(which.signal_name, "speed")
+    which.decimals.setFocus()
+    QTest.keyClick(which.decimals, Qt.Key.Key_Return)
+    assert [one.name for one in window.about.named[UNIT]] == ["speed"]
+    assert window.step == WHICH
+    window.go_to(REGISTERS)
+    asked = len(device.asked)
+    window.registers.closer.set_open(True)
+    window.registers.span.setFocus()
+    QTest.keyClick(window.registers.span, Qt.Key.Key_Return)
+    assert window.about.at_work
+    window.stop_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert len(device.asked) >= asked
+
+
+def test_each_page_begins_where_something_is_done_first(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    assert window.line.port.hasFocus(), "not the button that closes"
+    found(window, device, qtbot)
+    for step, part in ((REGISTERS, window.registers.table), (WHICH, window.which.value), (PROJECT, window.steps)):
+        window.go_button.setFocus()
+        window.go_to(step)
+        assert part.hasFocus(), step
+    QTest.keyClick(window.steps, Qt.Key.Key_Up)
+    assert (window.step, window.steps.hasFocus()) == (WHICH, True)
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+def test_no_access_key_of_a_page_is_ambiguous(
+    language: Language, speech: Translation, own_settings: None, device: StagedFollower, qtbot: QtBot
+) -> None:
+    speech.speak(language)
+    window = shown(FindOutWindow(Settings(keep=False), project_open=lambda: True), qtbot, 1040, 660)
+    found(window, device, qtbot)
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    window.registers.closer.set_open(True)
+    for step in (LINE, SEARCH, REGISTERS, WHICH, PROJECT):
+        window.go_to(step)
+        owners: dict[str, list[str]] = {}
+        for key, owner in access_keys(window):
+            owners.setdefault(key, []).append(owner)
+        assert len(owners) > 3
+        assert {key: two for key, two in owners.items() if key and len(two) > 1} == {}, step
+
+
+def test_one_goes_on_with_what_answered_before_the_search_was_stopped(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    begin(window, device.endpoint)
+    assert not window.next_button.isVisible()
+    qtbot.waitUntil(lambda: bool(window.about.devices))
+    assert not window.next_button.isVisible()
+    window.stop_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert window.search.now.text().startswith("Stopped. Devices that answer so far: 1.")
+    window.next_button.click()
+    assert window.step == REGISTERS
+    assert not window.next_button.isVisible()
 
 
 def test_is_stopped_and_goes_on(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
@@ -316,6 +405,24 @@ def test_a_connected_line_is_offered_to_be_let_go(
     begin(window, device.endpoint)
     assert window.about.at_work == free
     assert window.line.state.text() == ("" if free else "this line is connected")
+
+
+def test_a_line_that_may_not_be_let_go_is_asked_about_once(
+    qtbot: QtBot, own_settings: None, device: StagedFollower
+) -> None:
+    asked: list[Endpoint] = []
+
+    def let_go(endpoint: Endpoint) -> bool:
+        asked.append(endpoint)
+        return False
+
+    made = FindOutWindow(Settings(keep=False), holds=lambda _: "this line is connected", let_go=let_go)
+    window = shown(made, qtbot, 1040, 660)
+    window.begin_at(device.endpoint)
+    window.line.consent.setChecked(True)
+    window.line.host.setFocus()
+    QTest.keyClick(window.line.host, Qt.Key.Key_Return)
+    assert len(asked) == 1
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="a full queue of connections is silent there")

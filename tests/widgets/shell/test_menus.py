@@ -15,10 +15,11 @@ from widgets.kit.language import Language
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 
 
-def access_keys(window: MainWindow) -> Iterator[tuple[str, str]]:
+def access_keys(window: QWidget) -> Iterator[tuple[str, str]]:
     """Each with what it belongs to."""
-    for action in window.menuBar().actions():
-        yield QKeySequence.mnemonic(action.text()).toString(), f"menu {action.text()}"
+    if isinstance(window, MainWindow):
+        for action in window.menuBar().actions():
+            yield QKeySequence.mnemonic(action.text()).toString(), f"menu {action.text()}"
     for widget in window.findChildren(QWidget):
         if not widget.isVisible() or widget.window() is not window:
             continue

@@ -50,9 +50,9 @@ def _sentences(match: MatchResult, name: Namer) -> Iterator[str]:
     if not match.candidates:
         yield _nothing(match)
         return
-    yield from _about_the_first(match.candidates[0], match, name)
     if len(match.told) > 1:
         yield from _to_separate(match, name)
+    yield from _about_the_first(match.candidates[0], match, name)
 
 
 def _silent(match: MatchResult) -> Iterator[str]:
@@ -73,8 +73,8 @@ def _nothing(match: MatchResult) -> str:
     if len(match.told) < 3:
         return translate(
             "matching",
-            "No register agrees with all readings by a usual scale. A third reading at another value finds any "
-            "straight line; check what was typed, too.",
+            "No register agrees with all readings by a usual scale. Remove a reading that was mistyped, or during "
+            "which the value moved. A third reading at another value finds any straight line.",
         )
     return translate(
         "matching",
@@ -119,8 +119,8 @@ def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
     if first.twins:
         yield translate(
             "matching",
-            "The same value at every reading: {registers}. Change something that moves only one of them: a set point "
-            "and its actual value differ while the machine runs up or is loaded.",
+            "The same value at every reading: {registers}. A set point and its actual value differ while the machine "
+            "runs up: type a value on its way with a coarser step, and press Enter as the display passes it.",
         ).format(registers=", ".join(name_of(each, name) for each in (first.best, *first.twins)[: _MOST_NAMED + 1]))
     rivals = [each for each in others if each.chance < _IN_QUESTION and each.best not in first.twins]
     if first.chance <= CLEAR:

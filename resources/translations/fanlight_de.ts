@@ -10716,6 +10716,10 @@ otherwise = unbekannt</translation>
         <translation>&amp;Einheit</translation>
     </message>
     <message>
+        <source>By how much the display moves, or may have moved until the registers were read</source>
+        <translation>Um wie viel sich die Anzeige bewegt, oder bis zum Lesen der Register bewegt haben kann</translation>
+    </message>
+    <message>
         <source>Copy</source>
         <translation>Kopieren</translation>
     </message>
@@ -15425,8 +15429,8 @@ otherwise = unbekannt</translation>
         <translation>Ein krummer Wert wie {value} sagt mehr als ein runder, den viele Register enthalten.</translation>
     </message>
     <message>
-        <source>No register agrees with all readings by a usual scale. A third reading at another value finds any straight line; check what was typed, too.</source>
-        <translation>Kein Register passt mit einer üblichen Skalierung zu allen Ablesungen. Eine dritte Ablesung bei einem anderen Wert findet jede Gerade; auch die Eingaben prüfen.</translation>
+        <source>No register agrees with all readings by a usual scale. Remove a reading that was mistyped, or during which the value moved. A third reading at another value finds any straight line.</source>
+        <translation>Kein Register passt mit einer üblichen Skalierung zu allen Ablesungen. Eine Ablesung entfernen, die vertippt ist oder während der sich der Wert bewegte. Eine dritte bei einem anderen Wert findet jede Gerade.</translation>
     </message>
     <message>
         <source>No register agrees with all readings. Check what was typed; perhaps the value changed between the display and the reading, or it is in a table or a range that was not read.</source>
@@ -15453,8 +15457,8 @@ otherwise = unbekannt</translation>
         <translation>Ablesung {numbers}: {register} passt, falls die letzte Stelle um eins vertippt ist oder die Anzeige abschneidet.</translation>
     </message>
     <message>
-        <source>The same value at every reading: {registers}. Change something that moves only one of them: a set point and its actual value differ while the machine runs up or is loaded.</source>
-        <translation>Derselbe Wert bei jeder Ablesung: {registers}. Etwas ändern, das nur eines davon bewegt: Sollwert und Istwert unterscheiden sich beim Hochlauf und unter Last.</translation>
+        <source>The same value at every reading: {registers}. A set point and its actual value differ while the machine runs up: type a value on its way with a coarser step, and press Enter as the display passes it.</source>
+        <translation>Bei jeder Ablesung derselbe Wert: {registers}. Soll- und Istwert unterscheiden sich, während die Maschine hochläuft: einen Wert auf dem Weg mit gröberem Schritt eintippen und die Eingabetaste drücken, wenn die Anzeige ihn erreicht.</translation>
     </message>
     <message>
         <source>The same value once more is no evidence (reading {numbers}); change it at the device first.</source>

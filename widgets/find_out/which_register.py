@@ -151,6 +151,9 @@ class WhichRegisterPage(QWidget):
         self.value.textEdited.connect(lambda _text: self._say(""))
         self.step = QLineEdit()
         self.step.setAccessibleName(self.tr("Smallest step"))
+        self.step.setToolTip(
+            plain_tip(self.tr("By how much the display moves, or may have moved until the registers were read"))
+        )
         shorten_placeholder(self.step, self.tr("one of its last digit"))
         self.step.returnPressed.connect(self.read_now)
         self.read_button = push_button(self.tr("&Read now"), self.read_now)

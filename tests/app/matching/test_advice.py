@@ -38,6 +38,15 @@ def test_sentences(readings: list[tuple[dict[int, int], str]], words: str) -> No
     assert words in " ".join(advice(compare(*readings)))
 
 
+def test_what_cannot_be_told_apart_comes_before_what_hardly_matters() -> None:
+    """Whoever takes a set point for the actual value is misled; the sign of a speed that is never so high is not."""
+    found = compare(({4: 0, 5: 4165, 9: 4165}, "41.65 Hz"), ({4: 0, 5: 1212, 9: 1212}, "12.12 Hz"))
+    first, *others = advice(found)
+    assert first.startswith("The same value at every reading")
+    assert "coarser step" in first
+    assert any("would tell" in each for each in others)
+
+
 def test_nothing_more_is_asked_for_when_it_is_clear() -> None:
     found = compare((at(CROWD, 9, 41_650), "416.50"), (at(CROWD, 9, 64_612), "646.12"), (at(CROWD, 9, 33), "0.33"))
     assert found.candidates[0].one_in >= 1000

@@ -2990,6 +2990,10 @@
         <translation>Mehr…</translation>
     </message>
     <message>
+        <source>No signal of this device may be written.</source>
+        <translation>Kein Signal dieses Geräts darf geschrieben werden.</translation>
+    </message>
+    <message>
         <source>Other inputs, and line faults</source>
         <translation>Weitere Eingänge und Leitungsstörungen</translation>
     </message>

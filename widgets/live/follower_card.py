@@ -208,8 +208,10 @@ class FollowerCard(QFrame):
             widget.setEnabled(simulated)
             if not simulated:
                 widget.setToolTip(self.tr("Connect to simulated devices first"))
-        self.setter.setEnabled(connected)
-        self.setter.setToolTip("" if connected else self.tr("Connect first"))
+        offered = self.setter.signal.count() > 0
+        self.setter.setEnabled(connected and offered)
+        why = self.tr("Connect first") if offered else self.tr("No signal of this device may be written.")
+        self.setter.setToolTip("" if self.setter.isEnabled() else why)
 
     # How it is
 

@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 from app.client.faults import FaultKind
 from app.follower.drive_bank import DriveBank
 from app.line.states import FollowerState
-from app.project.model import Project, RegisterSignal
+from app.project.model import HeldSignal, Project
 from tests.widgets.bench_project import bench_project
 from widgets.kit.dialogs.questions import Question
 from widgets.live.follower_card import HEIGHT, FollowerCard, FollowerCards, own_values
@@ -41,9 +41,7 @@ def test_a_card_in_the_making_opens_no_window_of_its_own(project: Project, narro
 
 
 def test_nothing_is_offered_to_be_set_where_nothing_may_be_written(project: Project, qtbot: QtBot) -> None:
-    signals = [
-        signal.replace(write=False) if isinstance(signal, RegisterSignal) else signal for signal in project.signals
-    ]
+    signals = [signal if isinstance(signal, HeldSignal) else signal.replace(write=False) for signal in project.signals]
     made = FollowerCard(project.replace(signals=tuple(signals)), project.follower_named["fan"])
     qtbot.addWidget(made)
     made.show_state(FollowerState("fan", "hall", 1, answering=True, answer_ms=12.4), 100.0)

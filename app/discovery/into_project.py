@@ -23,6 +23,7 @@ from app.edits.several import put_parts
 from app.edits.signals import register_signal
 from app.language import mark, translate
 from app.probing.found import Found, FoundFollower, FoundRange
+from app.probing.identification import SERVER_ID
 from app.probing.requests import Untouched
 from app.project.model import (
     Follower,
@@ -291,7 +292,7 @@ def _never_read(device: ChosenDevice, numbering: Numbering) -> tuple[NeverRead, 
 
 def _named(device: ChosenDevice) -> str:
     said = device.found.identification
-    wanted = (device.name, said.get("ProductName", ""), said.get("ModelName", ""), said.get("ProductCode", ""))
+    wanted = (device.name, *(said.get(key, "") for key in ("ProductName", "ModelName", "ProductCode", SERVER_ID)))
     return next((name for name in map(_as_name, wanted) if name), translate("starters", "device"))
 
 

@@ -73,6 +73,12 @@ def test_a_new_project_says_all_that_was_found_and_is_clean() -> None:
     assert "Somebody" in project.notes
 
 
+def test_a_device_that_names_only_its_server_is_called_so() -> None:
+    named = replace(FOLLOWER, identification={"ServerId": "HX 4 drive"})
+    project = new_project(SERIAL, FOUND, [replace(CHOSEN, found=named)])
+    assert (project.followers[0].name, project.title) == ("HX 4 drive", "HX 4 drive")
+
+
 def test_its_screens_show_the_first_signals_and_keys_lead_to_the_rest() -> None:
     project = new_project(SERIAL, FOUND, [CHOSEN], title="Mixer")
     shown = [[field.signal for field in screen.fields] for screen in project.screens]

@@ -209,6 +209,7 @@ class Runner:
             self._watcher.case_begins(index, case, before)
             self._ask_whether_it_may_move(case)
             begun = not self._left.why
+            stand.arm(begun)
             orders = [OrderStep(order=order) for order in case.setup]
             for part, listed in (("setup", orders), ("step", case.steps)):
                 for step in self._steps(index, part, listed):  # type: ignore[arg-type]
@@ -228,6 +229,7 @@ class Runner:
                 not_restored.append(translate("trial", "the clean-up was stopped: look at the machine"))
             finally:
                 self._cleaning = False
+                stand.arm(False)
         took = stand.now() - at
         return CaseOutcome(
             case.name, tuple(steps), at - self._began, took, tuple(restored), tuple(not_restored), stopped

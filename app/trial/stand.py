@@ -25,7 +25,7 @@ from app.panel.state import State
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.session.rehearsal import Rehearsal
 from app.session.session import Session, Via
-from app.signals.reading import NOT_YET, Reading
+from app.signals.reading import Quality, Reading
 
 TICK_S: Final = 0.02
 """How often time passes for the panel, in seconds."""
@@ -82,6 +82,10 @@ class Stand(ABC):
     @abstractmethod
     def order(self, deed: str) -> None:
         """Operate a simulated device. Raises FollowerError."""
+
+    @abstractmethod
+    def arm(self, on: bool) -> None:
+        """Let real lines be written to, if the stand may do that at all, or no longer."""
 
     @abstractmethod
     def put(self, signal: str, value: Fraction) -> str:
@@ -207,6 +211,9 @@ class RehearsedStand(Stand):
         """Operate a simulated device. Raises FollowerError."""
         operate(self.models, deed)
 
+    def arm(self, on: bool) -> None:
+        """There is no line."""
+
     def put(self, signal: str, value: Fraction) -> str:  # noqa: ARG002  # the next case begins anew
         """Write a value past the panel; why not, if not."""
         return ""
@@ -245,7 +252,10 @@ class SessionStand(Stand):
     def __init__(
         self, project: Project, via: Via = None, *, armed: bool = False, observers: Iterable[Observer] = ()
     ) -> None:
-        """`via` as for a session; `armed` lets real lines be written to. Raises FanlightError if it does not fit."""
+        """`via` as for a session; with `armed` real lines may be armed, case by case.
+
+        Raises FanlightError if it does not fit.
+        """
         super().__init__(project, observers)
         self.simulated = via == "simulated"
         self._via: Via = via
@@ -254,7 +264,7 @@ class SessionStand(Stand):
         self._make()
 
     def _make(self) -> None:
-        self._session = Session(self.project, self._via, armed=self._armed)
+        self._session = Session(self.project, self._via)
         self._session.samples = self.samples
         self._detector = EventDetector(self.project, self.now)
 
@@ -282,8 +292,18 @@ class SessionStand(Stand):
         else:
             self._session.panel.begin()
         limit = self.now() + self._patience()
-        while self.now() < limit and not self._all_tried():
+        while self.now() < limit and not self._all_read():
             self.tick()
+
+    def arm(self, on: bool) -> None:
+        """Let real lines be written to, or no longer."""
+        if self.simulated or not self._session.running:
+            return
+        if not on:
+            self._session.disarm()
+        elif self._armed:
+            for line in self.project.lines:
+                self._session.engine.arm(line.name)
 
     def order(self, deed: str) -> None:
         """Operate a simulated device. Raises FollowerError."""
@@ -312,9 +332,11 @@ class SessionStand(Stand):
         detector.look(session.snapshot(), session.panel.state, armed, session.panel.at)
         detector.stops(session.owed, session.failed, session.looked_at)
 
-    def _all_tried(self) -> bool:
-        readings = self._session.snapshot().readings
-        return all(reading.reason != NOT_YET or reading.good for reading in readings.values()) and bool(readings)
+    def _all_read(self) -> bool:
+        """Whether every reading is one, or a refusal: none is still to come, or of a device that is silent."""
+        readings = self._session.snapshot().readings.values()
+        return bool(readings) and all(each.quality not in (Quality.NONE, Quality.STALE) for each in readings)
 
     def _patience(self) -> float:
-        return 2.0 + sum(line.timeout_ms for line in self.project.lines) / 1000 * (2 + len(self.project.followers))
+        """Seconds in which a line that was lost is opened again, and everything read once."""
+        return 4.0 + sum(line.timeout_ms for line in self.project.lines) / 1000 * (2 + len(self.project.followers))

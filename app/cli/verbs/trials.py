@@ -22,10 +22,10 @@ from app.trial.runner import Watcher
 if TYPE_CHECKING:
     from app.signing.keys import SigningKey
     from app.trial.outcome import CaseOutcome, StepOutcome
-    from app.trial.record import TrialRecord
     from app.trial.runner import Person
     from app.trial.script import Case, Trial
     from app.trial.stand import Stand
+    from app.trial_record.record import TrialRecord
 
 CAUTION = (
     "Caution: a trial presses the panel's keys by itself, and this can move a machine. Nothing in it is an emergency "
@@ -83,16 +83,16 @@ def trial(args: argparse.Namespace) -> int:
         _say_cautions(args, project)
     record = _run(args, project, script, stand, person, printer)
     if args.junit is not None:
-        from app.trial.junit import junit
+        from app.trial_record.junit import junit
 
         _write(args.junit, junit(record))
     if key is not None and record.finished:
-        from app.trial.verifying import sign_record
+        from app.trial_record.verifying import sign_record
 
         signature = sign_record(args.record, key)
         say(f"{signature}: signed by the key {key.fingerprint}")
     if args.json:
-        from app.trial.record import plain
+        from app.trial_record.record import plain
 
         put_json(plain(record))
     else:
@@ -111,7 +111,7 @@ def verify_arguments(verb: argparse.ArgumentParser) -> None:
 
 def verify(args: argparse.Namespace) -> int:
     """Tell whether a record is as it was signed, by whom, and whether the files that belong to it are whole."""
-    from app.trial.verifying import verify_record
+    from app.trial_record.verifying import verify_record
 
     found = verify_record(args.record, args.signers)
     if args.json:
@@ -137,8 +137,8 @@ def _key(file: Path) -> SigningKey:
 
 def _refuse_what_is_there(args: argparse.Namespace) -> None:
     """Nothing is written over: asked before anything moves."""
-    from app.trial.journal import leftover
-    from app.trial.run import recording_of
+    from app.trial_record.journal import leftover
+    from app.trial_record.recorded_run import recording_of
 
     if args.sign is not None and args.record is None:
         raise CouldNotRun("'--sign' signs a record: add '--record FILE'")
@@ -156,8 +156,8 @@ def _refuse_what_is_there(args: argparse.Namespace) -> None:
 
 def _deal_with_leftover(record: Path, case: str, before: Mapping[str, Fraction]) -> None:
     """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told."""
-    from app.trial.journal import journal_of, leftover
-    from app.trial.record import save_record
+    from app.trial_record.journal import journal_of, leftover
+    from app.trial_record.record import save_record
 
     left = leftover(record)
     assert left is not None
@@ -195,9 +195,9 @@ def _say_cautions(args: argparse.Namespace, project: Project) -> None:
 def _run(
     args: argparse.Namespace, project: Project, script: Trial, stand: Stand, person: Person, printer: Watcher
 ) -> TrialRecord:
-    from app.trial.record import Circumstances
-    from app.trial.run import TrialRun
     from app.trial.stand import SessionStand
+    from app.trial_record.record import Circumstances
+    from app.trial_record.recorded_run import TrialRun
 
     endpoints = stand.session.endpoints if isinstance(stand, SessionStand) else {}
     around = Circumstances(args.by, args.place, args.project, args.trial, endpoints)
@@ -207,19 +207,21 @@ def _run(
         raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")
     record: list[TrialRecord] = []
     failed: list[BaseException] = []
+    over = threading.Event()
 
     def work() -> None:
         try:
             record.append(run.run())
         except BaseException as why:  # noqa: BLE001  # raised again where it can be told
             failed.append(why)
+        finally:
+            over.set()
 
     with ending_in_order():
-        thread = threading.Thread(target=work, name="fanlight-trial")
-        thread.start()
-        while thread.is_alive():
+        threading.Thread(target=work, name="fanlight-trial").start()
+        while not over.is_set():
             try:
-                thread.join(0.1)
+                over.wait()  # not a join: a thread whose join is interrupted counts as ended
             except KeyboardInterrupt:
                 say("stopping: keys are let go, and what the case cleans up is cleaned up")
                 run.stop()

@@ -219,5 +219,5 @@ def test_nothing_but_the_one_writer_writes_to_a_terminal() -> None:
         for path in (root / folder).rglob("*.py")
         if re.search(r"std(out|err)\.(write|buffer)|file=sys\.", path.read_text(encoding="utf-8"))
     }
-    # The schema is written by those who develop the program, below the command line.
-    assert writes == {"app/cli/outcome.py", "app/project_file/schema.py"}
+    # The schemas are written by those who develop the program, below the command line.
+    assert writes == {"app/cli/outcome.py", "app/project_file/schema.py", "app/trial/schema.py"}

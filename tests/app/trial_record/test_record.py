@@ -11,7 +11,10 @@ import pytest
 
 from app.client.endpoint import Endpoint
 from app.trial.outcome import CaseOutcome, Instrument, PersonAsked, Reply, Result, StepOutcome, Verdict
-from app.trial.record import (
+from app.trial.runner import Runner
+from app.trial.script_file import project_digest
+from app.trial.stand import RehearsedStand
+from app.trial_record.record import (
     CLAIM,
     CannotUseRecord,
     Circumstances,
@@ -22,9 +25,6 @@ from app.trial.record import (
     record_of,
     save_record,
 )
-from app.trial.runner import Runner
-from app.trial.script_file import project_digest
-from app.trial.stand import RehearsedStand
 from tests.app.trial.trials import PUMP, trial_in
 from tests.builders import demo
 

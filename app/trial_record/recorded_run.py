@@ -14,12 +14,12 @@ from typing import Any
 from app.project.model import Project
 from app.recording.clock import CivilClock
 from app.recording.recorder import Recorder
-from app.trial.journal import Journal
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.record import Circumstances, FileUsed, TrialRecord, record_head, record_of, save_record
 from app.trial.runner import ANSWER_S, Person, Runner, Watcher
 from app.trial.script import Case, Trial
 from app.trial.stand import Stand
+from app.trial_record.journal import Journal
+from app.trial_record.record import Circumstances, FileUsed, TrialRecord, record_head, record_of, save_record
 
 
 class Watchers(Watcher):

@@ -11,9 +11,9 @@ import pytest
 
 from app.signing.keys import make_key
 from app.signing.signers import signers_line
-from app.trial.record import NAMESPACE, CannotUseRecord, FileUsed, save_record
-from app.trial.verifying import sign_record, signature_file, verify_record
-from tests.app.trial.test_record import made
+from app.trial_record.record import NAMESPACE, CannotUseRecord, FileUsed, save_record
+from app.trial_record.verifying import sign_record, signature_file, verify_record
+from tests.app.trial_record.test_record import made
 
 
 @pytest.fixture

@@ -19,9 +19,9 @@ from pydantic import ValidationError
 
 from app.language import mark
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.record import CannotUseRecord, TrialRecord, plain, read_record, record_from
 from app.trial.runner import Watcher
 from app.trial.script import Case
+from app.trial_record.record import CannotUseRecord, TrialRecord, plain, read_record, record_from
 
 ENDING: Final = ".part"
 """Behind the name of a record: what is kept of a run that is not over."""

@@ -14,7 +14,7 @@ from app.project_file.replace_file import write_first
 from app.signing.keys import SigningKey
 from app.signing.signers import Signer, load_signers, look_command, verify_command
 from app.signing.sshsig import LARGEST_SIGNATURE, BadSignature, verify
-from app.trial.record import NAMESPACE, CannotUseRecord, TrialRecord, read_record, record_in
+from app.trial_record.record import NAMESPACE, CannotUseRecord, TrialRecord, read_record, record_in
 
 MOST_SIGNATURES: Final = 9
 """Of one record: its tester's and those of who countersigns."""

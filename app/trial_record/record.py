@@ -29,10 +29,10 @@ from app.project_file.bounded_read import NotOrdinary, read_ordinary
 from app.project_file.canonical import canonical_text
 from app.project_file.files import digest
 from app.project_file.replace_file import write_whole
-from app.trial.canonical_json import NotCanonical, canonical_json, parsed_json
 from app.trial.outcome import CaseOutcome, Exempted, TrialOutcome, Verdict, verdict_of
 from app.trial.script import Trial
 from app.trial.script_file import project_digest
+from app.trial_record.canonical_json import NotCanonical, canonical_json, parsed_json
 
 FORMAT: Final = 1
 """The version of the record that this program writes."""

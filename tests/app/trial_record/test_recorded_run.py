@@ -10,13 +10,13 @@ import pytest
 from app.recording.reader import Recording
 from app.recording.writer import CannotRecord
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome, Verdict
-from app.trial.record import CannotUseRecord, load_record
-from app.trial.run import TrialRun, Watchers, recording_of
 from app.trial.runner import Watcher
 from app.trial.stand import RehearsedStand, SessionStand
-from app.trial.verifying import verify_record
-from tests.app.trial.test_record import Tester
+from app.trial_record.record import CannotUseRecord, load_record
+from app.trial_record.recorded_run import TrialRun, Watchers, recording_of
+from app.trial_record.verifying import verify_record
 from tests.app.trial.trials import PUMP, trial_in
+from tests.app.trial_record.test_record import Tester
 from tests.builders import demo
 
 
@@ -67,7 +67,7 @@ def test_a_record_that_cannot_be_written_leaves_the_journal(tmp_path: Path, monk
         raise OSError(28, "No space left on device")
 
     run = run_of(tmp_path / "pump.trial.json")
-    monkeypatch.setattr("app.trial.record.write_whole", full)
+    monkeypatch.setattr("app.trial_record.record.write_whole", full)
     with pytest.raises(CannotUseRecord, match="No space left on device"):
         run.run()
     assert (tmp_path / "pump.trial.json.part").exists()

@@ -8,9 +8,9 @@ from xml.etree import ElementTree as ET
 
 from junitparser import Error, Failure, JUnitXml, Skipped
 
-from app.trial.junit import junit
 from app.trial.outcome import CaseOutcome, Result, StepOutcome
-from tests.app.trial.test_record import made
+from app.trial_record.junit import junit
+from tests.app.trial_record.test_record import made
 
 
 def case(name: str, result: Result, reason: str = "") -> CaseOutcome:

@@ -9,7 +9,7 @@ from xml.etree import ElementTree as ET
 
 from app.signals.visible import visible
 from app.trial.outcome import CaseOutcome, Result
-from app.trial.record import TrialRecord
+from app.trial_record.record import TrialRecord
 
 _ELEMENTS = {Result.FAIL: "failure", Result.BLOCKED: "error", Result.NOT_TESTED: "skipped"}
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from app.trial.outcome import CaseOutcome, Result, StepOutcome
-from app.trial.record import TrialRecord
+from app.trial_record.record import TrialRecord
 
 
 @dataclass(frozen=True, slots=True)

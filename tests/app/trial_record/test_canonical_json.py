@@ -7,7 +7,7 @@ import json
 import pytest
 from hypothesis import given, strategies as st
 
-from app.trial.canonical_json import NotCanonical, canonical_json, parsed_json
+from app.trial_record.canonical_json import NotCanonical, canonical_json, parsed_json
 
 PLAIN = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text(st.characters(codec="utf-8")),

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.trial.outcome import CaseOutcome, Result, StepOutcome
-from app.trial.record_comparison import RecordDifference, compare_records
-from tests.app.trial.test_record import made
+from app.trial_record.comparison import RecordDifference, compare_records
+from tests.app.trial_record.test_record import made
 
 
 def case(name: str, *results: Result, words: str = "press start") -> CaseOutcome:

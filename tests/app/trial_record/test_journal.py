@@ -10,14 +10,14 @@ from pathlib import Path
 
 import pytest
 
-from app.trial.journal import Journal, journal_of, leftover
 from app.trial.outcome import Result, Verdict
-from app.trial.record import CannotUseRecord, record_bytes, record_in
 from app.trial.runner import Runner, Watcher
 from app.trial.stand import RehearsedStand
+from app.trial_record.journal import Journal, journal_of, leftover
+from app.trial_record.record import CannotUseRecord, record_bytes, record_in
 from projects import demo_path
-from tests.app.trial.test_record import made
 from tests.app.trial.trials import PUMP, trial_in
+from tests.app.trial_record.test_record import made
 from tests.builders import demo
 from tests.waiting import wait_for
 
@@ -30,7 +30,7 @@ def test_the_record_so_far_is_that_of_a_run_that_was_not_finished(tmp_path: Path
             if (index, part, number) == (1, "step", 2):
                 raise KeyboardInterrupt
 
-    from app.trial.run import Watchers
+    from app.trial_record.recorded_run import Watchers
 
     with pytest.raises(KeyboardInterrupt):
         Runner(trial_in(PUMP), RehearsedStand(demo("booster-pump")), None, Watchers([journal, Killed()])).run()

@@ -8400,6 +8400,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>liest {registers}</translation>
     </message>
     <message>
+        <source>stop it to go on with what was found</source>
+        <translation>anhalten, um mit dem Gefundenen weiterzumachen</translation>
+    </message>
+    <message>
         <source>two at a time; more was not tried</source>
         <translation>zwei zugleich; mehr wurde nicht probiert</translation>
     </message>

@@ -154,7 +154,9 @@ class SearchPage(QWidget):
         if self.about.at_work and left is not None:
             parts.append(self.tr("about {time} left").format(time=_time(left)))
         parts.append(self.tr("nothing written"))
-        return "\u00a0\u00a0\u00b7   ".join(parts)
+        if self.about.at_work and any(one.longest_read for one in self.about.devices):
+            parts.append(self.tr("stop it to go on with what was found"))
+        return "\u00a0\u00a0\u00a0\u00b7   ".join(parts)
 
     def _choose(self) -> None:
         self._show_facts()

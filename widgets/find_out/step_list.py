@@ -35,6 +35,9 @@ class StepList(QListWidget):
             self.addItem(item)
         self.currentRowChanged.connect(self._choose)
 
+    def keyboardSearch(self, _search: str) -> None:
+        """Nothing: a value that is typed while the list has the focus is no number of a step."""
+
     def choose(self, step: int) -> None:
         """Show where one is, which nobody is told."""
         self.blockSignals(True)

@@ -116,7 +116,7 @@ class FindOutWindow(Dialog):
                 self.tr("Project"),
             ]
         )
-        self.steps.chosen.connect(self.go_to)
+        self.steps.chosen.connect(self._turn_to_page)  # the list keeps the focus, for the next step
         self.line.changed.connect(self._show)
         self.line.go_on.connect(self._go_on)
         self.line.never.textChanged.connect(self.registers.never.setText)
@@ -154,17 +154,19 @@ class FindOutWindow(Dialog):
         return self.pages.currentIndex()
 
     def go_to(self, step: int) -> None:
-        """Bring a page to the front. What one does there first gets the focus, unless the list of steps has it."""
-        if not self._reachable(step):
-            return
-        self.pages.setCurrentIndex(step)
-        self._show_registers()
-        self._show()
-        if not self.steps.hasFocus():
-            first = (self.line.place, self.search.table, self.registers.table, self.which.value, self.project.table)[
-                step
-            ]
+        """Bring a page to the front. What one does there first gets the focus."""
+        if self._turn_to_page(step):
+            page = self.line.place, self.search.table, self.registers.table, self.which.value, self.project.table
+            first = page[step]
             (first if first.isVisibleTo(self) else self.steps).setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _turn_to_page(self, step: int) -> bool:
+        reachable = self._reachable(step)
+        if reachable:
+            self.pages.setCurrentIndex(step)
+            self._show_registers()
+            self._show()
+        return reachable
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._takes_enter(self.focusWidget()):
@@ -448,6 +450,8 @@ class FindOutWindow(Dialog):
         ready = not about.at_work and (step != LINE or not self.line.problem())
         self.go_button.setEnabled(ready)
         problem = self.line.problem() if step == LINE else ""
+        if about.at_work:
+            problem = self.tr("The line is busy; wait until the search has ended, or stop it.")
         self.go_button.setToolTip(problem)
         self.back_button.setEnabled(step > LINE and not about.at_work)
         self.stop_button.setEnabled(about.at_work and not about.stopping)

@@ -177,6 +177,11 @@ def test_each_page_begins_where_something_is_done_first(
         assert part.hasFocus(), step
     QTest.keyClick(window.steps, Qt.Key.Key_Up)
     assert (window.step, window.steps.hasFocus()) == (WHICH, True)
+    QTest.keyClicks(window.steps, "20.00 Hz")
+    assert window.step == WHICH, "a value that was meant for the page leads nowhere"
+    QTest.keyClick(window.steps, Qt.Key.Key_Up)
+    window.go_button.click()
+    assert window.which.value.hasFocus(), "it has left the list"
 
 
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
@@ -200,10 +205,12 @@ def test_no_access_key_of_a_page_is_ambiguous(
 def test_one_goes_on_with_what_answered_before_the_search_was_stopped(
     window: FindOutWindow, device: StagedFollower, qtbot: QtBot
 ) -> None:
-    begin(window, device.endpoint)
+    begin(window, device.endpoint, "41-247")
     assert not window.next_button.isVisible()
-    qtbot.waitUntil(lambda: bool(window.about.devices))
+    qtbot.waitUntil(lambda: any(one.longest_read for one in window.about.devices), timeout=60_000)
+    qtbot.waitUntil(lambda: "stop it to go on" in window.search.figures.text())
     assert not window.next_button.isVisible()
+    assert "stop it" in window.go_button.toolTip()
     window.stop_button.click()
     qtbot.waitUntil(lambda: not window.about.at_work)
     assert window.search.now.text().startswith("Stopped. Devices that answer so far: 1.")

@@ -32,6 +32,7 @@ from __future__ import annotations
 
 import datetime
 import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Final, TypeVar, get_args
 
@@ -60,6 +61,14 @@ class NotASnapshot(FanlightError):
 
 class CannotKeep(FanlightError):
     """The file cannot be written; the message says why."""
+
+
+def paths_of_units(path: Path, units: Sequence[int]) -> dict[int, Path]:
+    """A file for each: of several, each gets its unit address into its name."""
+    if len(units) <= 1:
+        return dict.fromkeys(units, path)
+    stem = path.name.partition(".")[0]
+    return {unit: path.with_name(f"{stem}-unit-{unit}{ENDING}") for unit in units}
 
 
 def text_of_file(snapshot: RegisterSnapshot) -> str:

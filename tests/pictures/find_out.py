@@ -24,6 +24,7 @@ from tests.traffic import answer, ask
 from widgets.document.settings import Settings
 from widgets.find_out.investigation import Investigation
 from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
+from widgets.kit.dialogs.questions import Question
 from widgets.shell.window import MainWindow
 
 PLACE: Final = Endpoint.serial("/dev/ttyUSB0")
@@ -53,7 +54,7 @@ def _window(step: int, stage: Staged = lambda _made: None, *, at_work: bool = Fa
             made.go_to(step)
             settle()
             yield made
-        made.close()
+        made.leave()
         made.deleteLater()
         settle()
 
@@ -201,6 +202,25 @@ def _readings(made: FindOutWindow) -> None:
     page.signal_name.setText("output frequency")
 
 
+@contextmanager
+def _closing(window: MainWindow) -> Iterator[QWidget]:
+    """The question before what was found is forgotten."""
+    asked: list[Question] = []
+
+    def look(question: Question) -> int:
+        asked.append(question)
+        return 0
+
+    with _window(SEARCH, _found)(window) as made, patch.object(Question, "deleteLater"):
+        assert isinstance(made, FindOutWindow)
+        with patch.object(Question, "exec", look):
+            made.may_close()
+        asked[0].show()
+        settle()
+        yield asked[0]
+        asked[0].close()
+
+
 _USUAL: Final = (19_200, 9600, 38_400, 57_600, 115_200)
 
 PANES: Final[dict[str, Opened]] = {
@@ -220,4 +240,5 @@ PANES: Final[dict[str, Opened]] = {
     "dialog-find-out-readings": _window(WHICH, _readings),
     "dialog-find-out-project": _window(PROJECT, _found),
     "dialog-find-out-no-names": _window(PROJECT, _bare),
+    "dialog-find-out-closing": _closing,
 }

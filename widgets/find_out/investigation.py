@@ -69,6 +69,15 @@ class Investigation(QObject):
         self.numbering: dict[int, Numbering] = {}
         """How each device's manual counts, by unit; from-0 as long as nobody said."""
         self._known = Endpoint.tcp(""), KnownLine()
+        self.searching = False
+        """Whether what is being done is a search, rather than a reading."""
+        self._newest: dict[int, dict[RegisterPlace, int]] = {}
+        """What was read again since the search, by unit."""
+        self._kept: set[int] = set()
+        """Units whose registers are in a file."""
+        self._asked = 0
+        """The unit that is read again."""
+        self._names_kept = True
         self._holds = holds
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
@@ -116,7 +125,8 @@ class Investigation(QObject):
         self.endpoint = endpoint
         self.state = SearchState()
         self.examination = Examination()
-        self.named, self.numbering = {}, dict(self.known.numbering)
+        self.named, self.numbering, self._newest = {}, dict(self.known.numbering), {}
+        self.keep_all()
         self.sentence, self.why, self.trouble, self.seconds_left = "", "", None, None
         self.named_changed.emit()
         self.changed.emit()
@@ -125,7 +135,12 @@ class Investigation(QObject):
         """Search, or go on where a search was stopped; whether it was begun: `why` says why not."""
         self.wanted = wanted
         self.examination.how = how
-        return self._begin(self._search)
+        if not self._begin(self._search):
+            return False
+        self.searching = True
+        self._newest.clear()
+        self._kept.clear()
+        return True
 
     def look_closer(self) -> None:
         """The devices that were examined are to be examined again by the next search, for more registers."""
@@ -133,7 +148,10 @@ class Investigation(QObject):
 
     def read_now(self, unit: int) -> bool:
         """Read all known registers of a device; they come by `read`. Whether it was begun: `why` says why not."""
-        return self._begin(lambda line: self._read(line, unit))
+        if not self._begin(lambda line: self._read(line, unit)):
+            return False
+        self._asked = unit
+        return True
 
     def stop(self) -> None:
         """Let what is done end soon; what was found stays."""
@@ -219,12 +237,37 @@ class Investigation(QObject):
         self._looking.stop()
         self._thread = None
         _ending.discard(self)
+        self.searching = False
         if self._held is not None:
+            if self._held:
+                self._newest[self._asked] = self._held
+                self._kept.discard(self._asked)
             self.read.emit(self._held)
         self.why = self._failed
         self.seconds_left = None
         self.working.emit(False)
         self.changed.emit()
+
+    # What would be lost
+
+    @property
+    def lost_units(self) -> Sequence[int]:
+        """The units of which registers are known that are in no file."""
+        return [one.unit for one in self.devices if one.ranges and one.unit not in self._kept]
+
+    @property
+    def lost_names(self) -> int:
+        """How many registers have a name that is in no project."""
+        return 0 if self._names_kept else sum(map(len, self.named.values()))
+
+    def keep(self, unit: int) -> None:
+        """The registers of this unit are in a file now."""
+        self._kept.add(unit)
+
+    def keep_all(self) -> None:
+        """All that was found is in a project now, or nothing was found yet."""
+        self._kept.update(one.unit for one in self.devices)
+        self._names_kept = True
 
     # What becomes of it
 
@@ -237,6 +280,7 @@ class Investigation(QObject):
         register = replace(register, name=free_name(register.name, taken))
         kept = (one for one in self.named.get(unit, ()) if (one.table, one.address) != place[1:])
         self.named[unit] = (*kept, register)
+        self._names_kept = False
         self.named_changed.emit()
         return register.name
 
@@ -257,12 +301,12 @@ class Investigation(QObject):
         )
 
     def registers(self, unit: int) -> dict[RegisterPlace, int]:
-        """What the registers of a device held when they were found, or when another client was heard to read them."""
-        return {**_heard_registers(self.found, unit), **self.examination.registers(unit)}
+        """What the registers of a device held when they were read last, or heard to be read by another client."""
+        return {**_heard_registers(self.found, unit), **self.examination.registers(unit), **self._newest.get(unit, {})}
 
     def snapshot(self, unit: int) -> RegisterSnapshot:
         """The same as an ordinary snapshot."""
-        return self.examination.snapshot(unit, str(self.endpoint or ""))
+        return replace(self.examination.snapshot(unit, str(self.endpoint or "")), registers=self.registers(unit))
 
 
 def _heard_registers(found: Found, unit: int) -> dict[RegisterPlace, int]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import Final
@@ -28,8 +28,9 @@ from app.edits.refused import EditRefused
 from app.errors import FanlightError
 from app.matching.advice import Namer
 from app.signals.numbering import NotARegister, Numbering, Table, documented_number, register_text
-from app.snapshots.files import ENDING, text_of_file
+from app.snapshots.files import ENDING, paths_of_units, text_of_file
 from app.snapshots.snapshot import RegisterPlace
+from widgets.document.file_questions import may_replace
 from widgets.document.save_as import FileKind, where_to_save, write_or_say
 from widgets.document.settings import Settings
 from widgets.find_out.found_tables import title_of
@@ -79,7 +80,7 @@ class FindOutWindow(Dialog):
         """What was wanted on the first page when it was searched last."""
         self._to_read = ""
         self._looked_at: int | None = None
-        self._held: dict[RegisterPlace, int] = {}
+        self._leaving = False
         self.about = Investigation(holds, self)
         self._make_pages()
         self._make_devices()
@@ -324,7 +325,6 @@ class FindOutWindow(Dialog):
             return
         self._looked_at = unit
         self.which.begin_anew(self._namer())
-        self._held = {}
         self._show_registers()
 
     def _take_numbering(self, numbering: Numbering) -> None:
@@ -338,7 +338,7 @@ class FindOutWindow(Dialog):
             return
         names = {(one.table, one.address): one.name for one in self.about.named.get(unit, ())}
         if self.step == REGISTERS and not self.about.at_work:
-            self.registers.show_registers(self._held or self.about.registers(unit), names, self._namer())
+            self.registers.show_registers(self.about.registers(unit), names, self._namer())
         self.project.show_newest(self._namer())
 
     # Reading
@@ -352,7 +352,6 @@ class FindOutWindow(Dialog):
     def _take_read(self, held: dict[RegisterPlace, int]) -> None:
         if not held:
             return
-        self._held = held
         if self._to_read == "which":
             self.which.take(held)
             self._to_read = ""
@@ -402,16 +401,26 @@ class FindOutWindow(Dialog):
             self._take_named(NamedRegister(name.strip(), table, address))
 
     def _save_snapshot(self) -> None:
-        unit = self.unit
-        if unit is None:
-            return
+        if self.unit is not None:
+            self._save_units([self.unit], self.registers.tell)
+
+    def _save_units(self, units: Sequence[int], say: Callable[[str], object]) -> bool:
+        """Save a snapshot of each; whether it was done. No search goes on beyond the question where to."""
         kind = FileKind(self.tr("Register snapshots (*.toml)"), ENDING, _SUFFIX)
         title = self.tr("Save the snapshot as")
-        place = where_to_save(
-            self, self._settings, "start_up_folder", title, self.tr("unit {unit}").format(unit=unit) + ENDING, (kind,)
-        )
-        if place is not None:
-            write_or_say(place[0], text_of_file(self.about.snapshot(unit)), self.registers.tell)
+        usual = self.tr("unit {unit}").format(unit=units[0]) if len(units) == 1 else self.tr("found")
+        place = where_to_save(self, self._settings, "start_up_folder", title, usual + ENDING, (kind,))
+        if place is None:
+            return False
+        files = paths_of_units(place[0], units)
+        if not all(path == place[0] or not path.exists() or may_replace(self, path, title) for path in files.values()):
+            return False
+        self.about.close()
+        for unit, path in files.items():
+            if not write_or_say(path, text_of_file(self.about.snapshot(unit)), say):
+                return False
+            self.about.keep(unit)
+        return True
 
     # What becomes of it
 
@@ -477,14 +486,59 @@ class FindOutWindow(Dialog):
             return self.tr("&Next")
         return self.tr("&Search again") if self.about.found.stopped_by == "done" else self.tr("&Go on searching")
 
+    # Closing
+
+    def may_close(self) -> bool:
+        """Whether it may be closed: nothing would be lost by that, or the person saved it or lets it go."""
+        about = self.about
+        units, names = about.lost_units, about.lost_names
+        if not (about.searching or units or names):
+            return True
+        question = Question(
+            self,
+            "asks",
+            self.tr("Find out"),
+            self.tr("End the search and close?") if about.searching else self.tr("Close and forget what was found?"),
+            self._what_is_lost(units, names),
+        )
+        ways = [(self.tr("&Close"), "close")]
+        if units:
+            ways.insert(0, (self.tr("&Save a snapshot and close\u2026"), "save"))
+        taken = question.ask(ways, "stay", way_out=self.tr("&Keep looking"))
+        return taken == "close" or (taken == "save" and self._save_units(units, self._say_not_saved))
+
+    def _what_is_lost(self, units: Sequence[int], names: int) -> str:
+        spans = [part for one in self.about.devices if one.unit in units for part in one.ranges]
+        registers = sum(part.last - part.first + 1 for part in spans)
+        sentences = [self.tr("What was tried until now would have to be tried again.")] if self.about.searching else []
+        if units:
+            text = self.tr("In no file yet: {registers} registers of {devices} devices.")
+            if len(units) == 1:
+                text = self.tr("In no file yet: {registers} registers of one device.")
+            sentences.append(text.format(registers=registers, devices=len(units)))
+        if names:
+            text = self.tr("Names of registers: {count}. A project keeps them, a snapshot does not.")
+            sentences.append(text.format(count=names))
+        return "\n".join(sentences)
+
+    def _say_not_saved(self, words: str) -> None:
+        self.tell(self.tr("Nothing was saved"), words, "caution")
+
+    def leave(self) -> None:
+        """Close without any question."""
+        self._leaving = True
+        self.close()
+
     def reject(self) -> None:
         """Close, also by Esc: what is done on the line ends first."""
-        self._end()
-        super().reject()
+        if self._leaving or self.may_close():
+            self._end()
+            super().reject()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        self._end()
         super().closeEvent(event)
+        if event.isAccepted():
+            self._end()
 
     def _end(self) -> None:
         self.which.stop()

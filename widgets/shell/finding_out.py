@@ -88,10 +88,17 @@ class FindingOut(QObject):
     def _leads_to(self, line: str) -> Endpoint:
         return Endpoint.of_line(self._document.project.line_named[line])
 
+    def may_close(self) -> bool:
+        """Whether it may go with the main window: asked where something would be lost."""
+        if self._open is None:
+            return True
+        self._open.raise_()
+        return self._open.may_close()
+
     def close(self) -> None:
-        """Let it go with the main window."""
+        """Let it go, without any question."""
         if self._open is not None:
-            self._open.close()
+            self._open.leave()
 
     def _forget(self) -> None:
         if self._open is not None:
@@ -136,7 +143,7 @@ class FindingOut(QObject):
     def _take(self, project: Project) -> None:
         if not self._files.may_leave():
             return
-        self._close_softly()
+        self.close()
         self._files.take(project, None, saved=False)
         self._connecting.choose(REAL)
         self.made.emit()
@@ -157,9 +164,5 @@ class FindingOut(QObject):
         if refused and self._open is not None:
             self._open.refuse(refused)
             return
-        self._close_softly()
+        self.close()
         self.said.emit(self.tr("What was found was added to the project; Undo takes it away again."))
-
-    def _close_softly(self) -> None:
-        if self._open is not None:
-            self._open.close()

@@ -614,11 +614,12 @@ class MainWindow(QMainWindow):
         return next_stop(self, forward=forward)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Ask about unsaved changes, then disarm, disconnect and go."""
+        """Ask about unsaved changes and findings, then disarm, disconnect and go."""
         self.succeed_wholly()
-        if self._ask and not self.files.may_leave():
+        if self._ask and not (self.finding_out.may_close() and self.files.may_leave()):
             event.ignore()
             return
+        self.finding_out.close()
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
         self.ahead.close()

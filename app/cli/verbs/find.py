@@ -123,19 +123,16 @@ def _outcome(args: argparse.Namespace, place: Endpoint, search: Search, found: F
 
 
 def _save_snapshots(path: Path, place: Endpoint, devices: list[FoundFollower], examination: Examination) -> None:
-    """One file a device: of several, each gets its unit address into its name."""
-    from app.snapshots.files import save
+    """One file a device."""
+    from app.snapshots.files import paths_of_units, save
 
-    read = [one for one in devices if examination.registers(one.unit)]
+    read = [one.unit for one in devices if examination.registers(one.unit)]
     if not read:
         tell(f"{path}: not written, no register was read")
-    for one in read:
-        file = (
-            path if len(read) == 1 else path.with_name(f"{path.name.partition('.')[0]}-unit-{one.unit}.registers.toml")
-        )
-        taken = examination.snapshot(one.unit, str(place))
+    for unit, file in paths_of_units(path, read).items():
+        taken = examination.snapshot(unit, str(place))
         save(taken, file)
-        tell(f"{file}: {len(taken.registers)} registers of unit {one.unit}")
+        tell(f"{file}: {len(taken.registers)} registers of unit {unit}")
 
 
 def _count(devices: list[FoundFollower]) -> str:

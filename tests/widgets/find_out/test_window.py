@@ -67,7 +67,9 @@ def device(drive: Drive) -> Iterator[StagedFollower]:
 
 @pytest.fixture
 def window(qtbot: QtBot, own_settings: None) -> FindOutWindow:
-    return shown(FindOutWindow(Settings(keep=False), project_open=lambda: True), qtbot, 1040, 660)
+    made = FindOutWindow(Settings(keep=False), project_open=lambda: True)
+    qtbot.addWidget(made, before_close_func=FindOutWindow.leave)  # it would ask
+    return shown(made, qtbot, 1040, 660)
 
 
 def begin(window: FindOutWindow, endpoint: Endpoint, units: str = "38-44") -> None:
@@ -273,7 +275,7 @@ def test_a_line_that_cannot_be_opened_is_told(window: FindOutWindow, qtbot: QtBo
 def test_closing_ends_the_work(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
     begin(window, device.endpoint, "1-247")
     qtbot.waitUntil(lambda: len(device.asked) > 3)
-    window.close()
+    window.leave()
     asked = len(device.asked)
     qtbot.wait(100)
     assert len(device.asked) == asked
@@ -412,6 +414,7 @@ def test_a_connected_line_is_offered_to_be_let_go(
     begin(window, device.endpoint)
     assert window.about.at_work == free
     assert window.line.state.text() == ("" if free else "this line is connected")
+    window.leave()
 
 
 def test_a_line_that_may_not_be_let_go_is_asked_about_once(
@@ -443,12 +446,85 @@ def test_closing_does_not_wait_for_a_host_that_does_not_accept(window: FindOutWi
         begin(window, Endpoint.tcp("127.0.0.1", place[1]))
         about = window.about
         assert about.at_work
-        window.close()
+        window.leave()
         # It was not waited for, and it ends by itself.
         assert any(thread.name == "fanlight-finding-out" for thread in threading.enumerate())
         for one in queued:
             one.close()
         qtbot.waitUntil(lambda: not about.at_work, timeout=10_000)
+
+
+# Closing
+
+
+def test_closing_in_mid_search_asks_and_goes_on(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
+    begin(window, device.endpoint, "1-247")
+    qtbot.waitUntil(lambda: len(device.asked) > 3)
+    questions = when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Return))
+    QTest.keyClick(window, Qt.Key.Key_Escape)
+    assert "End the search" in words_of(questions[0])
+    assert window.isVisible(), "Enter goes on looking"
+    assert window.about.at_work
+    asked = len(device.asked)
+    qtbot.waitUntil(lambda: len(device.asked) > asked)
+    when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    window.close()
+    assert window.isVisible()
+    when_asked(lambda dialog: button_of(dialog, "Close").click())
+    window.close()
+    assert not window.isVisible()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+
+
+def test_what_was_found_can_be_kept_as_a_snapshot(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    found(window, device, qtbot)
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    places: list[tuple[Path, None] | None] = [None, (tmp_path / "no folder" / "x.registers.toml", None)]
+    path = tmp_path / "found.registers.toml"
+    places.append((path, None))
+    monkeypatch.setattr("widgets.find_out.window.where_to_save", lambda *_a, **_k: places.pop(0))
+    for left in (2, 1):
+        questions = when_asked(lambda dialog: button_of(dialog, "Save a snapshot").click())
+        window.close()
+        assert window.isVisible(), "nothing was saved, as nobody said where, or as that is no place"
+        assert len(places) == left
+    assert f"{len(HELD)} registers of one device" in words_of(questions[0])
+    assert "Names of registers: 1" in words_of(questions[0])
+    assert "cannot be written" in window.sentence.text()
+    when_asked(lambda dialog: button_of(dialog, "Save a snapshot").click())
+    window.close()
+    assert not window.isVisible()
+    assert {at: word for (_, at), word in open_snapshot(path).registers.items()} == HELD
+
+
+def test_nothing_is_asked_where_nothing_would_be_lost(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert window.may_close()
+    found(window, device, qtbot)
+    monkeypatch.setattr(
+        "widgets.find_out.window.where_to_save", lambda *_a, **_k: (tmp_path / "x.registers.toml", None)
+    )
+    window.registers.save_wanted.emit()
+    assert window.may_close()
+    window.about.name(UNIT, NamedRegister("a", "holding", 3))
+    questions = when_asked(lambda dialog: dialog.reject())
+    assert not window.may_close()
+    assert "registers of one device" not in words_of(questions[0])
+
+
+def test_a_snapshot_holds_what_was_read_last(
+    window: FindOutWindow, device: StagedFollower, drive: Drive, qtbot: QtBot
+) -> None:
+    found(window, device, qtbot)
+    window.go_to(REGISTERS)
+    drive.held[7] = 4165
+    window.registers.read_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    assert window.about.snapshot(UNIT).registers["holding", 7] == 4165
+    assert window.about.lost_units == [UNIT]
 
 
 SPEED = 38_400

@@ -204,3 +204,25 @@ def test_a_device_of_a_project_brings_what_must_not_be_touched_and_how_it_counts
     assert made.about.numbering[follower.unit] == follower.numbering
     made.about.begin_at(Endpoint.tcp("192.0.2.99"))
     assert made.about.numbering == {}, "of another line nothing is known"
+
+
+def test_the_program_does_not_end_before_it_was_asked_about_what_was_found(working: MainWindow) -> None:
+    made = opened(working)
+    found(made)
+    questions = when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    working.close()
+    assert "forget what was found" in words_of(questions[0])
+    assert working.isVisible()
+    assert made.isVisible()
+    when_asked(lambda dialog: button_of(dialog, "Close").click())
+    working.close()
+    assert not working.isVisible()
+    assert working.finding_out.window is None
+
+
+def test_what_became_a_project_is_not_asked_about(working: MainWindow) -> None:
+    made = opened(working)
+    found(made)
+    made.go_to(4)
+    made.join_button.click()
+    assert working.finding_out.window is None

@@ -30,7 +30,7 @@ class Question(Dialog):
         else_: _A,
         *,
         apart: Sequence[tuple[str, _A]] = (),
-        way_out: QDialogButtonBox.StandardButton = QDialogButtonBox.StandardButton.Cancel,
+        way_out: str | QDialogButtonBox.StandardButton = QDialogButtonBox.StandardButton.Cancel,
         enter: bool = False,
     ) -> _A:
         """Which way was taken, of these or of those `apart` at the left; `else_` for the way out.

@@ -9,6 +9,7 @@ import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from PySide6.QtCore import Qt
@@ -65,11 +66,16 @@ def device(drive: Drive) -> Iterator[StagedFollower]:
         yield staged
 
 
+def opened(qtbot: QtBot, **ways: Any) -> FindOutWindow:
+    """A window that does not ask anybody when the test closes it."""
+    made = FindOutWindow(Settings(keep=False), **ways)
+    qtbot.addWidget(made, before_close_func=FindOutWindow.leave)
+    return shown(made, qtbot, 1040, 660)
+
+
 @pytest.fixture
 def window(qtbot: QtBot, own_settings: None) -> FindOutWindow:
-    made = FindOutWindow(Settings(keep=False), project_open=lambda: True)
-    qtbot.addWidget(made, before_close_func=FindOutWindow.leave)  # it would ask
-    return shown(made, qtbot, 1040, 660)
+    return opened(qtbot, project_open=lambda: True)
 
 
 def begin(window: FindOutWindow, endpoint: Endpoint, units: str = "38-44") -> None:
@@ -191,7 +197,7 @@ def test_no_access_key_of_a_page_is_ambiguous(
     language: Language, speech: Translation, own_settings: None, device: StagedFollower, qtbot: QtBot
 ) -> None:
     speech.speak(language)
-    window = shown(FindOutWindow(Settings(keep=False), project_open=lambda: True), qtbot, 1040, 660)
+    window = opened(qtbot, project_open=lambda: True)
     found(window, device, qtbot)
     window.about.name(UNIT, NamedRegister("a", "holding", 3))
     window.registers.closer.set_open(True)
@@ -238,7 +244,7 @@ def test_is_stopped_and_goes_on(window: FindOutWindow, device: StagedFollower, q
 
 
 def test_a_line_that_a_session_has_is_left_alone(qtbot: QtBot, own_settings: None, device: StagedFollower) -> None:
-    window = shown(FindOutWindow(Settings(keep=False), holds=lambda _: "this line is connected"), qtbot, 1040, 660)
+    window = opened(qtbot, holds=lambda _: "this line is connected")
     begin(window, device.endpoint)
     assert window.step == LINE
     assert "this line is connected" in window.line.state.text()
@@ -409,8 +415,7 @@ def test_a_connected_line_is_offered_to_be_let_go(
             held[0] = ""
         return free
 
-    made = FindOutWindow(Settings(keep=False), holds=lambda _: held[0], let_go=let_go)
-    window = shown(made, qtbot, 1040, 660)
+    window = opened(qtbot, holds=lambda _: held[0], let_go=let_go)
     begin(window, device.endpoint)
     assert window.about.at_work == free
     assert window.line.state.text() == ("" if free else "this line is connected")
@@ -426,8 +431,7 @@ def test_a_line_that_may_not_be_let_go_is_asked_about_once(
         asked.append(endpoint)
         return False
 
-    made = FindOutWindow(Settings(keep=False), holds=lambda _: "this line is connected", let_go=let_go)
-    window = shown(made, qtbot, 1040, 660)
+    window = opened(qtbot, holds=lambda _: "this line is connected", let_go=let_go)
     window.begin_at(device.endpoint)
     window.line.consent.setChecked(True)
     window.line.host.setFocus()

@@ -88,6 +88,8 @@ class CountingDevice:
                 return
 
     def _answer(self, function: int, body: bytes) -> bytes:
+        if len(body) < 4:
+            return bytes([function | 0x80, 1])
         address, number = struct.unpack(">HH", body[:4])
         if function in (3, 4):
             words = [self._word(function, register) for register in range(address, address + number)]

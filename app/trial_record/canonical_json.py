@@ -8,6 +8,8 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from pydantic_core import to_json
+
 from app.errors import FanlightError
 from app.language import mark
 
@@ -21,9 +23,8 @@ def canonical_json(value: object) -> bytes:
 
     The first key stands in the first line.
     """
-    _refuse_floats(value)
-    text = json.dumps(value, ensure_ascii=False, sort_keys=True, indent=1, default=_refuse)
-    return (text.replace("{\n ", "{", 1) if text.startswith("{\n ") else text).encode() + b"\n"
+    content: bytes = to_json(_in_order(value), indent=1)
+    return (content.replace(b"{\n ", b"{", 1) if content.startswith(b"{\n ") else content) + b"\n"
 
 
 def parsed_json(content: bytes) -> Any:
@@ -57,12 +58,11 @@ def _no_decimals(text: str) -> Any:
     )
 
 
-def _refuse_floats(value: object) -> None:
-    if isinstance(value, float):
-        _refuse(value)
-    for part in value.values() if isinstance(value, dict) else value if isinstance(value, list | tuple) else ():
-        _refuse_floats(part)
-
-
-def _refuse(value: object) -> Any:
+def _in_order(value: object) -> object:
+    if isinstance(value, dict):
+        return {key: _in_order(value[key]) for key in sorted(value)}
+    if isinstance(value, list | tuple):
+        return [_in_order(part) for part in value]
+    if value is None or isinstance(value, str | int):
+        return value
     raise TypeError(f"{type(value).__name__} has no place in such JSON")

@@ -255,9 +255,16 @@ def record_from(tables: object) -> TrialRecord:
 
 def plain(value: object) -> Any:
     """A value of a record as plain tables: dates as ISO 8601, numbers with decimals as texts, defaults left out."""
+    if value is None or (isinstance(value, str | int) and not isinstance(value, Enum)):
+        return value
+    if isinstance(value, list | tuple):
+        return [plain(part) for part in value]
     if is_dataclass(value) and not isinstance(value, type):
-        parts = {name: getattr(value, name) for name in _named(type(value))}
-        told = {name: plain(part) for name, part in parts.items() if part != _named(type(value))[name]}
+        told = {}
+        for name, default in _named(type(value)):
+            part = getattr(value, name)
+            if part is not default and part != default:
+                told[name] = plain(part)
         if isinstance(value, CaseOutcome):  # what follows from its steps, for whoever reads the file without us
             told |= {"result": value.result.value} | ({"reason": value.reason} if value.reason else {})
         return told
@@ -273,9 +280,7 @@ def plain(value: object) -> Any:
         return str(value)
     if isinstance(value, Mapping):
         return {str(key): plain(part) for key, part in value.items()}
-    if isinstance(value, list | tuple):
-        return [plain(part) for part in value]
-    return value
+    raise TypeError(f"{type(value).__name__} has no place in a record")
 
 
 @cache
@@ -284,13 +289,12 @@ def _adapter() -> TypeAdapter[TrialRecord]:
 
 
 @cache
-def _named(model: type[Any]) -> dict[str, object]:
+def _named(model: type[Any]) -> tuple[tuple[str, object], ...]:
     """The fields of a part of a record, each with what is left out: its default."""
-    found: dict[str, object] = {}
-    for each in fields(model):
-        made = each.default_factory() if each.default_factory is not MISSING else each.default
-        found[each.name] = made
-    return found
+    return tuple(
+        (each.name, each.default_factory() if each.default_factory is not MISSING else each.default)
+        for each in fields(model)
+    )
 
 
 def _first(error: ValidationError) -> str:
@@ -302,7 +306,8 @@ def _first(error: ValidationError) -> str:
 
 
 def _name(path: str) -> str:
-    return Path(path).name if path else ""
+    # A name that is not UTF-8 has no place in a file that is.
+    return Path(path).name.encode(errors="replace").decode() if path else ""
 
 
 def _settings(endpoint: Endpoint | None) -> str:

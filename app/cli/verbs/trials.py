@@ -196,11 +196,13 @@ def _run(
     args: argparse.Namespace, project: Project, script: Trial, stand: Stand, person: Person, printer: Watcher
 ) -> TrialRecord:
     from app.trial.stand import SessionStand
+    from app.trial_record.identify import identification
     from app.trial_record.record import Circumstances
     from app.trial_record.recorded_run import TrialRun
 
-    endpoints = stand.session.endpoints if isinstance(stand, SessionStand) else {}
-    around = Circumstances(args.by, args.place, args.project, args.trial, endpoints)
+    endpoints = stand.session.endpoints if isinstance(stand, SessionStand) and not stand.simulated else {}
+    names = identification(project, endpoints) if args.record is not None else {}
+    around = Circumstances(args.by, args.place, args.project, str(args.trial), endpoints, names)
     run = TrialRun(script, project, stand, person, [printer], around=around, record=args.record, only=args.case)
     if not run.cases:
         kind = "simulated devices" if stand.simulated else "a real device"

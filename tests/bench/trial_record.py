@@ -3,7 +3,6 @@
 python -m tests.bench.trial_record [--steps 10000]
 """
 
-# ruff: noqa: T201 - a command
 from __future__ import annotations
 
 import argparse
@@ -40,7 +39,8 @@ def main() -> None:
     small = made()
     each = small.cases[1].steps
     cases = tuple(
-        CaseOutcome(f"case {number}", tuple(each[at % len(each)] for at in range(100))) for number in range(steps // 100)
+        CaseOutcome(f"case {number}", tuple(each[at % len(each)] for at in range(100)))
+        for number in range(steps // 100)
     )
     record = replace(small, cases=cases)
     with tempfile.TemporaryDirectory() as folder:

@@ -154,7 +154,7 @@ class SearchPage(QWidget):
         if self.about.at_work and left is not None:
             parts.append(self.tr("about {time} left").format(time=_time(left)))
         parts.append(self.tr("nothing written"))
-        if self.about.at_work and any(one.longest_read for one in self.about.devices):
+        if self.about.at_work and any(one.ranges for one in self.about.devices):
             parts.append(self.tr("stop it to go on with what was found"))
         return "\u00a0\u00a0\u00a0\u00b7   ".join(parts)
 

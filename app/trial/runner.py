@@ -117,6 +117,14 @@ class _Found:
     """What follows in the case cannot be carried out."""
 
 
+@dataclass(frozen=True, slots=True)
+class Unfinished:
+    """What a run has left that was killed: the case in which it ended, and what the device held before it."""
+
+    case: str
+    before: Mapping[str, Fraction]
+
+
 class Runner:
     """One run of a trial on a stand."""
 
@@ -130,12 +138,19 @@ class Runner:
         only: Collection[str] = (),
         answer_s: float = ANSWER_S,
         today: date | None = None,
+        unfinished: Unfinished | None = None,
     ) -> None:
-        """`only` names the cases to run; all that the stand is for if empty. `today` judges instruments' due dates."""
+        """`only` names the cases to run; all that the stand is for if empty. `today` judges instruments' due dates.
+
+        What an `unfinished` run has left at a real device is cleaned up first, as a case of its own.
+        """
         self.trial = trial
         self.cases = tuple(
             case for case in trial.expanded if case.is_on(simulated=stand.simulated) and (not only or case.name in only)
         )
+        self._unfinished = None if stand.simulated else unfinished
+        if self._unfinished is not None:
+            self.cases = (_cleaning_up(trial, self._unfinished.case), *self.cases)
         self._stand = stand
         self._person: Person = person or Nobody()
         self._watcher = watcher or Watcher()
@@ -206,6 +221,9 @@ class Runner:
             stand.begin()
             self._acted()
             before = self._values()
+            if index == 0 and self._unfinished is not None:
+                before = self._unfinished.before
+                self._written = dict.fromkeys(before)
             self._watcher.case_begins(index, case, before)
             self._ask_whether_it_may_move(case)
             begun = not self._left.why
@@ -491,6 +509,17 @@ class Runner:
         if self._stand.simulated:
             return
         restore(self._stand, before, (*self._entered, *self._written), restored, not_restored)
+
+
+def _cleaning_up(trial: Trial, name: str) -> Case:
+    """The case that does what is left to do of another."""
+    clean_up = next((case.clean_up for case in trial.expanded if case.name == name), ())
+    words = translate("trial", "An earlier run ended in '{case}' before that was cleaned up.").format(case=name)
+    return Case(
+        name=translate("trial", "cleaning up after '{case}'").format(case=name)[:120],
+        steps=(NoteStep(note=words),),
+        clean_up=clean_up,
+    )
 
 
 def restore(

@@ -6,6 +6,7 @@ and brought down to the drive with each case. When the run is over the record ta
 
 from __future__ import annotations
 
+import hashlib
 import json
 import os
 from collections.abc import Mapping
@@ -19,9 +20,18 @@ from pydantic import ValidationError
 
 from app.language import mark
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.runner import Watcher
+from app.trial.runner import Unfinished, Watcher
 from app.trial.script import Case
-from app.trial_record.record import CannotUseRecord, TrialRecord, plain, read_record, record_from
+from app.trial_record.record import (
+    CannotUseRecord,
+    FileUsed,
+    TrialRecord,
+    plain,
+    read_record,
+    record_from,
+    recording_of,
+    save_record,
+)
 
 ENDING: Final = ".part"
 """Behind the name of a record: what is kept of a run that is not over."""
@@ -130,6 +140,33 @@ def leftover(record: str | os.PathLike[str]) -> Leftover | None:
         cases += _cases({"name": name, "steps": steps, "at_s": str(began), "stopped": True})
     last = max((step.at for case in cases for step in case.steps if step.at is not None), default=head.began)
     return Leftover(_unfinished(head, cases, last), name, before)
+
+
+def set_aside(record: Path) -> tuple[Path, Unfinished | None] | None:
+    """Make room for another run of a record whose run was killed: what is kept becomes an unfinished record beside it.
+
+    Gives that record, and what it had not cleaned up; None if nothing is kept. Raises CannotUseRecord.
+    """
+    left = leftover(record)
+    if left is None:
+        return None
+    stem = record.name.removesuffix(".json")
+    aside = record.with_name(f"{stem} unfinished {left.record.began:%Y-%m-%d %H%M%S}.json")
+    curves = recording_of(record)
+    kept = left.record
+    if curves.exists():
+        try:
+            moved = curves.replace(recording_of(aside))
+        except OSError as why:
+            raise CannotUseRecord(
+                mark("trial", "{file} cannot be moved: {why}"), file=curves, why=why.strerror or str(why)
+            ) from None
+        with moved.open("rb") as file:
+            digest = hashlib.file_digest(file, "sha256").hexdigest()
+        kept = replace(kept, recordings=(FileUsed(moved.name, "", digest),))
+    save_record(kept, aside)
+    journal_of(record).unlink()
+    return aside, Unfinished(left.case, left.before) if left.case else None
 
 
 def _unfinished(head: TrialRecord, cases: list[CaseOutcome], last: datetime) -> TrialRecord:

@@ -198,6 +198,11 @@ def versions() -> dict[str, str]:
 # The file ------------------------------------------------------------------------------------------------------------
 
 
+def recording_of(record: Path) -> Path:
+    """Where the curves of a run are kept whose record will be this file."""
+    return record.with_name(record.name.removesuffix(".json") + ".fanrec")
+
+
 def record_bytes(record: TrialRecord) -> bytes:
     """The record as its file holds it: keys in order, numbers with decimals as texts, UTF-8.
 

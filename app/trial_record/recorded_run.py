@@ -15,11 +15,19 @@ from app.project.model import Project
 from app.recording.clock import CivilClock
 from app.recording.recorder import Recorder
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.runner import ANSWER_S, Person, Runner, Watcher
+from app.trial.runner import ANSWER_S, Person, Runner, Unfinished, Watcher
 from app.trial.script import Case, Trial
 from app.trial.stand import Stand
 from app.trial_record.journal import Journal
-from app.trial_record.record import Circumstances, FileUsed, TrialRecord, record_head, record_of, save_record
+from app.trial_record.record import (
+    Circumstances,
+    FileUsed,
+    TrialRecord,
+    record_head,
+    record_of,
+    recording_of,
+    save_record,
+)
 
 
 class Watchers(Watcher):
@@ -54,11 +62,6 @@ class Watchers(Watcher):
             each.asked(question)
 
 
-def recording_of(record: Path) -> Path:
-    """Where the curves of a run are kept whose record will be this file."""
-    return record.with_name(record.name.removesuffix(".json") + ".fanrec")
-
-
 class TrialRun:
     """One run. `run` waits in the thread that calls it; another thread may `stop` it."""
 
@@ -74,8 +77,9 @@ class TrialRun:
         record: Path | None = None,
         only: Collection[str] = (),
         answer_s: float = ANSWER_S,
+        unfinished: Unfinished | None = None,
     ) -> None:
-        """Prepare a run whose record goes to `record`, and nowhere if None.
+        """Prepare a run whose record goes to `record`, and nowhere if None. `unfinished` as of the Runner.
 
         Raises CannotUseRecord or CannotRecord if the files beside it cannot be made.
         """
@@ -94,7 +98,9 @@ class TrialRun:
                 self._journal.close(over=True)
                 raise
             watching.insert(0, self._journal)
-        self._runner = Runner(trial, stand, person, Watchers(watching), only=only, answer_s=answer_s)
+        self._runner = Runner(
+            trial, stand, person, Watchers(watching), only=only, answer_s=answer_s, unfinished=unfinished
+        )
 
     @property
     def cases(self) -> tuple[Case, ...]:

@@ -17752,6 +17752,10 @@ otherwise = unbekannt</translation>
         <translation>Eine Signatur ist so viel wert, wie über den Schlüssel bekannt ist: den Fingerabdruck mit dem vergleichen, den sein Besitzer auf anderem Weg mitgeteilt hat.</translation>
     </message>
     <message>
+        <source>An earlier run ended in &apos;{case}&apos; before that was cleaned up.</source>
+        <translation>Ein früherer Lauf endete in „{case}“, bevor aufgeräumt war.</translation>
+    </message>
+    <message>
         <source>NOT SIGNED: anybody may have changed it</source>
         <translation>NICHT UNTERSCHRIEBEN: jeder kann es geändert haben</translation>
     </message>
@@ -17822,6 +17826,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>below {value}</source>
         <translation>unter {value}</translation>
+    </message>
+    <message>
+        <source>cleaning up after &apos;{case}&apos;</source>
+        <translation>aufräumen nach „{case}“</translation>
     </message>
     <message>
         <source>enter {value} for &apos;{signal}&apos;</source>
@@ -18086,6 +18094,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>yes</source>
         <translation>ja</translation>
+    </message>
+    <message>
+        <source>{file} cannot be moved: {why}</source>
+        <translation>{file} lässt sich nicht verschieben: {why}</translation>
     </message>
     <message>
         <source>{file} cannot be read: {why}</source>

@@ -22,7 +22,7 @@ from app.trial.runner import Watcher
 if TYPE_CHECKING:
     from app.signing.keys import SigningKey
     from app.trial.outcome import CaseOutcome, StepOutcome
-    from app.trial.runner import Person
+    from app.trial.runner import Person, Unfinished
     from app.trial.script import Case, Trial
     from app.trial.stand import Stand
     from app.trial_record.record import TrialRecord
@@ -137,37 +137,35 @@ def _key(file: Path) -> SigningKey:
 
 def _refuse_what_is_there(args: argparse.Namespace) -> None:
     """Nothing is written over: asked before anything moves."""
-    from app.trial_record.journal import leftover
-    from app.trial_record.recorded_run import recording_of
+    from app.trial_record.record import recording_of
 
     if args.sign is not None and args.record is None:
         raise CouldNotRun("'--sign' signs a record: add '--record FILE'")
+    args.unfinished = None
     if args.record is None:
         return
     if not args.record.parent.is_dir():
         raise CouldNotRun(f"there is no folder {args.record.parent}; choose one that exists")
-    left = leftover(args.record)
-    if left is not None:
-        _deal_with_leftover(args.record, left.case, left.before)
+    args.unfinished = _set_aside(args.record)
     for path in (args.record, recording_of(args.record)):
         if os.path.lexists(path):
             raise CouldNotRun(f"{path} already exists; choose another name, or move it away")
 
 
-def _deal_with_leftover(record: Path, case: str, before: Mapping[str, Fraction]) -> None:
+def _set_aside(record: Path) -> Unfinished | None:
     """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told."""
-    from app.trial_record.journal import journal_of, leftover
-    from app.trial_record.record import save_record
+    from app.trial_record.journal import set_aside
 
-    left = leftover(record)
-    assert left is not None
-    aside = record.with_name(f"{record.stem} unfinished {left.record.began:%Y-%m-%d %H%M%S}.json")
-    save_record(left.record, aside)
-    journal_of(record).unlink()
+    found = set_aside(record)
+    if found is None:
+        return None
+    aside, unfinished = found
     say(f"an earlier run was not ended; its record so far is {aside}")
-    if case:
-        values = ", ".join(f"'{name}' {float(value):g}" for name, value in before.items())
-        say(f"it ended in the case '{case}', in which these values had not been put back: {values}; look at the device")
+    if unfinished is not None:
+        say(f"it ended in the case '{unfinished.case}', which had not been cleaned up")
+        for name, value in unfinished.before.items():
+            tell(f"   before it, '{name}' was {float(value):g}")
+    return unfinished
 
 
 def _stand(args: argparse.Namespace, project: Project) -> Stand:
@@ -203,7 +201,17 @@ def _run(
     endpoints = stand.session.endpoints if isinstance(stand, SessionStand) and not stand.simulated else {}
     names = identification(project, endpoints) if args.record is not None else {}
     around = Circumstances(args.by, args.place, args.project, str(args.trial), endpoints, names)
-    run = TrialRun(script, project, stand, person, [printer], around=around, record=args.record, only=args.case)
+    run = TrialRun(
+        script,
+        project,
+        stand,
+        person,
+        [printer],
+        around=around,
+        record=args.record,
+        only=args.case,
+        unfinished=args.unfinished,
+    )
     if not run.cases:
         kind = "simulated devices" if stand.simulated else "a real device"
         raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")

@@ -10,15 +10,19 @@ from pathlib import Path
 
 import pytest
 
+from app.project_file.files import save
 from app.trial.outcome import Result, Verdict
 from app.trial.runner import Runner, Watcher
 from app.trial.stand import RehearsedStand
 from app.trial_record.journal import Journal, journal_of, leftover
 from app.trial_record.record import CannotUseRecord, record_bytes, record_in
+from app.trial_record.verifying import verify_record
 from projects import demo_path
 from tests.app.trial.trials import PUMP, trial_in
 from tests.app.trial_record.test_record import made
 from tests.builders import demo
+from tests.counting_device import CountingDevice
+from tests.outside.test_trial_at_a_device import CASE, PROJECT
 from tests.waiting import wait_for
 
 
@@ -98,9 +102,39 @@ def test_a_run_that_is_killed_is_told_and_kept_at_the_next_start(tmp_path: Path)
         text=True,
         check=False,
     )
-    assert again.returncode == 2, "the recording of the killed run is not written over"
+    assert again.returncode == 0, again.stderr
     assert "an earlier run was not ended; its record so far is" in again.stderr
     assert "it ended in the case 'it runs and stops'" in again.stderr
     (kept,) = tmp_path.glob("r.trial unfinished *.json")
-    assert record_in(kept.read_bytes()).result is Verdict.UNFINISHED
+    unfinished = record_in(kept.read_bytes())
+    assert unfinished.result is Verdict.UNFINISHED
+    assert [file.state for file in verify_record(kept).files] == ["whole"], "its curves are kept with it"
     assert not journal_of(record).exists()
+    assert [case.name for case in record_in(record.read_bytes()).cases] == ["a trip is shown"]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="kills as POSIX does")
+def test_what_a_killed_run_has_changed_at_a_device_is_put_back_by_the_next(tmp_path: Path) -> None:
+    """The device's own log: 7 by the run that was killed, 0 by the next one, once somebody had agreed."""
+    save(PROJECT, tmp_path / "p.toml")
+    (tmp_path / "t.trial.toml").write_text(CASE + "[[case.step]]\nwait = 60\n", encoding="utf-8")
+    (tmp_path / "answers.toml").write_text("[[answer]]\nmay_move = true\n", encoding="utf-8")
+    record = tmp_path / "r.trial.json"
+    with CountingDevice() as device:
+        words = [sys.executable, "-m", "app", "trial", str(tmp_path / "p.toml"), str(tmp_path / "t.trial.toml")]
+        words += ["--armed", "--via", f"tcp://127.0.0.1:{device.port}", "--record", str(record)]
+        words += ["--answers", str(tmp_path / "answers.toml")]
+        run = subprocess.Popen(words)
+        try:
+            wait_for(lambda: journal_of(record).exists() and '"number": 3' in journal_of(record).read_text(), 60)
+        finally:
+            run.send_signal(signal.SIGKILL)
+            run.wait()
+        assert [value for _, value in device.taken] == [7]
+        (tmp_path / "t.trial.toml").write_text(CASE, encoding="utf-8")
+        again = subprocess.run(words, capture_output=True, text=True, check=False)
+        assert again.returncode == 0, again.stderr
+        assert [value for _, value in device.taken] == [7, 0, 7, 0]
+    first = record_in(record.read_bytes()).cases[0]
+    assert first.name == "cleaning up after 'the set point arrives'"
+    assert first.restored == ("'set point' is 0 again",)

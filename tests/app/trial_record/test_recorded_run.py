@@ -12,8 +12,8 @@ from app.recording.writer import CannotRecord
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome, Verdict
 from app.trial.runner import Watcher
 from app.trial.stand import RehearsedStand, SessionStand
-from app.trial_record.record import CannotUseRecord, load_record
-from app.trial_record.recorded_run import TrialRun, Watchers, recording_of
+from app.trial_record.record import CannotUseRecord, load_record, recording_of
+from app.trial_record.recorded_run import TrialRun, Watchers
 from app.trial_record.verifying import verify_record
 from tests.app.trial.trials import PUMP, trial_in
 from tests.app.trial_record.test_record import Tester

@@ -71,6 +71,7 @@ TESTED_BY: Final = {
     "app/recording/test_reader.py": "envelope",
     "app/recording/test_recorder.py": "limits",
     "app/starters/test_build.py": "answers control_words fitting",
+    "app/signing/test_public_key.py": "wire",
     "app/snapshots/test_restoring.py": "differences app/project/raw_register",
     "app/snapshots/test_taking.py": "files listing snapshot app/cli/verbs/snapshots",
     "outside/test_drive_protection.py": "app/follower/thermal",

@@ -7,178 +7,107 @@ signature of one kind is never taken for one of another. `ssh-keygen -Y sign` an
 from __future__ import annotations
 
 import base64
-import binascii
 import hashlib
 import re
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Self
 
 from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
-from cryptography.hazmat.primitives.serialization import Encoding, PublicFormat
 
 from app.errors import FanlightError
 from app.language import mark
+from app.signing.public_key import KIND, BadKey, PublicKey
+from app.signing.wire import Malformed, Unpacker, packed
 
 _MAGIC: Final = b"SSHSIG"
 _VERSION: Final = 1
-_KIND: Final = b"ssh-ed25519"
-_ARMOR: Final = re.compile(
-    r"\s*-----BEGIN SSH SIGNATURE-----\r?\n(?P<base64>[A-Za-z0-9+/=\r\n]+)-----END SSH SIGNATURE-----\s*"
-)
+_HASHES: Final = (b"sha256", b"sha512")
+_BEGIN, _END = "-----BEGIN SSH SIGNATURE-----", "-----END SSH SIGNATURE-----"
+_ARMOR: Final = re.compile(rf"\s*{_BEGIN}\r?\n(?P<base64>[A-Za-z0-9+/=\r\n]+)\n{_END}\s*")
 _LINE: Final = 70
 """Letters of base64 in a line, as OpenSSH writes them."""
 LARGEST_SIGNATURE: Final = 64 * 1024
 """Bytes of a signature's file at most; one of Ed25519 has three hundred."""
+_DAMAGED: Final = mark("signing", "the SSH signature is damaged: something is missing, or something too much")
 
 
 class BadSignature(FanlightError):
-    """A signature is not one of this file by whoever it says; the message says what is wrong."""
-
-
-@dataclass(frozen=True, slots=True)
-class PublicKey:
-    """The key by which a signature is verified. `raw` are its 32 bytes (RFC 8032)."""
-
-    raw: bytes
-
-    @property
-    def blob(self) -> bytes:
-        """The key as OpenSSH writes it (RFC 8709)."""
-        return _string(_KIND) + _string(self.raw)
-
-    @property
-    def text(self) -> str:
-        """The key as it stands in a file: "ssh-ed25519 AAAA..."."""
-        return f"{_KIND.decode()} {base64.b64encode(self.blob).decode()}"
-
-    @property
-    def fingerprint(self) -> str:
-        """What people compare: "SHA256:...", as `ssh-keygen -l` tells it."""
-        return "SHA256:" + base64.b64encode(hashlib.sha256(self.blob).digest()).decode().rstrip("=")
-
-    @classmethod
-    def of(cls, key: Ed25519PrivateKey) -> PublicKey:
-        """The public half of a private key."""
-        return cls(key.public_key().public_bytes(Encoding.Raw, PublicFormat.Raw))
-
-    @classmethod
-    def from_blob(cls, blob: bytes) -> PublicKey:
-        """The key in OpenSSH's form. Raises BadSignature for any other kind of key."""
-        reader = _Reader(blob)
-        kind = reader.string()
-        if kind != _KIND:
-            raise BadSignature(
-                mark("signing", "this key is of the kind {kind}; only ssh-ed25519 is used here"),
-                kind=kind[:40].decode("ascii", "replace"),
-            )
-        raw = reader.string()
-        reader.end()
-        if len(raw) != 32:
-            raise BadSignature(mark("signing", "this is not a key: it has {count} bytes, not 32"), count=len(raw))
-        return cls(raw)
-
-    @classmethod
-    def from_text(cls, text: str) -> PublicKey:
-        """The key as it stands in a file of public keys; a remark behind it is left out. Raises BadSignature."""
-        kind, _, rest = text.strip().partition(" ")
-        if kind != _KIND.decode():
-            raise BadSignature(
-                mark("signing", "this key is of the kind {kind}; only ssh-ed25519 is used here"), kind=kind[:40]
-            )
-        try:
-            return cls.from_blob(base64.b64decode(rest.split()[0], validate=True))
-        except (binascii.Error, IndexError, ValueError):
-            raise BadSignature(mark("signing", "this is not a key: it is not base64")) from None
+    """A signature is not one of these bytes for this purpose; the message says what is wrong."""
 
 
 def sign(message: bytes, key: Ed25519PrivateKey, namespace: str) -> str:
     """The signature of a file's bytes for this purpose, as the text of its file."""
-    public = PublicKey.of(key)
-    digest = hashlib.sha512(message).digest()
-    made = _string(_KIND) + _string(key.sign(_signed(namespace, b"sha512", digest)))
-    blob = b"".join(
-        (
-            _MAGIC,
-            _VERSION.to_bytes(4, "big"),
-            _string(public.blob),
-            _string(namespace.encode()),
-            _string(b""),
-            _string(b"sha512"),
-            _string(made),
-        )
-    )
-    text = base64.b64encode(blob).decode()
-    lines = [text[at : at + _LINE] for at in range(0, len(text), _LINE)]
-    return "\n".join(["-----BEGIN SSH SIGNATURE-----", *lines, "-----END SSH SIGNATURE-----", ""])
+    purpose, hashed = namespace.encode(), _hashed(message, b"sha512")
+    made = packed(KIND) + packed(key.sign(_MAGIC + _head(purpose, b"sha512") + packed(hashed)))
+    blob = _MAGIC + _VERSION.to_bytes(4, "big") + packed(PublicKey.of(key).blob)
+    text = base64.b64encode(blob + _head(purpose, b"sha512") + packed(made)).decode()
+    return "\n".join([_BEGIN, *(text[at : at + _LINE] for at in range(0, len(text), _LINE)), _END, ""])
 
 
 def verify(message: bytes, signature: str, namespace: str) -> PublicKey:
     """The key that has signed these bytes for this purpose. Whose it is the caller must know. Raises BadSignature."""
-    found = _ARMOR.fullmatch(signature) if len(signature) <= LARGEST_SIGNATURE else None
-    if found is None:
-        raise BadSignature(mark("signing", "this is not an SSH signature"))
-    try:
-        blob = base64.b64decode("".join(found["base64"].split()), validate=True)
-    except (binascii.Error, ValueError):
-        raise BadSignature(mark("signing", "this is not an SSH signature: it is damaged")) from None
-    reader = _Reader(blob)
-    if reader.take(6) != _MAGIC:
-        raise BadSignature(mark("signing", "this is not an SSH signature"))
-    version = int.from_bytes(reader.take(4), "big")
-    if version != _VERSION:
-        raise BadSignature(mark("signing", "the signature is of version {version}, not 1"), version=version)
-    public = PublicKey.from_blob(reader.string())
-    purpose, reserved, algorithm, made = reader.string(), reader.string(), reader.string(), reader.string()
-    reader.end()
-    if purpose != namespace.encode():
+    found = _Signature.in_text(signature)
+    if found.purpose != namespace.encode():
         raise BadSignature(
             mark("signing", "the signature is for another purpose: {purpose}"),
-            purpose=purpose[:80].decode("utf-8", "replace"),
+            purpose=found.purpose[:80].decode("utf-8", "replace"),
         )
-    if reserved or algorithm not in (b"sha256", b"sha512"):
-        raise BadSignature(mark("signing", "the signature is made in a way that is not known here"))
-    inner = _Reader(made)
-    if inner.string() != _KIND:
-        raise BadSignature(mark("signing", "the signature is made in a way that is not known here"))
-    raw = inner.string()
-    inner.end()
-    digest = hashlib.new(algorithm.decode(), message).digest()
+    signed = _MAGIC + _head(found.purpose, found.hash) + packed(_hashed(message, found.hash))
     try:
-        Ed25519PublicKey.from_public_bytes(public.raw).verify(raw, _signed(namespace, algorithm, digest))
+        Ed25519PublicKey.from_public_bytes(found.key.raw).verify(found.raw, signed)
     except (InvalidSignature, ValueError):
         raise BadSignature(mark("signing", "the file is not as it was signed, or the signature is damaged")) from None
-    return public
+    return found.key
 
 
-def _signed(namespace: str, algorithm: bytes, digest: bytes) -> bytes:
-    return _MAGIC + _string(namespace.encode()) + _string(b"") + _string(algorithm) + _string(digest)
+@dataclass(frozen=True, slots=True)
+class _Signature:
+    """What stands in a signature (PROTOCOL.sshsig, section 2)."""
+
+    key: PublicKey
+    purpose: bytes
+    hash: bytes
+    raw: bytes
+
+    @classmethod
+    def in_text(cls, text: str) -> Self:
+        """Raises BadSignature."""
+        found = _ARMOR.fullmatch(text) if len(text) <= LARGEST_SIGNATURE else None
+        if found is None:
+            raise BadSignature(mark("signing", "this is not an SSH signature"))
+        coded = "".join(found["base64"].split())
+        try:
+            blob = base64.b64decode(coded, validate=True)
+            if base64.b64encode(blob).decode() != coded:  # bits behind the end, which decoding leaves out
+                raise Malformed
+            return cls._in_blob(blob)
+        except BadKey as why:
+            raise BadSignature(mark("signing", "the signature cannot be verified here: {why}"), why=why) from None
+        except ValueError:
+            raise BadSignature(_DAMAGED) from None
+
+    @classmethod
+    def _in_blob(cls, blob: bytes) -> Self:
+        parts = Unpacker(blob)
+        if parts.take(len(_MAGIC)) != _MAGIC:
+            raise Malformed
+        if (version := parts.number()) != _VERSION:
+            raise BadSignature(mark("signing", "the SSH signature is of version {version}, not 1"), version=version)
+        key = PublicKey.from_blob(parts.text())
+        purpose, reserved, hashed, made = parts.text(), parts.text(), parts.text(), Unpacker(parts.text())
+        parts.end()
+        kind, raw = made.text(), made.text()
+        made.end()
+        if reserved or kind != KIND or hashed not in _HASHES:
+            raise BadSignature(mark("signing", "the signature is made in a way that is not known here"))
+        return cls(key, purpose, hashed, raw)
 
 
-def _string(content: bytes) -> bytes:
-    """A text of the SSH protocol (RFC 4251, section 5)."""
-    return len(content).to_bytes(4, "big") + content
+def _head(purpose: bytes, hashed: bytes) -> bytes:
+    """What stands both in the signature and in what is signed; the text between them is reserved."""
+    return packed(purpose) + packed(b"") + packed(hashed)
 
 
-class _Reader:
-    """Takes such texts apart. Nothing may be missing, and nothing left."""
-
-    def __init__(self, content: bytes) -> None:
-        self._content = content
-        self._at = 0
-
-    def take(self, count: int) -> bytes:
-        """The next bytes. Raises BadSignature if there are not so many."""
-        if count > len(self._content) - self._at:
-            raise BadSignature(mark("signing", "this is not an SSH signature: it is cut off"))
-        self._at += count
-        return self._content[self._at - count : self._at]
-
-    def string(self) -> bytes:
-        """The next text."""
-        return self.take(int.from_bytes(self.take(4), "big"))
-
-    def end(self) -> None:
-        """Nothing may follow. Raises BadSignature."""
-        if self._at != len(self._content):
-            raise BadSignature(mark("signing", "this is not an SSH signature: something stands behind its end"))
+def _hashed(message: bytes, name: bytes) -> bytes:
+    return hashlib.new(name.decode(), message).digest()

@@ -12,7 +12,7 @@ from typing import Any, Final
 from app.language import mark, translate
 from app.project_file.replace_file import write_first
 from app.signing.keys import SigningKey
-from app.signing.signers import Signer, load_signers, look_command, verify_command
+from app.signing.signers import Signer, load_signers, look_command, signed_by, verify_command
 from app.signing.sshsig import LARGEST_SIGNATURE, BadSignature, verify
 from app.trial_record.record import NAMESPACE, CannotUseRecord, TrialRecord, read_record, record_in
 
@@ -24,7 +24,8 @@ MOST_SIGNATURES: Final = 9
 class SignatureFound:
     """One signature of a record: the file, whose key, what that person is called among the signers, and what is wrong.
 
-    `wrong` is empty if the record is as it was signed; `known` tells whether the signer is among those who count.
+    `wrong` is empty if the record is as it was signed; `known` tells whether the signer is among those who count, and
+    `refusal` why not.
     """
 
     file: str
@@ -32,6 +33,7 @@ class SignatureFound:
     who: str = ""
     known: bool = False
     wrong: str = ""
+    refusal: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +74,7 @@ class Verification:
             "began": self.record.began.isoformat(),
             "signatures": [
                 {"file": each.file, "fingerprint": each.fingerprint, "who": each.who, "known": each.known}
-                | {"wrong": each.wrong}
+                | {"wrong": each.wrong, "refusal": each.refusal if self.signers else ""}
                 for each in self.signatures
             ],
             "files": [{"file": each.file, "state": each.state} for each in self.files],
@@ -89,11 +91,14 @@ class Verification:
         for each in self.signatures:
             if each.wrong:
                 yield translate("trial", "{file}: NOT GOOD: {wrong}").format(file=each.file, wrong=each.wrong)
-            else:
-                who = each.who or translate("trial", "somebody who is not among the signers")
-                if not self.signers:
-                    who = translate("trial", "whoever has the key {fingerprint}").format(fingerprint=each.fingerprint)
-                yield translate("trial", "{file}: good, signed by {who}").format(file=each.file, who=who)
+                continue
+            who = translate("trial", "whoever has the key {fingerprint}").format(fingerprint=each.fingerprint)
+            said = translate("trial", "{file}: good, signed by {who}").format(file=each.file, who=each.who or who)
+            if self.signers and each.refusal:
+                said = translate("trial", "{file}: DOES NOT COUNT: signed by {who}, but {refusal}").format(
+                    file=each.file, who=each.who or who, refusal=each.refusal
+                )
+            yield said
         for file in self.files:
             yield f"{file.file}: {file.state}"
         good = [each for each in self.signatures if not each.wrong]
@@ -169,8 +174,8 @@ def _signature(content: bytes, record: TrialRecord, file: Path, signers: tuple[S
     except (BadSignature, OSError) as why:
         return SignatureFound(str(file), wrong=str(why))
     at = min(record.ended.astimezone(UTC), datetime.now(UTC))
-    who = next((each.names[0] for each in signers if each.key == key and each.may_sign(NAMESPACE, at)), "")
-    return SignatureFound(str(file), key.fingerprint, who, bool(who))
+    found = signed_by(signers, key, NAMESPACE, at)
+    return SignatureFound(str(file), key.fingerprint, found.name, not found.refusal, refusal=found.refusal)
 
 
 def _state(file: Path, digest: str) -> str:

@@ -17280,6 +17280,10 @@ otherwise = unbekannt</translation>
 <context>
     <name>signing</name>
     <message>
+        <source>&apos;{name}&apos; cannot stand among signers: a name has no quotation marks, commas, *, ? or !</source>
+        <translation>„{name}“ kann nicht in der Liste der Unterzeichner stehen: ein Name hat keine Anführungszeichen, Kommas, *, ? oder !</translation>
+    </message>
+    <message>
         <source>&apos;{options}&apos; are not options</source>
         <translation>„{options}“ sind keine Optionen</translation>
     </message>
@@ -17288,24 +17292,64 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine Zeit wie 20270301</translation>
     </message>
     <message>
+        <source>Without a pass phrase, whoever gets hold of the file of this key signs in its owner&apos;s name.</source>
+        <translation>Ohne Passphrase unterschreibt jeder, der an die Datei dieses Schlüssels kommt, im Namen des Inhabers.</translation>
+    </message>
+    <message>
+        <source>a name and a key are needed, and options only between them</source>
+        <translation>Name und Schlüssel werden gebraucht, Optionen nur dazwischen</translation>
+    </message>
+    <message>
+        <source>a name that is not between two quotation marks, or not alone there</source>
+        <translation>der Name steht nicht zwischen zwei Anführungszeichen oder nicht allein dort</translation>
+    </message>
+    <message>
+        <source>an option is missing behind the comma</source>
+        <translation>hinter dem Komma fehlt eine Option</translation>
+    </message>
+    <message>
+        <source>and {count} more</source>
+        <translation>und {count} weitere</translation>
+    </message>
+    <message>
         <source>line {number}: {why}</source>
         <translation>Zeile {number}: {why}</translation>
     </message>
     <message>
-        <source>needs a name and a key</source>
-        <translation>braucht einen Namen und einen Schlüssel</translation>
+        <source>the SSH signature is damaged: something is missing, or something too much</source>
+        <translation>die SSH-Signatur ist beschädigt: etwas fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>the SSH signature is of version {version}, not 1</source>
+        <translation>die SSH-Signatur hat Version {version}, nicht 1</translation>
     </message>
     <message>
         <source>the file is not as it was signed, or the signature is damaged</source>
         <translation>die Datei ist nicht mehr so, wie sie unterschrieben wurde, oder die Signatur ist beschädigt</translation>
     </message>
     <message>
+        <source>the key counted until {time:%Y-%m-%d %H:%M} UTC</source>
+        <translation>der Schlüssel galt bis {time:%Y-%m-%d %H:%M} UTC</translation>
+    </message>
+    <message>
+        <source>the key counts from {time:%Y-%m-%d %H:%M} UTC on</source>
+        <translation>der Schlüssel gilt ab {time:%Y-%m-%d %H:%M} UTC</translation>
+    </message>
+    <message>
+        <source>the key is not among the signers</source>
+        <translation>der Schlüssel ist nicht unter denen der Unterzeichner</translation>
+    </message>
+    <message>
+        <source>the key is not for signatures of this kind ({namespace})</source>
+        <translation>der Schlüssel ist nicht für Signaturen dieser Art ({namespace})</translation>
+    </message>
+    <message>
         <source>the key was not written to {file}: {why}</source>
         <translation>der Schlüssel wurde nicht nach {file} geschrieben: {why}</translation>
     </message>
     <message>
-        <source>the pass phrase of {file} is another one</source>
-        <translation>die Passphrase von {file} lautet anders</translation>
+        <source>the signature cannot be verified here: {why}</source>
+        <translation>die Signatur lässt sich hier nicht prüfen: {why}</translation>
     </message>
     <message>
         <source>the signature is for another purpose: {purpose}</source>
@@ -17316,36 +17360,28 @@ otherwise = unbekannt</translation>
         <translation>die Signatur ist auf eine Weise erstellt, die hier nicht bekannt ist</translation>
     </message>
     <message>
-        <source>the signature is of version {version}, not 1</source>
-        <translation>die Signatur hat die Version {version}, nicht 1</translation>
-    </message>
-    <message>
-        <source>this is not a key: it has {count} bytes, not 32</source>
-        <translation>das ist kein Schlüssel: er hat {count} Bytes, nicht 32</translation>
-    </message>
-    <message>
-        <source>this is not a key: it is not base64</source>
-        <translation>das ist kein Schlüssel: es ist nicht Base64</translation>
+        <source>this is a key of the kind &apos;{kind}&apos;; only keys of the kind ssh-ed25519 are used here</source>
+        <translation>der Schlüssel ist von der Art „{kind}“; hier gelten nur Schlüssel der Art ssh-ed25519</translation>
     </message>
     <message>
         <source>this is not an SSH signature</source>
         <translation>das ist keine SSH-Signatur</translation>
     </message>
     <message>
-        <source>this is not an SSH signature: it is cut off</source>
-        <translation>das ist keine SSH-Signatur: sie ist abgeschnitten</translation>
+        <source>this is not the pass phrase of {file}</source>
+        <translation>das ist nicht die Passphrase von {file}</translation>
     </message>
     <message>
-        <source>this is not an SSH signature: it is damaged</source>
-        <translation>das ist keine SSH-Signatur: sie ist beschädigt</translation>
+        <source>this key is damaged: it is not whole as OpenSSH writes it</source>
+        <translation>der Schlüssel ist beschädigt: er ist nicht so vollständig, wie OpenSSH ihn schreibt</translation>
     </message>
     <message>
-        <source>this is not an SSH signature: something stands behind its end</source>
-        <translation>das ist keine SSH-Signatur: hinter ihrem Ende steht noch etwas</translation>
+        <source>this pass phrase is too long: it can have {most} bytes</source>
+        <translation>die Passphrase ist zu lang: sie kann {most} Byte haben</translation>
     </message>
     <message>
-        <source>this key is of the kind {kind}; only ssh-ed25519 is used here</source>
-        <translation>dieser Schlüssel ist von der Art {kind}; hier wird nur ssh-ed25519 verwendet</translation>
+        <source>valid-before is not later than valid-after</source>
+        <translation>valid-before liegt nicht nach valid-after</translation>
     </message>
     <message>
         <source>{file} cannot be read: {why}</source>
@@ -17356,24 +17392,32 @@ otherwise = unbekannt</translation>
         <translation>{file} gibt es schon; ein Schlüssel wird nie überschrieben</translation>
     </message>
     <message>
-        <source>{file} is a key of another kind; one of the kind ed25519 is needed</source>
-        <translation>{file} ist ein Schlüssel anderer Art; nötig ist einer der Art ed25519</translation>
+        <source>{file} is damaged: the key in it is not whole</source>
+        <translation>{file} ist beschädigt: der Schlüssel darin ist nicht vollständig</translation>
     </message>
     <message>
         <source>{file} is locked by a pass phrase</source>
         <translation>{file} ist durch eine Passphrase geschützt</translation>
     </message>
     <message>
-        <source>{file} is not a private key in the format of OpenSSH</source>
-        <translation>{file} ist kein privater Schlüssel im Format von OpenSSH</translation>
+        <source>{file} is locked in a way that is not known here; &apos;ssh-keygen -p&apos; locks it anew</source>
+        <translation>{file} ist auf eine Weise geschützt, die hier nicht bekannt ist; „ssh-keygen -p“ schützt sie neu</translation>
+    </message>
+    <message>
+        <source>{file} is not a private key</source>
+        <translation>{file} ist kein privater Schlüssel</translation>
     </message>
     <message>
         <source>{file} is not a text file</source>
         <translation>{file} ist keine Textdatei</translation>
     </message>
     <message>
-        <source>{file} is the public half of a key; to sign, choose the file without .pub</source>
-        <translation>{file} ist die öffentliche Hälfte eines Schlüssels; zum Unterschreiben die Datei ohne .pub wählen</translation>
+        <source>{file} is not a whole key of the kind ssh-ed25519 as OpenSSH writes it</source>
+        <translation>{file} ist kein vollständiger Schlüssel der Art ssh-ed25519, wie OpenSSH ihn schreibt</translation>
+    </message>
+    <message>
+        <source>{file} is the public half of a key; to sign, choose the file of its private half</source>
+        <translation>{file} ist die öffentliche Hälfte eines Schlüssels; zum Unterschreiben die Datei der privaten Hälfte wählen</translation>
     </message>
     <message>
         <source>{file} is too large for a file of signers</source>
@@ -17384,8 +17428,16 @@ otherwise = unbekannt</translation>
         <translation>{file} ist zu groß für einen Schlüssel</translation>
     </message>
     <message>
+        <source>{file}: {why}</source>
+        <translation>{file}: {why}</translation>
+    </message>
+    <message>
         <source>{file}: {wrong}</source>
         <translation>{file}: {wrong}</translation>
+    </message>
+    <message>
+        <source>{option} stands twice</source>
+        <translation>{option} steht zweimal</translation>
     </message>
 </context>
 <context>
@@ -17968,10 +18020,6 @@ otherwise = unbekannt</translation>
         <translation>simuliert: {order}</translation>
     </message>
     <message>
-        <source>somebody who is not among the signers</source>
-        <translation>jemand, der nicht unter den Unterzeichnern ist</translation>
-    </message>
-    <message>
         <source>step {number} did not come true</source>
         <translation>Schritt {number} ist nicht eingetreten</translation>
     </message>
@@ -18138,6 +18186,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>{file}, line {number}: this is not what is kept of a trial</source>
         <translation>{file}, Zeile {number}: das ist nicht, was von einer Abnahme aufgehoben wird</translation>
+    </message>
+    <message>
+        <source>{file}: DOES NOT COUNT: signed by {who}, but {refusal}</source>
+        <translation>{file}: GILT NICHT: unterschrieben von {who}, aber {refusal}</translation>
     </message>
     <message>
         <source>{file}: NOT GOOD: {wrong}</source>

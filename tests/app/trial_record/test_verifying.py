@@ -53,7 +53,20 @@ def test_a_signature_of_somebody_else_does_not_count_where_signers_are_named(who
     (tmp_path / "signers").write_text(signers_line("other@example.invalid", other, NAMESPACE))
     found = verify_record(whole, tmp_path / "signers")
     assert not found.good
-    assert any("somebody who is not among the signers" in line for line in found.words())
+    assert any("DOES NOT COUNT" in line and "not among the signers" in line for line in found.words())
+
+
+def test_a_signature_by_a_key_that_had_ended_does_not_count_and_says_so(whole: Path, tmp_path: Path) -> None:
+    key = make_key(tmp_path / "key")
+    sign_record(whole, key)
+    (tmp_path / "signers").write_text(f'tech@example.invalid valid-before="20200101Z" {key.public.text}\n')
+    found = verify_record(whole, tmp_path / "signers")
+    assert not found.good
+    assert (found.signatures[0].who, found.signatures[0].known) == ("tech@example.invalid", False)
+    assert any(
+        "DOES NOT COUNT: signed by tech@example.invalid, but the key counted until 2020-01-01" in line
+        for line in found.words()
+    )
 
 
 def test_a_second_person_countersigns_the_same_record(whole: Path, tmp_path: Path) -> None:

@@ -17,6 +17,8 @@ CLEAR: Final = 0.001
 """A candidate is clear at 'by chance 1 in 1000', or better."""
 _IN_QUESTION: Final = 0.98
 """Another candidate is worth a word as long as it is not more likely than this to be a coincidence."""
+_MERE_CHANCE: Final = 0.9
+"""What is more likely than this to be a coincidence is no finding (common practice, no source)."""
 _MOST_NAMED: Final = 3
 _WITHOUT_SIGN: Final[dict[EncodingName, EncodingName]] = {"int16": "uint16", "int32": "uint32", "int64": "uint64"}
 _FEW_DIGITS: Final = 2
@@ -28,6 +30,12 @@ Namer = Callable[[Table, int, int], str]
 def advice(match: MatchResult, name: Namer = register_text) -> tuple[str, ...]:
     """Sentences, the most important first."""
     return tuple(_sentences(match, name))
+
+
+def mere_chance(match: MatchResult) -> bool:
+    """Whether even the likeliest register agrees by chance, as far as one can tell after several values."""
+    first = next(iter(match.candidates), None)
+    return first is not None and len(match.told) > 1 and first.chance > _MERE_CHANCE and not first.twins
 
 
 def _sentences(match: MatchResult, name: Namer) -> Iterator[str]:
@@ -125,7 +133,13 @@ def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
     rivals = [each for each in others if each.chance < _IN_QUESTION and each.best not in first.twins]
     if first.chance <= CLEAR:
         return
-    if rivals:
+    if mere_chance(match):
+        yield translate(
+            "matching",
+            "{register} agrees by chance, most likely. Remove a reading that was mistyped, or during which the value "
+            "moved, and read it again while it stands still.",
+        ).format(register=name_of(first.best, name))
+    elif rivals:
         yield translate(
             "matching", "Other registers are possible as well: {count}. Read it again at a quite different value."
         ).format(count=len(rivals))

@@ -15628,6 +15628,10 @@ otherwise = unbekannt</translation>
         <source>two decimals; also 0 to 100 % as 0 to 10000</source>
         <translation>zwei Nachkommastellen; auch 0 bis 100 % als 0 bis 10000</translation>
     </message>
+    <message>
+        <source>{register} agrees by chance, most likely. Remove a reading that was mistyped, or during which the value moved, and read it again while it stands still.</source>
+        <translation>{register} passt höchstwahrscheinlich nur zufällig. Eine Ablesung entfernen, die vertippt ist oder während der sich der Wert bewegte, und neu ablesen, während er steht.</translation>
+    </message>
 </context>
 <context>
     <name>panel</name>

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.discovery.into_project import NamedRegister
-from app.matching.advice import Namer, advice
+from app.matching.advice import Namer, advice, mere_chance
 from app.matching.candidates import Candidate, DisplayReading, MatchResult
 from app.matching.match import match
 from app.matching.reading_ways import RegisterWords
@@ -327,7 +327,8 @@ class WhichRegisterPage(QWidget):
             return
         self.candidates.show(found)
         if found.candidates:
-            self.table.selectRow(0)
+            if not mere_chance(found):  # whoever wants that one has to choose it
+                self.table.selectRow(0)
             self._stack.setCurrentWidget(self.table)
         self.said.setText("\n".join(advice(found, self._name)[:_MOST_SENTENCES]))
         self._show()

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 
-from app.matching.advice import advice
+from app.matching.advice import advice, mere_chance
 from tests.app.matching.test_match import at, compare, crowd
 
 CROWD = crowd(1)
@@ -45,6 +47,21 @@ def test_what_cannot_be_told_apart_comes_before_what_hardly_matters() -> None:
     assert first.startswith("The same value at every reading")
     assert "coarser step" in first
     assert any("would tell" in each for each in others)
+
+
+def test_what_agrees_by_chance_is_called_so() -> None:
+    """No register holds what was typed, as after a reading that was taken while the value moved; but among twenty that
+    move by themselves there is a straight line."""
+    stray = random.Random(3)
+    texts = "7.7 A", "5.5 A", "9.0 A"
+    moving = [at(CROWD, 20, *(stray.randrange(65_536) for _ in range(20))) for _ in texts]
+    found = compare(*zip(moving, texts, strict=True))
+    assert mere_chance(found)
+    assert "agrees by chance, most likely" in advice(found)[0]
+    steady = compare(*zip([at(CROWD, 5, raw) for raw in (770, 550, 900)], texts, strict=True))
+    assert not mere_chance(steady)
+    assert not mere_chance(compare((at(CROWD, 5, 770), "7.7 A")))
+    assert not mere_chance(compare())
 
 
 def test_nothing_more_is_asked_for_when_it_is_clear() -> None:

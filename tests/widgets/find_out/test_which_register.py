@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -25,6 +26,8 @@ class Device:
     def __init__(self, page: WhichRegisterPage) -> None:
         self.raw, self.trouble = 0, ""
         self.reads = 0
+        self.stray: random.Random | None = None
+        """What twenty registers hold that move by themselves."""
         self._page = page
         page.read_wanted.connect(self.read)
 
@@ -33,7 +36,10 @@ class Device:
         if self.trouble:
             self._page.cannot_read(self.trouble)
             return
-        words: RegisterWords = {("holding", address): word for address, word in at(crowd(1), 37, self.raw).items()}
+        held = at(crowd(1), 37, self.raw)
+        if self.stray is not None:
+            held = at(crowd(1), 20, *(self.stray.randrange(65_536) for _ in range(20)))
+        words: RegisterWords = {("holding", address): word for address, word in held.items()}
         self._page.take(words)
 
 
@@ -125,6 +131,18 @@ def test_the_display_may_move_by_more(page: WhichRegisterPage, device: Device, q
     page.signal_name.setText("motor speed")
     page.use_chosen()
     assert page.step.text() == "", "another display moves by another step"
+
+
+def test_what_agrees_by_chance_is_chosen_by_nobody(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    device.stray = random.Random(3)
+    for text in ("7.7 A", "5.5 A", "9.0 A"):
+        enter(page, device, qtbot, 0, text)
+    assert page.candidates.count()
+    assert "agrees by chance, most likely" in page.said.text()
+    page.signal_name.setText("current")
+    assert not page.use_button.isEnabled()
+    page.table.selectRow(0)
+    assert page.use_button.isEnabled()
 
 
 def test_the_newest_reading_is_in_sight(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:

@@ -260,6 +260,8 @@ class Search:
         self._told = told
         self._examine = examine
         self._outlook: Outlook | None = None
+        self.heard: Heard | None = None
+        """What was understood of another master, with all values over time, which `state` has not."""
         self._before = state.found.probes, state.found.seconds
 
     @property
@@ -349,6 +351,7 @@ class Search:
             if unit.answers
         )
         settings = heard.settings or self.state.found.settings
+        self.heard = heard
         self._set(heard=heard.as_json(), followers=followers, settings=settings)
         return True
 

@@ -2601,8 +2601,16 @@
         <translation>Nichts wurde gespeichert</translation>
     </message>
     <message>
+        <source>Open a recording</source>
+        <translation>Aufzeichnung öffnen</translation>
+    </message>
+    <message>
         <source>Project</source>
         <translation>Projekt</translation>
+    </message>
+    <message>
+        <source>Recordings (*.fanrec)</source>
+        <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
         <source>Register snapshots (*.toml)</source>
@@ -10760,8 +10768,20 @@ otherwise = unbekannt</translation>
 <context>
     <name>WhichRegisterPage</name>
     <message>
+        <source>&amp;At</source>
+        <translation>&amp;Um</translation>
+    </message>
+    <message>
         <source>&amp;Decimals</source>
         <translation>Nachkomma&amp;stellen</translation>
+    </message>
+    <message>
+        <source>&amp;From</source>
+        <translation>&amp;Von</translation>
+    </message>
+    <message>
+        <source>&amp;Look up</source>
+        <translation>Nach&amp;sehen</translation>
     </message>
     <message>
         <source>&amp;Read now</source>
@@ -10770,6 +10790,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>&amp;Unit</source>
         <translation>&amp;Einheit</translation>
+    </message>
+    <message>
+        <source>At</source>
+        <translation>Um</translation>
     </message>
     <message>
         <source>By how much the display moves, or may have moved until the registers were read</source>
@@ -10786,6 +10810,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Enter a name first.</source>
         <translation>Zuerst einen Namen eingeben.</translation>
+    </message>
+    <message>
+        <source>Enter what the device&apos;s own display showed, and at which time of day, and press Enter: the registers of that moment are looked up. They are known from {begin} to {end}; the device is not asked again.</source>
+        <translation>Eingeben, was die Anzeige des Geräts selbst gezeigt hat und zu welcher Uhrzeit, und die Eingabetaste drücken: Die Register dieses Moments werden nachgesehen. Bekannt sind sie von {begin} bis {end}; das Gerät wird nicht noch einmal gefragt.</translation>
     </message>
     <message>
         <source>Enter what the device&apos;s own display shows, and press Enter: all registers are read at that moment. Then change the value at the device and do it again.</source>
@@ -10810,6 +10838,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>No register is chosen.</source>
         <translation>Kein Register gewählt.</translation>
+    </message>
+    <message>
+        <source>Nothing is known of the registers of that time.</source>
+        <translation>Von den Registern zu dieser Uhrzeit ist nichts bekannt.</translation>
     </message>
     <message>
         <source>Re&amp;move reading</source>
@@ -10864,8 +10896,16 @@ otherwise = unbekannt</translation>
         <translation>Was nun zu tun ist, steht darüber.</translation>
     </message>
     <message>
+        <source>Where the registers are from</source>
+        <translation>Woher die Register sind</translation>
+    </message>
+    <message>
         <source>Which register is it?</source>
         <translation>Welches Register ist es?</translation>
+    </message>
+    <message>
+        <source>a recording…</source>
+        <translation>einer Aufzeichnung …</translation>
     </message>
     <message>
         <source>e.g. 25.0 Hz</source>
@@ -10878,6 +10918,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>one of its last digit</source>
         <translation>1 der letzten Stelle</translation>
+    </message>
+    <message>
+        <source>the device, now</source>
+        <translation>dem Gerät, jetzt</translation>
     </message>
 </context>
 <context>
@@ -15793,6 +15837,25 @@ otherwise = unbekannt</translation>
     <message>
         <source>the simulation of a device</source>
         <translation>der Simulation eines Geräts</translation>
+    </message>
+</context>
+<context>
+    <name>past</name>
+    <message>
+        <source>Enter the time of day at which the display showed it, such as {begin}.</source>
+        <translation>Die Uhrzeit eingeben, zu der die Anzeige es gezeigt hat, etwa {begin}.</translation>
+    </message>
+    <message>
+        <source>Nothing is known of that time: it goes from {begin} to {end}.</source>
+        <translation>Von dieser Uhrzeit ist nichts bekannt: Es geht von {begin} bis {end}.</translation>
+    </message>
+    <message>
+        <source>what was heard</source>
+        <translation>dem Mitgehörten</translation>
+    </message>
+    <message>
+        <source>{file}, {device}</source>
+        <translation>{file}, {device}</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from typing import Final
@@ -11,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister
+from app.discovery.past import PastRegisters
 from app.language import translate
 from app.listening.evidence import EvidenceGatherer, LineEvidence
 from app.listening.listener import Listener
@@ -19,6 +21,7 @@ from app.matching.reading_ways import RegisterWords
 from app.modbus.serial_port import LineSettings
 from app.probing.found import Found, FoundFollower, FoundRange
 from app.probing.registers import RegisterState
+from app.signals.numbering import Table
 from tests.pictures.stage import settle, settle_until
 from tests.traffic import answer, ask
 from widgets.document.settings import Settings
@@ -221,6 +224,25 @@ def _closing(window: MainWindow) -> Iterator[QWidget]:
         asked[0].close()
 
 
+def _recording(made: FindOutWindow) -> None:
+    """Registers are looked up in a recording, of which one moment was entered, and another one outside of it."""
+    _found(made)
+    made.about.changed.emit()
+    begin = datetime.datetime(2026, 3, 1, 14, 6, 0, tzinfo=datetime.UTC)
+    made.which.add_past(
+        [PastRegisters("run-3.fanrec, hoist", HOIST, begin, 754.0, lambda _at: dict.fromkeys(_places(), 4165))], HOIST
+    )
+    for shown, moment in (("41.65 Hz", "14:06:30"), ("12.5 Hz", "13:00")):
+        made.which.value.setText(shown)
+        made.which.moment.setText(moment)
+        made.which.read_now()
+    settle_until(lambda: len(made.which.candidates.result.readings) == 1)
+
+
+def _places() -> list[tuple[Table, int]]:
+    return [("holding", at) for at in range(13, 16)]
+
+
 _USUAL: Final = (19_200, 9600, 38_400, 57_600, 115_200)
 
 PANES: Final[dict[str, Opened]] = {
@@ -238,6 +260,7 @@ PANES: Final[dict[str, Opened]] = {
     "dialog-find-out-no-registers": _window(REGISTERS, _bare),
     "dialog-find-out-which": _window(WHICH, _found),
     "dialog-find-out-readings": _window(WHICH, _readings),
+    "dialog-find-out-recording": _window(WHICH, _recording),
     "dialog-find-out-project": _window(PROJECT, _found),
     "dialog-find-out-no-names": _window(PROJECT, _bare),
     "dialog-find-out-closing": _closing,

@@ -9,6 +9,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Any, Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -18,10 +19,12 @@ from app.discovery.examination import Examination
 from app.discovery.hearing import listen_at
 from app.discovery.into_project import ChosenDevice, NamedRegister, all_found
 from app.discovery.known_line import KnownLine
+from app.discovery.past import PastRegisters, heard_of
 from app.discovery.reading_again import read_again
 from app.discovery.search import Search, SearchState, Wanted
 from app.edits.refused import free_name
 from app.errors import FanlightError
+from app.listening.heard import Heard
 from app.listening.trouble import LineTrouble
 from app.probing.found import Found, FoundFollower
 from app.probing.line import ReadingLine
@@ -78,6 +81,8 @@ class Investigation(QObject):
         self._asked = 0
         """The unit that is read again."""
         self._names_kept = True
+        self._heard: tuple[Heard | None, datetime] = None, datetime.now().astimezone()
+        """What the last search heard of another client, and when that ended."""
         self._holds = holds
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
@@ -180,6 +185,7 @@ class Investigation(QObject):
             search.run()
         finally:
             self.trouble = search.trouble
+            self._heard = search.heard, datetime.now().astimezone()
         return self.state.why
 
     def _read(self, line: ReadingLine, unit: int) -> str:
@@ -303,6 +309,11 @@ class Investigation(QObject):
     def registers(self, unit: int) -> dict[RegisterPlace, int]:
         """What the registers of a device held when they were read last, or heard to be read by another client."""
         return {**_heard_registers(self.found, unit), **self.examination.registers(unit), **self._newest.get(unit, {})}
+
+    def heard_of(self, unit: int) -> PastRegisters | None:
+        """What another client was heard to read of a device, over time; None if nothing was."""
+        heard, until = self._heard
+        return None if heard is None or not self.found.heard else heard_of(heard, unit, until)
 
     def snapshot(self, unit: int) -> RegisterSnapshot:
         """The same as an ordinary snapshot."""

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.discovery.into_project import NamedRegister
+from app.discovery.past import PastRegisters
 from app.matching.advice import Namer, advice, mere_chance
 from app.matching.candidates import Candidate, DisplayReading, MatchResult
 from app.matching.match import match
@@ -34,7 +35,7 @@ from widgets.find_out.match_tables import (
     unit_of,
 )
 from widgets.kit.background import Background
-from widgets.kit.controls import WholeNumber, push_button
+from widgets.kit.controls import Choice, WholeNumber, push_button
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.empty_state import EmptyState
 from widgets.kit.flow import FlowLayout
@@ -69,6 +70,8 @@ class WhichRegisterPage(QWidget):
 
     read_wanted = Signal()
     """All registers are to be read now, since the display was just looked at."""
+    recording_wanted = Signal()
+    """Registers are to be looked up in a recording: which one is to be asked, and told by `add_past`."""
     named = Signal(object)
     """A register was given a name: a `NamedRegister`."""
     _compared = Signal(int, object)
@@ -85,6 +88,7 @@ class WhichRegisterPage(QWidget):
         self._turn = 0
         self._make_parts()
         self._lay_out()
+        self.offer(None)
         self._compared.connect(self._show_match)
         self._show()
 
@@ -127,8 +131,10 @@ class WhichRegisterPage(QWidget):
         self._show()
         self._say(words)
 
-    def begin_anew(self, name: Namer | None = None) -> None:
-        """Forget all readings: they were of another device."""
+    def begin_anew(self, name: Namer | None = None, heard: PastRegisters | None = None) -> None:
+        """Forget all readings: they were of another device. `heard` is what was heard of this one."""
+        self.source.clear()
+        self.offer(heard)
         if name is not None:
             self._name = name
             self.candidates.use(name)
@@ -149,6 +155,16 @@ class WhichRegisterPage(QWidget):
         shorten_placeholder(self.value, self.tr("e.g. 25.0 Hz"))
         self.value.returnPressed.connect(self.read_now)
         self.value.textEdited.connect(lambda _text: self._say(""))
+        self.source = Choice()
+        self.source.setAccessibleName(self.tr("Where the registers are from"))
+        self.source.activated.connect(lambda _at: self._choose_source())
+        self.moment = QLineEdit()
+        self.moment.setAccessibleName(self.tr("At"))
+        self.moment.returnPressed.connect(self.read_now)
+        self.moment.textEdited.connect(lambda _text: self._say(""))
+        self.moment_row = labelled(self.tr("&At"), self.moment, 110)
+        self._source = 0
+        self._heard: PastRegisters | None = None
         self.step = QLineEdit()
         self.step.setAccessibleName(self.tr("Smallest step"))
         self.step.setToolTip(
@@ -225,20 +241,14 @@ class WhichRegisterPage(QWidget):
         layout = QVBoxLayout(inner)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
-        layout.addWidget(
-            plain_label(
-                self.tr(
-                    "Enter what the device's own display shows, and press Enter: all registers are read at that "
-                    "moment. Then change the value at the device and do it again."
-                ),
-                "faint",
-                wrap=True,
-            )
-        )
+        self.intro = plain_label("", "faint", wrap=True)
+        layout.addWidget(self.intro)
         layout.addLayout(
             _bar(
-                labelled(self.tr("The display &shows"), self.value, 150),
-                labelled(self.tr("Smallest st&ep"), self.step, 150),
+                labelled(self.tr("&From"), self.source),
+                labelled(self.tr("The display &shows"), self.value, 120),
+                self.moment_row,
+                labelled(self.tr("Smallest st&ep"), self.step, 140),
                 self.read_button,
                 self.remove_button,
             )
@@ -260,12 +270,71 @@ class WhichRegisterPage(QWidget):
         )
         layout.addWidget(self.so_far)
 
+    # Where the registers are from
+
+    def offer(self, heard: PastRegisters | None) -> None:
+        """What was heard of this device, beside the device itself and recordings; the same again changes nothing."""
+        if self.source.count() and heard == self._heard:
+            return
+        self._heard = heard
+        self.source.clear()
+        self.source.addItem(self.tr("the device, now"))
+        if heard is not None:
+            self.source.addItem(heard.title, heard)
+        self.source.addItem(self.tr("a recording\u2026"))
+        self._use(0)
+
+    def add_past(self, pasts: Sequence[PastRegisters], unit: int | None) -> None:
+        """Offer the devices of a recording too, and go to that of this unit, or to the first."""
+        before = self.source.count() - 1
+        for past in pasts:
+            self.source.insertItem(self.source.count() - 1, past.title, past)
+        place = next((at for at, past in enumerate(pasts) if past.unit == unit), 0)
+        self._use(before + place)
+
+    @property
+    def _past(self) -> PastRegisters | None:
+        """Where the registers are looked up; None: the device is read."""
+        past: PastRegisters | None = self.source.itemData(self._source)
+        return past
+
+    def _choose_source(self) -> None:
+        if self.source.currentIndex() < self.source.count() - 1:
+            self._use(self.source.currentIndex())
+            return
+        self.source.setCurrentIndex(self._source)
+        self.recording_wanted.emit()
+
+    def _use(self, source: int) -> None:
+        self._source = source
+        self.source.setCurrentIndex(source)
+        past = self._past
+        self.moment_row.setVisible(past is not None)
+        self._say("")
+        if past is None:
+            self.intro.setText(
+                self.tr(
+                    "Enter what the device's own display shows, and press Enter: all registers are read at that "
+                    "moment. Then change the value at the device and do it again."
+                )
+            )
+            self.read_button.setText(self.tr("&Read now"))
+            return
+        self.moment.setPlaceholderText(f"{past.begin:%H:%M:%S}")
+        text = self.tr(
+            "Enter what the device's own display showed, and at which time of day, and press Enter: the registers of "
+            "that moment are looked up. They are known from {begin} to {end}; the device is not asked again."
+        )
+        self.intro.setText(text.format(begin=f"{past.begin:%Y-%m-%d %H:%M:%S}", end=f"{past.end:%H:%M:%S}"))
+        self.read_button.setText(self.tr("&Look up"))
+
     # What a person does
 
     def read_now(self) -> None:
         """Take what was typed, and ask for all registers of this moment."""
         if self._pending is not None:
             return
+        past = self._past
         try:
             step = shown(self.step.text()).value if self.step.text().strip() else None
         except ValueError as why:
@@ -276,9 +345,20 @@ class WhichRegisterPage(QWidget):
         except ValueError as why:
             self._refuse(self.value, str(why))
             return
+        try:
+            at = 0.0 if past is None else past.moment(self.moment.text())
+        except ValueError as why:
+            self._pending = None
+            self._refuse(self.moment, str(why))
+            return
         self._say("")
         self._enable()
-        self.read_wanted.emit()
+        if past is None:
+            self.read_wanted.emit()
+        elif held := past.registers(at):
+            self.take(held)
+        else:
+            self.cannot_read(self.tr("Nothing is known of the registers of that time."))
 
     def remove_chosen(self) -> None:
         """Take the chosen readings away, as mistyped."""
@@ -392,7 +472,7 @@ class WhichRegisterPage(QWidget):
 
     def _say(self, words: str) -> None:
         self.state.setText(words)
-        for editor in (self.value, self.step):
+        for editor in (self.value, self.step, self.moment):
             set_look(editor, "")
 
 

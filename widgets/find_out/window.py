@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
+from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
@@ -13,6 +14,7 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractSpinBox,
     QComboBox,
+    QFileDialog,
     QHBoxLayout,
     QLineEdit,
     QStackedWidget,
@@ -23,10 +25,12 @@ from PySide6.QtWidgets import (
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister, added_to, new_project
 from app.discovery.known_line import KnownLine
+from app.discovery.past import recorded
 from app.discovery.search import Wanted
 from app.edits.refused import EditRefused
 from app.errors import FanlightError
 from app.matching.advice import Namer
+from app.recording.reader import Recording, RecordingUnreadable
 from app.signals.numbering import NotARegister, Numbering, Table, documented_number, register_text
 from app.snapshots.files import ENDING, paths_of_units, text_of_file
 from app.snapshots.snapshot import RegisterPlace
@@ -81,6 +85,8 @@ class FindOutWindow(Dialog):
         self._to_read = ""
         self._looked_at: int | None = None
         self._leaving = False
+        self._recordings: list[Recording] = []
+        """In which registers are looked up."""
         self.about = Investigation(holds, self)
         self._make_pages()
         self._make_devices()
@@ -128,6 +134,7 @@ class FindOutWindow(Dialog):
         self.registers.save_wanted.connect(self._save_snapshot)
         self.registers.name_wanted.connect(self._name_place)
         self.which.read_wanted.connect(partial(self._read, "which"))
+        self.which.recording_wanted.connect(self._choose_recording)
         self.which.named.connect(self._take_named)
         self.project.numbering_chosen.connect(self._take_numbering)
 
@@ -324,7 +331,7 @@ class FindOutWindow(Dialog):
         if unit == self._looked_at:
             return
         self._looked_at = unit
-        self.which.begin_anew(self._namer())
+        self.which.begin_anew(self._namer(), self.about.heard_of(unit))
         self._show_registers()
 
     def _take_numbering(self, numbering: Numbering) -> None:
@@ -349,6 +356,22 @@ class FindOutWindow(Dialog):
         if unit is None or not self.about.read_now(unit):
             self._say(self.about.why or self.tr("The line is busy; wait until the search has ended, or stop it."))
 
+    def _choose_recording(self) -> None:
+        """Ask which one; it stays open as long as this window, since its registers are looked up in it."""
+        words = self.tr("Recordings (*.fanrec)")
+        folder = str(self._settings.start_up_folder)
+        name, _ = QFileDialog.getOpenFileName(self, self.tr("Open a recording"), folder, words)
+        if not name:
+            return
+        try:
+            recording = Recording.open(Path(name))
+        except RecordingUnreadable as why:
+            self.which.cannot_read(str(why))
+            return
+        self._recordings.append(recording)
+        self._settings.start_up_folder = recording.path.parent
+        self.which.add_past(recorded(recording), self.unit)
+
     def _take_read(self, held: dict[RegisterPlace, int]) -> None:
         if not held:
             return
@@ -366,6 +389,8 @@ class FindOutWindow(Dialog):
     def _show_working(self, on: bool) -> None:
         self.registers.set_working(on)
         if not on:
+            if self.unit is not None:
+                self.which.offer(self.about.heard_of(self.unit))
             if self._to_read == "which":
                 self._say(self.about.why or self.tr("No register could be read: the device did not answer."))
             self._to_read = ""
@@ -542,4 +567,6 @@ class FindOutWindow(Dialog):
 
     def _end(self) -> None:
         self.which.stop()
+        while self._recordings:
+            self._recordings.pop().close()
         self.about.close()

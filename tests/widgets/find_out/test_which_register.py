@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import datetime
 import random
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -12,6 +14,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.discovery.into_project import NamedRegister
+from app.discovery.past import PastRegisters
 from app.matching.reading_ways import RegisterWords
 from app.signals.numbering import Table
 from tests.app.matching.test_match import at, crowd
@@ -192,3 +195,64 @@ def test_another_device_begins_anew(page: WhichRegisterPage, device: Device, qtb
     assert not page.table.isVisible()
     enter(page, device, qtbot, 6824, "41.65")
     assert cells(page, CandidateColumn.REGISTER)[0].startswith("holding at ")
+
+
+# Without asking the device
+
+
+BEGIN = datetime.datetime(2026, 3, 1, 14, 6, 0, tzinfo=datetime.UTC)
+
+
+def past(page: WhichRegisterPage, unit: int = 7) -> PastRegisters:
+    """Register 37 held one value for a minute, then another."""
+
+    def registers(at_s: float) -> RegisterWords:
+        raw = 6824 if at_s < 60 else 1212
+        return {("holding", address): word for address, word in at(crowd(1), 37, raw).items()}
+
+    return PastRegisters(f"run.fanrec, unit {unit}", unit, BEGIN, 120.0, registers)
+
+
+def look_up(page: WhichRegisterPage, text: str, moment: str) -> None:
+    for line, typed in ((page.value, text), (page.moment, moment)):
+        line.clear()
+        QTest.keyClicks(line, typed)
+    QTest.keyClick(page.moment, Qt.Key.Key_Return)
+
+
+def test_from_a_recording_the_device_is_not_asked(page: WhichRegisterPage, device: Device, qtbot: QtBot) -> None:
+    assert not page.moment.isVisible()
+    wanted: list[None] = []
+    page.recording_wanted.connect(lambda: wanted.append(None))
+    page.source.setFocus()
+    QTest.keyClick(page.source, Qt.Key.Key_End)
+    assert len(wanted) == 1
+    assert page.source.currentIndex() == 0, "nobody has chosen one yet"
+    page.add_past([past(page, 3), past(page)], 7)
+    assert page.source.currentText() == "run.fanrec, unit 7"
+    assert "14:06:00 to 14:08:00" in page.intro.text()
+    look_up(page, "41.65 %", "14:06:30")
+    look_up(page, "7.40", "14:07:30")
+    qtbot.waitUntil(lambda: len(page.candidates.result.readings) == 2)
+    assert cells(page, CandidateColumn.REGISTER)[0] == "holding 38"
+    assert device.reads == 0
+    page.begin_anew(None, past(page))
+    assert [page.source.itemText(at) for at in range(page.source.count())] == [
+        "the device, now",
+        "run.fanrec, unit 7",
+        "a recording\u2026",
+    ]
+    enter(page, device, qtbot, 6824, "41.65")
+    assert device.reads == 1
+
+
+def test_a_time_outside_is_marked_and_what_was_typed_stays(page: WhichRegisterPage) -> None:
+    page.add_past([past(page)], 7)
+    look_up(page, "41.65", "15:00")
+    assert "from 14:06:00 to 14:08:00" in page.state.text()
+    assert page.moment.property("look") == "wrong"
+    assert page.value.text() == "41.65"
+    assert not page.readings
+    page.add_past([replace(past(page), registers=lambda _at: {})], 7)
+    look_up(page, "41.65", "14:07")
+    assert page.state.text() == "Nothing is known of the registers of that time."

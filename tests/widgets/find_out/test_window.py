@@ -8,6 +8,8 @@ import struct
 import sys
 import threading
 from collections.abc import Iterator
+from datetime import timedelta
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +23,10 @@ from app.checks.run import check
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister
 from app.project.model import Project, RegisterSignal, SerialLine
+from app.recording.reader import Recording
+from app.signals.reading import Quality
 from app.snapshots.files import open_snapshot
+from tests.app.recording.test_reader import Clocks, writer
 from tests.staged_follower import Asked, StagedFollower
 from tests.widgets.driving import button_of, press, shown, type_in, when_asked, words_of
 from tests.widgets.shell.test_menus import access_keys
@@ -529,6 +534,38 @@ def test_a_snapshot_holds_what_was_read_last(
     qtbot.waitUntil(lambda: not window.about.at_work)
     assert window.about.snapshot(UNIT).registers["holding", 7] == 4165
     assert window.about.lost_units == [UNIT]
+
+
+def test_a_register_is_found_from_a_recording_and_the_device_is_not_asked(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    found(window, device, qtbot)
+    clocks = Clocks()
+    path = tmp_path / "run.fanrec"
+    written = writer(path, clocks)
+    for second, raw in enumerate((8330, 1240)):
+        written.add("speed", clocks.now + 10 * second, Quality.GOOD, (raw,))
+        written.add("hours", clocks.now + 10 * second, Quality.GOOD, (1, 2 + second))
+    written.close()
+    monkeypatch.setattr("widgets.find_out.window.QFileDialog.getOpenFileName", lambda *_: (str(path), ""))
+    window.go_to(WHICH)
+    asked = len(device.asked)
+    QTest.keyClick(window.which.source, Qt.Key.Key_End)
+    assert "run.fanrec" in window.which.source.currentText()
+    with Recording.open(path) as recording:
+        begin = recording.civil(recording.span()[0])
+    for text, seconds in (("41.65 Hz", 2), ("6.20 Hz", 10)):
+        QTest.keyClicks(window.which.value, text)
+        window.which.moment.setText(f"{begin + timedelta(seconds=seconds):%H:%M:%S}")
+        QTest.keyClick(window.which.moment, Qt.Key.Key_Return)
+    assert len(window.which.readings) == 2, window.which.state.text()
+    qtbot.waitUntil(lambda: len(window.which.match.readings) == 2 and bool(window.which.match.candidates))
+    best = window.which.match.candidates[0].best
+    assert (best.table, best.address, best.slope) == ("holding", 1, Fraction(1, 200))
+    assert len(device.asked) == asked
+    monkeypatch.setattr("widgets.find_out.window.QFileDialog.getOpenFileName", lambda *_: (str(tmp_path / "no"), ""))
+    QTest.keyClick(window.which.source, Qt.Key.Key_End)
+    assert "there is no file" in window.which.state.text()
 
 
 SPEED = 38_400

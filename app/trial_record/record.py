@@ -260,7 +260,10 @@ def record_from(tables: object) -> TrialRecord:
 
 def plain(value: object) -> Any:
     """A value of a record as plain tables: dates as ISO 8601, numbers with decimals as texts, defaults left out."""
-    if value is None or (isinstance(value, str | int) and not isinstance(value, Enum)):
+    if isinstance(value, str) and not isinstance(value, Enum):
+        # What a terminal or a name of a file gave that is not UTF-8 has no place in a file that is.
+        return value if value.isascii() else value.encode(errors="replace").decode()
+    if value is None or (isinstance(value, int) and not isinstance(value, Enum)):
         return value
     if isinstance(value, list | tuple):
         return [plain(part) for part in value]
@@ -284,7 +287,7 @@ def plain(value: object) -> Any:
     if isinstance(value, Fraction | Decimal):
         return str(value)
     if isinstance(value, Mapping):
-        return {str(key): plain(part) for key, part in value.items()}
+        return {plain(str(key)): plain(part) for key, part in value.items()}
     raise TypeError(f"{type(value).__name__} has no place in a record")
 
 
@@ -311,8 +314,7 @@ def _first(error: ValidationError) -> str:
 
 
 def _name(path: str) -> str:
-    # A name that is not UTF-8 has no place in a file that is.
-    return Path(path).name.encode(errors="replace").decode() if path else ""
+    return Path(path).name if path else ""
 
 
 def _settings(endpoint: Endpoint | None) -> str:

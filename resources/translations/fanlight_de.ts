@@ -17887,6 +17887,10 @@ otherwise = unbekannt</translation>
         <translation>Ohne dieses Programm: {command}</translation>
     </message>
     <message>
+        <source>a number in it has too many digits</source>
+        <translation>eine Zahl darin hat zu viele Ziffern</translation>
+    </message>
+    <message>
         <source>a row needs one of &apos;text&apos;, &apos;like&apos; and &apos;cells&apos;</source>
         <translation>eine Zeile braucht eines von „text“, „like“ und „cells“</translation>
     </message>

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from fractions import Fraction
 from pathlib import Path
@@ -14,6 +15,7 @@ from app.trial.outcome import CaseOutcome, Instrument, PersonAsked, Reply, Resul
 from app.trial.runner import Runner
 from app.trial.script_file import project_digest
 from app.trial.stand import RehearsedStand
+from app.trial_record.journal import Journal
 from app.trial_record.record import (
     CLAIM,
     CannotUseRecord,
@@ -101,6 +103,18 @@ def test_a_number_with_decimals_is_a_text_and_a_date_is_iso_8601() -> None:
     told = json.loads(content)
     assert datetime.fromisoformat(told["began"]).tzinfo is not None
     assert told["took_s"].count(".") == 1
+
+
+def test_what_a_terminal_gave_that_is_not_utf_8_neither_ends_a_run_nor_loses_its_record(tmp_path: Path) -> None:
+    whole = made()
+    record = replace(whole, by="M. M\udcfcller", place="Halle \u00e4", program={"\udcff": "\udcff"})
+    assert record_bytes(record).decode()
+    read = record_in(record_bytes(record))
+    assert (read.by, read.place, read.program) == ("M. M?ller", "Halle \u00e4", {"?": "?"})
+    journal = Journal(tmp_path / "r.trial.json", record)
+    journal.step_ends(0, replace(whole.cases[0].steps[0], remark="gr\udcfcn"))
+    assert not journal.trouble
+    journal.close(over=False)
 
 
 def test_what_nobody_answered_is_not_tested_and_can_be_accepted_by_name_and_reason_only() -> None:

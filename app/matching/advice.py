@@ -143,7 +143,7 @@ def _to_separate(match: MatchResult, name: Namer) -> Iterator[str]:
         yield translate(
             "matching", "Other registers are possible as well: {count}. Read it again at a quite different value."
         ).format(count=len(rivals))
-    else:
+    elif not first.twins:  # these stay the same at every value
         yield translate("matching", "Read it again at another value, to be sure.")
     yield from _uneven(match.readings)
 

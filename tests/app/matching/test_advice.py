@@ -46,6 +46,7 @@ def test_what_cannot_be_told_apart_comes_before_what_hardly_matters() -> None:
     first, *others = advice(found)
     assert first.startswith("The same value at every reading")
     assert "coarser step" in first
+    assert not any("to be sure" in each for each in others), "no other value tells them apart"
     assert any("would tell" in each for each in others)
 
 

@@ -2577,6 +2577,10 @@
         <translation>Leitung</translation>
     </message>
     <message>
+        <source>Make &amp;project now</source>
+        <translation>&amp;Projekt jetzt anlegen</translation>
+    </message>
+    <message>
         <source>Name this register</source>
         <translation>Register benennen</translation>
     </message>
@@ -2655,6 +2659,10 @@
     <message>
         <source>Which register?</source>
         <translation>Welches Register?</translation>
+    </message>
+    <message>
+        <source>With what is known now: the first registers of each device are shown.</source>
+        <translation>Mit dem, was jetzt bekannt ist: Die ersten Register jedes Geräts werden angezeigt.</translation>
     </message>
     <message>
         <source>found</source>

@@ -148,6 +148,8 @@ class FindOutWindow(Dialog):
     def _make_buttons(self) -> None:
         self.stop_button = push_button(self.tr("S&top"), self.about.stop)
         self.add_beside_buttons(self.stop_button, 0)
+        self.quick_button = self.add_other(self.tr("Make &project now"), self._make)
+        self.quick_button.setToolTip(self.tr("With what is known now: the first registers of each device are shown."))
         self.join_button = self.add_other(self.tr("&Add to this project"), self._add)
         self.next_button = self.add_other(self.tr("&Next"), partial(self.go_to, REGISTERS))
         self.go_button = self.add_deed(self.tr("&Search"), self._go_on)
@@ -492,6 +494,7 @@ class FindOutWindow(Dialog):
         self._show_devices()
         ended = step == SEARCH and not about.at_work and self._unfinished
         self.next_button.setVisible(ended and self._reachable(REGISTERS))
+        self.quick_button.setVisible(LINE < step < PROJECT and bool(about.devices) and not about.at_work)
         self.join_button.setVisible(step == PROJECT)
         self.join_button.setEnabled(self._project_open())
 

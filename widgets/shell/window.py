@@ -209,6 +209,11 @@ class MainWindow(QMainWindow):
             former.deleteLater()
         QTimer.singleShot(0, self, self._go_on_succeeding)
 
+    def _show_what_was_made(self) -> None:
+        """Go to the Bench; Enter connects the device that was found."""
+        self.show_workspace(BENCH)
+        self.header.connect_bar.button.setFocus(Qt.FocusReason.OtherFocusReason)
+
     # Projects and files
 
     def open_file(self, path: Path) -> bool:
@@ -456,7 +461,7 @@ class MainWindow(QMainWindow):
         self.bench.wrong_wanted.connect(self.show_ways_to_read)
         self.bench.find_wanted.connect(self.finding_out.find)
         self.finding_out.said.connect(self.tell)
-        self.finding_out.made.connect(lambda: self.show_workspace(BENCH))
+        self.finding_out.made.connect(self._show_what_was_made)
         self.files.said.connect(self.tell)
         self.files.screen_wanted.connect(self._edit_screen)
         self.files.recording_wanted.connect(self.open_file)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import socket
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from app.client.endpoint import Endpoint
@@ -226,3 +227,36 @@ def test_what_became_a_project_is_not_asked_about(working: MainWindow) -> None:
     made.go_to(4)
     made.join_button.click()
     assert working.finding_out.window is None
+
+
+def test_five_clicks_lead_from_the_start_page_to_live_values(
+    window: MainWindow, device: Simulation, qtbot: QtBot
+) -> None:
+    """With a port that is chosen already; the fifth connects, which is an act of its own, and may be Space."""
+    _, port = device.serve_tcp(None, "127.0.0.1", 0)
+    clicked: list[QWidget] = []
+
+    def click(target: QWidget) -> None:
+        clicked.append(target)
+        QTest.mouseClick(target, Qt.MouseButton.LeftButton, pos=QPoint(12, target.height() // 2))
+
+    window.beginning.show()
+    click(window.beginning.page.cards[2])
+    made = window.finding_out.window
+    assert made is not None
+    made.begin_at(Endpoint.tcp("127.0.0.1", port))
+    made.line.known.choose("known")
+    made.line.units.setText("1-10")
+    click(made.line.consent)
+    click(made.go_button)
+    qtbot.waitUntil(lambda: bool(made.about.devices) and not made.about.at_work, timeout=60_000)
+    click(made.quick_button)
+    assert window.finding_out.window is None
+    connect_button = window.header.connect_bar.button
+    window.activateWindow()
+    qtbot.waitUntil(connect_button.hasFocus)
+    assert not window.live.connected
+    click(connect_button)
+    qtbot.waitUntil(lambda: any(each.good for each in window.live.readings().values()))
+    assert len(clicked) == 5
+    window.connecting.disconnect_line()

@@ -421,7 +421,8 @@ class Runner:
         expected = range_words(step.at_least, step.at_most, step.unit)
         if answer.value is None:
             return _Found(Result.NOT_TESTED, _said(answer), expected, answer=answer)
-        found = f"{spoken_digits(answer.value, 9)} {step.unit}".rstrip()
+        decimals = next((count for count in range(9) if (answer.value * 10**count).denominator == 1), 9)
+        found = f"{spoken_digits(answer.value, decimals)} {step.unit}".rstrip()
         instrument = answer.instrument
         why = ""
         if step.instrument and (instrument is None or not instrument.name.strip()):

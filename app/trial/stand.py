@@ -6,9 +6,11 @@ moments; `SessionStand` runs a session on real lines, simulated devices at the o
 
 from __future__ import annotations
 
+import threading
 import time
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
@@ -260,6 +262,7 @@ class SessionStand(Stand):
         self.simulated = via == "simulated"
         self._via: Via = via
         self._armed = armed
+        self._arming = threading.Lock()
         self._came: Subscription = self.samples.subscribe()
         self._make()
 
@@ -301,9 +304,20 @@ class SessionStand(Stand):
             return
         if not on:
             self._session.disarm()
-        elif self._armed:
-            for line in self.project.lines:
-                self._session.engine.arm(line.name)
+            return
+        with self._arming:
+            if self._armed:
+                for line in self.project.lines:
+                    self._session.engine.arm(line.name)
+
+    def disarm_for_good(self) -> None:
+        """Let nothing more be written to real lines but stops, in whatever is still to come. From any thread."""
+        with self._arming:
+            self._armed = False
+            if not self.simulated:
+                with suppress(RuntimeError):  # it has ended meanwhile: then nothing is armed
+                    for line in self.project.lines:
+                        self._session.engine.arm(line.name, False)
 
     def order(self, deed: str) -> None:
         """Operate a simulated device. Raises FollowerError."""

@@ -77,6 +77,30 @@ def expectation_words(project: Project, seen: Expectation) -> str:
     return ", ".join(parts)
 
 
+def in_columns(project: Project, step: TrialStep, *, simulated: bool = True) -> tuple[str, str]:
+    """What a step does, and what is expected of it, for a list that has a column for either.
+
+    Not `simulated`, an order to a simulated device is what a person does by hand instead.
+    """
+    if isinstance(step, ExpectStep | WaitStep) and (seen := _expectation(step)) is not None:
+        words = translate("trial", "look at {what}")
+        if isinstance(step, WaitStep):
+            words = translate("trial", "wait for {what}")
+        expected = _wanted_words(project, seen)
+        if step.within_s is not None:
+            expected += translate("trial", ", within {seconds} s").format(seconds=number_text(step.within_s))
+        if isinstance(step, ExpectStep) and step.hold_s:
+            expected += translate("trial", ", for {seconds} s").format(seconds=number_text(step.hold_s))
+        return words.format(what=_subject_words(seen)), expected
+    if isinstance(step, AskStep):
+        return translate("trial", "ask: {question}").format(question=step.ask), translate("trial", "yes")
+    if isinstance(step, MeasureStep):
+        return step_words(project, step), range_words(step.at_least, step.at_most, step.unit)
+    if isinstance(step, OrderStep) and not simulated and step.by_hand is not None:
+        return translate("trial", "by hand: {what}").format(what=step.by_hand), ""
+    return step_words(project, step), ""
+
+
 def range_words(at_least: FigureOrHole | None, at_most: FigureOrHole | None, unit: str) -> str:
     """The range of a measurement: "360 to 440 V"."""
     if at_least is not None and at_most is not None:
@@ -109,13 +133,70 @@ def _signal_words(project: Project, seen: Expectation) -> str:
             words = translate("trial", "'{signal}' is {value}, give or take {tolerance}")
         tolerance = seen.tolerance if isinstance(seen.tolerance, str) else _figure(seen.tolerance)
         return words.format(signal=name, value=with_unit(project, name, seen.value), tolerance=tolerance)
-    bounds = []
+    return translate("trial", "'{signal}' is {bounds}").format(signal=name, bounds=_bounds_words(project, seen))
+
+
+def _expectation(step: ExpectStep | WaitStep) -> Expectation | None:
+    seen = step.expect if isinstance(step, ExpectStep) else step.wait
+    return seen if isinstance(seen, Expectation) else None
+
+
+def _subject_words(seen: Expectation) -> str:
+    """What is looked at, without what is expected of it."""
+    if seen.signal is not None:
+        return translate("trial", "'{signal}'").format(signal=seen.signal)
+    if seen.event is not None and seen.about is None:
+        return translate("trial", "an event")
+    if seen.event is not None:
+        return translate("trial", "an event of '{about}'").format(about=seen.about)
+    if seen.alarm is not None:
+        return translate("trial", "alarm '{alarm}'").format(alarm=seen.alarm)
+    if seen.row is None:
+        return translate("trial", "the screen")
+    if seen.screen is None:
+        return translate("trial", "row {row}").format(row=seen.row)
+    return translate("trial", "screen '{screen}', row {row}").format(screen=seen.screen, row=seen.row)
+
+
+def _wanted_words(project: Project, seen: Expectation) -> str:
+    """What is expected of what is looked at."""
+    if seen.signal is not None:
+        return _of_signal(project, seen)
+    if seen.event is not None:
+        return translate("trial", "'{text}'").format(text=seen.event)
+    if seen.alarm is not None:
+        return translate("record", WORDS[AlarmState(seen.state or "NORM")])
+    if seen.like is not None:
+        return translate("trial", "like '{text}'").format(text=seen.like)
+    if seen.cells is not None:
+        return translate("trial", "'{text}', cell by cell").format(text=seen.cells)
+    return translate("trial", "'{text}'").format(text=seen.screen if seen.row is None else seen.text)
+
+
+def _of_signal(project: Project, seen: Expectation) -> str:
+    name = seen.signal or ""
+    if seen.quality is not None:
+        qualities = (seen.quality,) if isinstance(seen.quality, str) else seen.quality
+        return " / ".join(qualities)
+    if seen.text is not None:
+        return translate("trial", "'{text}'").format(text=seen.text)
+    if seen.value is None:
+        return _bounds_words(project, seen)
+    if seen.tolerance is None:
+        return with_unit(project, name, seen.value)
+    tolerance = seen.tolerance if isinstance(seen.tolerance, str) else _figure(seen.tolerance)
+    return translate("trial", "{value} \u00b1 {tolerance}").format(
+        value=with_unit(project, name, seen.value), tolerance=tolerance
+    )
+
+
+def _bounds_words(project: Project, seen: Expectation) -> str:
+    name, bounds = seen.signal or "", []
     if seen.above is not None:
         bounds.append(translate("trial", "above {value}").format(value=with_unit(project, name, seen.above)))
     if seen.below is not None:
         bounds.append(translate("trial", "below {value}").format(value=with_unit(project, name, seen.below)))
-    both = translate("trial", " and ").join(bounds)
-    return translate("trial", "'{signal}' is {bounds}").format(signal=name, bounds=both)
+    return translate("trial", " and ").join(bounds)
 
 
 def _key_words(step: KeyStep) -> str:

@@ -27,7 +27,7 @@ from app.recording.limits import Limits
 from app.signals.numbering import Table
 from app.snapshots.differences import RegisterDifference
 from projects import demo_path, demos
-from tests.pictures import find_out
+from tests.pictures import find_out, trial
 from tests.pictures.stage import settle, settle_until
 from widgets.compare.window import ComparisonWindow, Side
 from widgets.design.exchange.export_list import ExportDialog
@@ -449,6 +449,7 @@ def panes() -> list[Pane]:
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),
         Pane("start-up-live", _start_up_live),
+        *(Pane(name, opened) for name, opened in trial.PANES.items()),
         *(Pane(name, opened) for name, opened in find_out.PANES.items()),
         Pane("dialog-snapshots", _snapshots),
         Pane("dialog-snapshots-taken", _snapshots_taken),

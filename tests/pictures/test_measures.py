@@ -24,7 +24,7 @@ from widgets.kit import palette
 from widgets.kit.language import Language
 from widgets.kit.palette import Appearance
 from widgets.shell.application import make_application
-from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
+from widgets.shell.window import BENCH, DESIGN, START_UP, TRIAL, MainWindow
 
 NARROW, WIDE = "Noto Sans", "DejaVu Sans"
 """The wider of two fonts that are met."""
@@ -64,7 +64,7 @@ def test_every_pane_keeps_the_rules(setting: Setting) -> None:
         pytest.skip(f"{setting.family} is not installed")
     with staged(setting) as window:
         found = [words for pane in panes() for words in broken(pane, window, setting)]
-        for workspace in (DESIGN, BENCH, START_UP):
+        for workspace in (DESIGN, BENCH, START_UP, TRIAL):
             window.show_workspace(workspace)
             found += rules.tabs_that_move(window)
     assert not found, "\n  ".join([f"in the setting {setting}:", *found])

@@ -66,7 +66,11 @@ ARMED_FILES: Final = 100
 """Of how many files it is remembered how they were armed last."""
 
 
-WORKSPACES: Final = {"0": 0, "1": 1, "2": 2}
+INSTRUMENTS: Final = 20
+"""How many instruments that somebody measured with are remembered."""
+
+
+WORKSPACES: Final = {"0": 0, "1": 1, "2": 2, "3": 3}
 """What can stand in the settings as the workspace that was left."""
 
 
@@ -350,6 +354,27 @@ class Settings:
         except ValueError:
             return 0.0
         return found if least <= found <= most else 0.0
+
+    @property
+    def tester(self) -> tuple[str, str]:
+        """Who runs trials here, and where; empty as long as nobody said."""
+        return str(self._store.value("trial/tester", "") or ""), str(self._store.value("trial/place", "") or "")
+
+    @tester.setter
+    def tester(self, tester: tuple[str, str]) -> None:
+        for key, text in zip(("trial/tester", "trial/place"), tester, strict=True):
+            self._store.setValue(key, text)
+
+    @property
+    def instruments(self) -> tuple[tuple[str, str, str], ...]:
+        """What was measured with, the last first: name, serial number, and until when it is calibrated (ISO 8601)."""
+        found = [tuple(line.split("\t")) for line in self._texts("trial/instruments")]
+        return tuple((one[0], one[1], one[2]) for one in found if len(one) == 3)
+
+    def keep_instrument(self, name: str, serial: str, due: str) -> None:
+        """Put an instrument at the head of those that were measured with."""
+        kept = [(name, serial, due), *(one for one in self.instruments if one[0] != name)]
+        self._store.setValue("trial/instruments", ["\t".join(one) for one in kept[:INSTRUMENTS]])
 
     def _texts(self, key: str) -> tuple[str, ...]:
         found = self._store.value(key, [])

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QWidget
 
+from app.client.endpoint import Endpoint
 from app.project.by_itself import written_by_itself
+from app.project.model import Project
 from app.project_file.files import digest, dump
 from widgets.document import file_questions
 from widgets.document.document import Document
@@ -37,8 +39,8 @@ class Connecting(QObject):
         self._document = document
         self._settings = settings
         self.live = live
-        self.hindrance: Callable[[], str] = lambda: ""
-        """Why the real line cannot be connected now, in words: something else of this program is at work on it."""
+        self.hindrances: list[Callable[[int], str]] = []
+        """Why nothing can be connected there (SIMULATED or REAL) now, in words: something else is at work on it."""
         self._where = SIMULATED
         self._make_actions()
         live.connection_changed.connect(self._follow)
@@ -96,6 +98,10 @@ class Connecting(QObject):
 
     # Connecting
 
+    def hindrance(self, where: int) -> str:
+        """Why nothing can be connected there now, in words; empty if it can."""
+        return next(filter(None, (why(where) for why in self.hindrances)), "")
+
     def toggle(self) -> None:
         """Connect, or disconnect; where the design was changed meanwhile, connect the new one."""
         if self.live.connected and not self.changed:
@@ -105,7 +111,7 @@ class Connecting(QObject):
 
     def connect_line(self) -> None:
         """Connect where it is chosen to; what runs is let go of, after a question where it operates a machine."""
-        if self._where == REAL and (why := self.hindrance()):
+        if why := self.hindrance(self._where):
             self.refused.emit(why)
             return
         if not self._may_let_go():
@@ -135,24 +141,27 @@ class Connecting(QObject):
         writing = self.live.writing
         if session is None or writing.simulated or (writing.armed and not writing.disarmed):
             return
-        lines = [f"{name}: {session.endpoints[name]}" for name in session.endpoints]
-        armed = self._settings.armed_before(self._document.path)
-        own = digest(dump(session.project).encode())
+        if self.takes_cautions(session.project, session.endpoints) and self.live.session is session:
+            self.live.arm()
+            self.operate_wanted.emit()
+
+    def takes_cautions(self, project: Project, endpoints: Mapping[str, Endpoint]) -> bool:
+        """Ask for the cautions that must be taken before anything writes to these lines; whether they were taken."""
+        own = digest(dump(project).encode())
         dialog = ArmingDialog(
-            lines,
+            [f"{name}: {endpoint}" for name, endpoint in endpoints.items()],
             self._window,
-            by_itself=written_by_itself(session.project),
-            changed=armed not in ("", own),
+            by_itself=written_by_itself(project),
+            changed=self._settings.armed_before(self._document.path) not in ("", own),
         )
         # The line may be disconnected, or become another one, while the cautions are read.
         self.live.connection_changed.connect(dialog.reject)
         accepted = bool(dialog.exec())
         self.live.connection_changed.disconnect(dialog.reject)
         dialog.deleteLater()
-        if accepted and self.live.session is session:
+        if accepted:
             self._settings.keep_armed(self._document.path, own)
-            self.live.arm()
-            self.operate_wanted.emit()
+        return accepted
 
     # Keeping it in step
 
@@ -164,8 +173,10 @@ class Connecting(QObject):
         for action in (self.simulated_action, self.real_action):
             allow(action, not connected, self.tr("disconnect first"))
         allow(self.disconnect_action, connected, self.tr("nothing is connected"))
-        real = connected and not writing.simulated
+        real = writing.live and not writing.simulated
         why_not = self.tr("already armed") if real else self.tr("connect to the real line first")
-        allow(self.arm_action, real and (not writing.armed or bool(writing.disarmed)), why_not)
+        if self.live.lent is not None and not writing.armed:
+            why_not = self.tr("something else runs on the line, without writing")
+        allow(self.arm_action, connected and real and (not writing.armed or bool(writing.disarmed)), why_not)
         allow(self.disarm_action, real and bool(writing.armed or writing.disarmed), self.tr("not armed"))
         self.where_changed.emit()

@@ -27,7 +27,7 @@ ICON: Final = 40
 """Width of the list of workspaces as an icon, in pixels at 100 per cent."""
 LEAST_NAME: Final = 4
 """Letters of the workspace in front that the list of workspaces shows at least; else it shows its sign."""
-SIGNS: Final = ("screen", "panel", "curve")
+SIGNS: Final = ("screen", "panel", "curve", "trial")
 """The icons of the workspaces, in their order."""
 ARROW: Final = 46
 """What the list of workspaces takes beside the longest name, in pixels at 100 per cent."""

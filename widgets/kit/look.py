@@ -78,6 +78,7 @@ BUTTONS: Final = {
     "path": (_Weight.Normal, 1.0),
     "caution": (_Weight.DemiBold, 1.0),
     "badge": (_Weight.DemiBold, 1.0),
+    "answer": (_Weight.Normal, 1.077),
     "workspace": (_Weight.DemiBold, 1.077),
 }
 """The looks of a button, and of tabs: the weight of its text, which no state changes, and its size."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
@@ -13,6 +14,7 @@ from app.project.model import Project
 from widgets.live.arming import WritePermission
 
 if TYPE_CHECKING:  # the line's libraries are imported only when a project is connected
+    from app.client.endpoint import Endpoint
     from app.line.states import Snapshot
     from app.line.status import Statuses
     from app.session.session import Session, Via
@@ -32,6 +34,16 @@ IDLE_S: Final = 1.9 * FRAME_MS / 1000
 
 class NotConnectedError(Exception):
     """The project cannot be connected; the message says why and what to do."""
+
+
+@dataclass(frozen=True, slots=True)
+class LentLines:
+    """The lines of the project are operated by another part of the window, which says so here."""
+
+    endpoints: Mapping[str, Endpoint]
+    armed: tuple[str, ...]
+    disarm: Callable[[], object]
+    """Lets it write no more, at once."""
 
 
 class LiveSession(QObject):
@@ -70,6 +82,7 @@ class LiveSession(QObject):
         self._framed_at = 0.0
         self._began_at = 0.0
         self._statuses: tuple[Snapshot, Statuses] | None = None
+        self._lent: LentLines | None = None
         self._disarmed = ""
         """Why lines had disarmed themselves at the last look."""
         self._timer = QTimer(self)
@@ -82,10 +95,22 @@ class LiveSession(QObject):
         former.release_all()
         former._timer.stop()
         self._session, former._session = former._session, None
+        self._lent, former._lent = former._lent, None
         if self._session is not None:
             self._timer.start()
 
     # The connection
+
+    @property
+    def lent(self) -> LentLines | None:
+        """Who operates real lines in the place of this session, if anybody does."""
+        return self._lent
+
+    def lend(self, lent: LentLines | None) -> None:
+        """From now on somebody else operates the lines, or no longer. Only while no real line is connected here."""
+        if lent != self._lent:
+            self._lent = lent
+            self.connection_changed.emit()
 
     @property
     def session(self) -> Session | None:
@@ -101,6 +126,8 @@ class LiveSession(QObject):
     def writing(self) -> WritePermission:
         """What may be written to now."""
         session = self._session
+        if self._lent is not None:
+            return WritePermission(live=True, armed=self._lent.armed)
         if session is None:
             return WritePermission()
         armed = tuple(line.name for line in session.project.lines if session.engine.is_armed(line.name))
@@ -157,6 +184,9 @@ class LiveSession(QObject):
 
     def disarm(self) -> None:
         """Write to no real line any more, at once; only what lets go of held keys still goes out."""
+        if self._lent is not None:
+            self._lent.disarm()
+            return
         session = self._session
         if session is None or session.simulation is not None:
             return

@@ -42,7 +42,7 @@ class FindingOut(QObject):
         self._files = files
         self._settings = settings
         self._open: FindOutWindow | None = None
-        connecting.hindrance = self._hinders
+        connecting.hindrances.append(self._hinders)
         self.action: QAction = command(window, self.tr("&Find out a device\u2026"), self.show, "Ctrl+Alt+I")
 
     @property
@@ -107,7 +107,9 @@ class FindingOut(QObject):
 
     def _held(self, endpoint: Endpoint) -> str:
         """Why the line is not free for a search."""
-        session = self._live.session
+        session, lent = self._live.session, self._live.lent
+        if lent is not None and any(endpoint.same_place(one) for one in lent.endpoints.values()):
+            return self.tr("A trial runs on this line. Stop it first, then search.")
         if session is None or session.simulation is not None:
             return ""
         if not any(endpoint.same_place(one) for one in session.endpoints.values()):
@@ -130,10 +132,10 @@ class FindingOut(QObject):
             self._connecting.disconnect_line()
         return not self._live.connected
 
-    def _hinders(self) -> str:
+    def _hinders(self, where: int) -> str:
         """Why the line of the project cannot be connected: it is being searched."""
         about = self._open.about if self._open is not None else None
-        if about is None or not about.at_work or about.endpoint is None:
+        if where != REAL or about is None or not about.at_work or about.endpoint is None:
             return ""
         lines = self._document.project.lines
         if not any(about.endpoint.same_place(Endpoint.of_line(line)) for line in lines):

@@ -66,7 +66,9 @@ class WindowMenus(QObject):
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
         self.workspaces = [
             self._command(name, partial(self.workspace_chosen.emit, number), f"Ctrl+{number + 1}")
-            for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"), self.tr("&Start-up")))
+            for number, name in enumerate(
+                (self.tr("&Design"), self.tr("&Bench"), self.tr("&Start-up"), self.tr("&Trial"))
+            )
         ]
         group = QActionGroup(self)
         for action in self.workspaces:
@@ -102,6 +104,7 @@ class WindowMenus(QObject):
         bench(bar.addMenu(self.tr("&Bench")))
         self.start_up = bar.addMenu(self.tr("&Start-up"))
         self.start_up.addAction(last_minutes)
+        self.trial = bar.addMenu(self.tr("&Trial"))
         self.line = bar.addMenu(self.tr("&Line"))
         connecting(self.line)
         self.line.addSeparator()

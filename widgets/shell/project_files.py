@@ -88,6 +88,8 @@ class ProjectFiles(QObject):
         self._settings = settings
         self._design = design
         self._not_taken_over = not_taken_over
+        self.before_leaving: Callable[[], bool] = lambda: True
+        """Ends what else is at work on the project; whether it may be left then."""
         self._state = state
         self._written: str | None = None
         self._blank = document.project
@@ -426,6 +428,8 @@ class ProjectFiles(QObject):
         The panel operates no machine, or the user leaves it; nothing is unsaved, or the user saved or discarded it; and
         what is not complete, which no file can hold, the user lets go.
         """
+        if not self.before_leaving():
+            return False
         writing = self._live.writing
         if writing.in_charge and not ask.may_let_go(self._window, writing.armed, writing.disarmed):
             return False

@@ -52,8 +52,9 @@ from widgets.shell.project_files import ProjectFiles
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design.workspace import DesignWorkspace
     from widgets.start_up.workspace import StartUpWorkspace
+    from widgets.trial.workspace import TrialWorkspace
 
-DESIGN, BENCH, START_UP = 0, 1, 2
+DESIGN, BENCH, START_UP, TRIAL = range(4)
 """The workspaces in the order of the switcher."""
 START_PAGE: Final = -1
 """Stands for the start page where a workspace is named."""
@@ -68,6 +69,7 @@ AHEAD: Final = (
     "widgets.design.workspace",
     "widgets.shell.finder",
     "widgets.shell.help",
+    "widgets.trial.workspace",
     "widgets.compare.window",
     "widgets.welcome.new_panel",
 )
@@ -132,6 +134,7 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self, self.document, self.settings)
         self._design: DesignWorkspace | None = None
         self._start_up: StartUpWorkspace | None = None
+        self._trial: TrialWorkspace | None = None
         self._checking: SlotWork | None = None
         self.ahead = GettingReady(self, self.document, self.live, AHEAD, (lambda: self.design, lambda: self.start_up))
         self.connecting = Connecting(self, self.document, self.live, self.settings)
@@ -204,6 +207,8 @@ class MainWindow(QMainWindow):
             _ = self.design
         elif former._start_up is not None and self._start_up is None:
             _ = self.start_up
+        elif former._trial is not None and self._trial is None:
+            _ = self.trial
         else:
             self._former = None
             former.deleteLater()
@@ -260,9 +265,19 @@ class MainWindow(QMainWindow):
         if number == START_PAGE:
             self.beginning.show()
             return
-        self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
+        self._stack.setCurrentWidget(self._workspace_at(number))
         self.menus.workspaces[number].setChecked(True)
         self.workspace.setFocus()
+
+    def _workspace_at(self, number: int) -> QWidget:
+        match number:
+            case _ if number == BENCH:
+                return self.bench
+            case _ if number == START_UP:
+                return self.start_up
+            case _ if number == TRIAL:
+                return self.trial
+        return self.design
 
     @property
     def workspace_number(self) -> int:
@@ -270,7 +285,8 @@ class MainWindow(QMainWindow):
         if self.beginning.shown:
             return START_PAGE
         shown = self._stack.currentWidget()
-        return BENCH if shown is self.bench else START_UP if shown is self._start_up else DESIGN
+        others: dict[QWidget | None, int] = {self.bench: BENCH, self._start_up: START_UP, self._trial: TRIAL}
+        return others.get(shown, DESIGN) if shown is not None else DESIGN
 
     @property
     def workspace(self) -> QWidget:
@@ -352,6 +368,33 @@ class MainWindow(QMainWindow):
         window_state.arrange_parts(made, self.settings)
         if self._former is not None and self._former._start_up is not None:
             made.take_over(self._former._start_up)
+
+    @property
+    def has_trial(self) -> bool:
+        """Whether the Trial workspace has been made."""
+        return self._trial is not None
+
+    @property
+    def trial(self) -> TrialWorkspace:
+        """The Trial workspace. Made when it is first wanted."""
+        if self._trial is None:
+            with wait_pointer():
+                self._make_trial()
+        assert self._trial is not None
+        return self._trial
+
+    def _make_trial(self) -> None:
+        from widgets.trial.workspace import TrialWorkspace
+
+        made = TrialWorkspace(self.document, self.connecting, self.settings, self.notices, self)
+        self._trial = made
+        self._stack.addWidget(made)
+        made.fill_menu(self.menus.trial)
+        made.said.connect(self.tell)
+        window_state.arrange_parts(made, self.settings)
+        self.files.before_leaving = made.may_leave
+        if self._former is not None and self._former._trial is not None:
+            made.take_over(self._former._trial)
 
     def _bring_design(self) -> None:
         if self.workspace is not self.design:
@@ -496,6 +539,7 @@ class MainWindow(QMainWindow):
         # What a menu is about is made when it is first opened, and puts its commands there.
         menus.design.aboutToShow.connect(lambda: self.design)
         menus.start_up.aboutToShow.connect(lambda: self.start_up)
+        menus.trial.aboutToShow.connect(lambda: self.trial)
 
     # Keeping it in step
 
@@ -564,7 +608,7 @@ class MainWindow(QMainWindow):
             commands = list_commands(self.menus.made())
             return (each for each in commands if each.action is not self.menus.find)
 
-        rest = (lambda: self.design, lambda: self.start_up, self.menus.all)
+        rest = (lambda: self.design, lambda: self.start_up, lambda: self.trial, self.menus.all)
         find(now, rest, lambda: self._design, self.settings, self)
 
     def show_steps(self) -> None:
@@ -625,6 +669,8 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.finding_out.close()
+        if self._trial is not None:
+            self._trial.leave()
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
         self.ahead.close()

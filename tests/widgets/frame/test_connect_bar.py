@@ -23,7 +23,7 @@ from widgets.frame.header import ICON, Header
 from widgets.kit.language import Language
 from widgets.kit.palette import Appearance
 from widgets.kit.scaling import scaled
-from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
+from widgets.shell.window import BENCH, DESIGN, START_UP, TRIAL, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
@@ -58,7 +58,7 @@ def test_nothing_in_the_header_moves_in_any_state(setting: Setting, monkeypatch:
         def look() -> None:
             settle()
             seen.add(window.badge.state)
-            for workspace in (DESIGN, BENCH, START_UP):
+            for workspace in (DESIGN, BENCH, START_UP, TRIAL):
                 window.show_workspace(workspace)
                 settle()
                 assert places(window) == first

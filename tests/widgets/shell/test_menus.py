@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QGroupBox, QLabel, QTabBar, QWidg
 from tests.pictures.stage import Setting, settle, staged
 from widgets.design.views import VIEWS
 from widgets.kit.language import Language
-from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
+from widgets.shell.window import BENCH, DESIGN, START_UP, TRIAL, MainWindow
 
 
 def access_keys(window: QWidget) -> Iterator[tuple[str, str]]:
@@ -37,7 +37,8 @@ def access_keys(window: QWidget) -> Iterator[tuple[str, str]]:
 
 
 def everywhere(window: MainWindow) -> Iterator[str]:
-    for number, workspace in ((DESIGN, "design"), (BENCH, "bench"), (START_UP, "start-up")):
+    places = ((DESIGN, "design"), (BENCH, "bench"), (START_UP, "start-up"), (TRIAL, "trial"))
+    for number, workspace in places:
         window.show_workspace(number)
         for view in VIEWS if number == DESIGN else ("",):
             if view:

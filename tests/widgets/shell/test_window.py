@@ -23,7 +23,7 @@ from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.problems import ProblemsDialog
 from widgets.kit.dialogs.questions import Question
 from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
-from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
+from widgets.shell.window import BENCH, DESIGN, START_UP, TRIAL, MainWindow
 
 BAD = """
 format = 2
@@ -477,7 +477,7 @@ def test_two_files_or_a_web_address_are_not_taken(window: MainWindow, file: Path
 
 
 @pytest.mark.parametrize("keys", ["Ctrl+Alt+O", "Ctrl+O", "Ctrl+Shift+S", "Ctrl+F1", "Ctrl+Shift+F1", "Ctrl+J"])
-@pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP])
+@pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP, TRIAL])
 def test_after_a_dialog_the_focus_is_where_it_was(
     window: MainWindow, file: Path, workspace: int, keys: str, qtbot: QtBot
 ) -> None:

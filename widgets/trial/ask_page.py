@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPlainTextEdit,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -25,6 +26,7 @@ from app.trial.outcome import Instrument, PersonAsked, Reply
 from widgets.kit.controls import UnitLine, completions_list, push_button
 from widgets.kit.dialogs.dialog import Sign
 from widgets.kit.elided import shorten_placeholder
+from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import icon
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
@@ -91,10 +93,10 @@ class AskPage(QWidget):
         head.setSpacing(scaled(8))
         head.addWidget(self._sign)
         head.addWidget(self._kind, 1)
-        answers = QHBoxLayout()
-        answers.setSpacing(scaled(8))
+        answers = FlowLayout(spacing=scaled(8))
         for button in (self.take, self.yes, self.no, self.unknown):
-            answers.addWidget(button, 1)
+            button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+            answers.addWidget(button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[air(20)] * 4)
         layout.setSpacing(air(10))
@@ -176,6 +178,10 @@ class AskPage(QWidget):
         if measures and question.instrument and newest is not None and not self.name.text():
             self._fill_in(newest.name)
         self.setAccessibleName(f"{self._kind.text()}: {question.text}")
+
+    def cautions_shown(self) -> list[str]:
+        """What must be known before this is answered."""
+        return [] if self._cautions.isHidden() else [each.label.text() for each in self._cautions.findChildren(Caution)]
 
     def take_focus(self) -> None:
         """Let a person answer at once: by a key, or by typing what was measured."""

@@ -40,7 +40,7 @@ class TrialHead(QWidget):
         row.setSpacing(scaled(12))
         row.addWidget(self.title, 3)
         row.addWidget(self.about, 2)
-        row.addWidget(self.blocks)
+        row.addWidget(self.blocks, 3)
         row.addWidget(self.count)
         row.addWidget(self.left)
         self.notice = QFrame()

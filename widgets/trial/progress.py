@@ -160,7 +160,7 @@ class ProgressBlocks(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._blocks: list[ProgressBlock] = []
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(self.tr("Progress"))
 
     def show_blocks(self, blocks: list[ProgressBlock], words: str) -> None:

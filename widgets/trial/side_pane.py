@@ -148,7 +148,7 @@ class SidePane(QWidget):
         self._fit_face()
 
     def _fit_face(self) -> None:
-        """As high as the panel is at this width; the rest is for what is told. A question has the room that it needs."""
+        """As high as the panel is at this width; the rest is for what is told, and before all for what is asked."""
         most = int(self.height() * MOST_FACE)
         room = self.height() - self.path.height() - most - self.caption.sizeHint().height()
         beside = self.ask.asked is None or room >= scaled(LEAST_QUESTION)

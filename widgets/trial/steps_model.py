@@ -131,7 +131,7 @@ class TrialModel(TableModel):
         same = before == self._steps
         if not same:
             self._outcomes, self._of_cases, self._now = {}, {}, None
-            self._open = set(self._cases) if len(self._steps) + len(cases) <= MANY else set()
+            self._open = set() if self._many else set(self._cases)
             self._opened = set()
         self._rebuild()
         return same
@@ -246,9 +246,13 @@ class TrialModel(TableModel):
         """This came of a case."""
         self._of_cases[outcome.name] = outcome
         self._now = None
-        if outcome.name in self._opened and outcome.result is Result.PASS and len(self._steps) > MANY:
+        if outcome.name in self._opened and outcome.result is Result.PASS and self._many:
             self._opened.discard(outcome.name)
             self._open.discard(outcome.name)
+
+    @property
+    def _many(self) -> bool:
+        return len(self._steps) + len(self._cases) > MANY
 
     @property
     def now(self) -> StepKey | None:

@@ -191,6 +191,9 @@ class StepsTable(QuickTable):
             return
         if key in _MOVING:
             self.follow(False)
+        if key in (Qt.Key.Key_Home, Qt.Key.Key_End) and self.steps.count():
+            self.go_to(self.steps.key(0 if key == Qt.Key.Key_Home else -1))
+            return
         super().keyPressEvent(event)
 
 

@@ -435,7 +435,8 @@ class TrialWorkspace(QWidget):
         self.side.set_running(False)
         self._ask(None)
         if self.table.following:
-            self.table.go_to(self.model.first_not_passed())
+            left = self._outcome is not None and bool(self._not_restored(self._outcome))
+            self.table.go_to(None if left else self.model.first_not_passed())
         self._show_head()
         self._show_summary()
         self._show_chosen(self.table.current)
@@ -452,8 +453,13 @@ class TrialWorkspace(QWidget):
             why = self.run.why or self.tr("the program failed")
             self.said.emit(self.tr("The trial could not be run: {why}").format(why=why), True)
             return
-        words = f"{self.verdict_words(outcome.verdict)}. {self.counts()}"
-        self.said.emit(words, outcome.verdict is Verdict.NOT_PASSED)
+        not_restored = self._not_restored(outcome)
+        words = "\n".join((f"{self.verdict_words(outcome.verdict)}. {self.counts()}", *not_restored))
+        self.said.emit(words, bool(not_restored) or outcome.verdict is Verdict.NOT_PASSED)
+
+    @staticmethod
+    def _not_restored(outcome: TrialOutcome) -> list[str]:
+        return [words for case in outcome.cases for words in case.not_restored]
 
     def verdict_words(self, verdict: Verdict) -> str:
         """What came of a run, in words."""
@@ -560,8 +566,8 @@ class TrialWorkspace(QWidget):
             self.side.summary.tell(("", ""), title, "", rows)
             return
         state = {Verdict.PASSED: "good", Verdict.NOT_PASSED: "alarm"}.get(outcome.verdict, "caution")
-        put_back = [words for case in outcome.cases for words in case.not_restored]
-        self.side.summary.tell((state, self.verdict_words(outcome.verdict)), title, "\n".join(put_back), rows)
+        why = "\n".join(self._not_restored(outcome))
+        self.side.summary.tell((state, self.verdict_words(outcome.verdict)), title, why, rows)
 
     # Leaving
 

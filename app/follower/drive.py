@@ -129,6 +129,8 @@ class Inputs:
     """The voltage of the supply, of the rated one: below 1 it sags."""
     jammed: bool = False
     """Whether something holds the shaft fast."""
+    trip: FaultCode = FaultCode.NONE
+    """A fault that it is made to trip with, once, whatever the machine does: to see what shows it."""
 
 
 _GIVES_TORQUE_SOON: Final = (
@@ -339,6 +341,10 @@ class Drive:
         """How long the inverter has fed the motor, s."""
         return self._run_steps * STEP
 
+    @run_time_s.setter
+    def run_time_s(self, seconds: float) -> None:
+        self._run_steps = round(seconds / STEP)
+
     @property
     def speed_rpm(self) -> float:
         """Of the shaft, min-1."""
@@ -381,9 +387,10 @@ class Drive:
         if not self._run_asked:
             self._locked = False
         self._silence_s += STEP
+        ordered, self.inputs.trip = self.inputs.trip, FaultCode.NONE
         if self.faulted:
             return False
-        due = self._fault_due()
+        due = ordered or self._fault_due()
         if due is not None:
             self._trip(due)
             return True

@@ -42,6 +42,14 @@ class DriveBank(RegisterBank):
         """The drive's terminals, its supply and its shaft. Set them from any thread."""
         return self.drive.inputs
 
+    def age(self, *, run_time_s: float | None = None, heat: float | None = None) -> None:
+        """Give it a past: how long the inverter has fed the motor, and its heat as a share of that where it trips."""
+        with self._lock:
+            if run_time_s is not None:
+                self.drive.run_time_s = run_time_s
+            if heat is not None:
+                self.drive.heat.share = heat
+
     def on_request(self) -> None:
         """A request for this drive arrived: the silence of the line starts anew."""
         with self._lock:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Final
 
+from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.faults import LONGEST_S, number, order_fault
@@ -21,6 +22,8 @@ SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
 }
 """The switches of a drive: the attribute of its inputs, and what "on" makes of it."""
 
+_LONGEST_RUN_S: Final = 3600.0 * 100_000
+
 _ON: Final = {"on": True, "1": True, "off": False, "0": False}
 _DEED: Final = re.compile(r"(?P<follower>[^.=]+)\.(?P<what>[^=]+)=(?P<value>.*)")
 
@@ -29,7 +32,8 @@ def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
     """Do what a deed says: NAME.WHAT=VALUE.
 
     WHAT is a switch of a drive (`jammed`, `safe-torque-off`, `external-fault`, `local`: on or off), `supply` (per
-    cent), `preset` (0 to 4), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`,
+    cent), `preset` (0 to 4), `trip` (the code of a fault to trip with), `motor-heat` (per cent of where the overload
+    protection trips), `run-time` (seconds that it has run), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`,
     `jitter`, `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of the follower, which gets
     this engineering value.
     Raises FollowerError, in words.
@@ -70,9 +74,26 @@ def _drive(model: DriveBank, what: str, value: str) -> bool:
         if not 0 <= share <= 1.5:
             raise ValueError(translate("follower", "the supply must be 0 to 150 %, not '{value}'").format(value=value))
         model.inputs.supply = share
+    elif what == "trip":
+        model.inputs.trip = _fault(value)
+    elif what == "motor-heat":
+        model.age(heat=number(value.removesuffix("%"), what, 0, 99) / 100)
+    elif what == "run-time":
+        model.age(run_time_s=number(value.removesuffix("s"), what, 0, _LONGEST_RUN_S))
     else:
         return False
     return True
+
+
+def _fault(value: str) -> FaultCode:
+    known = {str(int(code)): code for code in FaultCode if code}
+    if value not in known:
+        raise ValueError(
+            translate("follower", "there is no fault '{value}'; choose from: {known}").format(
+                value=value, known=", ".join(known)
+            )
+        )
+    return known[value]
 
 
 def _on(value: str) -> bool:

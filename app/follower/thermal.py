@@ -56,6 +56,10 @@ class Heat:
         """Of the heat at which it trips: 1 is there."""
         return self.heat / TRIP_HEAT
 
+    @share.setter
+    def share(self, share: float) -> None:
+        self.heat = share * TRIP_HEAT
+
     @property
     def warns(self) -> bool:
         """Whether it is near."""

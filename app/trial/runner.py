@@ -353,8 +353,9 @@ class Runner:
 
     def _order(self, step: OrderStep) -> _Found:
         if self._stand.simulated:
-            self._stand.order(step.order)
             self._acted()
+            self._stand.order(step.order)
+            self._tick()  # nothing that is done after it is done before it has come about
             return _Found(Result.PASS)
         if step.by_hand is None:
             words = translate("trial", "only a simulated device can be operated this way, and no one was told how")

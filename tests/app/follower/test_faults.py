@@ -136,9 +136,41 @@ def test_the_inputs_of_a_drive_and_values_are_operated_by_words() -> None:
     assert simulation.models["climate"].get("upper racks") == Fraction("61.5")
 
 
+def test_a_drive_trips_when_it_is_told_to_once_and_has_the_past_that_it_is_given() -> None:
+    simulation = Simulation(load(demo_path("drying-hall")))
+    fan = simulation.models["fan"]
+    assert isinstance(fan, DriveBank)
+    for deed in ("fan.trip=8976", "fan.run-time=7200", "fan.motor-heat=95"):
+        operate(simulation.models, deed)
+    fan.advance(0.1)
+    assert fan.drive.fault is FaultCode.OVERCURRENT
+    assert fan.get("fan fault code") == 8976
+    assert fan.get("fan run time") == 2
+    assert fan.drive.heat.warns
+    fan.drive.obey_standard(0x80)
+    fan.advance(0.1)
+    assert not fan.drive.faulted  # its cause was the order, and that is over
+
+
+def test_a_trip_ordered_while_it_stands_tripped_does_not_wait_for_the_reset() -> None:
+    simulation = Simulation(load(demo_path("drying-hall")))
+    fan = simulation.models["fan"]
+    assert isinstance(fan, DriveBank)
+    operate(simulation.models, "fan.trip=36864")
+    fan.advance(0.1)
+    operate(simulation.models, "fan.trip=8976")
+    fan.advance(0.1)
+    fan.drive.obey_standard(0x80)
+    fan.advance(0.1)
+    assert not fan.drive.faulted
+
+
 @pytest.mark.parametrize(
     ("deed", "words"),
     [
+        ("fan.trip=1", "choose from: 8976"),
+        ("fan.motor-heat=100", "from 0 to 99"),
+        ("fan.run-time=-1", "from 0 to"),
         ("fan", "is not NAME.WHAT=VALUE"),
         ("van.local=on", "no simulated device 'van'"),
         ("fan.local=maybe", "on or off"),

@@ -1,0 +1,1 @@
+"""Trials proposed from a project alone: every screen change, entry, override, text and action, pressed and expected."""

@@ -11,7 +11,7 @@ from app.language import translate
 from app.panel.conditions import in_words
 from app.project.binding import bindings, refusal
 from app.project.model import Action, BitSignal, HeldSignal, HeldValue, RegisterSignal
-from app.proposing.draft import Draft, expect, screen_is, signal_is
+from app.proposing.draft import TrialDraft, expect, screen_is, signal_is
 from app.proposing.face import rows_expected
 from app.proposing.machine import decimal, wait
 from app.trial.script import EnterStep, Expectation, KeyStep, TrialStep, WaitStep
@@ -20,7 +20,7 @@ _HELD_S: Final = Decimal("0.5")
 """How long a key that works while it is held is held."""
 
 
-def action_cases(draft: Draft) -> None:
+def action_cases(draft: TrialDraft) -> None:
     """Every action of a key: what it writes is what the device then holds."""
     for index, action in enumerate(draft.project.actions):
         if action.key is None:
@@ -42,7 +42,7 @@ def action_cases(draft: Draft) -> None:
         draft.add(translate("trial", "Key {key}: {deed}").format(**said), [*reached.steps, *steps])
 
 
-def condition_cases(draft: Draft) -> None:
+def condition_cases(draft: TrialDraft) -> None:
     """Every action of a condition: what is written when it begins to hold."""
     for index, action in enumerate(draft.project.actions):
         if action.when is None or not draft.is_there(action.signal):
@@ -68,7 +68,7 @@ def condition_cases(draft: Draft) -> None:
         draft.add(name, steps)
 
 
-def stop_cases(draft: Draft) -> None:
+def stop_cases(draft: TrialDraft) -> None:
     """Every key that stops something, on every screen and in an entry."""
     for action in draft.stop_actions:
         signal, written = action.signal, written_by(draft, action)
@@ -103,7 +103,7 @@ def stop_cases(draft: Draft) -> None:
             draft.add(words.format(key=action.key, signal=signal), steps)
 
 
-def language_cases(draft: Draft) -> None:
+def language_cases(draft: TrialDraft) -> None:
     """The key that chooses the next language, round to the first one."""
     for action in draft.project.actions:
         screen = action.from_ or draft.routes.start
@@ -119,7 +119,7 @@ def language_cases(draft: Draft) -> None:
         draft.add(name.format(key=action.key), steps, moves=False)
 
 
-def _stop_under(draft: Draft, action: Action, screen: str, orders: list[TrialStep], stop: list[TrialStep]) -> None:
+def _stop_under(draft: TrialDraft, action: Action, screen: str, orders: list[TrialStep], stop: list[TrialStep]) -> None:
     reached = draft.go(screen)
     if reached is None:
         return
@@ -128,7 +128,7 @@ def _stop_under(draft: Draft, action: Action, screen: str, orders: list[TrialSte
     draft.add(words.format(key=action.key, signal=action.signal, screen=screen), steps)
 
 
-def _in_an_entry(draft: Draft, screen: str, starts: list[TrialStep], stop: list[TrialStep]) -> list[TrialStep]:
+def _in_an_entry(draft: TrialDraft, screen: str, starts: list[TrialStep], stop: list[TrialStep]) -> list[TrialStep]:
     """The same while the operator changes a value: the key must stop all the same."""
     roles = draft.project.panel.entry
     fields = [field for field in draft.project.screen_named[screen].fields if field.entry]
@@ -144,7 +144,7 @@ def _in_an_entry(draft: Draft, screen: str, starts: list[TrialStep], stop: list[
     return [*starts, KeyStep(key=roles.begin), *stop, KeyStep(key=roles.abandon)]
 
 
-def _starting_key(draft: Draft, action: Action, written: Fraction) -> list[tuple[str, Fraction]]:
+def _starting_key(draft: TrialDraft, action: Action, written: Fraction) -> list[tuple[str, Fraction]]:
     """A key that brings the signal of a stop to another value, on every screen and at once."""
     for other in draft.project.actions:
         if other.key is None or other.signal != action.signal or other.from_ is not None:
@@ -157,7 +157,7 @@ def _starting_key(draft: Draft, action: Action, written: Fraction) -> list[tuple
     return []
 
 
-def _pressed(draft: Draft, action: Action, screen: str) -> Iterator[TrialStep]:
+def _pressed(draft: TrialDraft, action: Action, screen: str) -> Iterator[TrialStep]:
     """What is done and expected for one action of a key, on its screen."""
     key = str(action.key)
     if action.do == "next-language":
@@ -210,7 +210,7 @@ def _pressed(draft: Draft, action: Action, screen: str) -> Iterator[TrialStep]:
         yield from _from_held(draft, action, screen, written)
 
 
-def _from_held(draft: Draft, action: Action, screen: str, written: Fraction) -> Iterator[TrialStep]:
+def _from_held(draft: TrialDraft, action: Action, screen: str, written: Fraction) -> Iterator[TrialStep]:
     """The held value entered anew: the key writes what is held now, not what was."""
     assert isinstance(action.value, HeldValue)
     held = draft.project.signal_named.get(action.value.from_)
@@ -231,7 +231,7 @@ def _from_held(draft: Draft, action: Action, screen: str, written: Fraction) -> 
     yield signal_is(action.signal, decimal(draft.machine.nearest(action.signal, value)))
 
 
-def written_by(draft: Draft, action: Action) -> Fraction | None:
+def written_by(draft: TrialDraft, action: Action) -> Fraction | None:
     """What an action writes, as its signal reads afterwards; None if that depends on what it is before."""
     if action.do == "set":
         return Fraction(1)
@@ -250,7 +250,7 @@ def written_by(draft: Draft, action: Action) -> Fraction | None:
     return draft.machine.nearest(action.signal, Fraction(value)) if on_line else Fraction(value)
 
 
-def other_value(draft: Draft, name: str, written: Fraction) -> Fraction | None:
+def other_value(draft: TrialDraft, name: str, written: Fraction) -> Fraction | None:
     """Another value of a signal: what other actions write, else a limit, else what lies beside it."""
     signal = draft.project.signal_named[name]
     others = (written_by(draft, action) for action in draft.project.actions if action.signal == name)

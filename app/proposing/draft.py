@@ -13,7 +13,7 @@ from app.project.model import Action, Condition, HeldSignal, Project
 from app.project.purpose import stops
 from app.proposing.machine import Machine
 from app.proposing.routes import Routes
-from app.proposing.ways import Way, Ways, judge, judge_by
+from app.proposing.ways import ConditionWay, Ways, judge, judge_by
 from app.signals.reading import Value
 from app.trial.script import (
     AnyStep,
@@ -39,7 +39,7 @@ class Reached:
     """The override that shows it, if one has to."""
 
 
-class Draft:
+class TrialDraft:
     """The trial of a project in the making."""
 
     def __init__(self, project: Project) -> None:
@@ -91,7 +91,7 @@ class Draft:
             self._reached[screen] = self._way_to(screen)
         return self._reached[screen]
 
-    def override_ways(self) -> Iterable[tuple[int, Way | None]]:
+    def override_ways(self) -> Iterable[tuple[int, ConditionWay | None]]:
         """The overrides by their index, each with how it is raised."""
         return [(one.index, self._override_ways[one.index]) for one in self.behaviour.overrides]
 
@@ -153,7 +153,7 @@ class Draft:
     # How
 
     @cached_property
-    def _override_ways(self) -> dict[int, Way | None]:
+    def _override_ways(self) -> dict[int, ConditionWay | None]:
         return {one.index: self.ways.to(one.condition) for one in self.behaviour.overrides}
 
     def _way_to(self, screen: str) -> Reached | None:

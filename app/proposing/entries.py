@@ -10,7 +10,7 @@ from app.language import translate
 from app.panel.messages import bounds
 from app.project.binding import UNKNOWN, shown_text, step_of, unwritable
 from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, by_number
-from app.proposing.draft import Draft, Reached, expect, screen_is, signal_is
+from app.proposing.draft import TrialDraft, Reached, expect, screen_is, signal_is
 from app.proposing.face import row_expected
 from app.proposing.machine import decimal
 from app.signals.encoding import is_float, is_text
@@ -22,7 +22,7 @@ _MOST_STEPS: Final = 200_000
 """Steps between two limits; more are not gone by anybody who holds a key."""
 
 
-def entry_cases(draft: Draft) -> None:
+def entry_cases(draft: TrialDraft) -> None:
     """Every entry field of every screen."""
     for screen in draft.project.screens:
         reached = draft.go(screen.name)
@@ -41,7 +41,7 @@ def entry_cases(draft: Draft) -> None:
             draft.lacks(words.format(**said))
 
 
-def held_cases(draft: Draft) -> None:
+def held_cases(draft: TrialDraft) -> None:
     """What the panel's own values are when it wakes up."""
     steps: list[TrialStep] = [
         signal_is(signal.name, decimal(Fraction(signal.held)))
@@ -52,7 +52,7 @@ def held_cases(draft: Draft) -> None:
         draft.add(translate("trial", "Values that the panel holds, when it wakes up"), steps, moves=False)
 
 
-def _entry(draft: Draft, reached: Reached, screen: str, field: Field) -> None:
+def _entry(draft: TrialDraft, reached: Reached, screen: str, field: Field) -> None:
     name = field.signal
     steps: list[TrialStep] = [*reached.steps]
     last_value = draft.machine.start_values.get(name)
@@ -95,20 +95,20 @@ def _entry(draft: Draft, reached: Reached, screen: str, field: Field) -> None:
     draft.add(words, steps)
 
 
-def _raised(draft: Draft, name: str, value: Value) -> str | None:
+def _raised(draft: TrialDraft, name: str, value: Value) -> str | None:
     """The screen of the override that a value of a signal raises."""
     return next((one.to for one in draft.behaviour.overrides if draft.holds_with(one.condition, name, value)), None)
 
 
-def _on_line(draft: Draft, name: str) -> bool:
+def _on_line(draft: TrialDraft, name: str) -> bool:
     return not isinstance(draft.project.signal_named[name], HeldSignal)
 
 
-def _stored(draft: Draft, name: str, value: Fraction) -> Value:
+def _stored(draft: TrialDraft, name: str, value: Fraction) -> Value:
     return draft.machine.nearest(name, value) if _on_line(draft, name) else value
 
 
-def _tried(draft: Draft, field: Field) -> Iterator[tuple[Fraction, bool]]:
+def _tried(draft: TrialDraft, field: Field) -> Iterator[tuple[Fraction, bool]]:
     """The values that are entered, and whether each must be refused; no two the same in a row."""
     project, name = draft.project, field.signal
     signal = project.signal_named[name]
@@ -157,12 +157,12 @@ def _tried(draft: Draft, field: Field) -> Iterator[tuple[Fraction, bool]]:
         yield inside, False
 
 
-def _has_room(draft: Draft, field: Field, value: Fraction) -> bool:
+def _has_room(draft: TrialDraft, field: Field, value: Fraction) -> bool:
     text = shown_text(draft.project, field.signal, value, field.width, field.kind)
     return field.kind == "bar" or not text.startswith((OVERFLOW, UNKNOWN * field.width))
 
 
-def _abandoned(draft: Draft, screen: str, field: Field, value: Value | None) -> Iterator[TrialStep]:
+def _abandoned(draft: TrialDraft, screen: str, field: Field, value: Value | None) -> Iterator[TrialStep]:
     """The keys by which the entry is begun, changes the value, which is seen, and is abandoned."""
     name = field.signal
     roles, keys = draft.project.panel.entry, draft.project.panel.keys

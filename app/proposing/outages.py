@@ -9,7 +9,7 @@ from app.language import translate
 from app.project.binding import bindings_of
 from app.project.model import RegisterSignal
 from app.proposing.deeds import other_value, until, written_by
-from app.proposing.draft import Draft
+from app.proposing.draft import TrialDraft
 from app.proposing.machine import decimal, order
 from app.trial.script import Expectation, ExpectStep, KeyStep, TrialStep, WaitStep
 
@@ -17,7 +17,7 @@ _PATIENCE_S: Final = Decimal(20)
 """How long a lost device may take to be noticed, and to be asked again once it is back."""
 
 
-def outage_cases(draft: Draft) -> None:
+def outage_cases(draft: TrialDraft) -> None:
     """Every device that answers is lost and comes back."""
     for follower in draft.project.followers:
         names = [

@@ -8,7 +8,7 @@ from app.checks.run import check
 from app.language import translate
 from app.project.model import Project
 from app.proposing.deeds import action_cases, condition_cases, language_cases, stop_cases
-from app.proposing.draft import Draft
+from app.proposing.draft import TrialDraft
 from app.proposing.entries import entry_cases, held_cases
 from app.proposing.outages import outage_cases
 from app.proposing.screens import idle_cases, key_cases, override_cases, screen_cases
@@ -24,7 +24,7 @@ def propose(project: Project, file: str = "") -> Trial:
     `file` is the name of the project's file. The same project gives the same trial. Raises FollowerError if a device of
     it cannot be simulated.
     """
-    draft = Draft(project)
+    draft = TrialDraft(project)
     for cases in (
         screen_cases,
         key_cases,

@@ -9,7 +9,7 @@ from app.language import translate
 from app.panel.conditions import in_words
 from app.panel.machine import ASIDE_S
 from app.project.model import Project
-from app.proposing.draft import Draft, expect, screen_is
+from app.proposing.draft import TrialDraft, expect, screen_is
 from app.proposing.face import rows_expected
 from app.trial.script import Expectation, KeyStep, TrialStep, WaitStep
 
@@ -17,7 +17,7 @@ _NOT_YET_S: Final = 2
 """So long before the idle time is over the screen must still be there."""
 
 
-def screen_cases(draft: Draft) -> None:
+def screen_cases(draft: TrialDraft) -> None:
     """What stands on each screen whatever the values are, in every language."""
     for screen in draft.project.screens:
         name = screen.name
@@ -38,7 +38,7 @@ def screen_cases(draft: Draft) -> None:
         draft.add(translate("trial", "Screen '{screen}'").format(screen=name), steps, moves=still)
 
 
-def key_cases(draft: Draft) -> None:
+def key_cases(draft: TrialDraft) -> None:
     """Every key that changes the screen, pressed on every screen where it does."""
     for screen in draft.project.screens:
         reached = draft.go(screen.name)
@@ -70,7 +70,7 @@ def _keys_of(screen: str) -> str:
     return translate("trial", "Keys of screen '{screen}'").format(screen=screen)
 
 
-def idle_cases(draft: Draft) -> None:
+def idle_cases(draft: TrialDraft) -> None:
     """Every idle return, from every screen where it counts: not too early, and to the right screen."""
     told: set[int] = set()
     for screen in draft.project.screens:
@@ -98,7 +98,7 @@ def idle_cases(draft: Draft) -> None:
             draft.lacks(words.format(number=index + 1))
 
 
-def override_cases(draft: Draft) -> None:
+def override_cases(draft: TrialDraft) -> None:
     """Every override, at its limit and beyond it, and gone again."""
     for index, way in draft.override_ways():
         screen_change = draft.project.screen_changes[index]
@@ -132,7 +132,7 @@ def override_cases(draft: Draft) -> None:
         draft.add(name, steps)
 
 
-def _covered_by(draft: Draft, index: int) -> str | None:
+def _covered_by(draft: TrialDraft, index: int) -> str | None:
     """The screen of an override that goes before another one whenever that one's condition holds."""
     way = dict(draft.override_ways())[index]
     assert way is not None

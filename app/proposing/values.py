@@ -9,7 +9,7 @@ from typing import Final
 from app.language import translate
 from app.project.binding import bindings, plain_text, shown_text, value_span
 from app.project.model import OTHERWISE, Condition, HeldSignal, RegisterSignal, by_number
-from app.proposing.draft import Draft, Reached, expect, signal_is
+from app.proposing.draft import TrialDraft, Reached, expect, signal_is
 from app.proposing.face import fields_of, row_expected, rows_expected, shape
 from app.proposing.machine import Situation, decimal
 from app.signals.encoding import is_float, is_text
@@ -26,7 +26,7 @@ _NUMBERS: Final = ("number", "hexadecimal", "bar")
 # Numbers that can be set
 
 
-def number_cases(draft: Draft) -> None:
+def number_cases(draft: TrialDraft) -> None:
     """Every number, bar and hexadecimal number whose registers can be set, at three values on each of its screens."""
     for screen in draft.project.screens:
         reached = draft.go(screen.name)
@@ -50,7 +50,7 @@ def number_cases(draft: Draft) -> None:
         draft.add(translate("trial", "Numbers on '{screen}'").format(screen=screen.name), steps)
 
 
-def hidden_cases(draft: Draft) -> None:
+def hidden_cases(draft: TrialDraft) -> None:
     """The signals that can be set and that no field shows as a number: what the devices hold is what is read."""
     shown = {field.signal for screen in draft.project.screens for field in screen.fields if field.kind in _NUMBERS}
     steps: list[TrialStep] = []
@@ -67,7 +67,7 @@ def hidden_cases(draft: Draft) -> None:
         draft.add(translate("trial", "Signals that no screen shows as numbers"), steps)
 
 
-def _plain_samples(draft: Draft, name: str) -> Iterator[Value]:
+def _plain_samples(draft: TrialDraft, name: str) -> Iterator[Value]:
     binding = bindings(draft.project)[name]
     if is_text(binding.base.encoding) and not binding.single:
         yield "AB"
@@ -84,11 +84,13 @@ def _plain_samples(draft: Draft, name: str) -> Iterator[Value]:
             yield value
 
 
-def _held(draft: Draft) -> dict[str, Value]:
+def _held(draft: TrialDraft) -> dict[str, Value]:
     return {signal.name: Fraction(signal.held) for signal in draft.project.signals if isinstance(signal, HeldSignal)}
 
 
-def _sample(draft: Draft, screen: str, reached: Reached | None, name: str, place: Fraction, salt: int) -> Value | None:
+def _sample(
+    draft: TrialDraft, screen: str, reached: Reached | None, name: str, place: Fraction, salt: int
+) -> Value | None:
     """A value that the fields of a signal can show, that leaves the screen where it is, and that the device takes."""
     project = draft.project
     binding = bindings(project)[name]
@@ -121,7 +123,7 @@ def _sample(draft: Draft, screen: str, reached: Reached | None, name: str, place
 
 
 def _within_conditions(
-    draft: Draft, name: str, wanted: Condition | None, low: Fraction, high: Fraction
+    draft: TrialDraft, name: str, wanted: Condition | None, low: Fraction, high: Fraction
 ) -> tuple[Fraction, Fraction]:
     """The part of a range in which no condition on the signal holds, or else the wanted one does."""
     conditions = [one.condition for one in draft.behaviour.overrides]
@@ -139,7 +141,7 @@ def _within_conditions(
     return low, high
 
 
-def _held_by_registers(draft: Draft, name: str, value: Fraction) -> Fraction | None:
+def _held_by_registers(draft: TrialDraft, name: str, value: Fraction) -> Fraction | None:
     """The value next to it that its registers hold, rounded to what is shown where that is exact."""
     binding = bindings(draft.project)[name]
     decimals = binding.signal.decimals
@@ -152,7 +154,7 @@ def _held_by_registers(draft: Draft, name: str, value: Fraction) -> Fraction | N
         return None
 
 
-def _range(draft: Draft, name: str) -> tuple[Fraction, Fraction] | None:
+def _range(draft: TrialDraft, name: str) -> tuple[Fraction, Fraction] | None:
     signal = draft.project.signal_named[name]
     if signal.limits is not None:
         return Fraction(signal.limits[0]), Fraction(signal.limits[1])
@@ -165,7 +167,7 @@ def _range(draft: Draft, name: str) -> tuple[Fraction, Fraction] | None:
 # Numbers that a drive works out
 
 
-def running_cases(draft: Draft) -> None:
+def running_cases(draft: TrialDraft) -> None:
     """What the screens show of a drive that runs, at three set points, and of its run time."""
     project = draft.project
     for drive in draft.machine.drives:
@@ -211,11 +213,11 @@ def _what(situation: Situation) -> str:
     return ", ".join(orders) or translate("trial", "running")
 
 
-def _shown_anywhere(draft: Draft) -> set[str]:
+def _shown_anywhere(draft: TrialDraft) -> set[str]:
     return {field.signal for screen in draft.shown_screens for field in draft.project.screen_named[screen].fields}
 
 
-def _seen_of(draft: Draft, names: Iterable[str]) -> list[str]:
+def _seen_of(draft: TrialDraft, names: Iterable[str]) -> list[str]:
     """The screens that keys lead to and that show one of these signals."""
     wanted = set(names)
     return [
@@ -226,7 +228,7 @@ def _seen_of(draft: Draft, names: Iterable[str]) -> list[str]:
     ]
 
 
-def _rows_of_drive(draft: Draft, screen: str, situation: Situation) -> Iterator[TrialStep]:
+def _rows_of_drive(draft: TrialDraft, screen: str, situation: Situation) -> Iterator[TrialStep]:
     """The rows with a drive's values: as they are where they are steady, else in their shape and roughly."""
     project, stage = draft.project, situation.stages[-1]
     known: dict[str, Value] = {**_held(draft)}
@@ -256,7 +258,7 @@ def _rows_of_drive(draft: Draft, screen: str, situation: Situation) -> Iterator[
 # Texts
 
 
-def text_cases(draft: Draft) -> None:
+def text_cases(draft: TrialDraft) -> None:
     """Every text of every choice, on every screen that shows it, in every language."""
     for screen in draft.project.screens:
         if draft.go(screen.name) is None:
@@ -272,7 +274,7 @@ def text_cases(draft: Draft) -> None:
                     _text_by_drive(draft, screen.name, name, value)
 
 
-def _values_with_texts(draft: Draft, name: str) -> Iterator[Fraction | None]:
+def _values_with_texts(draft: TrialDraft, name: str) -> Iterator[Fraction | None]:
     """The values that have a text; at last one that has the text of all others, None if a drive shall find it."""
     texts = draft.project.signal_named[name].texts
     for value in sorted(by_number(texts)):
@@ -284,7 +286,7 @@ def _values_with_texts(draft: Draft, name: str) -> Iterator[Fraction | None]:
         yield next((one for one in free if span and span[0] <= one <= span[1]), None) if settable else None
 
 
-def _texts_by_order(draft: Draft, screen: str, name: str, values: Sequence[Fraction | None]) -> None:
+def _texts_by_order(draft: TrialDraft, screen: str, name: str, values: Sequence[Fraction | None]) -> None:
     """Values that can be set: one case with a row for each."""
     reached = draft.go(screen)
     assert reached is not None
@@ -317,7 +319,7 @@ def _texts_by_order(draft: Draft, screen: str, name: str, values: Sequence[Fract
     draft.add(words.format(signal=name, screen=screen, value="{value}"), steps, each=rows)
 
 
-def _raises(draft: Draft, reached: Reached, name: str, value: Value) -> bool:
+def _raises(draft: TrialDraft, reached: Reached, name: str, value: Value) -> bool:
     """Whether the value is the very one by which its screen is shown."""
     if reached.override is None:
         return False
@@ -325,7 +327,7 @@ def _raises(draft: Draft, reached: Reached, name: str, value: Value) -> bool:
     return condition is not None and draft.holds_with(condition, name, value)
 
 
-def _text_by_drive(draft: Draft, screen: str, name: str, value: Fraction | None) -> None:
+def _text_by_drive(draft: TrialDraft, screen: str, name: str, value: Fraction | None) -> None:
     """A value that a drive shows in one of its situations."""
     numbers = by_number(draft.project.signal_named[name].texts)
     covering = {one.to for one in draft.behaviour.overrides}  # what the panel says when one is left covers rows
@@ -353,7 +355,7 @@ def _text_by_drive(draft: Draft, screen: str, name: str, value: Fraction | None)
     _text_lacks(draft, screen, name, value, translate("trial", "the simulated device cannot be brought to it"))
 
 
-def _text_lacks(draft: Draft, screen: str, name: str, value: Fraction | None, why: str) -> None:
+def _text_lacks(draft: TrialDraft, screen: str, name: str, value: Fraction | None, why: str) -> None:
     texts = draft.project.signal_named[name].texts
     text = texts.get(OTHERWISE, "") if value is None else plain_text(draft.project, name, value)
     words = translate("trial", "Text '{text}' of '{signal}' on '{screen}' is not tried: {why}.")

@@ -20,7 +20,7 @@ _COUNTS: Final = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class ConditionWay:
     """Steps after which a condition does not hold, only just not, does hold, and holds no more.
 
     `known` are the values of signals while it holds, as far as the steps determine them.
@@ -40,23 +40,23 @@ class Ways:
         self._project = project
         self._machine = machine
 
-    def to(self, condition: Condition) -> Way | None:
+    def to(self, condition: Condition) -> ConditionWay | None:
         """How to make it hold; None if nobody can."""
         name = condition.signal
         if self._machine.settable(name):
             return self._by_value(condition)
         return self._by_drive(condition)
 
-    def _by_value(self, condition: Condition) -> Way | None:
+    def _by_value(self, condition: Condition) -> ConditionWay | None:
         order, name = self._machine.order, condition.signal
         pair = beside(self._project, condition)
         if pair is None:
             return None
         off, on = pair
         near = (order(name, off),) if condition.is_ not in ("set", "clear") else ()
-        return Way((order(name, off),), near, (order(name, on),), (order(name, off),), {name: on})
+        return ConditionWay((order(name, off),), near, (order(name, on),), (order(name, off),), {name: on})
 
-    def _by_drive(self, condition: Condition) -> Way | None:
+    def _by_drive(self, condition: Condition) -> ConditionWay | None:
         for situation in self._machine.situations:
             truths = [judge(condition, stage.values.get(condition.signal)) for stage in situation.stages]
             for number in range(1, len(truths)):
@@ -67,7 +67,7 @@ class Ways:
                         step for later in situation.stages[number + 1 : (ends or 0) + 1] for step in later.steps
                     ]
                     known = {name: value for name, value in stage.values.items() if name in stage.steady}
-                    return Way(situation.until(number - 1), (), stage.steps, tuple(clearing), known)
+                    return ConditionWay(situation.until(number - 1), (), stage.steps, tuple(clearing), known)
         return None
 
 

@@ -109,10 +109,11 @@ class Coverage:
     def _told(self, step: PanelStep) -> None:
         before, after = step.before, step.after
         if step.key is not None:
+            self._see(before)
             self._read_texts(before)  # what was shown until now may have come since the last tick
+        self._see(after)
         if after is before and not step.effects:
             return
-        self._see(after)
         if before.shown != after.shown or before.override != after.override:
             self._changed(step)
         for index in before.holding - after.holding:
@@ -121,8 +122,9 @@ class Coverage:
         self._actions(step)
 
     def _see(self, state: State) -> None:
-        self._screens.add(state.shown)
-        self._reach("screens", state.shown)
+        if state.shown not in self._screens:
+            self._screens.add(state.shown)
+            self._reach("screens", state.shown)
 
     def _changed(self, step: PanelStep) -> None:
         before, after = step.before, step.after

@@ -10,7 +10,7 @@ from app.language import translate
 from app.panel.messages import bounds
 from app.project.binding import UNKNOWN, shown_text, step_of, unwritable
 from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, by_number
-from app.proposing.draft import TrialDraft, Reached, expect, screen_is, signal_is
+from app.proposing.draft import Reached, TrialDraft, expect, screen_is, signal_is
 from app.proposing.face import row_expected
 from app.proposing.machine import decimal
 from app.signals.encoding import is_float, is_text

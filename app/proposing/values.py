@@ -9,7 +9,7 @@ from typing import Final
 from app.language import translate
 from app.project.binding import bindings, plain_text, shown_text, value_span
 from app.project.model import OTHERWISE, Condition, HeldSignal, RegisterSignal, by_number
-from app.proposing.draft import TrialDraft, Reached, expect, signal_is
+from app.proposing.draft import Reached, TrialDraft, expect, signal_is
 from app.proposing.face import fields_of, row_expected, rows_expected, shape
 from app.proposing.machine import Situation, decimal
 from app.signals.encoding import is_float, is_text

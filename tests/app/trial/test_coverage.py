@@ -34,7 +34,7 @@ def test_screens_and_changes_are_counted_arrow_by_arrow() -> None:
     found = covered('{ key = "right" }')
     assert found.screens == {"run", "set"}
     assert [(arrow.source, arrow.target, arrow.label) for arrow in found.arrows] == [("run", "set", "right")]
-    assert found.count("screen changes") == (1, 3)
+    assert found.count("screen changes") == (1, 4)
 
 
 def test_an_idle_return_is_one_only_if_nobody_pressed_a_key() -> None:

@@ -33,9 +33,9 @@ def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
 
     WHAT is a switch of a drive (`jammed`, `safe-torque-off`, `external-fault`, `local`: on or off), `supply` (per
     cent), `preset` (0 to 4), `trip` (the code of a fault to trip with), `motor-heat` (per cent of where the overload
-    protection trips), `run-time` (seconds that it has run), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`,
-    `jitter`, `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of the follower, which gets
-    this engineering value.
+    protection trips), `run-time` (seconds that it has run), `silent` (on or off), `reboot` (seconds without power), a
+    fault of the line (`delay`, `jitter`, `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of
+    the follower, which gets this engineering value.
     Raises FollowerError, in words.
     """
     found = _DEED.fullmatch(deed.strip())

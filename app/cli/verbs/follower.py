@@ -36,7 +36,8 @@ def follower_arguments(verb: argparse.ArgumentParser) -> None:
         default=[],
         help="operate a device from the start: its inputs (jammed, safe-torque-off, external-fault, local: on or "
         "off; supply, preset; trip CODE; motor-heat in per cent, run-time in s), a signal's value, or line faults "
-        "(delay and jitter in ms; silence, noise, crc and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be repeated",
+        "(delay and jitter in ms; silence, noise, crc and exceptions in per cent of the answers; exception CODE; "
+        "reboot in s; seed). May be repeated",
     )
     verb.add_argument("--operate", action="store_true", help="read more of these from standard input, one per line")
 

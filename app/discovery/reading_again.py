@@ -65,6 +65,6 @@ def _read(
         result = line.ask(requests.read(unit, part.table, at, count), timeout_s)
         if result.kind == "answer":
             return requests.words_of(result)
-        if result.kind == "exception" and result.code not in (5, 6):
+        if result.kind == "exception" and not result.in_vain and result.code not in (5, 6):
             return None
     return None

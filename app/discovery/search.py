@@ -26,6 +26,8 @@ from app.probing import requests
 from app.probing.found import Found, FoundFollower, FoundRange, StoppedBy
 from app.probing.priors import Priors, usual_priors
 from app.probing.probe import (
+    NO_ANSWER,
+    NO_PATH,
     PROBE_TIMEOUT_S,
     CannotProbe,
     Overheard,
@@ -47,8 +49,6 @@ from app.probing.settings_search import (
 from app.probing.two_at_once import requests_in_flight
 from app.probing.unit_search import (
     NETWORK_TIMEOUT_S,
-    NO_ANSWER,
-    NO_PATH,
     UnitState,
     find_units,
     units_in_order,
@@ -215,7 +215,7 @@ class _Watched:
         return self._line.ask_both(probes, timeout_s)
 
     def _note(self, result: ProbeResult) -> None:
-        if result.alive and result.waited_s is not None:
+        if result.alive and not result.in_vain and result.waited_s is not None:
             self.waited[result.probe.unit].append(result.waited_s)
         self._gatherer().asked(
             result.probe.unit,
@@ -392,7 +392,7 @@ class Search:
         # Its answer was believed already; a first look at the unit that gave it would be a second confirmation.
         first = understood.results[0]
         state.units.asked.add(understood.unit)
-        if first.code in (NO_PATH, NO_ANSWER):
+        if first.in_vain:
             state.units.behind_gateway[understood.unit] = first.code
         else:
             state.units.answering.append(understood.unit)

@@ -53,13 +53,15 @@ def identify(line: ProbedLine, unit: int, timeout_s: float) -> tuple[dict[str, s
 def reading_functions(
     line: ProbedLine, unit: int, timeout_s: float, never: requests.Untouched | None = None
 ) -> set[int]:
-    """Which of 01 to 04 a unit has: any answer says so but exception 01. Raises what `ask` raises. Of a table that must
-    `never` be touched as a whole it is not found out."""
+    """Which of 01 to 04 a unit has: any answer of its own says so but exception 01. Raises what `ask` raises.
+
+    Of a table that must `never` be touched as a whole it is not found out.
+    """
     found = set()
     for table, function in requests.FUNCTION_OF.items():
         for address in islice(requests.touchable((never or {}).get(table, ())), 2):
             result = line.ask(requests.read(unit, table, address), timeout_s)
-            if result.alive:
+            if result.alive and not result.in_vain:
                 if result.code != _ABSENT:
                     found.add(function)
                 break
@@ -85,7 +87,7 @@ def _objects(line: ProbedLine, unit: int, level: int, timeout_s: float) -> tuple
 def _patient(line: ProbedLine, unit: int, function: int, timeout_s: float) -> ProbeResult:
     probe = requests.server_id(unit) if function == requests.SERVER_ID else requests.echo_query(unit)
     result = line.ask(probe, timeout_s)
-    return result if result.alive else line.ask(probe, timeout_s)
+    return result if result.alive and not result.in_vain else line.ask(probe, timeout_s)
 
 
 def server_text(pdu: bytes) -> str:

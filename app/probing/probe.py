@@ -16,6 +16,9 @@ serial line."""
 PROBE_TIMEOUT_S: Final = 0.1
 """How long an answer may take to begin, as long as nothing is known of the device."""
 
+NO_PATH, NO_ANSWER = 10, 11
+"""Exception codes of gateways (V1.1b3, section 7, from memory): there is no way to the unit, or it did not answer."""
+
 
 @dataclass(frozen=True, slots=True)
 class Probe:
@@ -67,6 +70,11 @@ class ProbeResult:
     def alive(self) -> bool:
         """Whether somebody is there: a verified answer, exceptions too."""
         return self.kind in ("answer", "exception")
+
+    @property
+    def in_vain(self) -> bool:
+        """Whether the unit itself said nothing: silence, or a gateway's word that there was none."""
+        return self.kind == "silence" or self.code in (NO_PATH, NO_ANSWER)
 
 
 @dataclass(frozen=True, slots=True)

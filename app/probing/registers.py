@@ -9,7 +9,8 @@ What devices do, and what is made of it:
 
 - Some answer to every address. That is asked first, at addresses that nobody uses: then registers cannot be told from
   gaps, and it is said.
-- Some are silent where others refuse. Silence is asked again until it is clear that it is meant so.
+- Some are silent where others refuse, or a gateway says that they are. Silence is asked again until it is clear that it
+  is meant so.
 - Some refuse one register of a value of two: where nothing could be read one by one, two are asked for.
 - Some return fewer registers at once than the standard allows (exception 03, or silence): the limit is learned.
 - Busy (05, 06) and failing (04) ones are asked again.
@@ -259,7 +260,7 @@ class RegisterSearch:
             self.state.too_long = min(count, self.state.too_long or count)
         elif count == least:
             self.state.refused[address] = result.code
-            self.state.silent_refusals += result.kind == "silence"
+            self.state.silent_refusals += result.in_vain
         return False
 
     def _ask(self, address: int, count: int) -> ProbeResult:
@@ -268,11 +269,11 @@ class RegisterSearch:
         for attempt in range(ATTEMPTS):
             result = self._line.ask(requests.read(self._unit, self._table, address, count), self._timeout_s)
             self.state.probes += 1
-            if result.waited_s is not None and result.alive:
+            if result.waited_s is not None and result.alive and not result.in_vain:
                 self.state.response_s.append(result.waited_s)
             self._evidence(result)
             self._told(self.state)
-            if result.kind == "silence":
+            if result.in_vain:
                 if self._silent_device or attempt:
                     break
             elif result.alive and result.code not in (*_BUSY, _FAILING):

@@ -38,7 +38,7 @@ def requests_in_flight(line: ProbedLine, device: FoundFollower, never: requests.
             whole += 1
             continue
         failed += 1
-        if not line.ask(pair[0], device.patience_s).alive:
+        if line.ask(pair[0], device.patience_s).kind != "answer":
             return None
         if failed == FAILURES:
             return 1

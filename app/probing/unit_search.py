@@ -13,13 +13,11 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from app.probing.priors import EXPECTED, Priors
-from app.probing.probe import MOST_UNIT, PROBE_TIMEOUT_S, ProbedLine, ProbeResult
+from app.probing.probe import MOST_UNIT, NO_ANSWER, NO_PATH, PROBE_TIMEOUT_S, ProbedLine, ProbeResult
 from app.probing.settings_search import LATE_TIMEOUT_S, confirm, first_question
 
 NETWORK_TIMEOUT_S: Final = 0.3
 """Of a device on a network; a gateway has a line behind it, and says so itself when it waited in vain."""
-NO_PATH, NO_ANSWER = 10, 11
-"""Exception codes of gateways."""
 ALL_IN_A_ROW: Final = 6
 """So many of the first units answering raises the suspicion that all do."""
 DRAWN: Final = 6
@@ -134,4 +132,4 @@ def _answers_for_all(line: ProbedLine, units: Sequence[int], timeout_s: float, n
 
 
 def _there(result: ProbeResult) -> bool:
-    return result.alive and result.code not in (NO_PATH, NO_ANSWER)
+    return result.alive and not result.in_vain

@@ -58,6 +58,16 @@ def test_functions_that_read() -> None:
     assert reading_functions(ModelledLine([]), 1, 0.1) == set()
 
 
+@pytest.mark.parametrize("code", [10, 11])
+def test_what_a_gateway_says_of_a_silent_device_is_no_function_of_it(code: int) -> None:
+    def behind(pdu: bytes) -> bytes:
+        return device(pdu) if pdu[0] in (3, 17) else bytes((pdu[0] | 0x80, code))
+
+    line = ModelledLine([HiddenDevice(own=behind)], "tcp")
+    assert reading_functions(line, 1, 0.1) == {3}
+    assert identify(line, 1, 0.1) == ({"ServerId": "HX 4 drive"}, {17})
+
+
 @pytest.mark.parametrize(
     ("held", "said"),
     [(b"Drive\x00\x00", "Drive"), (b"\x1b[2J<b>", "[2J<b>"), (b"\xb5C 2\xb0", "\xb5C 2\xb0"), (b"\x00\xff", "")],

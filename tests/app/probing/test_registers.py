@@ -216,3 +216,19 @@ def _words(pdu: bytes, held: Callable[[int], int | None]) -> bytes | None:
 
 def _refusing(pdu: bytes, held: Callable[[int], int | None]) -> bytes:
     return _words(pdu, held) or bytes((pdu[0] | 0x80, 2))
+
+
+def test_an_answer_that_is_lost_behind_a_gateway_is_asked_for_again() -> None:
+    """Else one lost frame would be a hole in the map for good."""
+    honest, lost = HiddenDevice(), set()
+
+    def behind(pdu: bytes) -> bytes:
+        if pdu in lost:
+            return honest.answer(pdu) or b""
+        lost.add(pdu)
+        return bytes((pdu[0] | 0x80, 11))
+
+    state = RegisterState()
+    RegisterSearch(ModelledLine([HiddenDevice(own=behind)], "tcp"), 1, "holding", state, span=range(200)).run()
+    assert state.words == dict(honest.holding)
+    assert 11 not in state.refused.values()

@@ -4655,6 +4655,10 @@
         <translation>Registerabbild…</translation>
     </message>
     <message>
+        <source>This takes effect when Fanlight is started the next time.</source>
+        <translation>Das gilt ab dem nächsten Start von Fanlight.</translation>
+    </message>
+    <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
     </message>

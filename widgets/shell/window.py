@@ -190,6 +190,7 @@ class MainWindow(QMainWindow):
         self.menus.full_screen.setChecked(former.menus.full_screen.isChecked())
         if former.bench.shows_line:
             self.bench.show_line()
+        former.finding_out.close()
         former.hide()
         QTimer.singleShot(SUCCEED_AFTER_MS, self, self._go_on_succeeding)
 
@@ -585,12 +586,21 @@ class MainWindow(QMainWindow):
     def choose_language(self, language: Language) -> None:
         """Speak this language from now on: whoever runs this window puts another one in its place."""
         self.settings.language = language
-        self.language_chosen.emit(language)
+        if self._may_be_replaced():
+            self.language_chosen.emit(language)
 
     def choose_size(self, percent: int) -> None:
         """Draw everything at this many per cent from now on: whoever runs this window puts another one in its place."""
         self.settings.size = percent
-        self.size_chosen.emit(percent)
+        if self._may_be_replaced():
+            self.size_chosen.emit(percent)
+
+    def _may_be_replaced(self) -> bool:
+        """Whether another window may take this one's place: the one that finds out a device would go with it."""
+        if self.finding_out.may_close():
+            return True
+        self.tell(self.tr("This takes effect when Fanlight is started the next time."))
+        return False
 
     def show_full_screen(self, on: bool) -> None:
         """Fill the screen, or be a window again."""

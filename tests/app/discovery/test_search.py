@@ -188,8 +188,11 @@ def test_the_budget_ends_it() -> None:
 
 def test_sends_nothing_where_another_client_asks() -> None:
     line = ModelledLine([HiddenDevice(5, SLOW)], speaks=polls(SLOW))
-    found = Search(line, Wanted(), SearchState()).run()
+    search = Search(line, Wanted(), SearchState())
+    found = search.run()
     assert (found.stopped_by, found.settings, units(found)) == ("somebody else", SLOW, [5])
+    assert search.heard is not None
+    assert [one.unit for one in search.heard.units if one.words()] == [5]
     assert [(part.table, part.first, part.last) for part in found.followers[0].ranges] == [("holding", 16, 18)]
     assert found.heard is not None
     json.dumps(found.as_json())

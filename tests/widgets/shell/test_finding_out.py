@@ -21,6 +21,7 @@ from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import button_of, connect, when_asked, words_of
 from widgets.find_out.window import FindOutWindow
 from widgets.frame.connecting import REAL
+from widgets.kit.language import Language
 from widgets.shell.window import MainWindow
 
 PLACE = Endpoint.tcp("127.0.0.1", 15_020)
@@ -260,3 +261,21 @@ def test_five_clicks_lead_from_the_start_page_to_live_values(
     qtbot.waitUntil(lambda: any(each.good for each in window.live.readings().values()))
     assert len(clicked) == 5
     window.connecting.disconnect_line()
+
+
+def test_another_language_waits_for_the_next_start_where_something_would_be_lost(working: MainWindow) -> None:
+    chosen: list[object] = []
+    working.language_chosen.connect(chosen.append)
+    working.size_chosen.connect(chosen.append)
+    made = opened(working)
+    found(made)
+    when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    working.choose_language(Language.GERMAN)
+    when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    working.choose_size(125)
+    assert chosen == []
+    assert made.isVisible()
+    assert (working.settings.language, working.settings.size) == (Language.GERMAN, 125)
+    when_asked(lambda dialog: button_of(dialog, "Close").click())
+    working.choose_language(Language.GERMAN)
+    assert chosen == [Language.GERMAN]

@@ -118,7 +118,7 @@ class _Found:
 
 
 @dataclass(frozen=True, slots=True)
-class Unfinished:
+class KilledRun:
     """What a run has left that was killed: the case in which it ended, and what the device held before it."""
 
     case: str
@@ -138,7 +138,7 @@ class Runner:
         only: Collection[str] = (),
         answer_s: float = ANSWER_S,
         today: date | None = None,
-        unfinished: Unfinished | None = None,
+        unfinished: KilledRun | None = None,
     ) -> None:
         """`only` names the cases to run; all that the stand is for if empty. `today` judges instruments' due dates.
 

@@ -20,7 +20,7 @@ from pydantic import ValidationError
 
 from app.language import mark
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.runner import Unfinished, Watcher
+from app.trial.runner import KilledRun, Watcher
 from app.trial.script import Case
 from app.trial_record.record import (
     CannotUseRecord,
@@ -142,7 +142,7 @@ def leftover(record: str | os.PathLike[str]) -> Leftover | None:
     return Leftover(_unfinished(head, cases, last), name, before)
 
 
-def set_aside(record: Path) -> tuple[Path, Unfinished | None] | None:
+def set_aside(record: Path) -> tuple[Path, KilledRun | None] | None:
     """Make room for another run of a record whose run was killed: what is kept becomes an unfinished record beside it.
 
     Gives that record, and what it had not cleaned up; None if nothing is kept. Raises CannotUseRecord.
@@ -166,7 +166,7 @@ def set_aside(record: Path) -> tuple[Path, Unfinished | None] | None:
         kept = replace(kept, recordings=(FileUsed(moved.name, "", digest),))
     save_record(kept, aside)
     journal_of(record).unlink()
-    return aside, Unfinished(left.case, left.before) if left.case else None
+    return aside, KilledRun(left.case, left.before) if left.case else None
 
 
 def _unfinished(head: TrialRecord, cases: list[CaseOutcome], last: datetime) -> TrialRecord:

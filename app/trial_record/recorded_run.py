@@ -15,7 +15,7 @@ from app.project.model import Project
 from app.recording.clock import CivilClock
 from app.recording.recorder import Recorder
 from app.trial.outcome import CaseOutcome, PersonAsked, StepOutcome
-from app.trial.runner import ANSWER_S, Person, Runner, Unfinished, Watcher
+from app.trial.runner import ANSWER_S, KilledRun, Person, Runner, Watcher
 from app.trial.script import Case, Trial
 from app.trial.stand import Stand
 from app.trial_record.journal import Journal
@@ -77,7 +77,7 @@ class TrialRun:
         record: Path | None = None,
         only: Collection[str] = (),
         answer_s: float = ANSWER_S,
-        unfinished: Unfinished | None = None,
+        unfinished: KilledRun | None = None,
     ) -> None:
         """Prepare a run whose record goes to `record`, and nowhere if None. `unfinished` as of the Runner.
 

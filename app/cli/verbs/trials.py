@@ -22,7 +22,7 @@ from app.trial.runner import Watcher
 if TYPE_CHECKING:
     from app.signing.keys import SigningKey
     from app.trial.outcome import CaseOutcome, StepOutcome
-    from app.trial.runner import Person, Unfinished
+    from app.trial.runner import KilledRun, Person
     from app.trial.script import Case, Trial
     from app.trial.stand import Stand
     from app.trial_record.record import TrialRecord
@@ -152,7 +152,7 @@ def _refuse_what_is_there(args: argparse.Namespace) -> None:
             raise CouldNotRun(f"{path} already exists; choose another name, or move it away")
 
 
-def _set_aside(record: Path) -> Unfinished | None:
+def _set_aside(record: Path) -> KilledRun | None:
     """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told."""
     from app.trial_record.journal import set_aside
 

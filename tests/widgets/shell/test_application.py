@@ -96,7 +96,16 @@ def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
     imported = {line.rpartition("|")[2].strip() for line in done.stderr.splitlines()}
     assert {"app.session.session", "widgets.bench.workspace", "pymodbus.pdu"} <= imported
     rooms = {"app.checks", "app.exchange", "app.snapshots", "app.edits"}
-    heavy = {"numpy", "pyqtgraph", "sqlite3", "filelock", "prompt_toolkit", "xlsxwriter", "python_calamine"}
+    heavy = {
+        "numpy",
+        "pyqtgraph",
+        "sqlite3",
+        "filelock",
+        "prompt_toolkit",
+        "xlsxwriter",
+        "python_calamine",
+        "cryptography",
+    }
     unseen = {
         *(
             "compare.window",

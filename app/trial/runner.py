@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from fractions import Fraction
@@ -38,7 +38,7 @@ from app.trial.script import (
     TrialStep,
     WaitStep,
 )
-from app.trial.seeing import concerned, fraction, look, patience, picture
+from app.trial.seeing import concerned, fraction, fresh, look, patience, picture
 from app.trial.stand import TICK_S, PanelStep, Stand
 from app.trial.words import expectation_words, range_words, step_words
 
@@ -164,6 +164,8 @@ class Runner:
         self._events: list[Event] = []
         self._entered: dict[str, None] = {}
         self._written: dict[str, None] = {}
+        self._put_back: dict[str, Fraction] = {}
+        """What the case before has put back, by signal."""
         self._left = _Left()
         self._case_name = ""
         stand.ticked.append(self._look_for_stop)
@@ -219,8 +221,8 @@ class Runner:
         not_restored: list[str] = []
         try:
             stand.begin()
-            self._acted()
             before = self._values()
+            self._acted()
             if index == 0 and self._unfinished is not None:
                 before = self._unfinished.before
                 self._written = dict.fromkeys(before)
@@ -496,11 +498,16 @@ class Runner:
     # Putting back
 
     def _values(self) -> dict[str, Fraction]:
-        """The good values of all signals that the panel may write, to be put back after the case."""
+        """The good values of all signals that the panel may write, to be put back after the case.
+
+        What was put back just now may still read as it was before; what goes on doing so is not known.
+        """
+        back, self._put_back = self._put_back, {}
+        unsure = self._read_again(back)
         readings = self._stand.readings()
         found: dict[str, Fraction] = {}
         for signal in self._stand.project.signals:
-            if not isinstance(signal, HeldSignal) and signal.write:
+            if not isinstance(signal, HeldSignal) and signal.write and signal.name not in unsure:
                 reading = readings[signal.name]
                 if reading.good and isinstance(reading.value, Fraction):
                     found[signal.name] = reading.value
@@ -510,7 +517,30 @@ class Runner:
         """Put back what was entered, and switch off what was off; nothing is switched on or started by itself."""
         if self._stand.simulated:
             return
-        restore(self._stand, before, (*self._entered, *self._written), restored, not_restored)
+        changed = dict.fromkeys((*self._entered, *self._written))
+        unsure = self._read_again(dict.fromkeys(changed))
+        self._put_back = restore(self._stand, before, changed, restored, not_restored, unsure=unsure)
+        self._acted()
+
+    def _read_again(self, wanted: Mapping[str, Fraction | None]) -> set[str]:
+        """Wait a little until these signals read as wanted, or were read after the last deed.
+
+        Gives those that were not: what they read may be from before it.
+        """
+        project, limit = self._stand.project, self._stand.now() + WRITTEN_S
+        while True:
+            readings = self._stand.readings()
+            unsure = {
+                name
+                for name, value in wanted.items()
+                if name in project.signal_named
+                and readings[name].good
+                and (value is None or readings[name].value != value)
+                and not fresh(project, name, readings[name], self._since)
+            }
+            if not unsure or self._stand.now() >= limit:
+                return unsure
+            self._tick()
 
 
 def _cleaning_up(trial: Trial, name: str) -> Case:
@@ -530,14 +560,18 @@ def restore(
     changed: Iterable[str],
     restored: list[str],
     not_restored: list[str],
-) -> None:
+    *,
+    unsure: Container[str] = (),
+) -> dict[str, Fraction]:
     """Put back on a real device what a case has changed, as far as that starts nothing; says so signal by signal.
 
     A value of registers is written as it was; a bit that was 0 is cleared. A bit that was 1 stays as it is, since
-    setting it may start something.
+    setting it may start something. What reads as it was is left alone, unless it is `unsure` whether that is old.
+    Gives what was put back.
     """
     project = stand.project
-    for name in dict.fromkeys(changed):
+    back: dict[str, Fraction] = {}
+    for name in changed:
         if name not in project.signal_named or isinstance(project.signal_named[name], HeldSignal):
             continue
         said = {"signal": name, "before": plain_text(project, name, before.get(name)), "why": ""}
@@ -546,7 +580,7 @@ def restore(
             not_restored.append(words.format(**said))
             continue
         reading = stand.readings()[name]
-        if reading.good and reading.value == before[name]:
+        if reading.good and reading.value == before[name] and name not in unsure:
             continue
         if isinstance(project.signal_named[name], BitSignal) and before[name]:
             words = translate("trial", "'{signal}' was {before} before; it is not set by itself")
@@ -558,6 +592,8 @@ def restore(
             not_restored.append(words.format(**said))
         else:
             restored.append(translate("trial", "'{signal}' is {before} again").format(**said))
+            back[name] = before[name]
+    return back
 
 
 def _said(answer: Reply) -> str:

@@ -129,13 +129,13 @@ def _at_signal(stand: Stand, seen: Expectation, since: float) -> Glance:
     reading = stand.readings()[name]
     if seen.quality is not None:
         wanted = (seen.quality,) if isinstance(seen.quality, str) else seen.quality
-        holds = reading.quality in wanted and (not reading.good or _fresh(project, name, reading, since))
+        holds = reading.quality in wanted and (not reading.good or fresh(project, name, reading, since))
         return Glance(holds, f"{reading.quality} {reading.why}".rstrip(), "")
     if not reading.good:
         silent = reading.quality in (Quality.STALE, Quality.NONE)
         return Glance(False, f"{reading.quality}: {reading.why}", reading.why if silent else "")
     words = value_words(project, name, reading)
-    if not _fresh(project, name, reading, since):
+    if not fresh(project, name, reading, since):
         return Glance(False, words, translate("trial", "it was not read again"))
     value = reading.value
     if seen.text is not None:
@@ -157,7 +157,7 @@ def _at_panel(stand: Stand, seen: Expectation, since: float) -> Glance:
     found = translate("trial", "row {row} is '{text}'").format(row=seen.row, text=text.rstrip())
     readings = stand.readings()
     for name in concerned(stand, seen):
-        if readings[name].good and not _fresh(project, name, readings[name], since):
+        if readings[name].good and not fresh(project, name, readings[name], since):
             return Glance(False, found, translate("trial", "'{signal}' was not read again").format(signal=name))
     if _row_fits(seen, text):
         return Glance(True, found)
@@ -178,7 +178,7 @@ def _row_fits(seen: Expectation, text: str) -> bool:
     return text.strip() == (seen.text or "").strip()
 
 
-def _fresh(project: Project, name: str, reading: Reading, since: float) -> bool:
+def fresh(project: Project, name: str, reading: Reading, since: float) -> bool:
     """Whether a good reading is newer than the last deed; a value that the panel holds always is."""
     return isinstance(project.signal_named[name], HeldSignal) or (reading.time is not None and reading.time >= since)
 

@@ -6,7 +6,7 @@ The device is `tests/counting_device.py`: bare sockets, frames by hand, a log of
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ import pytest
 from app.client.endpoint import Endpoint
 from app.project.model import Action, Condition, Project
 from app.project_file.files import parse
+from app.signals.reading import Reading
 from app.trial.outcome import CaseOutcome, PersonAsked, Reply, Result, StepOutcome, TrialOutcome
 from app.trial.runner import Nobody, Person, Runner, Watcher
 from app.trial.script_file import trial_of
@@ -106,6 +107,22 @@ def device() -> Iterator[CountingDevice]:
         yield running
 
 
+class SeenLate(SessionStand):
+    """What is read of the set point is seen a while later, as when reading takes long and writing does not."""
+
+    late_s = 0.3
+
+    def __init__(self, project: Project, via: Endpoint, *, armed: bool) -> None:
+        self._seen: list[Reading] = []
+        super().__init__(project, via, armed=armed)
+
+    def readings(self) -> Mapping[str, Reading]:
+        now = super().readings()
+        self._seen.append(now["set point"])
+        seen = [each for each in self._seen if each.time is not None and each.time <= self.now() - self.late_s]
+        return {**now, "set point": (seen or self._seen)[-1 if seen else 0]}
+
+
 def run(
     device: CountingDevice,
     text: str = CASE,
@@ -114,9 +131,10 @@ def run(
     person: Person | None = None,
     watcher: Watcher | None = None,
     project: Project = PROJECT,
+    made: type[SessionStand] = SessionStand,
 ) -> TrialOutcome:
     trial = trial_of(tomllib.loads(text, parse_float=Decimal))
-    stand = SessionStand(project, Endpoint.tcp("127.0.0.1", device.port, timeout_ms=200), armed=armed)
+    stand = made(project, Endpoint.tcp("127.0.0.1", device.port, timeout_ms=200), armed=armed)
     return Runner(trial, stand, person or Agrees(), watcher).run()
 
 
@@ -126,6 +144,16 @@ def test_what_the_record_says_is_what_the_device_saw_and_the_value_is_put_back(d
     assert not outcome.simulated
     assert [value for _, value in device.taken] == [7, 0], "entered once, put back once, and nothing else"
     assert outcome.cases[0].restored == ("'set point' is 0 again",)
+
+
+@pytest.mark.parametrize("steps", [CASE, CASE[: CASE.index("[[case.step]]\nexpect")]], ids=["awaited", "not awaited"])
+def test_an_old_reading_is_not_taken_for_what_there_was_before_nor_for_what_there_is_again(
+    device: CountingDevice, steps: str
+) -> None:
+    second = steps.replace("format = 1\n", "").replace("the set point arrives", "and again")
+    outcome = run(device, steps + second, made=SeenLate)
+    assert [value for _, value in device.taken] == [7, 0, 7, 0]
+    assert [case.restored for case in outcome.cases] == [("'set point' is 0 again",)] * 2
 
 
 def test_unarmed_nothing_is_written_and_the_trial_does_not_pass(device: CountingDevice) -> None:

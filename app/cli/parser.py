@@ -115,6 +115,7 @@ VERBS: Final = {
     "export": ("recordings", "write a recording as text for a spreadsheet or a script"),
     "snapshot": ("snapshots", "read all readable registers of a device into a file"),
     "trial": ("trials", "run a trial: press, expect, ask, and keep a record of what was seen"),
+    "propose": ("trials", "make a trial from a project: each screen change, entry, limit, text and action"),
     "verify": ("trials", "tell whether the record of a trial is as it was signed, and by whom"),
     "ports": ("ports", "list the serial ports of this computer"),
     "find": ("find", "find out what is on an unknown line: settings, units, registers"),

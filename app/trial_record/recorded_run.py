@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import time
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import replace
 from datetime import UTC, datetime
 from fractions import Fraction
@@ -119,17 +119,17 @@ class TrialRun:
         """End the run as soon as may be, from any thread; what is to be cleaned up is."""
         self._runner.stop()
 
-    def run(self, *, coverage: Mapping[str, Any] | None = None) -> TrialRecord:
+    def run(self, *, coverage: Callable[[], Mapping[str, Any]] = dict) -> TrialRecord:
         """Run it, and write the record. Raises FanlightError if nothing could be run, CannotUseRecord if not written.
 
-        `coverage` is looked at when the run is over, so it may be one that fills itself meanwhile.
+        `coverage` is asked when the run is over.
         """
         record: TrialRecord | None = None
         try:
             outcome = self._runner.run()
             record = record_of(outcome, self._trial, self._project, self._around)
             recordings = self._end_recording()
-            record = replace(record, coverage=dict(coverage or {}), recordings=recordings)
+            record = replace(record, coverage=dict(coverage()), recordings=recordings)
             if self._path is not None:
                 save_record(record, self._path)
         finally:

@@ -32,6 +32,9 @@ CAUTION = (
     "stop; motion can start immediately; keep people clear; local regulations and a qualified person decide."
 )
 
+MOST_SHOWN = 10
+"""Of one kind of what was not tried."""
+
 
 def trial_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight trial`."""
@@ -98,6 +101,29 @@ def trial(args: argparse.Namespace) -> int:
     else:
         _report(args, record)
     return FINE if record.result is Verdict.PASSED else FOUND_WRONG
+
+
+def propose_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight propose`."""
+    add_project(verb)
+    verb.add_argument("--to", metavar="TRIAL", type=Path, required=True, help="a new file, such as NAME.trial.toml")
+
+
+def propose(args: argparse.Namespace) -> int:
+    """Make a trial from a project alone: each screen change, entry, limit, text and action is tried."""
+    from app.proposing.propose import propose as proposed
+    from app.trial.script_file import save_trial
+
+    project = load(args.project)
+    if os.path.lexists(args.to):
+        raise CouldNotRun(f"{args.to} already exists; choose another name, or move it away")
+    made = proposed(project, Path(args.project).name)
+    try:
+        save_trial(made, args.to)
+    except OSError as why:
+        raise CouldNotRun(f"{args.to} was not written: {why.strerror or why}") from None
+    put(f"{args.to}: {len(made.cases)} cases, {sum(len(case.steps) for case in made.cases)} steps")
+    return FINE
 
 
 def verify_arguments(verb: argparse.ArgumentParser) -> None:
@@ -193,6 +219,7 @@ def _say_cautions(args: argparse.Namespace, project: Project) -> None:
 def _run(
     args: argparse.Namespace, project: Project, script: Trial, stand: Stand, person: Person, printer: Watcher
 ) -> TrialRecord:
+    from app.trial.coverage import Coverage
     from app.trial.stand import SessionStand
     from app.trial_record.identify import identification
     from app.trial_record.record import Circumstances
@@ -215,13 +242,14 @@ def _run(
     if not run.cases:
         kind = "simulated devices" if stand.simulated else "a real device"
         raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")
+    covered = Coverage(stand)
     record: list[TrialRecord] = []
     failed: list[BaseException] = []
     over = threading.Event()
 
     def work() -> None:
         try:
-            record.append(run.run())
+            record.append(run.run(coverage=lambda: covered.covered.as_data()))
         except BaseException as why:  # noqa: BLE001  # raised again where it can be told
             failed.append(why)
         finally:
@@ -284,6 +312,14 @@ def _report(args: argparse.Namespace, record: TrialRecord) -> None:
 
     results = [case.result for case in record.cases]
     counts = ", ".join(f"{results.count(each)} {each.value}" for each in Result if each in results)
+    missing = 0
+    for part, told in record.coverage.items():
+        if isinstance(told, dict):
+            put(f"{told['reached']} of {told['of']} {part}")
+            missing += len(told["missing"])
+            tell(*(f"   not tried: {words}" for words in told["missing"][:MOST_SHOWN]))
+    if missing > MOST_SHOWN:
+        tell("   all that was not tried stands in the record")
     put(f"{record.result.value.upper()} against {record.against}: {counts or 'no case was run'}, {record.took_s:.1f} s")
     if args.record is not None:
         put(f"{args.record}: the record")

@@ -16,6 +16,7 @@ from app.cli.parser import main
 from app.project_file.files import save
 from app.signing.keys import make_key
 from app.signing.signers import signers_line
+from app.trial.script_file import load_trial
 from app.trial_record.journal import journal_of
 from app.trial_record.record import NAMESPACE
 from projects import demo_path
@@ -54,6 +55,20 @@ def test_a_trial_that_passes_is_told_step_by_step(
     assert "1. it runs and stops" in told
     assert "pass       press start" in told
     assert "PASSED against simulated devices: 3 pass" in told
+
+
+def test_a_proposed_trial_passes_and_tells_what_it_has_tried(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = str(tmp_path / "pump.trial.toml")
+    assert main(["propose", str(demo_path("booster-pump")), "--to", path]) == 0
+    assert "cases" in capsys.readouterr().out
+    assert main(["propose", str(demo_path("booster-pump")), "--to", path]) == 2, "nothing is written over"
+    case = load_trial(path).cases[0].name
+    assert main(["trial", str(demo_path("booster-pump")), path, "--via", "simulated", "--case", case]) == 0
+    told = capsys.readouterr()
+    assert "of 6 screens" in told.out
+    assert "not tried: " in told.err
 
 
 def test_without_anybody_questions_are_not_tested_and_it_does_not_pass(

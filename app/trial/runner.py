@@ -271,6 +271,7 @@ class Runner:
         """Carry out steps, or say of each why it is left out."""
         stand = self._stand
         for number, step in enumerate(steps, 1):
+            self._look_for_stop()
             words = step_words(stand.project, step)
             self._watcher.step_begins(index, part, number, words)
             at, clock = stand.now(), datetime.now(UTC)
@@ -328,6 +329,7 @@ class Runner:
     def _press(self, keys: Sequence[str], hold_s: float) -> _Found:
         stand = self._stand
         for key in keys:
+            self._look_for_stop()
             if key not in stand.project.panel.keys:
                 words = translate("trial", "the panel has no key '{key}'").format(key=key)
                 return _Found(Result.FAIL, words, ends_case=True)

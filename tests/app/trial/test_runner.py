@@ -196,6 +196,23 @@ def test_a_stop_is_taken_from_another_thread_at_once() -> None:
     assert time.monotonic() - began < 30
 
 
+@pytest.mark.parametrize("steps", ['{ key = "right" }\n{ key = "go" }', '{ note = "now" }\n{ keys = ["right", "go"] }'])
+def test_no_key_is_pressed_once_a_trial_was_stopped(steps: str) -> None:
+    """Whoever stops it when the first step ends does so before the next key, though nothing is waited for between."""
+    stand = RehearsedStand(small())
+    pressed: list[str | None] = []
+    stand.observers.append(lambda told: pressed.append(told.key) if told.key else None)
+
+    class Impatient(Watcher):
+        def step_ends(self, index: int, outcome: StepOutcome) -> None:
+            runner.stop()
+
+    runner = Runner(case(steps), stand, watcher=Impatient())
+    found = runner.run()
+    assert found.cases[0].stopped
+    assert pressed == (["right"] if steps.startswith("{ key") else [])
+
+
 def test_at_a_machine_what_was_entered_is_put_back_and_what_cannot_be_is_told() -> None:
     stand = Device()
     steps = '{ key = "right" }\n{ enter = "level", value = 60 }\n{ enter = "mode", value = 3 }\n{ key = "go" }'

@@ -56,6 +56,7 @@ TESTED_BY: Final = {
     "app/page_map/test_routes.py": "boxes labels",
     "app/listening/test_listener.py": "frames heard",
     "app/listening/test_trouble.py": "evidence",
+    "app/noting/test_case_notes.py": "log",
     "app/panel/test_machine.py": "acting behaviour entering events messages state work",
     "app/planning/test_grouping.py": "spans",
     "app/project/test_binding.py": "app/signals/reading",

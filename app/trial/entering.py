@@ -125,6 +125,17 @@ class Enterer:
 
     def _by_step(self, signal: str, value: Fraction) -> bool:
         step = step_of(self._stand.project, signal)
+        editing = self._editing
+        if editing is not None and (value - editing.value) % step:
+            # Steps from here miss it; from a limit, where the keys come to a stop, they may not.
+            limits = (limit for limit in (editing.low, editing.high) if limit is not None)
+            for limit in (limit for limit in limits if (value - limit) % step == 0):
+                self._step_to(limit, step)
+                break
+        return self._step_to(value, step)
+
+    def _step_to(self, value: Fraction, step: Fraction) -> bool:
+        """Go there by steps; not quite, if a limit or the steps do not let it be reached."""
         while (now := self._value) is not None and now != value and self._presses < MOST_PRESSES:
             way = 1 if value > now else -1
             key = self._roles.up if way > 0 else self._roles.down

@@ -108,3 +108,11 @@ def test_the_widest_entry_of_the_demo_takes_seconds_not_minutes() -> None:
     assert Enterer(stand).enter("fan ramp up", Fraction(300)) == ""
     assert value(stand, "fan ramp up") == 300
     assert stand.now() - began < 30
+
+
+def test_a_value_that_the_steps_from_here_miss_is_come_to_from_a_limit() -> None:
+    stand = at_settings()
+    stand.order("tank.level=42.7")
+    stand.tick()
+    assert Enterer(stand).enter("level", Fraction("99.5")) == ""
+    assert "do not lead to 99.7" in Enterer(stand).enter("level", Fraction("99.7"))

@@ -51,6 +51,7 @@ class Hand:
     def order(self, order: str) -> None:
         self.stand.order(order)
         self.notes.order(order)
+        self.wait(0.1)
 
 
 def operated(project: Project, drive: str, seed: int, deeds: int = 40) -> Case:

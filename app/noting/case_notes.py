@@ -20,13 +20,13 @@ from typing import Final
 
 from app.noting.log import (
     KeyNoted,
-    Marked,
+    MarkNoted,
     Moved,
     Noted,
     OrderNoted,
-    Passed,
-    Placed,
-    Said,
+    SayingNoted,
+    ScreenNoted,
+    StepPlaced,
     entered_signal,
     placed_steps,
 )
@@ -121,7 +121,7 @@ class CaseNotes:
         """Time has passed. To be called about as often as the panel is told so."""
         at, state = self._panel.at, self._panel.state
         if state.shown != self._state.shown:
-            self._log.append(Passed(at, state.shown))
+            self._log.append(ScreenNoted(at, state.shown))
             self._screen_at = at
         if state.said is not None and state.said is not self._state.said:
             self._note_refusal(state.said.signal)
@@ -139,7 +139,7 @@ class CaseNotes:
     def mark_screen(self, *, wait: bool = False) -> None:
         """Expect this screen; or with `wait` wait until it is shown."""
         self.look()
-        self._log.append(Marked(Expectation(screen=self._state.shown), self._screen_at, wait))
+        self._log.append(MarkNoted(Expectation(screen=self._state.shown), self._screen_at, wait))
 
     def mark_row(self, row: int, *, wait: bool = False) -> None:
         """Expect this row, counted from 0, as it is now; a number in it that moves may be another one."""
@@ -157,21 +157,21 @@ class CaseNotes:
         else:
             seen = Expectation(screen=state.shown, row=row + 1, like=written.strip())
         since = max(self._rows[row][1], self._screen_at)
-        self._log.append(Marked(seen, since, wait, frozenset(field.signal for field in fields)))
+        self._log.append(MarkNoted(seen, since, wait, frozenset(field.signal for field in fields)))
 
     def mark_signal(self, name: str, *, wait: bool = False) -> None:
         """Expect the value of this signal, or how it reads if it has none; its tolerance follows from its decimals."""
         self._look_now()
         seen = self._as_it_is(name, self._panel.readings()[name])
-        self._log.append(Marked(seen, self._motions[name].changed_at, wait, frozenset({name})))
+        self._log.append(MarkNoted(seen, self._motions[name].changed_at, wait, frozenset({name})))
 
     def ask(self, question: str) -> None:
         """Have a person asked what a program cannot see."""
-        self._log.append(Said(AskStep(ask=question)))
+        self._log.append(SayingNoted(AskStep(ask=question)))
 
     def note(self, sentence: str) -> None:
         """A sentence for whoever runs the case."""
-        self._log.append(Said(NoteStep(note=sentence)))
+        self._log.append(SayingNoted(NoteStep(note=sentence)))
 
     # What comes of it
 
@@ -185,7 +185,7 @@ class CaseNotes:
         placed = self._placed(open_too=True)
         if placed:
             at = placed[-1][1]
-            self._log[at:] = [noted for noted in self._log[at:] if isinstance(noted, Passed)]
+            self._log[at:] = [noted for noted in self._log[at:] if isinstance(noted, ScreenNoted)]
             self._down.clear()
 
     def case(self, name: str) -> Case:
@@ -194,7 +194,7 @@ class CaseNotes:
         simulated = any(isinstance(step, OrderStep) for step in steps)
         return Case.model_validate({"name": name, "on": "simulated" if simulated else "both", "step": steps})
 
-    def _placed(self, *, open_too: bool) -> list[Placed]:
+    def _placed(self, *, open_too: bool) -> list[StepPlaced]:
         open_entry = self._panel.state.mode is not Mode.WATCH
         return placed_steps(self._project, self._log, self._began, open_entry=open_entry, open_too=open_too)
 

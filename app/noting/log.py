@@ -69,7 +69,7 @@ class OrderNoted:
 
 
 @dataclass(frozen=True, slots=True)
-class Passed:
+class ScreenNoted:
     """Another screen was shown, without a key."""
 
     at: float
@@ -77,7 +77,7 @@ class Passed:
 
 
 @dataclass(frozen=True, slots=True)
-class Marked:
+class MarkNoted:
     """A person marked what is to be seen, which came to be so at `since`; `signals` are those that it is about."""
 
     seen: Expectation
@@ -87,20 +87,20 @@ class Marked:
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class SayingNoted:
     """A step as a person wrote it: a question, a note."""
 
     step: TrialStep
 
 
-Noted = KeyNoted | OrderNoted | Passed | Marked | Said
-Placed = tuple[TrialStep, int]
+Noted = KeyNoted | OrderNoted | ScreenNoted | MarkNoted | SayingNoted
+StepPlaced = tuple[TrialStep, int]
 """A step, and where in the log it begins."""
 
 
 def placed_steps(
     project: Project, log: Sequence[Noted], began: float, *, open_entry: bool, open_too: bool
-) -> list[Placed]:
+) -> list[StepPlaced]:
     """The steps of a log that begins at the time `began`.
 
     `open_entry` tells that the last entry goes on; with `open_too` its keys are given as well.
@@ -118,7 +118,7 @@ class _Steps:
         self._log = log
         self._open_entry = open_entry
         self._open_too = open_too
-        self._found: list[Placed] = []
+        self._found: list[StepPlaced] = []
         self._done = 0
         """Where in the log what follows the last deed begins."""
         self._waited = 0
@@ -130,14 +130,18 @@ class _Steps:
         roles = project.panel.entry
         self._roles = frozenset((roles.up, roles.down, roles.left, roles.right, roles.confirm, roles.abandon))
 
-    def work_out(self) -> list[Placed]:
+    def work_out(self) -> list[StepPlaced]:
         """All steps."""
         for part in self._parts():
             first = self._log[part[0]]
             if not (isinstance(first, KeyNoted) and first.after.mode is not Mode.WATCH):
                 self._add(part)
             elif self._is_one_by_one(part):
-                if self._open_too or not self._is_open(part) or any(isinstance(self._log[at], Marked) for at in part):
+                if (
+                    self._open_too
+                    or not self._is_open(part)
+                    or any(isinstance(self._log[at], MarkNoted) for at in part)
+                ):
                     self._add(part)
             else:
                 self._add_folded(part)
@@ -160,7 +164,7 @@ class _Steps:
         former = next(one for one in reversed(self._log[:at]) if isinstance(one, KeyNoted))
         return (
             former.after.mode is Mode.WATCH
-            or isinstance(noted, Passed)
+            or isinstance(noted, ScreenNoted)
             or (isinstance(noted, KeyNoted) and noted.before.mode is Mode.WATCH)
         )
 
@@ -178,7 +182,7 @@ class _Steps:
         pending = True
         for at in part:
             noted = self._log[at]
-            if isinstance(noted, OrderNoted) or (isinstance(noted, Marked) and noted.seen.screen is not None):
+            if isinstance(noted, OrderNoted) or (isinstance(noted, MarkNoted) and noted.seen.screen is not None):
                 if pending:
                     return True
             elif not isinstance(noted, KeyNoted):
@@ -214,9 +218,9 @@ class _Steps:
         """Things of the log just as they are."""
         for at in places:
             noted = self._log[at]
-            if isinstance(noted, Said):
+            if isinstance(noted, SayingNoted):
                 self._found.append((noted.step, at))
-            elif isinstance(noted, Marked):
+            elif isinstance(noted, MarkNoted):
                 self._found.append((self._expecting(noted.seen, noted.since, wait=noted.wait), at))
             elif isinstance(noted, OrderNoted):
                 self._wait_before(at)
@@ -256,7 +260,7 @@ class _Steps:
         waits = [
             (noted.at, Expectation(screen=noted.screen))
             for noted in self._log[self._done : at]
-            if isinstance(noted, Passed)
+            if isinstance(noted, ScreenNoted)
         ]
         acts = isinstance(deed, OrderNoted) or (isinstance(deed, KeyNoted) and deed.acts)
         moved = self._moved_before(at) if acts else []
@@ -266,7 +270,9 @@ class _Steps:
         if moved and moved[0].live:
             assert isinstance(deed, OrderNoted | KeyNoted)
             between = self._log[self._waited : at]
-            reached = [noted.since for noted in between if isinstance(noted, Marked)] + [since for since, _ in waits]
+            reached = [noted.since for noted in between if isinstance(noted, MarkNoted) and noted.seen.like is None] + [
+                since for since, _ in waits
+            ]
             seconds = Decimal(str(round(deed.at - max([self._acted_at, *reached]), 1)))
             if seconds > 0:
                 self._found.append((WaitStep(wait=seconds), at))
@@ -278,19 +284,19 @@ class _Steps:
         marks: list[Expectation] = []
         moved: dict[str, Moved] = {}
         for noted in self._log[self._waited : at + 1]:
-            if isinstance(noted, Marked):
+            if isinstance(noted, MarkNoted):
                 marks.append(noted.seen)
             elif isinstance(noted, KeyNoted | OrderNoted):
                 for one in noted.moved:
                     former = moved.get(one.signal)
                     moved[one.signal] = one if former is None else replace(one, travel=one.travel + former.travel)
-        later = [one for one in self._log[at:] if isinstance(one, Marked | Passed)]
+        later = [one for one in self._log[at:] if isinstance(one, MarkNoted | ScreenNoted)]
         if not moved or not later:
             return []
         furthest = max(moved.values(), key=lambda one: one.travel)
         if furthest.live:
             return [furthest]
-        counting = self._acted_on.union(*(one.signals for one in later if isinstance(one, Marked)))
+        counting = self._acted_on.union(*(one.signals for one in later if isinstance(one, MarkNoted)))
         others = [one for one in moved.values() if one is not furthest and one.signal in counting]
         return [one for one in (furthest, *others) if one.seen not in marks]
 

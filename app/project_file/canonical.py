@@ -6,7 +6,7 @@ The keys stand in the order of `layout`. What equals its default is left out, un
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 from functools import cache, lru_cache
 from typing import Final
@@ -19,6 +19,9 @@ from app.project_file.layout import layout_of
 
 _LONGEST_LINE: Final = 120
 """A table that would make a longer line is written out below, a key a line."""
+
+_ROW_BY_ROW: Final = frozenset({"each", "step", "clean_up"})
+"""Lists of short tables that are read one below the other: each is a line."""
 
 _LAST: Final = 10**21
 """Behind every number that can be a key."""
@@ -53,7 +56,11 @@ def _table(part: Part, path: str) -> Iterator[str]:
     below: list[tuple[str, object]] = []
     for key, value in _contents(part):
         at = f"{path}.{key}" if path else key
-        if isinstance(value, Panel | EntryKeys) or (isinstance(value, tuple) and value and isinstance(value[0], Part)):
+        if key in _ROW_BY_ROW and isinstance(value, tuple):
+            yield f"{key} = {_lines(map(inline, value))}\n"
+        elif isinstance(value, Panel | EntryKeys) or (
+            isinstance(value, tuple) and value and isinstance(value[0], Part)
+        ):
             below.append((at, value))
         elif isinstance(value, tuple) and key == "text":
             yield f"text = {_rows(value)}\n"
@@ -132,7 +139,12 @@ def _in_order(key: str) -> tuple[int, str]:
 
 def _rows(rows: tuple[object, ...]) -> str:
     """A list of texts, one below the other as they stand on the panel."""
-    return "[\n" + "".join(f"  {_scalar(row)},\n" for row in rows) + "]"
+    return _lines(map(_scalar, rows))
+
+
+def _lines(items: Iterable[str]) -> str:
+    """A list, an item a line."""
+    return "[\n" + "".join(f"  {item},\n" for item in items) + "]"
 
 
 @lru_cache(maxsize=4096, typed=True)

@@ -116,7 +116,7 @@ def language_cases(draft: TrialDraft) -> None:
             steps.append(KeyStep(key=action.key))
             steps += [expect(seen) for seen in rows_expected(draft.project, screen, {}, number)]
         name = translate("trial", "Key {key}: the next language, round to the first")
-        draft.add(name.format(key=action.key), steps, moves=False)
+        draft.add(name.format(key=action.key), steps)
 
 
 def _stop_under(draft: TrialDraft, action: Action, screen: str, orders: list[TrialStep], stop: list[TrialStep]) -> None:

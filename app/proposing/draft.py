@@ -18,8 +18,10 @@ from app.signals.reading import Value
 from app.trial.script import (
     AnyStep,
     Case,
+    EnterStep,
     Expectation,
     ExpectStep,
+    KeysStep,
     KeyStep,
     OrderStep,
     TrialStep,
@@ -60,12 +62,12 @@ class TrialDraft:
         name: str,
         steps: Sequence[TrialStep],
         *,
-        moves: bool = True,
         each: Sequence[Mapping[str, Any]] = (),
         notes: str = "",
     ) -> None:
         """Add a case. It is for simulated devices only if it needs orders to them."""
         operated = bool(self.setup) or any(isinstance(step, OrderStep) for step in steps)
+        moves = operated or any(map(self._may_move, steps))
         given: dict[str, Any] = {"name": self._named(name), "on": "simulated" if operated else "both"}
         if not moves:
             given["moves"] = False
@@ -79,6 +81,13 @@ class TrialDraft:
         if moves and not operated and self.stop_keys:
             given["clean_up"] = tuple(KeyStep(key=key) for key in self.stop_keys)
         self.cases.append(Case(**given))
+
+    def _may_move(self, step: TrialStep) -> bool:
+        """Whether a step may write something to a device, as far as its keys can be told."""
+        if isinstance(step, EnterStep):
+            return not isinstance(self.project.signal_named.get(step.enter), HeldSignal)
+        keys = (step.key,) if isinstance(step, KeyStep) else step.keys if isinstance(step, KeysStep) else ()
+        return any(action.key in keys and action.do != "next-language" for action in self.project.actions)
 
     def lacks(self, sentence: str) -> None:
         """Something cannot be proposed."""

@@ -49,7 +49,7 @@ def held_cases(draft: TrialDraft) -> None:
         if isinstance(signal, HeldSignal)
     ]
     if steps:
-        draft.add(translate("trial", "Values that the panel holds, when it wakes up"), steps, moves=False)
+        draft.add(translate("trial", "Values that the panel holds, when it wakes up"), steps)
 
 
 def _entry(draft: TrialDraft, reached: Reached, screen: str, field: Field) -> None:

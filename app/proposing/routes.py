@@ -60,15 +60,6 @@ class Routes:
             return []
         return [press(keys), WaitStep(wait=Expectation(screen=target), within_s=Decimal(2))]
 
-    def does_nothing_else(self, source: str, target: str) -> bool:
-        """Whether the keys between two screens do nothing but change the screen."""
-        screen = source
-        for key in self.keys(source, target) or ():
-            if self._behaviour.key_actions(screen, key):
-                return False
-            screen = next(arrow.target for arrow in self.leaving(screen) if arrow.label == key)
-        return True
-
 
 def press(keys: Sequence[str]) -> TrialStep:
     """Keys, one after the other."""

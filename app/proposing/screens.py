@@ -34,8 +34,7 @@ def screen_cases(draft: TrialDraft) -> None:
         for number, chosen in draft.languages(name):
             steps += chosen
             steps += [expect(seen) for seen in rows_expected(draft.project, name, reached.known, number)]
-        still = reached.override is not None or not draft.routes.does_nothing_else(draft.routes.start, name)
-        draft.add(translate("trial", "Screen '{screen}'").format(screen=name), steps, moves=still)
+        draft.add(translate("trial", "Screen '{screen}'").format(screen=name), steps)
 
 
 def key_cases(draft: TrialDraft) -> None:
@@ -46,24 +45,21 @@ def key_cases(draft: TrialDraft) -> None:
         if reached is None or not arrows:
             continue
         steps: list[TrialStep] = [*reached.steps]
-        moves = reached.override is not None or not draft.routes.does_nothing_else(draft.routes.start, screen.name)
         at, again = screen.name, False
         for arrow in arrows:
-            moves = moves or bool(draft.behaviour.key_actions(screen.name, arrow.label))
             if again and reached.override is not None:
                 # Left by a key, it is shown again while its condition holds.
                 steps.append(WaitStep(wait=Expectation(screen=screen.name), within_s=Decimal(round(ASIDE_S) + 5)))
             elif at != screen.name:
                 back = draft.routes.steps(at, screen.name)
                 if back is None:
-                    draft.add(_keys_of(screen.name), steps, moves=moves)
+                    draft.add(_keys_of(screen.name), steps)
                     steps = [*reached.steps]
                 else:
                     steps += back
-                    moves = moves or not draft.routes.does_nothing_else(at, screen.name)
             steps += [KeyStep(key=arrow.label), screen_is(arrow.target)]
             at, again = arrow.target, True
-        draft.add(_keys_of(screen.name), steps, moves=moves)
+        draft.add(_keys_of(screen.name), steps)
 
 
 def _keys_of(screen: str) -> str:
@@ -91,7 +87,7 @@ def idle_cases(draft: TrialDraft) -> None:
         ]
         words = translate("trial", "Idle for {seconds} s on '{screen}' leads to '{to}'")
         name = words.format(seconds=idle_s, screen=screen.name, to=screen_change.to)
-        draft.add(name, steps, moves=not draft.routes.does_nothing_else(draft.routes.start, screen.name))
+        draft.add(name, steps)
     for index, screen_change in enumerate(draft.project.screen_changes):
         if screen_change.idle_s is not None and index not in told:
             words = translate("trial", "Screen change {number} (idle) never comes about.")

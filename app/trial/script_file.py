@@ -103,7 +103,7 @@ def save_trial(trial: Trial, path: str | os.PathLike[str]) -> None:
 
 def problems_with(trial: Trial, project: Project) -> tuple[Problem, ...]:
     """What in a trial points to nothing in the project that it is to be run on."""
-    return tuple(_names_gone(trial, project))
+    return tuple(dict.fromkeys(_names_gone(trial, project)))
 
 
 # What is wrong, in words ---------------------------------------------------------------------------------------------
@@ -217,7 +217,7 @@ def _of_names(trial: Trial) -> Iterator[Problem]:
 
 def _names_gone(trial: Trial, project: Project) -> Iterator[Problem]:
     keys, signals, screens = project.panel.keys, project.signal_named, project.screen_named
-    for index, case in enumerate(trial.cases):
+    for index, case in ((index, row) for index, written in enumerate(trial.cases) for row in written.rows()):
         for number, order in enumerate(case.setup):
             yield from _order_gone(trial, ("case", index, "setup", number), order, project)
         for listed, steps in (("step", case.steps), ("clean_up", case.clean_up)):
@@ -256,7 +256,7 @@ def _order_gone(trial: Trial, place: Place, order: str, project: Project) -> Ite
 
 
 def _gone(trial: Trial, place: Place, name: str | None, known: Any, kind: str) -> Iterator[Problem]:
-    if name is None or name in known or "{" in name:
+    if name is None or name in known:
         return
     kinds = {
         "key": translate("trial", "there is no key {name} on the panel"),

@@ -109,6 +109,14 @@ def test_what_the_project_does_not_have_is_told_with_what_may_be_meant() -> None
     assert problems_with(case('{ key = "right" }'), small()) == ()
 
 
+def test_what_only_a_row_names_is_looked_for_too_and_told_once() -> None:
+    rows = 'each = [{ what = "level", v = 1 }, { what = "levle", v = 2 }, { what = "levle", v = 3 }]'
+    steps = '[{ enter = "{what}", value = "{v}" }, { order = "tank.{what}=1" }]'
+    text = f'[[case]]\nname = "{{what}} {{v}}"\n{rows}\nstep = {steps}'
+    found = problems_with(trial(text), small())
+    assert [problem.message for problem in found] == ["there is no signal 'levle' in the project"]
+
+
 def test_the_digest_is_of_what_the_project_says_not_of_how_it_is_laid_out(tmp_path: Path) -> None:
     path = demo_path("booster-pump")
     project = load(path)

@@ -12,7 +12,7 @@ from typing import Any, Final
 from app.language import mark, translate
 from app.project_file.replace_file import write_first
 from app.signing.keys import SigningKey
-from app.signing.signers import Signer, load_signers, look_command, signed_by, verify_command
+from app.signing.signers import Signer, load_signers, look_command, signed_by, usual_shell, verify_command
 from app.signing.sshsig import LARGEST_SIGNATURE, BadSignature, verify
 from app.trial_record.record import NAMESPACE, CannotUseRecord, TrialRecord, read_record, record_in
 
@@ -109,13 +109,16 @@ class Verification:
                 "gave you by another way.",
             )
         for each in good[:1]:
+            shell = usual_shell()
             yield translate("trial", "Without this program: {command}").format(
-                command=look_command(self.file, each.file, NAMESPACE)
+                command=look_command(self.file, each.file, NAMESPACE, shell=shell)
             )
             if each.who:
                 yield translate("trial", "or: {command}").format(
-                    command=verify_command(self.file, each.file, each.who, NAMESPACE, self.signers)
+                    command=verify_command(self.file, each.file, each.who, NAMESPACE, self.signers, shell=shell)
                 )
+            if shell == "cmd":
+                yield translate("trial", "This is for the command prompt (cmd); PowerShell has no '<'.")
 
 
 def signature_file(record: Path, number: int = 1) -> Path:

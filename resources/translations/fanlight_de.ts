@@ -18713,6 +18713,10 @@ otherwise = unbekannt</translation>
         <translation>Dieser Fall kann die Maschine bewegen. Sind alle aus dem Bereich?</translation>
     </message>
     <message>
+        <source>This is for the command prompt (cmd); PowerShell has no &apos;&lt;&apos;.</source>
+        <translation>Für die Eingabeaufforderung (cmd); PowerShell kennt kein „&lt;“.</translation>
+    </message>
+    <message>
         <source>Trial of &apos;{title}&apos;</source>
         <translation>Abnahmelauf zu „{title}“</translation>
     </message>

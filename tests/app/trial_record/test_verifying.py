@@ -104,6 +104,16 @@ def test_the_files_that_belong_to_it_are_looked_at(record: Path, tmp_path: Path)
     assert verify_record(record).good, "a file that was not handed over is told, and proves nothing"
 
 
+def test_on_windows_the_command_is_for_the_command_prompt_and_says_so(
+    whole: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sign_record(whole, make_key(tmp_path / "key"))
+    monkeypatch.setattr("app.trial_record.verifying.usual_shell", lambda: "cmd")
+    *_, command, note = replace(verify_record(whole), file=r"C:\pump room\r.json").words()
+    assert command.endswith(r'< "C:\pump room\r.json"')
+    assert "PowerShell has no '<'" in note
+
+
 @pytest.mark.skipif(shutil.which("ssh-keygen") is None, reason="OpenSSH is not installed")
 def test_a_computer_without_this_program_verifies_it(whole: Path, tmp_path: Path) -> None:
     key = make_key(tmp_path / "key")

@@ -59,8 +59,13 @@ class Covered:
         return len(self.reached) / len(self.all) if self.all else 1.0
 
     def as_data(self) -> dict[str, object]:
-        """The same as plain data: for each part how many, and in words what is missing."""
-        found: dict[str, object] = {"findings": self.findings}
+        """The same as plain data: of each part how many, in words what is missing; for the page map what came about.
+
+        A screen change on the map is where it led from (None: from any screen), where to, and its index.
+        """
+        changes = [[arrow.source, arrow.target, arrow.screen_change] for arrow in self.arrows]
+        on_map = {"screens": sorted(self.screens), "changes": sorted(changes, key=str)}
+        found: dict[str, object] = {"findings": self.findings, "map": on_map}
         for part in PARTS:
             reached, of = self.count(part)
             missing = [one.words for one in self.missing if one.part == part]

@@ -86,7 +86,8 @@ def test_a_text_counts_when_it_is_seen_on_the_screen_that_shows_it() -> None:
 
 def test_it_is_plain_data_for_a_record() -> None:
     data = json.loads(json.dumps(covered('{ key = "right" }').as_data()))
-    assert set(data) == {*PARTS, "findings"}
+    assert set(data) == {*PARTS, "findings", "map"}
+    assert data["map"] == {"screens": ["run", "set"], "changes": [["run", "set", 0]]}
     assert data["screens"] == {"reached": 2, "of": 3, "missing": ["too high"]}
 
 

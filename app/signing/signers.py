@@ -15,7 +15,7 @@ from typing import Final, Literal
 
 from app.errors import FanlightError
 from app.language import mark, translate
-from app.signing.public_key import KIND, BadKey, PublicKey
+from app.signing.public_key import BadKey, PublicKey
 
 LARGEST_FILE: Final = 1024 * 1024
 """Bytes of such a file at most."""
@@ -26,6 +26,10 @@ Shell = Literal["sh", "cmd"]
 """Who reads a command: a shell of POSIX, or the command prompt of Windows. PowerShell reads neither: it has no `<`."""
 
 _KINDS: Final = ("ssh-", "ecdsa-", "sk-")
+_OTHER_KINDS: Final = (
+    *("ssh-rsa", "ssh-dss", "ecdsa-sha2-nistp256", "ecdsa-sha2-nistp384", "ecdsa-sha2-nistp521"),
+    *("sk-ssh-ed25519@openssh.com", "sk-ecdsa-sha2-nistp256@openssh.com"),
+)
 _OPTION: Final = re.compile(r'(?P<name>[a-z-]+)(?:="(?P<value>(?:\\"|[^"])*)")?', re.IGNORECASE)
 _VALUED: Final = ("namespaces", "valid-after", "valid-before")
 _WORD: Final = re.compile(r'(?:\\"|"(?:\\"|[^"])*"|[^\s"])+', re.ASCII)
@@ -190,7 +194,7 @@ def _signer(line: str) -> list[Signer]:
     after, before = _time(values.get("valid-after")), _time(values.get("valid-before"))
     if after is not None and before is not None and before <= after:
         raise _BadLine(translate("signing", "valid-before is not later than valid-after"))
-    if key.split(maxsplit=1)[0] != KIND.decode() or "cert-authority" in values:
+    if key.split(maxsplit=1)[0] in _OTHER_KINDS or "cert-authority" in values:
         return []
     namespaces = values.get("namespaces")
     return [

@@ -127,7 +127,7 @@ def test_a_key_with_line_ends_of_windows_is_read(tmp_path: Path) -> None:
     assert load_key(tmp_path / "sent").public == made.public
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=300)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=300, deadline=None)
 @given(st.data())
 def test_a_damaged_key_is_refused(tmp_path: Path, data: st.DataObject) -> None:
     made = tmp_path / "key" if (tmp_path / "key").exists() else make_key(tmp_path / "key").file

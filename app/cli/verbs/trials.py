@@ -314,7 +314,7 @@ def _report(args: argparse.Namespace, record: TrialRecord) -> None:
     counts = ", ".join(f"{results.count(each)} {each.value}" for each in Result if each in results)
     missing = 0
     for part, told in record.coverage.items():
-        if isinstance(told, dict):
+        if isinstance(told, dict) and "reached" in told:
             put(f"{told['reached']} of {told['of']} {part}")
             missing += len(told["missing"])
             tell(*(f"   not tried: {words}" for words in told["missing"][:MOST_SHOWN]))

@@ -10,11 +10,13 @@ were down at once are noted one after the other.
 from __future__ import annotations
 
 import math
+import re
 from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 from statistics import median_high
 from typing import Final
 
@@ -44,6 +46,14 @@ ECHO_S: Final = 1.0
 """A value that changes within so many seconds of a deed, and then stays, is its echo and does not move by itself."""
 LIVE_S: Final = 1.0
 """A value that changed by itself within so many seconds is still moving."""
+DRIFT: Final = 5
+"""A value drifts for so many times longer than it moves: slowly, but it is not where it will be."""
+INEXACT: Final = 20
+"""One part in so many of a value that moves or drifts is left to chance: nobody comes back to it at the same moment."""
+CREEP_S: Final = 60.0
+CREEPING: Final = 5
+"""A value creeps if it went digit by digit within so many seconds (heat, a level): one part in so many of it is left to
+chance, since when it is looked at says more than what was done."""
 LOOK_S: Final = 0.05
 """How often the readings are looked through at most."""
 
@@ -85,6 +95,7 @@ class CaseNotes:
     def key_down(self, key: str, tell: Callable[[], object]) -> None:
         """A key goes down; `tell` tells the panel so."""
         self.look()
+        self._look_through()
         before, moved = self._state, self._moved()
         tell()
         after, confirmed = self._panel.state, None
@@ -113,7 +124,7 @@ class CaseNotes:
 
     def order(self, order: str) -> None:
         """A simulated device was operated: DEVICE.WHAT=VALUE."""
-        self.look()
+        # It has been done already: what comes of it now did not move before it.
         self._log.append(OrderNoted(self._panel.at, order, self._moved()))
         self._deed_done()
 
@@ -149,21 +160,27 @@ class CaseNotes:
         text = written = self._rows[row][0]
         if Attribute.INVERSE not in self._panel.rows()[row].attributes:  # no message lies over it, nothing is entered
             for field in sorted(fields, key=lambda field: -field.at[1]):
-                if _is_quantity(self._project.signal_named[field.signal]) and self._is_live(field.signal):
+                name = field.signal
+                moving = self._is_live(name) or self._creeps(name)
+                if moving and _is_quantity(self._project.signal_named[name]):
                     start = field.at[1]
                     written = f"{written[:start]}*{written[start + field.width :]}"
         if written == text:
             seen = Expectation(screen=state.shown, row=row + 1, text=text.strip())
         else:
-            seen = Expectation(screen=state.shown, row=row + 1, like=written.strip())
-        since = max(self._rows[row][1], self._screen_at)
-        self._log.append(MarkNoted(seen, since, wait, frozenset(field.signal for field in fields)))
+            like = re.sub(r"^ *\* +|^ +| +\* *$| +$", lambda found: "*" if "*" in found[0] else "", written)
+            seen = Expectation(screen=state.shown, row=row + 1, like=like)
+        since = self._rows[row][1]
+        reached = since if since > self._screen_at + LOOK_S and seen.text is not None else -math.inf
+        names = frozenset(field.signal for field in fields)
+        self._log.append(MarkNoted(seen, max(since, self._screen_at), wait, names, reached))
 
     def mark_signal(self, name: str, *, wait: bool = False) -> None:
         """Expect the value of this signal, or how it reads if it has none; its tolerance follows from its decimals."""
         self._look_now()
-        seen = self._as_it_is(name, self._panel.readings()[name])
-        self._log.append(MarkNoted(seen, self._motions[name].changed_at, wait, frozenset({name})))
+        seen = self._as_it_is(name, self._panel.readings()[name], loosely=True)
+        since = self._motions[name].changed_at
+        self._log.append(MarkNoted(seen, since, wait, frozenset({name}), since))
 
     def ask(self, question: str) -> None:
         """Have a person asked what a program cannot see."""
@@ -264,13 +281,19 @@ class CaseNotes:
         motion = self._motions[name]
         return motion.ever and self._panel.at - motion.changed_at <= self._live_s(name)
 
+    def _creeps(self, name: str) -> bool:
+        """Whether it moves by itself, but only digit by digit, and not in quick succession."""
+        signal, motion = self._project.signal_named[name], self._motions[name]
+        last = [one for one in motion.jumps if one[0] >= self._panel.at - CREEP_S][-3:]
+        slowly = all(later[0] - one[0] > 4 * LOOK_S for one, later in pairwise(last))
+        return motion.ever and bool(last) and slowly and max(jump for _, jump in last) * 10**signal.decimals <= 1
+
     def _live_s(self, name: str) -> float:
         signal = self._project.signal_named[name]
         return max(LIVE_S, 2.5 * signal.every_ms / 1000) if isinstance(signal, RegisterSignal) else LIVE_S
 
     def _moved(self) -> tuple[Moved, ...]:
-        """What has moved since the last deed, as it is now."""
-        self._look_through()
+        """What had moved since the last deed at the last look, as it is now."""
         moved = [
             (name, one)
             for name, one in self._motions.items()
@@ -282,7 +305,7 @@ class CaseNotes:
         return tuple(
             Moved(
                 name,
-                self._as_it_is(name, readings[name]),
+                self._as_it_is(name, readings[name], loosely=False),
                 one.changed_at,
                 self._in_digits(name, one.travel),
                 self._is_live(name),
@@ -305,7 +328,8 @@ class CaseNotes:
 
     # What is expected
 
-    def _as_it_is(self, name: str, reading: Reading) -> Expectation:
+    def _as_it_is(self, name: str, reading: Reading, *, loosely: bool) -> Expectation:
+        """What a signal reads, `loosely` if it moves: as it is to be found, not as it is to be waited for."""
         signal, value = self._project.signal_named[name], reading.value
         if value is None or reading.quality not in (Quality.GOOD, Quality.STALE):
             return Expectation.model_validate({"signal": name, "quality": str(reading.quality)})
@@ -314,10 +338,13 @@ class CaseNotes:
         motion = self._motions[name]
         tolerance: Decimal | None = None
         if motion.ever and _is_quantity(signal):
-            since = self._panel.at - self._live_s(name)
-            jumps = [jump for at, jump in motion.jumps if at >= since]
-            jump = median_high(jumps) if jumps else Fraction(0)
-            tolerance = _decimal(Fraction(1, 10**signal.decimals) + jump, signal.decimals)
+            room = Fraction(1, 10**signal.decimals)
+            since = self._panel.at - (DRIFT if loosely else 1) * self._live_s(name)
+            if jumps := [jump for at, jump in motion.jumps if at >= since]:
+                room += 2 * median_high(jumps) + abs(value) / INEXACT if loosely else median_high(jumps)
+            if self._creeps(name):
+                room += abs(value) / CREEPING
+            tolerance = _decimal(room, signal.decimals)
         return Expectation(signal=name, value=_decimal(value, signal.decimals), tolerance=tolerance)
 
     def _fields(self) -> Sequence[Field]:

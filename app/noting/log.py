@@ -78,12 +78,16 @@ class ScreenNoted:
 
 @dataclass(frozen=True, slots=True)
 class MarkNoted:
-    """A person marked what is to be seen, which came to be so at `since`; `signals` are those that it is about."""
+    """A person marked what is to be seen, which came to be so at `since`; `signals` are those that it is about.
+
+    At `reached` the machine had come to it by itself; before any time if it had not, or that cannot be told.
+    """
 
     seen: Expectation
     since: float
     wait: bool = False
     signals: frozenset[str] = frozenset()
+    reached: float = -math.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -270,7 +274,7 @@ class _Steps:
         if moved and moved[0].live:
             assert isinstance(deed, OrderNoted | KeyNoted)
             between = self._log[self._waited : at]
-            reached = [noted.since for noted in between if isinstance(noted, MarkNoted) and noted.seen.like is None] + [
+            reached = [noted.reached for noted in between if isinstance(noted, MarkNoted)] + [
                 since for since, _ in waits
             ]
             seconds = Decimal(str(round(deed.at - max([self._acted_at, *reached]), 1)))

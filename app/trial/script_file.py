@@ -101,6 +101,26 @@ def save_trial(trial: Trial, path: str | os.PathLike[str]) -> None:
     write_whole(Path(path), canonical_text(trial).encode())
 
 
+def usual_place(project: Path) -> Path:
+    """Where the trial of a project file is looked for: NAME.trial.toml beside it."""
+    return project.with_name(project.stem + ENDING)
+
+
+def add_case(path: Path, case: Case, project: Project, project_name: str) -> None:
+    """Append a case to a trial file; made for this project if there is none yet.
+
+    Raises TrialFileError if the file cannot be read or has a case of this name, OSError if it cannot be written.
+    """
+    if path.exists():
+        trial = load_trial(path)
+        if case.name in {known.name for known in trial.expanded}:
+            words = translate("trial", "the name {name} is taken by another case").format(name=quoted(case.name))
+            raise TrialFileError((Problem("", words, "", ("case",)),), path)
+    else:
+        trial = trial_of({"format": FORMAT, "project": project_name, "digest": project_digest(project)}, path)
+    save_trial(trial.model_copy(update={"cases": (*trial.cases, case)}), path)
+
+
 def problems_with(trial: Trial, project: Project) -> tuple[Problem, ...]:
     """What in a trial points to nothing in the project that it is to be run on."""
     return tuple(dict.fromkeys(_names_gone(trial, project)))

@@ -759,6 +759,205 @@
     </message>
 </context>
 <context>
+    <name>CaseRecorder</name>
+    <message>
+        <source>&amp;Discard</source>
+        <translation>&amp;Verwerfen</translation>
+    </message>
+    <message>
+        <source>&amp;Keep the case…</source>
+        <translation>Fall &amp;behalten …</translation>
+    </message>
+    <message>
+        <source>A case needs a name: say what it proves.</source>
+        <translation>Ein Fall braucht einen Namen: was er nachweist.</translation>
+    </message>
+    <message>
+        <source>Add a note</source>
+        <translation>Hinweis einfügen</translation>
+    </message>
+    <message>
+        <source>Add a note…</source>
+        <translation>Hinweis einfügen …</translation>
+    </message>
+    <message>
+        <source>Ask a person</source>
+        <translation>Jemanden fragen</translation>
+    </message>
+    <message>
+        <source>Ask a person…</source>
+        <translation>Jemanden fragen …</translation>
+    </message>
+    <message>
+        <source>Ask…</source>
+        <translation>Fragen …</translation>
+    </message>
+    <message>
+        <source>Case</source>
+        <translation>Fall</translation>
+    </message>
+    <message>
+        <source>Case of a tr&amp;ial</source>
+        <translation>Fall einer A&amp;bnahme</translation>
+    </message>
+    <message>
+        <source>Case of a trial</source>
+        <translation>Fall einer Abnahme</translation>
+    </message>
+    <message>
+        <source>Discard the case</source>
+        <translation>Fall verwerfen</translation>
+    </message>
+    <message>
+        <source>Discard the case?</source>
+        <translation>Den Fall verwerfen?</translation>
+    </message>
+    <message>
+        <source>Disconnected: keep the case as it is, or discard it.</source>
+        <translation>Getrennt: den Fall behalten, wie er ist, oder verwerfen.</translation>
+    </message>
+    <message>
+        <source>E&amp;xpect…</source>
+        <translation>&amp;Erwarten …</translation>
+    </message>
+    <message>
+        <source>Expect</source>
+        <translation>Erwarten</translation>
+    </message>
+    <message>
+        <source>Expect this row</source>
+        <translation>Diese Zeile erwarten</translation>
+    </message>
+    <message>
+        <source>Expect this screen</source>
+        <translation>Dieses Bild erwarten</translation>
+    </message>
+    <message>
+        <source>Expect this value</source>
+        <translation>Diesen Wert erwarten</translation>
+    </message>
+    <message>
+        <source>Forget the last step</source>
+        <translation>Letzten Schritt streichen</translation>
+    </message>
+    <message>
+        <source>Forget the last step; what it did to the panel stays done</source>
+        <translation>Den letzten Schritt streichen; was er am Panel bewirkt hat, bleibt</translation>
+    </message>
+    <message>
+        <source>It is appended to {name}, the trial of this project.</source>
+        <translation>Er wird an {name} angehängt, die Abnahme dieses Projekts.</translation>
+    </message>
+    <message>
+        <source>It is shown in the trial and stands in its record.</source>
+        <translation>Er wird in der Abnahme gezeigt und steht in ihrem Protokoll.</translation>
+    </message>
+    <message>
+        <source>Its steps are in no file yet.</source>
+        <translation>Seine Schritte stehen noch in keiner Datei.</translation>
+    </message>
+    <message>
+        <source>Keep the case</source>
+        <translation>Fall behalten</translation>
+    </message>
+    <message>
+        <source>Keep…</source>
+        <translation>Behalten …</translation>
+    </message>
+    <message>
+        <source>Let the key go first: a step ends when its key is let go.</source>
+        <translation>Erst die Taste loslassen: Ein Schritt endet mit dem Loslassen.</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>Note…</source>
+        <translation>Hinweis …</translation>
+    </message>
+    <message>
+        <source>Question</source>
+        <translation>Frage</translation>
+    </message>
+    <message>
+        <source>Record a &amp;case of a trial</source>
+        <translation>&amp;Fall einer Abnahme aufnehmen</translation>
+    </message>
+    <message>
+        <source>Row {row}: {text}</source>
+        <translation>Zeile {row}: {text}</translation>
+    </message>
+    <message>
+        <source>Save the project first: its trial lies beside it.</source>
+        <translation>Erst das Projekt speichern: Die Abnahme liegt daneben.</translation>
+    </message>
+    <message>
+        <source>Screen: {screen}</source>
+        <translation>Bild: {screen}</translation>
+    </message>
+    <message>
+        <source>Steps of the case</source>
+        <translation>Schritte des Falls</translation>
+    </message>
+    <message>
+        <source>The case cannot be recorded</source>
+        <translation>Der Fall kann nicht aufgenommen werden</translation>
+    </message>
+    <message>
+        <source>The panel begins anew, and simulated devices with it; then keys are noted as steps.</source>
+        <translation>Das Panel beginnt von vorn, simulierte Geräte auch; dann werden Tasten als Schritte notiert.</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Value of {signal}</source>
+        <translation>Wert von {signal}</translation>
+    </message>
+    <message>
+        <source>Wai&amp;t until…</source>
+        <translation>&amp;Warten bis …</translation>
+    </message>
+    <message>
+        <source>Wait until</source>
+        <translation>Warten bis</translation>
+    </message>
+    <message>
+        <source>Wait until it is this row</source>
+        <translation>Warten, bis die Zeile so ist</translation>
+    </message>
+    <message>
+        <source>Wait until it is this value</source>
+        <translation>Warten, bis der Wert so ist</translation>
+    </message>
+    <message>
+        <source>Wait until this screen is shown</source>
+        <translation>Warten, bis dieses Bild erscheint</translation>
+    </message>
+    <message>
+        <source>What it proves</source>
+        <translation>Was er nachweist</translation>
+    </message>
+    <message>
+        <source>Whoever runs the trial answers yes or no.</source>
+        <translation>Wer die Abnahme durchführt, antwortet mit Ja oder Nein.</translation>
+    </message>
+    <message>
+        <source>connect first</source>
+        <translation>zuerst verbinden</translation>
+    </message>
+    <message>
+        <source>no case is recorded</source>
+        <translation>es wird kein Fall aufgenommen</translation>
+    </message>
+    <message>
+        <source>{name} was not written: {why}</source>
+        <translation>{name} wurde nicht geschrieben: {why}</translation>
+    </message>
+</context>
+<context>
     <name>CautionsDialog</name>
     <message>
         <source>Before it does, all of these must be true:</source>
@@ -4653,6 +4852,10 @@
     <message>
         <source>Register snapshot…</source>
         <translation>Registerabbild…</translation>
+    </message>
+    <message>
+        <source>The case is in {name}</source>
+        <translation>Der Fall steht in {name}</translation>
     </message>
     <message>
         <source>This takes effect when Fanlight is started the next time.</source>

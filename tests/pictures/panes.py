@@ -237,6 +237,26 @@ def _writing(window: MainWindow) -> Iterator[QWidget]:
 
 
 @contextmanager
+def _recording_case(window: MainWindow) -> Iterator[QWidget]:
+    """A case of a trial that is recorded: keys, an entry, marks."""
+    with _live(window):
+        bench = window.bench
+        bench.recorder.start()
+        settle_until(lambda: all(each.quality == "good" for each in window.live.readings().values()))
+        for key in ("right", "left", "start"):
+            window.live.key_down(key)
+            window.live.key_up(key)
+        for row in range(3):
+            menu = bench.recorder.row_menu(row)
+            assert menu is not None
+            menu.actions()[0].trigger()
+        settle()
+        yield window
+        with patch("widgets.bench.case_recorder.Question.confirm", lambda *_: True):
+            bench.recorder.discard()
+
+
+@contextmanager
 def _start_up(window: MainWindow) -> Iterator[QWidget]:
     window.show_workspace(2)
     settle()
@@ -445,6 +465,7 @@ def panes() -> list[Pane]:
         Pane("bench-live", _live),
         Pane("bench-writing", _writing),
         Pane("bench-stop", _unproved),
+        Pane("bench-case", _recording_case),
         Pane("bench-line-view", lambda window: _live(window, line_view=True)),
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),

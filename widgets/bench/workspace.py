@@ -6,11 +6,12 @@ import time
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtCore import QPoint, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QAction, QFocusEvent, QHideEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QMenu, QSplitter, QStackedWidget, QTabBar, QVBoxLayout, QWidget
 
 from app.project.model import Project
+from widgets.bench.case_recorder import CaseRecorder
 from widgets.document.document import Document
 from widgets.document.settings import Settings
 from widgets.face.column import FaceColumn, in_scroll_area
@@ -99,13 +100,19 @@ class BenchWorkspace(QWidget):
         self.write_bar = WriteBar(live, arm)
         self.write_bar.written.connect(lambda name: self.readings.set_written(name, time.monotonic()))
         self.readings.put_below(self.write_bar)
+        self.recorder = CaseRecorder(document, live, self.readings.current_signal)
+        self.readings.put_below(self.recorder)
         self.readings.view.addActions([self.write_action, self.wrong_action])
+        self.readings.view.addActions([self.recorder.expect_signal_action, self.recorder.wait_signal_action])
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
         self.cards.write_wanted.connect(self._write)
         self.cards.find_wanted.connect(self.find_wanted)
+        self.cards.was_set.connect(self.recorder.order)
         self._followers_menu = QMenu(self.tr("Simulated d&evices"), self)
         self._lay_out()
+        self.face.grid.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.face.grid.customContextMenuRequested.connect(self._row_menu)
         self.face.key_pressed.connect(live.key_down)
         self.face.key_released.connect(live.key_up)
         live.frame.connect(self._frame)
@@ -123,6 +130,8 @@ class BenchWorkspace(QWidget):
         menu.addSeparator()
         menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
         menu.addActions([self.set_action, self.write_action, self.raw_action, self.wrong_action])
+        menu.addSeparator()
+        self.recorder.fill_menu(menu)
 
     def _make_actions(self) -> None:
         self.panel_action = self._action(self.tr("&Operate the panel"), self.operate, "Ctrl+P")
@@ -181,6 +190,13 @@ class BenchWorkspace(QWidget):
             self.write_bar.open_for(session.project, name)
         else:
             self.readings.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _row_menu(self, at: QPoint) -> None:
+        cell = self.face.grid.cell_at(at, inside=True)
+        menu = None if cell is None else self.recorder.row_menu(cell[0])
+        if menu is not None:
+            menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+            menu.popup(self.face.grid.mapToGlobal(at))
 
     def _value_wrong(self) -> None:
         self._show(self.readings)

@@ -94,6 +94,8 @@ class FollowerCard(QFrame):
     As high with any of that as without: what it says has a fixed number of lines, and rows not wanted are empty.
     """
 
+    was_set = Signal(str)
+    """A simulated device was given a value: DEVICE.SIGNAL=VALUE."""
     write_wanted = Signal(str, str)
     """Of a real device: this signal is to be written with what was typed."""
     find_wanted = Signal(str)
@@ -182,6 +184,7 @@ class FollowerCard(QFrame):
         self.setter = ValueSetter(self._project, None, writable(self._project, self.follower))
         self.setter.refused.connect(self._set_refused)
         self.setter.wanted.connect(self.write_wanted)
+        self.setter.was_set.connect(self.was_set)
         self._layout.addWidget(self._second)
         self._layout.addWidget(_captioned(self.tr("Set"), [self.setter]))
         self._allow(connected=False)
@@ -274,6 +277,7 @@ class FollowerCard(QFrame):
         if names:
             setter = ValueSetter(self._project, bank, names, narrow=True)
             setter.refused.connect(self._set_refused)
+            setter.was_set.connect(self.was_set)
             below.append(setter)
         for widget in below:
             self._layout.insertWidget(self._layout.count() - 1, widget)
@@ -348,6 +352,8 @@ class CardColumn(QScrollArea):
 class FollowerCards(QWidget):
     """The followers of a project: one is the card; of several the heads, and the card of the one that is chosen."""
 
+    was_set = Signal(str)
+    """A simulated device was given a value: DEVICE.SIGNAL=VALUE."""
     write_wanted = Signal(str, str)
     """Of a real device: this signal is to be written with what was typed."""
     find_wanted = Signal(str)
@@ -445,6 +451,7 @@ class FollowerCards(QWidget):
         if number not in self._cards:
             made = self._cards[number] = FollowerCard(project, project.followers[number])
             made.write_wanted.connect(self.write_wanted)
+            made.was_set.connect(self.was_set)
             made.find_wanted.connect(self.find_wanted)
             self._holder.addWidget(made)
             self._simulate(made)

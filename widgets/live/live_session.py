@@ -17,6 +17,7 @@ if TYPE_CHECKING:  # the line's libraries are imported only when a project is co
     from app.client.endpoint import Endpoint
     from app.line.states import Snapshot
     from app.line.status import Statuses
+    from app.noting.case_notes import CaseNotes
     from app.session.session import Session, Via
     from app.signals.reading import Reading
 
@@ -83,6 +84,8 @@ class LiveSession(QObject):
         self._began_at = 0.0
         self._statuses: tuple[Snapshot, Statuses] | None = None
         self._lent: LentLines | None = None
+        self.notes: CaseNotes | None = None
+        """Who notes what is done at the panel, if anybody does."""
         self._disarmed = ""
         """Why lines had disarmed themselves at the last look."""
         self._timer = QTimer(self)
@@ -197,20 +200,34 @@ class LiveSession(QObject):
 
     def key_down(self, key: str) -> None:
         """The operator presses `key` of the panel."""
-        if self._session is not None:
-            self._pass_on(self._session.panel.key_down(key))
+        session = self._session
+        if session is not None:
+            self._tell(lambda: session.panel.key_down(key), lambda notes, tell: notes.key_down(key, tell))
             self.frame.emit()
 
     def key_up(self, key: str) -> None:
         """The operator lets `key` go."""
-        if self._session is not None:
-            self._pass_on(self._session.panel.key_up(key))
+        session = self._session
+        if session is not None:
+            self._tell(lambda: session.panel.key_up(key), lambda notes, tell: notes.key_up(key, tell))
             self.frame.emit()
 
     def release_all(self) -> None:
         """No key can be held any longer: the window lost the focus."""
-        if self._session is not None:
-            self._pass_on(self._session.panel.release_all())
+        session = self._session
+        if session is not None:
+            self._tell(session.panel.release_all, lambda notes, tell: notes.release_all(tell))
+
+    def _tell(
+        self,
+        deed: Callable[[], tuple[Any, ...]],
+        noting: Callable[[CaseNotes, Callable[[], object]], None],
+    ) -> None:
+        """Have the panel told something, by way of whoever notes it."""
+        if self.notes is None:
+            self._pass_on(deed())
+        else:
+            noting(self.notes, lambda: self._pass_on(deed()))
 
     def readings(self, snapshot: Snapshot | None = None) -> Mapping[str, Reading]:
         """The readings of all signals: what the line brought, the bits in it, and the held values.

@@ -36,6 +36,8 @@ class ValueSetter(QWidget):
 
     refused = Signal(str)
     """Why what was typed cannot be set; empty: that is no longer so."""
+    was_set = Signal(str)
+    """A simulated device was given a value: DEVICE.SIGNAL=VALUE."""
     wanted = Signal(str, str)
     """This signal is to be written with what was typed."""
 
@@ -121,6 +123,7 @@ class ValueSetter(QWidget):
             self.refused.emit(str(why))
             return
         self.refused.emit("")
+        self.was_set.emit(f"{self._bank.name}.{name}={text.replace(',', '.') if isinstance(value, Fraction) else text}")
         self.value.selectAll()
 
 

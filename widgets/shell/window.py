@@ -190,6 +190,7 @@ class MainWindow(QMainWindow):
         self.menus.full_screen.setChecked(former.menus.full_screen.isChecked())
         if former.bench.shows_line:
             self.bench.show_line()
+        self.bench.recorder.take_over(former.bench.recorder)
         former.finding_out.close()
         former.hide()
         QTimer.singleShot(SUCCEED_AFTER_MS, self, self._go_on_succeeding)
@@ -384,6 +385,12 @@ class MainWindow(QMainWindow):
         assert self._trial is not None
         return self._trial
 
+    def _show_kept_case(self, path: Path) -> None:
+        """A case was put into a trial: go and see it there."""
+        self.show_workspace(TRIAL)
+        self.trial.open_file(path)
+        self.tell(self.tr("The case is in {name}").format(name=path.name))
+
     def _make_trial(self) -> None:
         from widgets.trial.workspace import TrialWorkspace
 
@@ -393,7 +400,7 @@ class MainWindow(QMainWindow):
         made.fill_menu(self.menus.trial)
         made.said.connect(self.tell)
         window_state.arrange_parts(made, self.settings)
-        self.files.before_leaving = made.may_leave
+        self.files.before_leaving = lambda: self.bench.recorder.may_discard() and made.may_leave()
         if self._former is not None and self._former._trial is not None:
             made.take_over(self._former._trial)
 
@@ -504,6 +511,7 @@ class MainWindow(QMainWindow):
         self.document.status_changed.connect(self._retitle)
         self.bench.wrong_wanted.connect(self.show_ways_to_read)
         self.bench.find_wanted.connect(self.finding_out.find)
+        self.bench.recorder.kept.connect(self._show_kept_case)
         self.finding_out.said.connect(self.tell)
         self.finding_out.made.connect(self._show_what_was_made)
         self.files.said.connect(self.tell)

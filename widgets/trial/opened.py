@@ -12,16 +12,11 @@ from app.project.model import Project
 from app.project.problems import Place, Problem
 from app.trial.outcome import StepPlace
 from app.trial.script import Case, Trial
-from app.trial.script_file import ENDING, load_trial, problems_with, project_digest
+from app.trial.script_file import load_trial, problems_with, project_digest
 from widgets.trial.steps_model import StepKey
 
 _PARTS: Final[Mapping[str | int, StepPlace]] = {"setup": "setup", "step": "step", "clean_up": "clean-up"}
 """What the lists of a case are called in the file, and in what came of them."""
-
-
-def usual_place(project: Path) -> Path:
-    """Where the trial of a project file is looked for: NAME.trial.toml beside it."""
-    return project.with_name(project.stem + ENDING)
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,7 +23,7 @@ from app.panel.rendering import Rows
 from app.project.model import Project
 from app.project.problems import Problem
 from app.trial.outcome import Instrument, PersonAsked, Reply, Result, TrialOutcome, Verdict
-from app.trial.script_file import ENDING, TrialFileError
+from app.trial.script_file import ENDING, TrialFileError, usual_place
 from widgets.document.document import Document
 from widgets.document.problems import ProblemsDialog
 from widgets.document.settings import Settings
@@ -42,7 +42,7 @@ from widgets.kit.scaling import scaled
 from widgets.speech.voice import Urgency, voice
 from widgets.trial.ask_page import AskedNow, AskPage
 from widgets.trial.head import TrialHead
-from widgets.trial.opened import OpenTrial, TrialFit, fit_of, read_trial, stamp_of, usual_place
+from widgets.trial.opened import OpenTrial, TrialFit, fit_of, read_trial, stamp_of
 from widgets.trial.progress import RunProgress
 from widgets.trial.run_model import CaseBegins, CaseEnds, RunNews, RunningTrial, StepBegins, StepEnds
 from widgets.trial.side_pane import WIDTH, SidePane

@@ -8,8 +8,19 @@ import pytest
 
 from app.project_file.canonical import canonical_text
 from app.project_file.files import load
-from app.trial.script_file import TrialFileError, load_trial, problems_with, project_digest, save_trial, trial_of
+from app.trial.script_file import (
+    TrialFileError,
+    add_case,
+    load_trial,
+    problems_with,
+    project_digest,
+    save_trial,
+    trial_of,
+    usual_place,
+)
 from projects import demo_path
+from tests.app.trial.trials import PUMP, trial_in
+from tests.builders import demo
 from tests.trial_panel import case, small, trial
 
 GOOD = """\
@@ -124,3 +135,21 @@ def test_the_digest_is_of_what_the_project_says_not_of_how_it_is_laid_out(tmp_pa
     loose.write_text("# a remark\n" + path.read_text(encoding="utf-8"), encoding="utf-8")
     assert project_digest(load(loose)) == project_digest(project)
     assert project_digest(project.replace(title="another")) != project_digest(project)
+
+
+def test_it_lies_beside_the_project_under_its_name() -> None:
+    assert usual_place(Path("plant/booster-pump.toml")) == Path("plant/booster-pump.trial.toml")
+
+
+def test_a_case_is_appended_and_a_trial_made_for_it(tmp_path: Path) -> None:
+    path, project = tmp_path / "booster-pump.trial.toml", demo("booster-pump")
+    first, second, _ = trial_in(PUMP).cases
+    add_case(path, first, project, "booster-pump.toml")
+    add_case(path, second, project, "booster-pump.toml")
+    trial = load_trial(path)
+    assert trial.cases == (first, second)
+    assert (trial.project, trial.digest) == ("booster-pump.toml", project_digest(project))
+    before = path.read_bytes()
+    with pytest.raises(TrialFileError, match="taken by another case"):
+        add_case(path, second, project, "booster-pump.toml")
+    assert path.read_bytes() == before

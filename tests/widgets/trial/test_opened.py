@@ -9,7 +9,7 @@ import pytest
 from app.project.model import Project
 from app.trial.script_file import TrialFileError, project_digest
 from tests.app.trial.trials import PUMP, trial_in
-from widgets.trial.opened import fit_of, read_trial, stamp_of, usual_place
+from widgets.trial.opened import fit_of, read_trial, stamp_of
 from widgets.trial.steps_model import StepKey
 
 ROWS = """
@@ -23,10 +23,6 @@ key = "rihgt"
 [[case.step]]
 expect = { screen = "{screen}" }
 """
-
-
-def test_it_lies_beside_the_project_under_its_name() -> None:
-    assert usual_place(Path("plant/booster-pump.toml")) == Path("plant/booster-pump.trial.toml")
 
 
 def test_a_file_that_was_changed_has_another_stamp(tmp_path: Path) -> None:

@@ -87,7 +87,7 @@ def stop_cases(draft: TrialDraft) -> None:
         stop = [KeyStep(key=str(action.key)), signal_is(signal, decimal(written))]
         steps: list[TrialStep] = []
         at = draft.routes.start
-        for screen in draft.project.screens:
+        for screen in draft.screens:
             if action.from_ not in (None, screen.name):
                 continue
             there = draft.routes.steps(at, screen.name)
@@ -168,7 +168,9 @@ def _pressed(draft: TrialDraft, action: Action, screen: str) -> Iterator[TrialSt
         return
     if action.do == "begin-entry":
         yield KeyStep(key=key)
-        yield KeyStep(key=draft.project.panel.entry.abandon, times=2)
+        abandon = draft.project.panel.entry.abandon
+        if abandon in draft.project.panel.keys:
+            yield KeyStep(key=abandon, times=2)
         yield screen_is(screen)
         return
     name = action.signal
@@ -216,9 +218,7 @@ def _from_held(draft: TrialDraft, action: Action, screen: str, written: Fraction
     held = draft.project.signal_named.get(action.value.from_)
     if not isinstance(held, HeldSignal) or held.limits is None or action.signal is None:
         return
-    at = next(
-        (one.name for one in draft.project.screens if any(f.entry and f.signal == held.name for f in one.fields)), None
-    )
+    at = next((one.name for one in draft.screens if any(f.entry and f.signal == held.name for f in one.fields)), None)
     there = None if at is None else draft.routes.steps(screen, at)
     back = None if at is None else draft.routes.steps(at, screen)
     value = next((Fraction(limit) for limit in held.limits if limit != written), None)

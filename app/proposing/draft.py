@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Any, Final
 
 from app.panel.layout import PanelLayout
-from app.project.model import Action, Condition, HeldSignal, Project
+from app.project.model import Action, Condition, HeldSignal, Project, Screen
 from app.project.purpose import stops
 from app.proposing.machine import Machine
 from app.proposing.routes import Routes
@@ -121,9 +121,14 @@ class TrialDraft:
         )
 
     @property
+    def screens(self) -> tuple[Screen, ...]:
+        """The screens in the order of the project; of two with one name the first, as the panel takes them."""
+        return tuple(self.project.screen_named.values())
+
+    @property
     def shown_screens(self) -> list[str]:
         """The screens that can be come to, in the order of the project."""
-        return [screen.name for screen in self.project.screens if self.go(screen.name) is not None]
+        return [screen.name for screen in self.screens if self.go(screen.name) is not None]
 
     def language_key(self, screen: str) -> str | None:
         """The key that chooses the next language on a screen and does nothing else."""

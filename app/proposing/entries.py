@@ -24,7 +24,7 @@ _MOST_STEPS: Final = 200_000
 
 def entry_cases(draft: TrialDraft) -> None:
     """Every entry field of every screen."""
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         reached = draft.go(screen.name)
         for field in screen.fields:
             if not field.entry or not draft.is_there(field.signal):
@@ -45,7 +45,7 @@ def held_cases(draft: TrialDraft) -> None:
     """What the panel's own values are when it wakes up."""
     steps: list[TrialStep] = [
         signal_is(signal.name, decimal(Fraction(signal.held)))
-        for signal in draft.project.signals
+        for signal in draft.project.signal_named.values()
         if isinstance(signal, HeldSignal)
     ]
     if steps:

@@ -25,6 +25,8 @@ def row_expected(
 
     `row` counts from 0. A row of which all is known is expected as it is, else what is unknown may be anything.
     """
+    if not 0 <= row < project.panel.rows:
+        return None
     cells = _cells(project, screen, row, known, language)
     if not cells.replace(_ANY, "").strip():
         return None

@@ -87,7 +87,11 @@ class Machine:
         if binding is None or not _orderable(binding.follower.name, name):
             return False
         model = self._models[binding.follower.name]
-        return not (model.works_out(binding) or model.works_out(bindings(self._project)[binding.base.name]))
+        own = bindings_of(self._project, binding.follower.name)
+        parts = [own[binding.base.name], binding]
+        if binding.bit is None:
+            parts += [other for other in own.values() if other.base is binding.base]
+        return not any(map(model.works_out, parts))
 
     def order(self, name: str, value: Value) -> OrderStep:
         """The order that sets a signal which is settable."""
@@ -121,8 +125,12 @@ class Machine:
     def nearest(self, name: str, value: Fraction) -> Fraction:
         """The value next to this one that the registers of a signal can hold."""
         binding = bindings(self._project)[name]
-        decoded = binding.decode(words) if isinstance(words := binding.encode(value), tuple) else (0, value)
-        return decoded[1] if isinstance(decoded[1], Fraction) else value
+        if binding.single or binding.bit is not None:
+            return value
+        words = binding.encode(value)
+        assert isinstance(words, tuple)
+        held = binding.decode(words)[1]
+        return held if isinstance(held, Fraction) else value
 
     def aged(self, drive: str) -> Iterator[Situation]:
         """The drive stands and has a past: it has run for a day and a half, and its motor is warm."""
@@ -185,6 +193,8 @@ class Machine:
         yield self._play(drive, [calm, run, stop])
         yield self._play(drive, [run, [order(drive, "safe-torque-off", "on"), wait(1)]])
         yield self._play(drive, [run, [order(drive, "trip", int(FaultCode.EXTERNAL)), wait(1)], reset])
+        for keys in self._presses:
+            yield self._play(drive, [calm, [*keys, *start, wait(2)]])
         jammed = [order(drive, "jammed", "on"), *start, wait(4)]
         low = [order(drive, "supply", 68), wait(1)]
         yield self._play(drive, [calm, jammed, low])
@@ -269,7 +279,7 @@ class Machine:
         actions: Sequence[Action],
     ) -> tuple[TrialStep, ...] | None:
         """One key, or two, by whose action a drive comes to where it is wanted."""
-        presses = [keys for action in actions if (keys := self.press(action)) is not None]
+        presses = [keys for action in actions if (keys := self._press(action)) is not None]
         for keys in (*presses, *([*one, *other] for one in presses for other in presses if one != other)):
             stand = self._fresh()
             play(stand, before)
@@ -280,7 +290,12 @@ class Machine:
                 return tuple(keys)
         return None
 
-    def press(self, action: Action) -> list[TrialStep] | None:
+    @property
+    def _presses(self) -> list[list[TrialStep]]:
+        """All that keys do, each from the first screen."""
+        return [keys for action in self._key_actions if (keys := self._press(action)) is not None]
+
+    def _press(self, action: Action) -> list[TrialStep] | None:
         """The steps from the first screen that bring a key's action about; None if nothing leads to its screen."""
         if action.key not in self._project.panel.keys:
             return None

@@ -27,7 +27,7 @@ def outage_cases(draft: TrialDraft) -> None:
         ]
         if not names:
             continue
-        shown = {field.signal for screen in draft.project.screens for field in screen.fields}
+        shown = {field.signal for screen in draft.screens for field in screen.fields}
         name = next((one for one in names if one in shown), names[0])
         good = ExpectStep(expect=Expectation(signal=name, quality="good"))
         steps: list[TrialStep] = [

@@ -24,6 +24,8 @@ def propose(project: Project, file: str = "") -> Trial:
     `file` is the name of the project's file. The same project gives the same trial. Raises FollowerError if a device of
     it cannot be simulated.
     """
+    if not project.screens:
+        return Trial(project=PurePath(file).name, digest=project_digest(project))
     draft = TrialDraft(project)
     for cases in (
         screen_cases,

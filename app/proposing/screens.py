@@ -19,7 +19,7 @@ _NOT_YET_S: Final = 2
 
 def screen_cases(draft: TrialDraft) -> None:
     """What stands on each screen whatever the values are, in every language."""
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         name = screen.name
         reached = draft.go(name)
         if reached is None:
@@ -39,7 +39,7 @@ def screen_cases(draft: TrialDraft) -> None:
 
 def key_cases(draft: TrialDraft) -> None:
     """Every key that changes the screen, pressed on every screen where it does."""
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         reached = draft.go(screen.name)
         arrows = draft.routes.leaving(screen.name)
         if reached is None or not arrows:
@@ -69,7 +69,7 @@ def _keys_of(screen: str) -> str:
 def idle_cases(draft: TrialDraft) -> None:
     """Every idle return, from every screen where it counts: not too early, and to the right screen."""
     told: set[int] = set()
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         found = draft.behaviour.idle_screen_change(screen.name)
         steps = draft.routes.steps(draft.routes.start, screen.name)
         if found is None or steps is None:

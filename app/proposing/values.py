@@ -28,7 +28,7 @@ _NUMBERS: Final = ("number", "hexadecimal", "bar")
 
 def number_cases(draft: TrialDraft) -> None:
     """Every number, bar and hexadecimal number whose registers can be set, at three values on each of its screens."""
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         reached = draft.go(screen.name)
         if reached is None:
             continue
@@ -52,7 +52,7 @@ def number_cases(draft: TrialDraft) -> None:
 
 def hidden_cases(draft: TrialDraft) -> None:
     """The signals that can be set and that no field shows as a number: what the devices hold is what is read."""
-    shown = {field.signal for screen in draft.project.screens for field in screen.fields if field.kind in _NUMBERS}
+    shown = {field.signal for screen in draft.screens for field in screen.fields if field.kind in _NUMBERS}
     steps: list[TrialStep] = []
     for name in draft.project.signal_named:
         if name in shown or not draft.machine.settable(name):
@@ -85,7 +85,11 @@ def _plain_samples(draft: TrialDraft, name: str) -> Iterator[Value]:
 
 
 def _held(draft: TrialDraft) -> dict[str, Value]:
-    return {signal.name: Fraction(signal.held) for signal in draft.project.signals if isinstance(signal, HeldSignal)}
+    return {
+        signal.name: Fraction(signal.held)
+        for signal in draft.project.signal_named.values()
+        if isinstance(signal, HeldSignal)
+    }
 
 
 def _sample(
@@ -222,7 +226,7 @@ def _seen_of(draft: TrialDraft, names: Iterable[str]) -> list[str]:
     wanted = set(names)
     return [
         screen.name
-        for screen in draft.project.screens
+        for screen in draft.screens
         if draft.routes.keys(draft.routes.start, screen.name) is not None
         and any(field.signal in wanted for field in screen.fields)
     ]
@@ -260,7 +264,7 @@ def _rows_of_drive(draft: TrialDraft, screen: str, situation: Situation) -> Iter
 
 def text_cases(draft: TrialDraft) -> None:
     """Every text of every choice, on every screen that shows it, in every language."""
-    for screen in draft.project.screens:
+    for screen in draft.screens:
         if draft.go(screen.name) is None:
             continue
         for name in dict.fromkeys(field.signal for field in fields_of(draft.project, screen.name, "choice")):
@@ -293,6 +297,8 @@ def _texts_by_order(draft: TrialDraft, screen: str, name: str, values: Sequence[
     rows: list[Mapping[str, object]] = []
     languages = draft.languages(screen)
     places = [field.at[0] for field in fields_of(draft.project, screen, "choice") if field.signal == name]
+    if not 0 <= places[0] < draft.project.panel.rows:
+        return
     like = False
     for value in values:
         if value is None:

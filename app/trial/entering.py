@@ -76,12 +76,15 @@ class Enterer:
             self._press(self._begin_key(signal))
         assert screen is not None
         seen = 0
+        choosing = next((key for key in (self._roles.down, self._roles.right) if key in project.panel.keys), None)
         while (entry := stand.panel.state.entry) is not None and entry.editing is None and seen <= len(entry.fields):
             seen += 1
             if screen.fields[entry.field].signal == signal:
                 self._press(self._roles.confirm)
                 break
-            self._press(next(key for key in (self._roles.down, self._roles.right) if key in project.panel.keys))
+            if choosing is None:
+                break
+            self._press(choosing)
         entry = stand.panel.state.entry
         if entry is not None and entry.editing is not None and screen.fields[entry.field].signal == signal:
             return ""

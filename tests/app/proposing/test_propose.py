@@ -12,6 +12,8 @@ from app.project.model import Project
 from app.project_file.canonical import canonical_text
 from app.project_file.files import load, parse
 from app.proposing.propose import propose
+from app.starters.answers import Answers
+from app.starters.build import build
 from app.trial.coverage import Coverage, Covered
 from app.trial.outcome import TrialOutcome
 from app.trial.runner import Runner
@@ -106,6 +108,21 @@ def test_a_panel_in_front_of_a_plain_device_is_tried_whole(by: str) -> None:
     assert not_passed(outcome) == []
     assert [one.words for one in covered.missing] == []
     assert covered.share == 1.0
+
+
+@pytest.mark.parametrize("answers", [Answers("one-drive"), Answers("temperature", rows=2, columns=16)], ids=str)
+def test_what_a_new_panel_begins_with_passes_its_trial(answers: Answers) -> None:
+    project = build(answers)
+    outcome, covered = run(project, propose(project))
+    assert not_passed(outcome) == []
+    assert [one.words for one in covered.missing if "fault code" not in one.words] == []
+
+
+def test_a_bit_is_entered_as_one_of_two() -> None:
+    project = parse(SMALL.replace('signal = "gain"\nentry = true', 'signal = "pump"\nentry = true'))
+    outcome, covered = run(project, propose(project))
+    assert not_passed(outcome) == []
+    assert [one.words for one in covered.missing] == []
 
 
 def test_limits_are_entered_and_what_is_beyond_them_is_refused() -> None:

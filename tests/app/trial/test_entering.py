@@ -7,11 +7,11 @@ from fractions import Fraction
 import pytest
 
 from app.panel.state import Mode
-from app.project_file.files import load
+from app.project_file.files import load, parse
 from app.trial.entering import Enterer
 from app.trial.stand import RehearsedStand
 from projects import demo_path
-from tests.trial_panel import small
+from tests.trial_panel import SMALL, small
 
 
 def at_settings(by: str = "step") -> RehearsedStand:
@@ -88,6 +88,20 @@ def test_where_there_is_no_entry_it_says_so() -> None:
     stand = RehearsedStand(small())
     stand.begin()
     assert Enterer(stand).enter("level", Fraction(50)) == "screen 'run' has no entry field of 'level'"
+
+
+def test_where_no_key_leads_to_the_field_it_says_so() -> None:
+    project = parse(
+        SMALL.replace('"up", "down",', '"up",')
+        .replace('"left", "right",', '"left", "f3",')
+        .replace('key = "right"', 'key = "f3"')
+    )
+    stand = RehearsedStand(project)
+    stand.begin()
+    for step in (stand.key_down, stand.key_up):
+        step("f3")
+    assert "no key begins the entry of 'mode'" in Enterer(stand).enter("mode", Fraction(1))
+    assert Enterer(stand).enter("level", Fraction(50)) == ""
 
 
 def test_what_was_not_read_cannot_be_entered() -> None:

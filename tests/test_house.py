@@ -65,7 +65,9 @@ TESTED_BY: Final = {
     "app/project_file/test_files.py": "bounded_read",
     "app/project_file/test_known_files.py": "locks",
     "app/probing/test_line.py": "wire",
-    "app/proposing/test_propose.py": "deeds draft entries machine outages routes screens values ways",
+    "app/proposing/test_propose.py": (
+        "deeds draft entries machine numbers outages routes running screens stops texts ways"
+    ),
     "app/probing/test_settings_search.py": "priors",
     "app/recording/test_damaged.py": "integrity opening writer",
     "app/recording/test_history.py": "clock gathering saving",

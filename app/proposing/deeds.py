@@ -68,41 +68,6 @@ def condition_cases(draft: TrialDraft) -> None:
         draft.add(name, steps)
 
 
-def stop_cases(draft: TrialDraft) -> None:
-    """Every key that stops something, on every screen and in an entry."""
-    for action in draft.stop_actions:
-        signal, written = action.signal, written_by(draft, action)
-        assert signal is not None
-        if written is None:
-            continue
-        by_key = _starting_key(draft, action, written)
-        on = other_value(draft, signal, written)
-        covered = [one.to for one in draft.behaviour.overrides]
-        starts: list[TrialStep] = []
-        orders: list[TrialStep] = []
-        if on is not None and draft.machine.settable(signal):
-            orders = [draft.machine.order(signal, on), until(signal, on)]
-        for key, value in by_key:
-            starts = [KeyStep(key=key), until(signal, value)]
-        stop = [KeyStep(key=str(action.key)), signal_is(signal, decimal(written))]
-        steps: list[TrialStep] = []
-        at = draft.routes.start
-        for screen in draft.screens:
-            if action.from_ not in (None, screen.name):
-                continue
-            there = draft.routes.steps(at, screen.name)
-            if there is not None:
-                steps += [*there, *(starts or orders), *stop]
-                if screen.name != draft.routes.start or not there:
-                    at = screen.name
-                steps += _in_an_entry(draft, screen.name, starts or orders, stop)
-            elif screen.name in covered:
-                _stop_under(draft, action, screen.name, orders, stop)
-        if steps:
-            words = translate("trial", "Key {key} stops '{signal}' on every screen")
-            draft.add(words.format(key=action.key, signal=signal), steps)
-
-
 def language_cases(draft: TrialDraft) -> None:
     """The key that chooses the next language, round to the first one."""
     for action in draft.project.actions:
@@ -119,94 +84,63 @@ def language_cases(draft: TrialDraft) -> None:
         draft.add(name.format(key=action.key), steps)
 
 
-def _stop_under(draft: TrialDraft, action: Action, screen: str, orders: list[TrialStep], stop: list[TrialStep]) -> None:
-    reached = draft.go(screen)
-    if reached is None:
-        return
-    words = translate("trial", "Key {key} stops '{signal}' on '{screen}'")
-    steps = [*reached.steps, *orders, screen_is(screen), *stop]
-    draft.add(words.format(key=action.key, signal=action.signal, screen=screen), steps)
-
-
-def _in_an_entry(draft: TrialDraft, screen: str, starts: list[TrialStep], stop: list[TrialStep]) -> list[TrialStep]:
-    """The same while the operator changes a value: the key must stop all the same."""
-    roles = draft.project.panel.entry
-    fields = [field for field in draft.project.screen_named[screen].fields if field.entry]
-    press = next(step for step in stop if isinstance(step, KeyStep))
-    begins = not draft.behaviour.key_actions(screen, roles.begin) and not draft.behaviour.key_screen_change(
-        screen, roles.begin
-    )
-    own = {roles.begin, roles.confirm, roles.up, roles.down, roles.left, roles.right, roles.abandon}
-    if not fields or not begins or roles.begin not in draft.project.panel.keys or press.key in own:
-        return []
-    if roles.abandon not in draft.project.panel.keys:
-        return []
-    return [*starts, KeyStep(key=roles.begin), *stop, KeyStep(key=roles.abandon)]
-
-
-def _starting_key(draft: TrialDraft, action: Action, written: Fraction) -> list[tuple[str, Fraction]]:
-    """A key that brings the signal of a stop to another value, on every screen and at once."""
-    for other in draft.project.actions:
-        if other.key is None or other.signal != action.signal or other.from_ is not None:
-            continue
-        value = written_by(draft, other)
-        alone = len([one for one in draft.project.actions if one.key == other.key]) == 1
-        turning = any(change.key == other.key for change in draft.project.screen_changes)
-        if alone and not turning and other.do in ("set", "write") and value is not None and value != written:
-            return [(other.key, value)]
-    return []
-
-
 def _pressed(draft: TrialDraft, action: Action, screen: str) -> Iterator[TrialStep]:
-    """What is done and expected for one action of a key, on its screen."""
-    key = str(action.key)
+    """What is done and expected for one action of a key, on its screen; nothing if that is not known."""
+    key, name = str(action.key), action.signal
     if action.do == "next-language":
         yield KeyStep(key=key)
         if draft.project.panel.language is None and len(draft.project.panel.languages) > 1:
             for seen in rows_expected(draft.project, screen, {}, 1):
                 yield expect(seen)
-        return
-    if action.do == "begin-entry":
+    elif action.do == "begin-entry":
         yield KeyStep(key=key)
         abandon = draft.project.panel.entry.abandon
         if abandon in draft.project.panel.keys:
             yield KeyStep(key=abandon, times=2)
         yield screen_is(screen)
+    elif name is None or not draft.is_there(name):
         return
-    name = action.signal
-    if not draft.is_there(name) or name is None:
-        return
-    if action.do == "toggle":
+    elif action.do == "toggle":
         start = draft.machine.start_values.get(name)
         if isinstance(start, Fraction):
             on = Fraction(int(bool(start)))
             for value in (1 - on, on):
                 yield KeyStep(key=key)
                 yield signal_is(name, decimal(value))
-        return
-    if action.do == "momentary":
-        signal = draft.project.signal_named[name]
-        base = signal if isinstance(signal, HeldSignal) else bindings(draft.project)[name].base
-        every_s = Decimal(base.every_ms) / 1000 if isinstance(base, RegisterSignal) else Decimal(0)
-        yield KeyStep(key=key, hold_s=_HELD_S + 2 * every_s)  # long enough for the device to be read meanwhile
-        event = "rise" if isinstance(signal, BitSignal) else "written"
-        if isinstance(signal, RegisterSignal) and signal.table == "coil":
-            event = "changed"
-        yield expect(Expectation(event=event, about=name))
-        yield signal_is(name, Decimal(0))
-        return
+    elif action.do == "momentary":
+        yield from _held_down(draft, key, name)
+    else:
+        yield from _writing(draft, action, screen, name)
+
+
+def _held_down(draft: TrialDraft, key: str, name: str) -> Iterator[TrialStep]:
+    """A key that is held long enough for the device to be read meanwhile, and let go."""
+    signal = draft.project.signal_named[name]
+    base = signal if isinstance(signal, HeldSignal) else bindings(draft.project)[name].base
+    every_s = Decimal(base.every_ms) / 1000 if isinstance(base, RegisterSignal) else Decimal(0)
+    yield KeyStep(key=key, hold_s=_HELD_S + 2 * every_s)
+    event = "rise" if isinstance(signal, BitSignal) else "written"
+    if isinstance(signal, RegisterSignal) and signal.table == "coil":
+        event = "changed"
+    yield expect(Expectation(event=event, about=name))
+    yield signal_is(name, Decimal(0))
+
+
+def _writing(draft: TrialDraft, action: Action, screen: str, name: str) -> Iterator[TrialStep]:
+    """A key that writes one value, pressed while the signal has another."""
     written = written_by(draft, action)
     if written is None or refusal(draft.project, name, written) is not None:
         return
-    other = other_value(draft, name, written)
-    if draft.machine.start_values.get(name) == written and other is not None:
-        if draft.machine.settable(name):
+    if draft.machine.start_values.get(name) == written:
+        other = other_value(draft, name, written)
+        if other is None:
+            if isinstance(draft.project.signal_named[name], HeldSignal):
+                return
+        else:
             yield draft.machine.order(name, other)
             yield until(name, other)
-        elif isinstance(draft.project.signal_named[name], HeldSignal):
-            return
-    for _ in range(1 if action.do == "write" else 2):
-        yield KeyStep(key=key)
+    for _ in range(1 if action.do == "write" else 2):  # a second press must not undo it
+        yield KeyStep(key=str(action.key))
         yield signal_is(name, decimal(written))
     if isinstance(action.value, HeldValue):
         yield from _from_held(draft, action, screen, written)

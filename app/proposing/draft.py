@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from functools import cached_property
 from typing import Any, Final
 
@@ -124,6 +125,12 @@ class TrialDraft:
     def screens(self) -> tuple[Screen, ...]:
         """The screens in the order of the project; of two with one name the first, as the panel takes them."""
         return tuple(self.project.screen_named.values())
+
+    @property
+    def held(self) -> dict[str, Value]:
+        """The values that the panel holds when it wakes up."""
+        signals = self.project.signal_named.values()
+        return {signal.name: Fraction(signal.held) for signal in signals if isinstance(signal, HeldSignal)}
 
     @property
     def shown_screens(self) -> list[str]:

@@ -44,9 +44,7 @@ def entry_cases(draft: TrialDraft) -> None:
 def held_cases(draft: TrialDraft) -> None:
     """What the panel's own values are when it wakes up."""
     steps: list[TrialStep] = [
-        signal_is(signal.name, decimal(Fraction(signal.held)))
-        for signal in draft.project.signal_named.values()
-        if isinstance(signal, HeldSignal)
+        signal_is(name, decimal(value)) for name, value in draft.held.items() if isinstance(value, Fraction)
     ]
     if steps:
         draft.add(translate("trial", "Values that the panel holds, when it wakes up"), steps)

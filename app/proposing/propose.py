@@ -7,12 +7,15 @@ from pathlib import PurePath
 from app.checks.run import check
 from app.language import translate
 from app.project.model import Project
-from app.proposing.deeds import action_cases, condition_cases, language_cases, stop_cases
+from app.proposing.deeds import action_cases, condition_cases, language_cases
 from app.proposing.draft import TrialDraft
 from app.proposing.entries import entry_cases, held_cases
+from app.proposing.numbers import hidden_cases, number_cases
 from app.proposing.outages import outage_cases
+from app.proposing.running import running_cases
 from app.proposing.screens import idle_cases, key_cases, override_cases, screen_cases
-from app.proposing.values import hidden_cases, number_cases, running_cases, text_cases
+from app.proposing.stops import stop_cases
+from app.proposing.texts import text_cases
 from app.trial.script import Trial
 from app.trial.script_file import project_digest
 

@@ -18712,10 +18712,6 @@ otherwise = unbekannt</translation>
         <translation>„{signal}“ ist {value}, ± {tolerance}</translation>
     </message>
     <message>
-        <source>&apos;{signal}&apos; on &apos;{screen}&apos;: {text}</source>
-        <translation>„{signal}“ auf „{screen}“: {text}</translation>
-    </message>
-    <message>
         <source>&apos;{signal}&apos; reads {quality}</source>
         <translation>„{signal}“ hat die Güte {quality}</translation>
     </message>
@@ -18890,6 +18886,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Signals that no screen shows as numbers</source>
         <translation>Signale, die kein Bild als Zahl zeigt</translation>
+    </message>
+    <message>
+        <source>Text &apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos;</source>
+        <translation>Text „{text}“ von „{signal}“ auf „{screen}“</translation>
     </message>
     <message>
         <source>Text &apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos; is not tried: {why}.</source>

@@ -114,6 +114,11 @@ class ModelledLine:
         assert self.framing == "tcp"
         return [self.ask(probe, timeout_s) for probe in probes]
 
+    patience_s = 0.0
+
+    def late_answers(self, wait_s: float) -> list[ProbeResult]:
+        return []
+
     def _carried(self, data: bytes, sender: LineSettings, receiver: LineSettings) -> bytes:
         """What arrives. A device that has parity looks at it; one without takes what its stop bit allows."""
         if not self.serial or sender == receiver or (sender.baud, sender.parity) == (receiver.baud, receiver.parity):

@@ -49,6 +49,7 @@ from app.probing.settings_search import (
 from app.probing.two_at_once import requests_in_flight
 from app.probing.unit_search import (
     NETWORK_TIMEOUT_S,
+    NextUnit,
     UnitState,
     find_units,
     units_in_order,
@@ -213,6 +214,14 @@ class _Watched:
         self._look_at_budget()
         self.probes += len(probes)
         return self._line.ask_both(probes, timeout_s)
+
+    @property
+    def patience_s(self) -> float:
+        return self._line.patience_s
+
+    def late_answers(self, wait_s: float) -> Sequence[ProbeResult]:
+        self._look_at_budget()
+        return self._line.late_answers(wait_s if self.left_s is None else min(wait_s, self.left_s))
 
     def _note(self, result: ProbeResult) -> None:
         if result.alive and not result.in_vain and result.waited_s is not None:
@@ -421,12 +430,16 @@ class Search:
         slow = max((max(waited) for waited in self._line.waited.values()), default=0.0)
         timeout_s = min(max(timeout_s, 2 * slow), LATE_TIMEOUT_S)
 
-        def asked(unit: int, left: int) -> None:
+        def asked(next_one: NextUnit) -> None:
             self._show_units()
             if self.state.units.apart:
-                self._devices(left, left * (timeout_s + 0.01))
-            sentence = translate("finding out", "Asking unit {unit}, {left} units are left.")
-            self._tell(sentence.format(unit=unit, left=left), left * (timeout_s + 0.01))
+                self._devices(next_one.left, next_one.seconds)
+            sentence = (
+                translate("finding out", "Asking unit {unit} once more, {left} units are left.")
+                if next_one.again
+                else translate("finding out", "Asking unit {unit}, {left} units are left.")
+            )
+            self._tell(sentence.format(unit=next_one.unit, left=next_one.left), next_one.seconds)
 
         find_units(self._line, units, self.state.units, timeout_s, asked, never=self._never_holding)
         self._show_units()

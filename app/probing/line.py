@@ -15,15 +15,17 @@ What holds, and why:
   nothing on a line that was not seen to give answers without an echo.
 - A second answer to one request comes from a second device at the address, or from whatever repeats frames. The first
   answers of each unit are listened behind for that; once it was seen, all are.
-- On Modbus TCP each answer names its request, so all of this is left out there; a gateway or device that closes the
-  connection is connected to again.
+- On Modbus TCP each answer names its request, so all of this is left out there: what comes late is kept for whoever
+  asked, and a gateway that was seen to be slow is given its own time. One that closes the connection, and a device that
+  does, is connected to again.
 """
 
 from __future__ import annotations
 
 import time
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from math import inf
 from typing import Final, Literal
@@ -34,6 +36,7 @@ from app.modbus.framing import REQUEST, SHORTEST_RTU, mbap_frames, sound_frames
 from app.modbus.serial_port import LineSettings
 from app.probing import requests
 from app.probing.probe import MOST_UNIT, CannotProbe, Overheard, Probe, ProbeResult, SearchStopped, SomebodyElse
+from app.probing.unanswered import Unanswered
 from app.probing.wire import SLICE_S, ProbedWire, wire_to
 
 FIRST_LISTEN_S: Final = 0.5
@@ -96,6 +99,10 @@ class ReadingLine:
         self._disturbed = -inf
         """When something came last that nobody asked for."""
         self._transaction = 0
+        self._unanswered = Unanswered()
+        self._late: list[ProbeResult] = []
+        self._rest = b""
+        """Of a connection: what has come and is no whole frame yet."""
 
     def __enter__(self) -> ReadingLine:
         """Raises CannotProbe in words."""
@@ -161,6 +168,26 @@ class ReadingLine:
         for probe in probes:
             self._look_whether_allowed(probe)
         return self._ask_tcp(probes, timeout_s)
+
+    @property
+    def patience_s(self) -> float:
+        """See ProbedLine."""
+        return self._unanswered.patience_s
+
+    def late_answers(self, wait_s: float) -> Sequence[ProbeResult]:
+        """See ProbedLine."""
+        if self.endpoint.rtu:
+            return ()
+        end = self.now() + wait_s
+        with self._connected():
+            while self._unanswered and not self._late:
+                piece = self._receive_until(max(end, self._unanswered.free))
+                if not piece:
+                    break
+                self._rest += piece
+                self._take_frames(())
+        late, self._late = self._late, []
+        return late
 
     def _look_whether_allowed(self, probe: Probe) -> None:
         least = 1 if self.endpoint.rtu else 0
@@ -306,25 +333,53 @@ class ReadingLine:
         begin = self.now()
         received = b""
         answered: dict[bytes, ProbeResult] = {}
-        try:
+        with self._connected():
             self._send(*probes, frame=b"".join(requests.mbap(probe, int.from_bytes(at)) for at, probe in asked.items()))
-            while len(answered) < len(asked) and (piece := self._receive_until(begin + timeout_s)):
-                received += piece
-                frames, rest = mbap_frames(received, final=False)
-                # Others are answers that came too late for their requests.
-                frames = [frame for frame in frames if frame[:2] in asked]
-                for label, unit, pdu in ((frame[:2], frame[6], frame[7:]) for frame in frames):
-                    probe = asked[label]
-                    if label not in answered and unit == probe.unit and requests.is_answer(probe, pdu):
-                        took = self.now() - begin
-                        answered[label] = ProbeResult(probe, _kind(pdu), pdu, received, took, took)
-                received = b"".join(frames) + rest
-        except CannotProbe:
-            # Some devices close the connection instead of answering for a unit that they do not have.
-            self._wire.open()
+            for label, probe in asked.items():
+                self._unanswered.sent(label, probe, begin)
+            while len(answered) < len(asked):
+                # What came late has told in the meantime how long it may take.
+                piece = self._receive_until(max(begin + timeout_s, self._unanswered.free))
+                if not piece:
+                    break
+                self._rest += piece
+                ours, now_answered = self._take_frames(asked)
+                received += ours
+                answered |= now_answered
+        received += self._rest
         kind: Literal["garbled", "silence"] = "garbled" if received else "silence"
         nothing = (ProbeResult(probe, kind, b"", received, None, self.now() - begin) for probe in probes)
         return [answered.get(label, none) for label, none in zip(asked, nothing, strict=True)]
+
+    def _take_frames(self, asked: Container[bytes]) -> tuple[bytes, dict[bytes, ProbeResult]]:
+        """The frames that have come whole and belong to what is `asked` now, and what is answered by them. Answers to
+        former requests are kept."""
+        frames, self._rest = mbap_frames(self._rest, final=False)
+        answered: dict[bytes, ProbeResult] = {}
+        for frame in frames:
+            label, unit, pdu = frame[:2], frame[6], frame[7:]
+            probe = self._unanswered.asked_as(label)
+            if probe is None or unit != probe.unit or not requests.is_answer(probe, pdu):
+                continue
+            code = pdu[1] if _kind(pdu) == "exception" else 0
+            took = self._unanswered.answered(label, code, label not in asked, self.now())
+            result = ProbeResult(probe, _kind(pdu), pdu, frame, took, took)
+            if label in asked:
+                answered[label] = result
+            else:
+                self._late.append(result)
+        return b"".join(frame for frame in frames if frame[:2] in asked), answered
+
+    @contextmanager
+    def _connected(self) -> Iterator[None]:
+        """Connect again if the connection is closed: some devices do that instead of answering for a unit that they
+        do not have."""
+        try:
+            yield
+        except CannotProbe:
+            self._unanswered.forget()
+            self._rest = b""
+            self._wire.open()
 
     # Bytes
 

@@ -129,6 +129,15 @@ class ProbedLine(Protocol):
         """Send two requests in one go and wait for both answers: on Modbus TCP alone, and only to find out whether that
         can be done. Raises ValueError on any other line, and what `ask` raises."""
 
+    @property
+    def patience_s(self) -> float:
+        """How long a gateway on Modbus TCP was seen to take for one request; 0 as long as none came late. `ask` waits
+        for so long on its own account."""
+
+    def late_answers(self, wait_s: float) -> Sequence[ProbeResult]:
+        """Answers to requests that were given up, on Modbus TCP, where each names its request; waited for at most
+        `wait_s` if none has come. Empty on any other line. Raises CannotProbe, SearchStopped."""
+
     def listen(self, seconds: float) -> Overheard:
         """Send nothing, and give back what was heard. Raises CannotProbe, SearchStopped."""
 

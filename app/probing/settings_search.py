@@ -7,6 +7,8 @@ tried twice at most: with a short time-out, and later with a long one, which als
 
 - Any answer counts, exceptions too: only the right settings give a frame whose CRC fits.
 - A CRC fits by chance once in 65 536 tries, so nothing is believed until it answered again.
+- A device may be deaf to what comes behind a request to another one, until it is asked again: libmodbus takes that for
+  the other one's answer. So the patient try ends with a short one of the same unit (tried with libmodbus 3.1.6).
 - Bytes that make no frame say that somebody is there who does not speak so. They make the same speed with another
   parity likelier, and the same settings: something may have disturbed the answer.
 """
@@ -53,7 +55,9 @@ class Attempt:
     @property
     def cost_s(self) -> float:
         """What it takes if nobody answers, in seconds."""
-        return self.timeout_s + TUNING_S + _ANSWER_CHARACTERS * self.settings.character_s
+        once = self.timeout_s + TUNING_S + _ANSWER_CHARACTERS * self.settings.character_s
+        # Between the two is listened for as long as the second may take.
+        return once + self.late * (2 * PROBE_TIMEOUT_S + _ANSWER_CHARACTERS * self.settings.character_s)
 
 
 @dataclass(slots=True)
@@ -220,6 +224,9 @@ def find_settings(
         line.tune(attempt.settings)
         result = line.ask(first_question(attempt.unit, never), attempt.timeout_s)
         evidence(result)
+        if attempt.late and result.kind == "silence":
+            result = line.ask(first_question(attempt.unit, never), PROBE_TIMEOUT_S)
+            evidence(result)
         if result.alive:
             again = confirm(line, attempt.unit, attempt.timeout_s, never)
             if again is not None:

@@ -16032,6 +16032,10 @@ otherwise = unbekannt</translation>
         <translation>Gerät {unit} wird nach zwei Dingen zugleich gefragt.</translation>
     </message>
     <message>
+        <source>Asking unit {unit} once more, {left} units are left.</source>
+        <translation>Gerät {unit} wird noch einmal gefragt, {left} sind noch übrig.</translation>
+    </message>
+    <message>
         <source>Asking unit {unit} what it is.</source>
         <translation>Gerät {unit} wird gefragt, was es ist.</translation>
     </message>

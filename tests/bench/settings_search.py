@@ -32,8 +32,7 @@ def expected(order: Iterable[Attempt]) -> Expected:
     settings = None
     quantiles: list[float] = []
     for attempt in order:
-        seconds += attempt.timeout_s + 8 * attempt.settings.character_s
-        seconds += TUNING_S if attempt.settings != settings else 0.0
+        seconds += attempt.cost_s - (TUNING_S if attempt.settings == settings else 0.0)
         settings = attempt.settings
         weight = priors.settings[settings] * priors.units[attempt.unit]
         weight *= priors.late if attempt.late else 1 - priors.late

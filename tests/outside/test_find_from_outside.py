@@ -33,6 +33,9 @@ RANGES = [{"table": "holding", "first": 200, "last": 239}]
 """What libmodbus_hidden_unit.c has."""
 SILENT_S = 0.25
 """So long the gateway waits. A device of libmodbus on this computer answers within milliseconds."""
+SLOW_S = 0.8
+"""And so long one that is slow; many are set to 1 s."""
+ON_A_BUS_S = 0.05
 
 
 @contextmanager
@@ -84,9 +87,24 @@ def found(capsys: pytest.CaptureFixture[str], *words: str) -> dict[str, Any]:
     return told
 
 
-def test_on_a_serial_port(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Its unit alone: after a request to another one libmodbus takes the next frame for the answer to that
-    (modbus-rtu.c, from memory), and so may miss what it is asked right behind a unit that is silent."""
+def on_a_bus(ends: dict[int, int], unit: int, pdu: bytes) -> bytes:
+    """What comes back where every follower hears every frame, those to others and their answers too."""
+    frame = bytes((unit,)) + pdu
+    for end in ends.values():
+        os.write(end, frame + checksum(frame))
+    data = b""
+    while unit in ends and select.select([ends[unit]], [], [], 0.01 if data else ON_A_BUS_S)[0]:
+        data += os.read(ends[unit], 256)
+    for other, end in ends.items():
+        if data and other != unit:
+            os.write(end, data)
+    return data[1:-2]
+
+
+@pytest.mark.parametrize("wanted", ["93", "90-95", "88-95"])
+def test_on_a_serial_port(wanted: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """After a request to another unit libmodbus takes the next frame for the answer to that (modbus-rtu.c, from
+    memory), and so misses what it is asked right behind a unit that is silent."""
     program = compiled(tmp_path, "libmodbus_hidden_unit")
     with (
         wired() as (near, far),
@@ -95,13 +113,27 @@ def test_on_a_serial_port(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
         assert follower.stdout is not None
         assert follower.stdout.readline() == "ready\n"
         try:
-            told = found(capsys, "--serial", near, "--settings", "19200 8N1", "--units", "93")
+            told = found(capsys, "--serial", near, "--settings", "19200 8N1", "--units", wanted)
         finally:
             said, _ = follower.communicate("", timeout=10)
     assert told["settings"] == {"baud": 19200, "parity": "none", "stop_bits": 1}
     (one,) = told["followers"]
     assert (one["unit"], one["ranges"], one["in_flight"]) == (93, RANGES, None)
     assert {int(part.partition(":")[0]) for part in said.split()} <= READING
+
+
+def test_on_a_bus_where_each_hears_all(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Some of them have missed their turn whatever the order is: the frames before are odd in number for one, and even
+    for its neighbour."""
+    units = (20, 21, 93, 94)
+    with (
+        followers(tmp_path, units) as ends,
+        CountingDevice("serial-over-tcp", lambda unit, pdu: on_a_bus(ends, unit, pdu)) as device,
+    ):
+        place = f"127.0.0.1:{device.where}"
+        told = found(capsys, "--serial-over-tcp", place, "--units", "18-23,90-95")
+    assert {one["unit"]: one["ranges"] for one in told["followers"]} == dict.fromkeys(units, RANGES)
+    assert set(device.functions) <= READING
 
 
 def test_through_a_converter_with_rtu_frames(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -141,3 +173,21 @@ def test_five_behind_a_gateway(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert {one["in_flight"] for one in told["followers"]} == {2}, "this gateway keeps what comes until its turn"
     assert set(device.functions) <= READING
     assert {unit for unit, _ in device.asked} == {0, 255, *range(1, 248)}
+
+
+@pytest.mark.parametrize("says_so", [True, False])
+def test_a_gateway_that_is_slower_than_we_are(says_so: bool, capsys: pytest.CaptureFixture[str]) -> None:
+    """One request at a time; what comes meanwhile stands in its queue. Where it says nothing at all of a unit that is
+    silent, only the answers of others show how long it took."""
+
+    def gateway(unit: int, pdu: bytes) -> bytes:
+        if unit in (2, 5):
+            return bytes((pdu[0] | 0x80, 2))
+        select.select([], [], [], SLOW_S)
+        return bytes((pdu[0] | 0x80, 11)) if says_so else b""
+
+    with CountingDevice("tcp", gateway) as device:
+        told = found(capsys, "--tcp", f"127.0.0.1:{device.where}", "--units", "1-8")
+    assert sorted(one["unit"] for one in told["followers"]) == [2, 5]
+    assert {unit for unit, _ in device.asked} == set(range(1, 9))
+    assert set(device.functions) <= READING

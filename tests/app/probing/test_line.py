@@ -200,6 +200,10 @@ def test_a_late_answer_over_tcp_is_told_by_its_number() -> None:
     with StagedFollower("tcp", late) as device, ReadingLine(device.endpoint) as line:
         assert line.ask(requests.read(7, "holding", 500), 0.05).kind == "silence"
         assert requests.words_of(line.ask(requests.read(7, "holding", 1000), 0.5)) == (3000,)
+        (came,) = line.late_answers(0.0)
+        assert (came.probe.pdu, requests.words_of(came)) == (requests.read(7, "holding", 500).pdu, (1500,))
+        assert line.patience_s > 0.1, "as long as it was seen to take, and more"
+        assert not line.late_answers(0.0)
 
 
 def others(asked: Asked) -> Parts:

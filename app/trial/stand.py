@@ -174,16 +174,14 @@ class RehearsedStand(Stand):
         self._language = language
         self._machine = machine
         super().__init__(project, observers)
+        words = {signal.bit.of for signal in project.signals if isinstance(signal, BitSignal)}
+        self._read = [signal for signal in project.signals if isinstance(signal, RegisterSignal)]
         self._told = [
             signal
-            for signal in project.signals
-            if isinstance(signal, RegisterSignal)
-            and (
-                signal.texts
-                or signal.table in ("coil", "discrete")
-                or any(isinstance(bit, BitSignal) and bit.bit.of == signal.name for bit in project.signals)
-            )
+            for signal in self._read
+            if signal.texts or signal.table in ("coil", "discrete") or signal.name in words
         ]
+        """Those of which events may come."""
         self._rehearsal = self._rehearsed()
 
     def _rehearsed(self) -> Rehearsal:
@@ -202,6 +200,7 @@ class RehearsedStand(Stand):
         """Begin a case."""
         self._detector = EventDetector(self.project, self.now)
         self._rehearsal = self._rehearsed()
+        self._next.clear()
         self.tick()
 
     @property
@@ -230,22 +229,22 @@ class RehearsedStand(Stand):
 
     def _look(self) -> None:
         self._detector.reports(self._rehearsal.take_reports())
-        readings = self._rehearsal.registers()
-        samples = [
-            Sample(signal.name, self._at, (), readings[signal.name]) for signal in self._told if signal.name in readings
-        ]
+        samples = self._due()
         self._detector.samples(samples)
         if self.samples.wanted:
-            self._put_samples(readings)
+            for sample in samples:
+                self.samples.put(sample.signal, sample.at, sample.words, sample.reading)
         self._detector.overrides(self.panel.state, self.panel.at)
 
-    def _put_samples(self, readings: Mapping[str, Reading]) -> None:
-        """What a line would have read by now, each signal as often as it wants to be."""
-        for signal in self.project.signals:
-            if isinstance(signal, RegisterSignal) and self._at >= self._next.get(signal.name, 0.0):
+    def _due(self) -> list[Sample]:
+        """What a line would have read by now, each signal as often as it wants to be; as far as anybody looks at it."""
+        readings = self._rehearsal.registers()
+        found = []
+        for signal in self._read if self.samples.wanted else self._told:
+            if self._at >= self._next.get(signal.name, 0.0) and signal.name in readings:
                 self._next[signal.name] = self._at + signal.every_ms / 1000
-                if (reading := readings.get(signal.name)) is not None:
-                    self.samples.put(signal.name, self._at, (), reading)
+                found.append(Sample(signal.name, self._at, (), readings[signal.name]))
+        return found
 
 
 class SessionStand(Stand):

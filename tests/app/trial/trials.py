@@ -20,6 +20,7 @@ name = "it runs and stops"
 key = "start"
 [[case.step]]
 expect = { signal = "running", text = "running" }
+hold_s = 0.5
 [[case.clean_up]]
 key = "stop"
 

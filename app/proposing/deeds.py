@@ -23,7 +23,7 @@ _HELD_S: Final = Decimal("0.5")
 def action_cases(draft: TrialDraft) -> None:
     """Every action of a key: what it writes is what the device then holds."""
     for index, action in enumerate(draft.project.actions):
-        if action.key is None:
+        if action.key is None or action.do == "next-language":
             continue
         screen = action.from_ or draft.routes.start
         reached = draft.go(screen)
@@ -87,12 +87,7 @@ def language_cases(draft: TrialDraft) -> None:
 def _pressed(draft: TrialDraft, action: Action, screen: str) -> Iterator[TrialStep]:
     """What is done and expected for one action of a key, on its screen; nothing if that is not known."""
     key, name = str(action.key), action.signal
-    if action.do == "next-language":
-        yield KeyStep(key=key)
-        if draft.project.panel.language is None and len(draft.project.panel.languages) > 1:
-            for seen in rows_expected(draft.project, screen, {}, 1):
-                yield expect(seen)
-    elif action.do == "begin-entry":
+    if action.do == "begin-entry":
         yield KeyStep(key=key)
         abandon = draft.project.panel.entry.abandon
         if abandon in draft.project.panel.keys:
@@ -210,9 +205,9 @@ def until(name: str, value: Fraction) -> TrialStep:
 def _deed(action: Action) -> str:
     if action.do == "write":
         value = action.value
-        words = translate("trial", "write {value} to '{signal}'")
-        said = f"'{value.from_}'" if isinstance(value, HeldValue) else str(value)
-        return words.format(value=said, signal=action.signal)
+        if isinstance(value, HeldValue):
+            return translate("trial", "write '{held}' to '{signal}'").format(held=value.from_, signal=action.signal)
+        return translate("trial", "write {value} to '{signal}'").format(value=value, signal=action.signal)
     words_for = {
         "set": translate("trial", "set '{signal}'"),
         "clear": translate("trial", "clear '{signal}'"),

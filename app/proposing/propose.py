@@ -13,7 +13,7 @@ from app.proposing.entries import entry_cases, held_cases
 from app.proposing.numbers import hidden_cases, number_cases
 from app.proposing.outages import outage_cases
 from app.proposing.running import running_cases
-from app.proposing.screens import idle_cases, key_cases, override_cases, screen_cases
+from app.proposing.screens import blinking_gap, idle_cases, key_cases, override_cases, screen_cases
 from app.proposing.stops import stop_cases
 from app.proposing.texts import text_cases
 from app.trial.script import Trial
@@ -32,6 +32,7 @@ def propose(project: Project, file: str = "") -> Trial:
     draft = TrialDraft(project)
     for cases in (
         screen_cases,
+        blinking_gap,
         key_cases,
         override_cases,
         held_cases,

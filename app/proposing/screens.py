@@ -37,6 +37,12 @@ def screen_cases(draft: TrialDraft) -> None:
         draft.add(translate("trial", "Screen '{screen}'").format(screen=name), steps)
 
 
+def blinking_gap(draft: TrialDraft) -> None:
+    """What blinks is nothing that a step can expect."""
+    if any(True for screen in draft.screens for _ in screen.conditions):
+        draft.lacks(translate("trial", "Whether cells blink is not tried: a person has to look."))
+
+
 def key_cases(draft: TrialDraft) -> None:
     """Every key that changes the screen, pressed on every screen where it does."""
     for screen in draft.screens:

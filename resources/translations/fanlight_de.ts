@@ -18936,6 +18936,10 @@ otherwise = unbekannt</translation>
         <translation>Wenn {condition}: {deed}</translation>
     </message>
     <message>
+        <source>Whether cells blink is not tried: a person has to look.</source>
+        <translation>Ob Zellen blinken, wird nicht geprüft: Das muss jemand ansehen.</translation>
+    </message>
+    <message>
         <source>Without this program: {command}</source>
         <translation>Ohne dieses Programm: {command}</translation>
     </message>
@@ -18997,7 +19001,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>an override covers it</source>
-        <translation>ein Vorrangbild verdeckt es</translation>
+        <translation>Ein Vorrangbild verdeckt es</translation>
     </message>
     <message>
         <source>and {count} more</source>
@@ -19297,7 +19301,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>the screen is not reached</source>
-        <translation>das Bild wird nicht erreicht</translation>
+        <translation>Das Bild wird nicht erreicht</translation>
     </message>
     <message>
         <source>the signature was not written to {file}: {why}</source>
@@ -19305,7 +19309,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>the simulated device cannot be brought to it</source>
-        <translation>das simulierte Gerät lässt sich nicht dazu bringen</translation>
+        <translation>Das simulierte Gerät lässt sich nicht dazu bringen</translation>
     </message>
     <message>
         <source>the stop of {signals} is not proved: look at the machine</source>
@@ -19374,6 +19378,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>write &apos;format = {format}&apos; at the top</source>
         <translation>oben „format = {format}“ schreiben</translation>
+    </message>
+    <message>
+        <source>write &apos;{held}&apos; to &apos;{signal}&apos;</source>
+        <translation>„{held}“ nach „{signal}“ schreiben</translation>
     </message>
     <message>
         <source>write [[{keys}]] instead of [{keys}]</source>

@@ -35,8 +35,8 @@ from app.language import mark
 from app.modbus.framing import REQUEST, SHORTEST_RTU, mbap_frames, sound_frames
 from app.modbus.serial_port import LineSettings
 from app.probing import requests
+from app.probing.given_up import GivenUp
 from app.probing.probe import MOST_UNIT, CannotProbe, Overheard, Probe, ProbeResult, SearchStopped, SomebodyElse
-from app.probing.unanswered import Unanswered
 from app.probing.wire import SLICE_S, ProbedWire, wire_to
 
 FIRST_LISTEN_S: Final = 0.5
@@ -99,7 +99,7 @@ class ReadingLine:
         self._disturbed = -inf
         """When something came last that nobody asked for."""
         self._transaction = 0
-        self._unanswered = Unanswered()
+        self._given_up = GivenUp()
         self._late: list[ProbeResult] = []
         self._rest = b""
         """Of a connection: what has come and is no whole frame yet."""
@@ -172,7 +172,7 @@ class ReadingLine:
     @property
     def patience_s(self) -> float:
         """See ProbedLine."""
-        return self._unanswered.patience_s
+        return self._given_up.patience_s
 
     def late_answers(self, wait_s: float) -> Sequence[ProbeResult]:
         """See ProbedLine."""
@@ -180,8 +180,8 @@ class ReadingLine:
             return ()
         end = self.now() + wait_s
         with self._connected():
-            while self._unanswered and not self._late:
-                piece = self._receive_until(max(end, self._unanswered.free))
+            while self._given_up and not self._late:
+                piece = self._receive_until(max(end, self._given_up.free))
                 if not piece:
                     break
                 self._rest += piece
@@ -336,10 +336,10 @@ class ReadingLine:
         with self._connected():
             self._send(*probes, frame=b"".join(requests.mbap(probe, int.from_bytes(at)) for at, probe in asked.items()))
             for label, probe in asked.items():
-                self._unanswered.sent(label, probe, begin)
+                self._given_up.sent(label, probe, begin)
             while len(answered) < len(asked):
                 # What came late has told in the meantime how long it may take.
-                piece = self._receive_until(max(begin + timeout_s, self._unanswered.free))
+                piece = self._receive_until(max(begin + timeout_s, self._given_up.free))
                 if not piece:
                     break
                 self._rest += piece
@@ -358,11 +358,11 @@ class ReadingLine:
         answered: dict[bytes, ProbeResult] = {}
         for frame in frames:
             label, unit, pdu = frame[:2], frame[6], frame[7:]
-            probe = self._unanswered.asked_as(label)
+            probe = self._given_up.asked_as(label)
             if probe is None or unit != probe.unit or not requests.is_answer(probe, pdu):
                 continue
             code = pdu[1] if _kind(pdu) == "exception" else 0
-            took = self._unanswered.answered(label, code, label not in asked, self.now())
+            took = self._given_up.answered(label, code, label not in asked, self.now())
             result = ProbeResult(probe, _kind(pdu), pdu, frame, took, took)
             if label in asked:
                 answered[label] = result
@@ -377,7 +377,7 @@ class ReadingLine:
         try:
             yield
         except CannotProbe:
-            self._unanswered.forget()
+            self._given_up.forget()
             self._rest = b""
             self._wire.open()
 

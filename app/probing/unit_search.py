@@ -2,7 +2,7 @@
 
 The likeliest first. A converter may answer in the name of every unit: where the first ones all do, a few drawn by
 chance decide, and it is told as one. A gateway says of a unit behind it that there is no way (0A) or no answer (0B):
-that unit is not there, the gateway is. What it says late counts as well (app.probing.unanswered), and what it was asked
+that unit is not there, the gateway is. What it says late counts as well (app.probing.given_up), and what it was asked
 before it was known to be slow is asked again: not every gateway keeps what comes while it waits.
 
 On a serial line whoever was silent is asked again at the end, twice in a row. A follower of libmodbus takes the frame

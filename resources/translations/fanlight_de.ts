@@ -16033,7 +16033,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Asking unit {unit} once more, {left} units are left.</source>
-        <translation>Gerät {unit} wird noch einmal gefragt, {left} sind noch übrig.</translation>
+        <translation>Gerät {unit} wird noch einmal gefragt, noch {left} Adressen.</translation>
     </message>
     <message>
         <source>Asking unit {unit} what it is.</source>

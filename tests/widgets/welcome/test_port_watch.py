@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import partial
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from pytestqt.qtbot import QtBot
 
 from app.modbus.ports_here import PortHere
@@ -46,6 +46,7 @@ def system(monkeypatch: pytest.MonkeyPatch) -> Iterator[SlowSystem]:
     made = SlowSystem()
     monkeypatch.setattr(port_watch, "ports_here", made)
     monkeypatch.setattr(port_watch, "LOOK_EVERY_MS", 10)
+    monkeypatch.setattr(port_watch, "LOOKED_AFTER_MS", 2)
     yield made
     made.let.release(100)
 
@@ -107,6 +108,20 @@ def test_whoever_wanted_it_may_be_gone_before_a_look_ends(system: SlowSystem, qt
     system.let.release()
     qtbot.waitUntil(lambda: not looking())
     assert system.asked == 1
+
+
+def test_its_thread_touches_nothing_of_qt(system: SlowSystem, watch: PortWatch, qtbot: QtBot) -> None:
+    """What it leaves is told from the window's thread, and what it is held by is no object of Qt."""
+    told: list[threading.Thread] = []
+    watch.found.connect(lambda _ports: told.append(threading.current_thread()), Qt.ConnectionType.DirectConnection)
+    watch.look()
+    qtbot.waitUntil(lambda: system.asked == 1)
+    (thread,) = (one for one in threading.enumerate() if one.name == "serial ports")
+    held = [thread, *vars(thread).values()]
+    assert not [one for one in held if isinstance(one, QObject) or isinstance(getattr(one, "__self__", None), QObject)]
+    with qtbot.waitSignal(watch.found):
+        system.let.release()
+    assert told == [threading.main_thread()]
 
 
 def test_a_system_that_does_not_tell_is_asked_again(watch: PortWatch, system: SlowSystem, qtbot: QtBot) -> None:

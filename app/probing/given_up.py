@@ -23,7 +23,7 @@ MOST_OPEN: Final = 300
 
 
 @dataclass(slots=True)
-class Unanswered:
+class GivenUp:
     """Times are seconds on one clock that only goes forward; `label` is the transaction identifier as it is sent."""
 
     own_s: float = 0.0

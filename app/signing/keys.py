@@ -218,6 +218,10 @@ def _content(file: Path) -> bytes:
     try:
         with file.open("rb") as source:
             content = source.read(LARGEST_KEY + 1)
+    except FileNotFoundError:
+        raise CannotUseKey(
+            mark("signing", "there is no key {file}; 'ssh-keygen -t ed25519 -f {file}' makes one"), file=file
+        ) from None
     except (OSError, ValueError) as why:
         raise CannotUseKey(
             mark("signing", "{file} cannot be read: {why}"), file=file, why=getattr(why, "strerror", None) or str(why)

@@ -18292,6 +18292,10 @@ otherwise = unbekannt</translation>
         <translation>die Signatur ist auf eine Weise erstellt, die hier nicht bekannt ist</translation>
     </message>
     <message>
+        <source>there is no key {file}; &apos;ssh-keygen -t ed25519 -f {file}&apos; makes one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>this is a key of the kind &apos;{kind}&apos;; only keys of the kind ssh-ed25519 are used here</source>
         <translation>der Schlüssel ist von der Art „{kind}“; hier gelten nur Schlüssel der Art ssh-ed25519</translation>
     </message>

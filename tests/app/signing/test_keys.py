@@ -105,7 +105,7 @@ def test_what_is_no_such_key_is_refused_in_words(tmp_path: Path) -> None:
     with pytest.raises(CannotUseKey, match="is the public half of a key"):
         load_key(public_file(made.file))
     for missing in (tmp_path / "none", tmp_path / "a\0b", tmp_path):
-        with pytest.raises(CannotUseKey, match="cannot be read"):
+        with pytest.raises(CannotUseKey, match=r"cannot be read|there is no key"):
             load_key(missing)
     (tmp_path / "text").write_text("a text")
     with pytest.raises(CannotUseKey, match="is not a private key"):

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import tomllib
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
 from app.project_file.canonical import canonical_text
 from app.project_file.files import load
+from app.trial.runner import Runner
 from app.trial.script_file import (
     TrialFileError,
     add_case,
@@ -18,6 +21,7 @@ from app.trial.script_file import (
     trial_of,
     usual_place,
 )
+from app.trial.stand import RehearsedStand
 from projects import demo_path
 from tests.app.trial.trials import PUMP, trial_in
 from tests.builders import demo
@@ -153,3 +157,13 @@ def test_a_case_is_appended_and_a_trial_made_for_it(tmp_path: Path) -> None:
     with pytest.raises(TrialFileError, match="taken by another case"):
         add_case(path, second, project, "booster-pump.toml")
     assert path.read_bytes() == before
+
+
+def test_the_example_of_the_readme_is_a_trial_of_the_demo() -> None:
+    text = (Path(__file__).parents[3] / "README.md").read_text(encoding="utf-8")
+    example = text.split("## The trial and its record")[1].split("```toml\n")[1].split("```")[0]
+    trial = trial_of(tomllib.loads(example, parse_float=Decimal))
+    assert problems_with(trial, demo("booster-pump")) == ()
+    outcome = Runner(trial, RehearsedStand(demo("booster-pump"))).run()
+    results = [[step.result.value for step in case.steps] for case in outcome.cases]
+    assert results == [["pass", "pass", "pass", "pass", "not tested", "pass"]] * 2

@@ -119,7 +119,7 @@ def test_json_is_the_record(words: list[str], capsys: pytest.CaptureFixture[str]
         (["--sign", "key"], "add '--record FILE'"),
         (["--record", "no/folder/r.json"], "there is no folder"),
         (["--answers", "none.toml"], "file not found"),
-        (["--record", "r.trial.json", "--sign", "none"], "cannot be read"),
+        (["--record", "r.trial.json", "--sign", "none"], "there is no key none"),
     ],
 )
 def test_what_cannot_work_is_said_before_anything_moves(

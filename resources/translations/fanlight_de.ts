@@ -18293,7 +18293,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>there is no key {file}; &apos;ssh-keygen -t ed25519 -f {file}&apos; makes one</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt keinen Schlüssel {file}; „ssh-keygen -t ed25519 -f {file}“ legt einen an</translation>
     </message>
     <message>
         <source>this is a key of the kind &apos;{kind}&apos;; only keys of the kind ssh-ed25519 are used here</source>

@@ -10,6 +10,7 @@ from app.project.model import Project
 from app.proposing.deeds import action_cases, condition_cases, language_cases
 from app.proposing.draft import TrialDraft
 from app.proposing.entries import entry_cases, held_cases
+from app.proposing.folding import folded
 from app.proposing.numbers import hidden_cases, number_cases
 from app.proposing.outages import outage_cases
 from app.proposing.running import running_cases
@@ -61,5 +62,5 @@ def propose(project: Project, file: str = "") -> Trial:
         project=PurePath(file).name,
         digest=project_digest(project),
         notes="\n".join(notes),
-        cases=tuple(draft.cases),
+        cases=tuple(folded(draft.cases)),
     )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from app.checks.run import check
 from app.language import translate
+from app.line.write_queue import WriteReport
 from app.panel.conditions import in_words
 from app.panel.events import Entered, Write
 from app.panel.layout import PanelLayout
@@ -92,7 +93,10 @@ class Coverage:
         self._texts_left = {
             screen.name: [field for field in screen.fields if _has_texts(project, field)] for screen in project.screens
         }
+        self._on_the_way: dict[str, list[tuple[object, ...]]] = {}
+        """What counts once the write of a signal was sent: a write that never left the panel has tried nothing."""
         stand.observers.append(self._told)
+        stand.reported.append(self._sent)
         stand.ticked.append(self._look)
 
     @property
@@ -110,6 +114,19 @@ class Coverage:
         found = self._all.get((part, key))
         if found is not None:
             self._reached.add(found)
+
+    def _reach_by(self, written: Container[str], signal: str | None, part: str, *key: object) -> None:
+        """Reach it at once, or as soon as the write is sent that does it."""
+        if signal is not None and signal in written:
+            self._on_the_way.setdefault(signal, []).append((part, *key))
+        else:
+            self._reach(part, *key)
+
+    def _sent(self, reports: Sequence[WriteReport]) -> None:
+        for report in reports:
+            for part, *key in self._on_the_way.pop(report.signal, ()):
+                if report.obstacle is None:
+                    self._reach(str(part), *key)
 
     def _told(self, step: PanelStep) -> None:
         before, after = step.before, step.after
@@ -159,12 +176,12 @@ class Coverage:
         editing, ends = before.entry.editing, bounds(self._project, field.signal)
         entered = next((effect for effect in step.effects if isinstance(effect, Entered)), None)
         if entered is not None:
+            what: object = "between"
             if editing.choices:
-                self._reach("entries", *place, entered.new)
+                what = entered.new
             elif ends is not None and entered.new in ends:
-                self._reach("entries", *place, "low" if entered.new == ends[0] else "high")
-            else:
-                self._reach("entries", *place, "between")
+                what = "low" if entered.new == ends[0] else "high"
+            self._reach_by(_written(step), field.signal, "entries", *place, what)
             return
         after = step.after.entry
         if after is None or after.editing is None:
@@ -185,18 +202,18 @@ class Coverage:
 
     def _actions(self, step: PanelStep) -> None:
         before, after = step.before, step.after
+        written = _written(step)
         for index, truth in after.judged.items():
             if truth and before.judged.get(index) is False:
-                self._reach("actions", index)
+                self._reach_by(written, self._project.actions[index].signal, "actions", index)
         for pair in before.pressing:
             if pair not in after.pressing:
                 for number in self._pressed:
                     action = self._project.actions[number]
                     if (action.key, action.signal) == pair:
-                        self._reach("actions", number)
+                        self._reach_by(written, action.signal, "actions", number)
         if step.key is None or step.key not in after.down or step.key in before.down:
             return
-        written = {effect.signal for effect in step.effects if isinstance(effect, Write)}
         for action in self._behaviour.key_actions(before.shown, step.key):
             number = self._action_numbers[id(action)]
             if action.do == "momentary":
@@ -211,7 +228,7 @@ class Coverage:
             elif action.do == "next-language":
                 done = after.language != before.language or self._project.panel.language in written
             if done:
-                self._reach("actions", number)
+                self._reach_by(written, action.signal, "actions", number)
 
     # Texts
 
@@ -230,6 +247,10 @@ class Coverage:
             texts = self._project.signal_named[field.signal].texts
             key = next((text for text in texts if text != OTHERWISE and int(text) == reading.value), OTHERWISE)
             self._reach("texts", state.shown, field.signal, key, state.language)
+
+
+def _written(step: PanelStep) -> set[str]:
+    return {effect.signal for effect in step.effects if isinstance(effect, Write)}
 
 
 # Everything there is --------------------------------------------------------------------------------------------------

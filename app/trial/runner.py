@@ -17,6 +17,7 @@ from typing import Final, Protocol
 from app.errors import FanlightError
 from app.events.events import Event
 from app.language import translate
+from app.line.write_queue import Obstacle, WriteReport
 from app.panel.events import Entered, Write
 from app.project.binding import plain_text
 from app.project.model import BitSignal, HeldSignal
@@ -164,12 +165,17 @@ class Runner:
         self._events: list[Event] = []
         self._entered: dict[str, None] = {}
         self._written: dict[str, None] = {}
+        self._by_key: set[str] = set()
+        """What keys have written since the trial last did something."""
+        self._failed: list[WriteReport] = []
+        """What of it was written in vain."""
         self._put_back: dict[str, Fraction] = {}
         """What the case before has put back, by signal."""
         self._left = _Left()
         self._case_name = ""
         stand.ticked.append(self._look_for_stop)
         stand.observers.append(self._note_writes)
+        stand.reported.append(self._note_failed)
 
     def stop(self) -> None:
         """End the run as soon as may be, from any thread: keys are let go, and what is to be cleaned up is."""
@@ -272,7 +278,7 @@ class Runner:
         stand = self._stand
         for number, step in enumerate(steps, 1):
             self._look_for_stop()
-            words = step_words(stand.project, step)
+            words = step_words(stand.project, step, simulated=stand.simulated)
             self._watcher.step_begins(index, part, number, words)
             at, clock = stand.now(), datetime.now(UTC)
             if self._left.why:
@@ -328,6 +334,7 @@ class Runner:
 
     def _press(self, keys: Sequence[str], hold_s: float) -> _Found:
         stand = self._stand
+        failed: list[WriteReport] = []
         for key in keys:
             self._look_for_stop()
             if key not in stand.project.panel.keys:
@@ -340,19 +347,28 @@ class Runner:
             finally:
                 stand.key_up(key)
             self._since = stand.now()  # what happened while the key was down counts, too
-            self._see_written()
-        return _Found(Result.PASS)
+            failed += self._see_written()
+        unarmed = _unarmed(failed)
+        if unarmed:
+            return _Found(Result.BLOCKED, unarmed, ends_case=True)
+        words = translate("trial", "'{signal}' was not written: {reason}")
+        told = [words.format(signal=report.signal, reason=report.reason) for report in failed]
+        waits = translate("trial", "'{signal}' is not confirmed to be written")
+        told += [waits.format(signal=signal) for signal in sorted(self._by_key & stand.panel.state.sent.keys())]
+        return _Found(Result.PASS, found="; ".join(dict.fromkeys(told)))
 
     def _enter(self, step: EnterStep) -> _Found:
         self._acted()
         enterer = Enterer(self._stand)
         why = enterer.enter(step.enter, fraction(step.value), refused=step.refused)
-        self._see_written()
+        unarmed = _unarmed(self._see_written())
         if not why and not step.refused:
             said = self._stand.panel.state.said
             if said is not None and said.signal == step.enter:
                 why = said.reason or said.text
         found = translate("trial", "keys: {keys}").format(keys=enterer.told)
+        if unarmed:
+            return _Found(Result.BLOCKED, unarmed, found=found, names=(step.enter,), ends_case=True)
         return _Found(Result.FAIL if why else Result.PASS, why, found=found, names=(step.enter,), ends_case=bool(why))
 
     def _order(self, step: OrderStep) -> _Found:
@@ -474,17 +490,22 @@ class Runner:
     def _acted(self) -> None:
         """The trial has done something: what is seen from now on counts, and what happens from now on."""
         self._stand.take_events()
+        self._by_key, self._failed = set(), []
         self._events = []
         self._since = self._stand.now()
 
-    def _see_written(self) -> None:
-        """Let what a key writes be taken, or refused, before the next step; it counts from when that is known."""
+    def _see_written(self) -> list[WriteReport]:
+        """Let what a key writes be taken, or refused, before the next step; it counts from when that is known.
+
+        Gives what a key has written in vain.
+        """
         self._events += self._stand.take_events()
         limit = self._stand.now() + WRITTEN_S
         while self._stand.panel.state.sent and self._stand.now() < limit:
             self._tick()
             self._events += self._stand.take_events()
             self._since = self._stand.now()
+        return self._failed
 
     def _look_for_stop(self) -> None:
         if self._stop.is_set() and not self._cleaning:
@@ -496,6 +517,11 @@ class Runner:
                 self._entered[effect.signal] = None
             elif isinstance(effect, Write):
                 self._written[effect.signal] = None
+            if told.key is not None and isinstance(effect, Write):
+                self._by_key.add(effect.signal)
+
+    def _note_failed(self, reports: Sequence[WriteReport]) -> None:
+        self._failed += (report for report in reports if not report.ok and report.signal in self._by_key)
 
     # Putting back
 
@@ -596,6 +622,11 @@ def restore(
             restored.append(translate("trial", "'{signal}' is {before} again").format(**said))
             back[name] = before[name]
     return back
+
+
+def _unarmed(failed: Iterable[WriteReport]) -> str:
+    """Why a key did nothing that could prove anything: writing was off. Empty if it was not."""
+    return next((report.reason for report in failed if report.obstacle is Obstacle.NOT_ARMED), "")
 
 
 def _said(answer: Reply) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import threading
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
@@ -21,6 +21,7 @@ from app.events.events import Event
 from app.follower.operate import operate
 from app.follower.register_bank import RegisterBank
 from app.line.samples import Sample, SampleBus, Subscription
+from app.line.write_queue import WriteReport
 from app.panel.driver import PanelDriver
 from app.panel.events import Effect
 from app.panel.state import State
@@ -63,6 +64,8 @@ class Stand(ABC):
         """Told what happened, as it is taken."""
         self.ticked: list[Callable[[], None]] = []
         """Called whenever time has passed; what they raise ends the wait."""
+        self.reported: list[Callable[[Sequence[WriteReport]], None]] = []
+        """Told what became of writes, as it is known."""
         self._detector = EventDetector(project, self.now)
 
     @property
@@ -144,6 +147,11 @@ class Stand(ABC):
     def alarms(self) -> Mapping[int, Alarm]:
         """The alarms, by the index of their override."""
         return self._detector.alarms.alarms
+
+    def _report(self, reports: Sequence[WriteReport]) -> None:
+        self._detector.reports(reports)
+        for each in self.reported:
+            each(reports)
 
     def _tell(self, key: str | None, deed: Callable[[], tuple[Effect, ...]]) -> None:
         before = self.panel.state
@@ -228,7 +236,7 @@ class RehearsedStand(Stand):
         self._at += TICK_S
 
     def _look(self) -> None:
-        self._detector.reports(self._rehearsal.take_reports())
+        self._report(self._rehearsal.take_reports())
         samples = self._due()
         self._detector.samples(samples)
         if self.samples.wanted:
@@ -339,7 +347,7 @@ class SessionStand(Stand):
 
     def _look(self) -> None:
         session, detector = self._session, self._detector
-        detector.reports(session.take_reports())
+        self._report(session.take_reports())
         detector.samples(self._came.take())
         armed = [line.name for line in self.project.lines if session.engine.is_armed(line.name)]
         detector.look(session.snapshot(), session.panel.state, armed, session.panel.at)

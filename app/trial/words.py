@@ -24,8 +24,11 @@ from app.trial.script import (
 )
 
 
-def step_words(project: Project, step: TrialStep) -> str:
-    """What a step does, in one line."""
+def step_words(project: Project, step: TrialStep, *, simulated: bool = True) -> str:
+    """What a step does, in one line.
+
+    Not `simulated`, an order to a simulated device is what a person does by hand instead.
+    """
     if isinstance(step, KeyStep):
         return _key_words(step)
     if isinstance(step, KeysStep):
@@ -36,6 +39,8 @@ def step_words(project: Project, step: TrialStep) -> str:
             words = translate("trial", "try to enter {value} for '{signal}': must not be possible")
         return words.format(value=with_unit(project, step.enter, step.value), signal=step.enter)
     if isinstance(step, OrderStep):
+        if not simulated and step.by_hand is not None:
+            return translate("trial", "by hand: {what}").format(what=step.by_hand)
         return translate("trial", "simulated: {order}").format(order=step.order)
     if isinstance(step, WaitStep):
         if isinstance(step.wait, Expectation):
@@ -78,10 +83,7 @@ def expectation_words(project: Project, seen: Expectation) -> str:
 
 
 def in_columns(project: Project, step: TrialStep, *, simulated: bool = True) -> tuple[str, str]:
-    """What a step does, and what is expected of it, for a list that has a column for either.
-
-    Not `simulated`, an order to a simulated device is what a person does by hand instead.
-    """
+    """What a step does, and what is expected of it, for a list that has a column for either."""
     if isinstance(step, ExpectStep | WaitStep) and (seen := _expectation(step)) is not None:
         words = translate("trial", "look at {what}")
         if isinstance(step, WaitStep):
@@ -96,9 +98,7 @@ def in_columns(project: Project, step: TrialStep, *, simulated: bool = True) -> 
         return translate("trial", "ask: {question}").format(question=step.ask), translate("trial", "yes")
     if isinstance(step, MeasureStep):
         return step_words(project, step), range_words(step.at_least, step.at_most, step.unit)
-    if isinstance(step, OrderStep) and not simulated and step.by_hand is not None:
-        return translate("trial", "by hand: {what}").format(what=step.by_hand), ""
-    return step_words(project, step), ""
+    return step_words(project, step, simulated=simulated), ""
 
 
 def range_words(at_least: FigureOrHole | None, at_most: FigureOrHole | None, unit: str) -> str:

@@ -18704,6 +18704,10 @@ otherwise = unbekannt</translation>
         <translation>„{signal}“ ist „{text}“</translation>
     </message>
     <message>
+        <source>&apos;{signal}&apos; is not confirmed to be written</source>
+        <translation>„{signal}“: Schreiben ist nicht bestätigt</translation>
+    </message>
+    <message>
         <source>&apos;{signal}&apos; is {before} again</source>
         <translation>„{signal}“ ist wieder {before}</translation>
     </message>
@@ -18726,6 +18730,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>&apos;{signal}&apos; was not read again</source>
         <translation>„{signal}“ wurde nicht neu gelesen</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; was not written: {reason}</source>
+        <translation>„{signal}“ wurde nicht geschrieben: {reason}</translation>
     </message>
     <message>
         <source>&apos;{signal}&apos; was written, but its value before was not known</source>

@@ -16,6 +16,7 @@ from app.client.endpoint import Endpoint
 from app.project.model import Action, Condition, Project
 from app.project_file.files import parse
 from app.signals.reading import Reading
+from app.trial.coverage import Coverage
 from app.trial.outcome import CaseOutcome, PersonAsked, Reply, Result, StepOutcome, TrialOutcome
 from app.trial.runner import Nobody, Person, Runner, Watcher
 from app.trial.script_file import trial_of
@@ -159,7 +160,7 @@ def test_an_old_reading_is_not_taken_for_what_there_was_before_nor_for_what_ther
 def test_unarmed_nothing_is_written_and_the_trial_does_not_pass(device: CountingDevice) -> None:
     outcome = run(device, armed=False)
     assert device.taken == []
-    assert outcome.cases[0].steps[0].result is Result.FAIL
+    assert outcome.cases[0].steps[0].result is Result.BLOCKED
 
 
 def test_nothing_is_written_unless_somebody_agrees_not_even_without_a_key(device: CountingDevice) -> None:
@@ -223,3 +224,36 @@ def test_a_value_past_the_panel_is_written_as_it_was(device: CountingDevice) -> 
     assert stand.put("set point", Fraction(12)) == ""
     assert device.taken[-1][1] == 12
     stand.end()
+
+
+@pytest.mark.parametrize("deed", ['key = "zero"', 'enter = "set point"\nvalue = 7'])
+def test_what_writes_proves_nothing_and_tries_nothing_while_writing_is_off(device: CountingDevice, deed: str) -> None:
+    """The panel only looks as if the key had done something: nothing has left it."""
+    text = f'format = 1\n[[case]]\nname = "a"\n[[case.step]]\n{deed}\n[[case.step]]\nnote = "on"\n'
+    stand = SessionStand(PROJECT, Endpoint.tcp("127.0.0.1", device.port, timeout_ms=200))
+    coverage = Coverage(stand)
+    found = Runner(trial_of(tomllib.loads(text, parse_float=Decimal)), stand, Agrees()).run().cases[0]
+    assert device.taken == []
+    assert [step.result for step in found.steps] == [Result.BLOCKED] * 2
+    assert found.steps[0].reason == "line 'line' is not armed"
+    reached = {one.words for one in coverage.covered.reached}
+    assert not {words for words in reached if words.startswith(("action", "entry"))}
+
+
+@pytest.mark.parametrize(
+    ("stops", "told"),
+    [(True, "'set point' is not confirmed to be written"), (False, "'set point' was not written: ")],
+)
+def test_a_key_whose_write_did_not_arrive_is_told_in_the_record(device: CountingDevice, stops: bool, told: str) -> None:
+    """A key pressed while the line is cut is a fair deed: the record says that nothing came of it."""
+
+    class Cutting(Watcher):
+        def step_begins(self, index: int, part: str, number: int, words: str) -> None:
+            device.silent = part == "step" and number == 1
+
+    text = 'format = 1\n[[case]]\nname = "a"\n[[case.step]]\nkey = "zero"\n[[case.step]]\nnote = "on"\n'
+    project = PROJECT.model_copy(update={"actions": (PROJECT.actions[0].model_copy(update={"stops": stops}),)})
+    stand = SessionStand(project, Endpoint.tcp("127.0.0.1", device.port, timeout_ms=200), armed=True)
+    found = Runner(trial_of(tomllib.loads(text, parse_float=Decimal)), stand, Agrees(), Cutting()).run().cases[0]
+    assert found.steps[0].result is Result.PASS
+    assert found.steps[0].found.startswith(told)

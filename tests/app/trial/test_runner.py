@@ -259,8 +259,11 @@ def test_a_no_moves_nothing_either() -> None:
 def test_an_order_is_done_by_hand_at_a_machine_if_it_says_how() -> None:
     steps = '{ order = "tank.high=1", by_hand = "Lift the float." }'
     person = Answering(Reply(True), Reply(True))
-    assert Runner(case(steps), Device(), person).run().cases[0].result is PASS
+    found = Runner(case(steps), Device(), person).run().cases[0]
+    assert found.result is PASS
     assert person.asked[1].text == "Lift the float."
+    assert found.steps[0].words == "by hand: Lift the float."  # no record claims that a machine was simulated
+    assert outcome(steps).steps[0].words == "simulated: tank.high=1"
     without = Runner(case('{ order = "tank.high=1" }\n{ note = "on" }'), Device(), Answering(Reply(True))).run()
     assert [step.result for step in without.cases[0].steps] == [NOT_TESTED, NOT_TESTED] or [
         step.result for step in without.cases[0].steps

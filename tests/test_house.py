@@ -150,6 +150,7 @@ TESTED_BY: Final = {
     "widgets/start_up/test_trend_view.py": "trend_curves trend_export trend_head trend_legend trend_plot",
     "widgets/start_up/test_workspace.py": "replay_bar",
     "widgets/welcome/test_start_page.py": "card drawings recent_list",
+    "widgets/trial/test_records.py": "difference_dialog sign_dialog",
     "widgets/trial/test_workspace.py": "head side_pane step_page steps_table",
 }
 """Modules that have no test of their own name, by the test that tests them, seen from tests/. A module is named from

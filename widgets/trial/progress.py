@@ -87,9 +87,9 @@ class RunProgress:
         return len(self.results)
 
     def end_step(self, case: str, result: Result) -> None:
-        """A step of a case is done."""
-        self.results.append(result)
-        if case in self.planned and self.steps.get(case):
+        """A step of a case is done. The clean-up after a killed run is none of them."""
+        if self.steps.get(case):
+            self.results.append(result)
             self._done_s += self.planned[case] / self.steps[case]
 
     def ask(self, on: bool) -> None:

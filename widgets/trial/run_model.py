@@ -10,18 +10,23 @@ import threading
 import time
 from collections import deque
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.errors import FanlightError
 from app.panel.rendering import Rows
-from app.trial.outcome import CaseOutcome, PersonAsked, Reply, StepOutcome, StepPlace, TrialOutcome
-from app.trial.runner import Runner, Watcher
+from app.project.model import Project
+from app.trial.outcome import CaseOutcome, PersonAsked, Reply, StepOutcome, StepPlace
+from app.trial.runner import Unfinished, Watcher
 from app.trial.script import Case, Trial
 from app.trial.stand import SessionStand, Stand
+from app.trial_record.identify import identification
+from app.trial_record.record import Circumstances, TrialRecord
+from app.trial_record.recorded_run import TrialRun
 
 LOOKED_AFTER_MS: Final = 50
 ROWS_EVERY_S: Final = 0.05
@@ -62,21 +67,41 @@ class CaseEnds:
 RunNews = CaseBegins | StepBegins | StepEnds | CaseEnds
 
 
+@dataclass(frozen=True, slots=True)
+class RunPlan:
+    """What is run, on what, and what its record says of it.
+
+    `make_stand` is called in the thread of the run. `only` names the cases, all if it is empty. `record` is the file
+    that the record goes to, with the curves beside it; None: the record is only handed on. `unfinished` is what an
+    earlier run has not cleaned up. With `identify` the devices are asked first what they call themselves.
+    """
+
+    trial: Trial
+    project: Project
+    make_stand: Callable[[], Stand]
+    only: Collection[str] = ()
+    around: Circumstances = field(default_factory=Circumstances)
+    record: Path | None = None
+    unfinished: Unfinished | None = None
+    identify: bool = False
+
+
 class _AtWork(Watcher):
     """All of a run that belongs to its thread. The window only reads what stands here, and leaves a reply."""
 
-    def __init__(self, trial: Trial, make_stand: Callable[[], Stand], only: Collection[str]) -> None:
+    def __init__(self, plan: RunPlan) -> None:
+        self.plan = plan
         self.news: deque[RunNews] = deque()
         self.rows: Rows | None = None
         self.armed: tuple[str, ...] = ()
         """The real lines that may be written to."""
         self.asked_now: PersonAsked | None = None
         self.replied: tuple[PersonAsked, Reply] | None = None
-        self.outcome: TrialOutcome | None = None
+        self.record: TrialRecord | None = None
         self.why = ""
+        """Why there is none, or what could not be written beside it."""
         self.stopped = False
-        self._trial, self._make_stand, self._only = trial, make_stand, only
-        self._runner: Runner | None = None
+        self._run: TrialRun | None = None
         self._stand: Stand | None = None
         self._waits_for: PersonAsked | None = None
         self._case = ""
@@ -88,8 +113,8 @@ class _AtWork(Watcher):
     def stop(self) -> None:
         """End the run."""
         self.stopped = True
-        if self._runner is not None:
-            self._runner.stop()
+        if self._run is not None:
+            self._run.stop()
 
     def disarm(self) -> None:
         """Let nothing more be written, but stops."""
@@ -99,13 +124,27 @@ class _AtWork(Watcher):
     # In the thread
 
     def _work(self) -> None:
+        plan, around = self.plan, self.plan.around
         try:
-            stand = self._stand = self._make_stand()
+            if plan.identify:
+                around = replace(around, identification=identification(plan.project, around.endpoints))
+            stand = self._stand = plan.make_stand()
             stand.ticked.append(self._look)
-            runner = self._runner = Runner(self._trial, stand, self, self, only=self._only)
+            run = self._run = TrialRun(
+                plan.trial,
+                plan.project,
+                stand,
+                self,
+                [self],
+                around=around,
+                record=plan.record,
+                only=plan.only,
+                unfinished=plan.unfinished,
+            )
             if self.stopped:
-                runner.stop()
-            self.outcome = runner.run()
+                run.stop()
+            self.record = run.run()
+            self.why = run.trouble
         except FanlightError as error:
             self.why = str(error)
 
@@ -166,12 +205,14 @@ class RunningTrial(QObject):
     """`armed` is another: a case that can move the machine begins or ends, a line was lost, or somebody disarmed."""
     stopping_changed = Signal()
     ended = Signal()
-    """It is over: `outcome` says how, or `why` says why there is none."""
+    """It is over: `record` says how, or `why` says why there is none."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.outcome: TrialOutcome | None = None
+        self.record: TrialRecord | None = None
         self.why = ""
+        self.plan: RunPlan | None = None
+        """Of the run that goes on, or was the last."""
         self.armed: tuple[str, ...] = ()
         """The real lines that may be written to."""
         self.question: PersonAsked | None = None
@@ -196,21 +237,18 @@ class RunningTrial(QObject):
     def take_over(self, former: RunningTrial) -> None:
         """Go on with what runs in another one, which knows nothing of it any more."""
         former._looking.stop()
-        self.outcome, self.why, self.armed = former.outcome, former.why, former.armed
+        self.record, self.why, self.armed, self.plan = former.record, former.why, former.armed, former.plan
         self._at_work, former._at_work = former._at_work, None
         if self._at_work is not None:
             self._looking.start()
 
-    def start(self, trial: Trial, make_stand: Callable[[], Stand], only: Collection[str] = ()) -> None:
-        """Run the cases of these names, all if empty, on a stand that is made in the thread of the run.
-
-        Not while another one runs.
-        """
+    def start(self, plan: RunPlan) -> None:
+        """Run this. Not while something else runs."""
         if self._at_work is not None:
             return
-        self.outcome, self.why, self.armed = None, "", ()
+        self.record, self.why, self.armed, self.plan = None, "", (), plan
         self.question, self._asked, self._rows = None, None, None
-        self._at_work = _AtWork(trial, make_stand, only)
+        self._at_work = _AtWork(plan)
         self._at_work.thread.start()
         self._looking.start()
         self.began.emit()
@@ -262,6 +300,6 @@ class RunningTrial(QObject):
             self.asked.emit(question)
         if ended:
             self._looking.stop()
-            self.outcome, self.why, self.armed = at_work.outcome, at_work.why, ()
+            self.record, self.why, self.armed = at_work.record, at_work.why, ()
             self._at_work = self.question = self._asked = None
             self.ended.emit()

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QScrollArea, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QAction, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
 
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.model import Panel
@@ -15,6 +15,9 @@ from app.trial.outcome import Seen
 from widgets.face.column import in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.kit import palette
+from widgets.kit.commands import keys_of, native, plain, why_off
+from widgets.kit.controls import push_button
+from widgets.kit.flow import FlowLayout
 from widgets.kit.path_bar import PathBar
 from widgets.kit.plain import plain_label
 from widgets.kit.scaling import air, scaled
@@ -33,8 +36,17 @@ MOST_FACE: Final = 0.4
 class SidePane(QWidget):
     """Shows the question that is asked before all else; else the chosen row; else how the whole trial stands."""
 
-    def __init__(self, model: TrialModel, ask: AskPage, go_up: Callable[[StepKey | None], object]) -> None:
-        """`go_up` chooses the row of a case, or none: what the path leads to."""
+    def __init__(
+        self,
+        model: TrialModel,
+        ask: AskPage,
+        go_up: Callable[[StepKey | None], object],
+        record_actions: Sequence[QAction],
+    ) -> None:
+        """`go_up` chooses the row of a case, or none: what the path leads to.
+
+        `record_actions` stand below what is told of the whole trial.
+        """
         super().__init__()
         self._model = model
         self._go_up = go_up
@@ -44,6 +56,11 @@ class SidePane(QWidget):
         self.ask = ask
         self.step = StepPage(model)
         self.summary = Details()
+        self.record_buttons = QWidget()
+        row = FlowLayout(self.record_buttons, spacing=scaled(8))
+        for action in record_actions:
+            row.addWidget(_button_of(action))
+        self.summary.add_below(self.record_buttons)
         self.path = PathBar()
         self._pages = QStackedWidget()
         self._areas: dict[QWidget, QScrollArea] = {}
@@ -165,6 +182,19 @@ class SidePane(QWidget):
         end = self.height() if self.caption.isHidden() else self.caption.y()
         painter.fillRect(0, 0, self.width(), end, colours.colour("base"))
         painter.fillRect(0, end - 1, self.width(), 1, colours.colour("line"))
+
+
+def _button_of(action: QAction) -> QPushButton:
+    button = push_button(action.iconText(), action.trigger)
+
+    def follow() -> None:
+        button.setEnabled(action.isEnabled())
+        keys = native(keys_of(action))
+        button.setToolTip("  ".join(filter(None, (plain(action.text()), keys, why_off(action)))))
+
+    action.changed.connect(follow)
+    follow()
+    return button
 
 
 def _as_rows(seen: Seen) -> Rows:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Callable, Collection
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QObject
@@ -12,14 +15,19 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from app.client.endpoint import Endpoint
 from app.errors import FanlightError
 from app.project.model import Project
-from app.trial.script import Case, Trial
+from app.trial.runner import Unfinished
+from app.trial.script import Case
 from app.trial.stand import RehearsedStand, SessionStand, Stand
+from app.trial_record.record import CannotUseRecord, Circumstances
+from widgets.document.document import Document
 from widgets.document.settings import Settings
 from widgets.frame.connecting import REAL, SIMULATED, Connecting
 from widgets.kit.dialogs.dialog import Dialog
 from widgets.kit.dialogs.questions import Question
 from widgets.live.live_session import LentLines
-from widgets.trial.run_model import RunningTrial
+from widgets.trial.opened import OpenTrial
+from widgets.trial.records import killed_runs, put_aside, usual_record
+from widgets.trial.run_model import RunningTrial, RunPlan
 
 
 class TrialTarget(enum.Enum):
@@ -104,25 +112,30 @@ class Starting(QObject):
             self._settings.tester = told
         return told
 
-    def start(self, trial: Trial, project: Project, only: Collection[str] = ()) -> str | None:
+    def start(self, opened: OpenTrial, document: Document, only: Collection[str] = ()) -> str | None:
         """Run cases, all if none is named, after everything that must be asked.
 
         Gives why not, empty where a person decided against it; None if it has begun.
         """
         if self._run.running:
             return ""
-        cases = [case for case in trial.expanded if not only or case.name in only]
+        cases = [case for case in opened.cases if not only or case.name in only]
         if not any(case.is_on(simulated=self.against.simulated) for case in cases):
             return self.tr("None of these cases is run against what is chosen. Choose another target above.")
-        if self.tester() is None:
+        tester = self.tester()
+        if tester is None:
             return ""
+        project = document.project
+        file = "" if document.path is None else document.path.name
+        around = Circumstances(*tester, file, opened.path.name)
+        plan = RunPlan(opened.trial, project, lambda: _MAKERS[self.against](project), only, around)
         if self.against.simulated:
-            maker = _MAKERS[self.against]
-            self._run.start(trial, lambda: maker(project), only)
+            self._run.start(plan)
             return None
-        return self._start_real(trial, project, cases, only)
+        return self._start_real(plan, opened.path, cases)
 
-    def _start_real(self, trial: Trial, project: Project, cases: list[Case], only: Collection[str]) -> str | None:
+    def _start_real(self, plan: RunPlan, file: Path, cases: list[Case]) -> str | None:
+        project = plan.project
         if why := self._connecting.hindrance(REAL):
             return why
         if not project.lines:
@@ -136,10 +149,42 @@ class Starting(QObject):
         how = self._how(cases)
         if how is None or (how == ARMED and not self._connecting.takes_cautions(project, endpoints)):
             return ""
+        try:
+            unfinished = self._left_by_killed_runs(file)
+        except CannotUseRecord as why:
+            return str(why)
         self._endpoints = endpoints
-        self._run.start(trial, lambda: SessionStand(project, None, armed=how == ARMED), only)
+        self._run.start(
+            replace(
+                plan,
+                make_stand=lambda: SessionStand(project, None, armed=how == ARMED),
+                around=replace(plan.around, endpoints=endpoints),
+                record=usual_record(file, datetime.now()),
+                unfinished=unfinished,
+                identify=True,
+            )
+        )
         self._lend()
         return None
+
+    def _left_by_killed_runs(self, file: Path) -> Unfinished | None:
+        """Keep the records of earlier runs that were not ended, if somebody says so, and clean up after the newest."""
+        killed = killed_runs(file)
+        if not killed:
+            return None
+        question = Question(
+            self._window,
+            "caution",
+            self.tr("An earlier run was not ended"),
+            self.tr("Clean up after it first?"),
+            self.tr(
+                "The program ended while {file} was made, so a case at the device may not have been cleaned up. Its "
+                "record so far is kept as an unfinished one. Leave it alone if that run goes on in another window."
+            ).format(file=killed[-1].name),
+        )
+        if not question.ask(((self.tr("&Clean up"), True),), False):
+            return None
+        return put_aside(killed)
 
     def _line_is_free(self) -> bool:
         """Whether the window has no session on the line; offers to end it."""

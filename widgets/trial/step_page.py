@@ -47,6 +47,8 @@ class Details(QWidget):
         layout.addWidget(self.headline)
         layout.addWidget(self._notice)
         layout.addLayout(self._rows)
+        self._below = QVBoxLayout()
+        layout.addLayout(self._below)
         layout.addStretch()
         for label in (self.headline, self.why):
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -77,6 +79,10 @@ class Details(QWidget):
                 value.setText(shown[number][1])
         self.setAccessibleName(f"{state[1]}: {headline}" if state[1] else headline)
         self.setAccessibleDescription(why)
+
+    def add_below(self, part: QWidget) -> None:
+        """Put something that is done with it below the rows."""
+        self._below.addWidget(part)
 
     def lines(self) -> list[tuple[str, str]]:
         """The rows that are shown."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QCoreApplication, QObject
 
 from app.language import with_mark
 from app.project.model import Project
@@ -18,6 +18,7 @@ from app.trial.script import Case, OrderStep, TrialStep
 from app.trial.words import in_columns
 from widgets.kit.tables import TableModel, Trim, to_the_right
 
+translate = QCoreApplication.translate
 MANY: Final = 60
 """Rows up to which all cases are open; with more, only those that run or did not pass."""
 
@@ -86,12 +87,6 @@ class TrialModel(TableModel):
             self.tr("Result"),
             self.tr("Time"),
         )
-        self._words = {
-            Result.PASS: self.tr("passed"),
-            Result.FAIL: self.tr("failed"),
-            Result.BLOCKED: self.tr("blocked"),
-            Result.NOT_TESTED: self.tr("not tested"),
-        }
         self._project: Project | None = None
         self.simulated = True
         """Whether the steps are told as they are at simulated devices."""
@@ -318,10 +313,6 @@ class TrialModel(TableModel):
         words = self.tr("Case {name}, open") if key.case in self._open else self.tr("Case {name}, closed")
         return words.format(name=key.case)
 
-    def result_words(self, result: Result) -> str:
-        """A result as people read it."""
-        return self._words[result]
-
     def state_words(self, key: StepKey) -> str:
         """What the column of results says."""
         outcome = self._result(key)
@@ -330,7 +321,7 @@ class TrialModel(TableModel):
         if key.part is None and self._now is not None and self._now.case == key.case:
             return self.tr("running")
         if outcome is not None:
-            return self._words[outcome]
+            return result_words(outcome)
         if key in self._problems:
             return self.tr("does not fit")
         case = self._cases[key.case]
@@ -437,6 +428,16 @@ class TrialModel(TableModel):
         if column == StepColumn.SEEN and outcome is not None and outcome.reason not in ("", text):
             return f"{text}\n{outcome.reason}"
         return text
+
+
+def result_words(result: Result) -> str:
+    """A result as people read it."""
+    return {
+        Result.PASS: translate("TrialModel", "passed"),
+        Result.FAIL: translate("TrialModel", "failed"),
+        Result.BLOCKED: translate("TrialModel", "blocked"),
+        Result.NOT_TESTED: translate("TrialModel", "not tested"),
+    }[result]
 
 
 def took_words(seconds: float) -> str:

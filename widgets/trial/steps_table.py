@@ -13,7 +13,7 @@ from widgets.kit.icons import SIDE
 from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import heading_margin, scaled
 from widgets.kit.tables import selected_rows, set_widths
-from widgets.trial.steps_model import StepColumn, StepKey, TrialModel
+from widgets.trial.steps_model import StepColumn, StepKey, TrialModel, result_words
 
 ROW: Final = 32
 BELOW_NOW: Final = 2
@@ -49,7 +49,8 @@ class StepsTable(QuickTable):
         self._fit_columns()
         model.modelAboutToBeReset.connect(self._note_place)
         model.modelReset.connect(self._restore_place)
-        self.selectionModel().currentRowChanged.connect(self._tell_current)
+        # With the focus a row may become the current one without being chosen, and be chosen later.
+        self.selectionModel().selectionChanged.connect(self._tell_current)
         self.doubleClicked.connect(lambda index: self._turn(index.row()))
         self.verticalScrollBar().actionTriggered.connect(lambda _action: self.follow(False))
 
@@ -99,7 +100,7 @@ class StepsTable(QuickTable):
 
     def _fit_columns(self) -> None:
         measure = self.fontMetrics().horizontalAdvance
-        words = [*(self.steps.result_words(result) for result in Result), self.tr("asks you"), self.tr("does not fit")]
+        words = [*(result_words(result) for result in Result), self.tr("asks you"), self.tr("does not fit")]
         around = 2 * heading_margin() + 2
         # What stands out is written in a heavier weight, which is a little wider.
         result = max(map(measure, words)) * 11 // 10 + scaled(SIDE + BESIDE_ICON) + around

@@ -22,8 +22,9 @@ from PySide6.QtWidgets import (
 from app.panel.rendering import Rows
 from app.project.model import Project
 from app.project.problems import Problem
-from app.trial.outcome import Instrument, PersonAsked, Reply, Result, TrialOutcome, Verdict
+from app.trial.outcome import Instrument, PersonAsked, Reply, Result, Verdict
 from app.trial.script_file import ENDING, TrialFileError, usual_place
+from app.trial_record.record import DEVICE, TrialRecord
 from widgets.document.document import Document
 from widgets.document.problems import ProblemsDialog
 from widgets.document.settings import Settings
@@ -44,10 +45,11 @@ from widgets.trial.ask_page import AskedNow, AskPage
 from widgets.trial.head import TrialHead
 from widgets.trial.opened import OpenTrial, TrialFit, fit_of, read_trial, stamp_of
 from widgets.trial.progress import RunProgress
+from widgets.trial.records import RecordKeeping
 from widgets.trial.run_model import CaseBegins, CaseEnds, RunNews, RunningTrial, StepBegins, StepEnds
 from widgets.trial.side_pane import WIDTH, SidePane
 from widgets.trial.starting import Starting, TrialTarget
-from widgets.trial.steps_model import StepKey, TrialModel, took_words
+from widgets.trial.steps_model import StepKey, TrialModel, result_words, took_words
 from widgets.trial.steps_table import StepsTable
 
 AGAINST_WIDTH: Final = 210
@@ -80,22 +82,19 @@ class TrialWorkspace(QWidget):
         """A file that somebody opened, other than the usual one."""
         self._project_path = document.path
         self._looked_at: Project | None = None
-        self._run_project: Project | None = None
-        self._outcome: TrialOutcome | None = None
-        """What came of the run that the list shows."""
         self._work: SlotWork | None = None
         self.fit = TrialFit()
         self.progress = RunProgress()
         self.run = RunningTrial(self)
         self.starting = Starting(window, connecting, settings, self.run)
+        self.records = RecordKeeping(self, window, settings)
         self.model = TrialModel(self)
         self._make_actions()
         self.ask = AskPage(self.yes_action, self.no_action, self.unknown_action)
         self.table = StepsTable(self.model)
-        self.side = SidePane(self.model, self.ask, self.table.go_to)
+        self.side = SidePane(self.model, self.ask, self.table.go_to, self.records.actions)
         self.head = TrialHead(self.show_problems)
         self._lay_out()
-        self.setFocusProxy(self.table)
         self._connect()
         self._name_targets()
         self.look_for_trial()
@@ -140,6 +139,8 @@ class TrialWorkspace(QWidget):
         menu.addSeparator()
         menu.addActions([self.follow_action, self.not_passed_action])
         menu.addSeparator()
+        self.records.fill_menu(menu)
+        menu.addSeparator()
         menu.addActions([self.open_action, self.again_action, self.problems_action, self.tester_action])
 
     # Making it
@@ -177,7 +178,8 @@ class TrialWorkspace(QWidget):
         self._split.addWidget(self.side)
         self._split.setStretchFactor(0, 1)
         self._split.setSizes([1366 - scaled(WIDTH), scaled(WIDTH)])
-        self.empty = EmptyState("", "", push_button("", self._help_empty))
+        self._help = push_button("", self._help_empty)
+        self.empty = EmptyState("", "", self._help)
         self._pages = QStackedWidget()
         self._pages.addWidget(self.empty)
         self._pages.addWidget(self._split)
@@ -201,6 +203,8 @@ class TrialWorkspace(QWidget):
         run.asked.connect(self._ask)
         run.stopping_changed.connect(self._follow_run)
         run.ended.connect(self._end_run)
+        self.records.said.connect(self.said)
+        self.records.changed.connect(self._show_summary)
         document.changed.connect(self._document_changed)
         document.replaced.connect(self._document_changed)
         document.status_changed.connect(self._document_changed)
@@ -259,11 +263,11 @@ class TrialWorkspace(QWidget):
             self.model.show_trial((), self._document.project, {})
             self._pages.setCurrentWidget(self.empty)
             self._say_empty()
+        self.setFocusProxy(self.table if opened is not None else self._help)
         self._follow_run()
 
     def _say_empty(self) -> None:
-        error, path, button = self._unreadable, self.path, self.empty.button
-        assert button is not None
+        error, path, button = self._unreadable, self.path, self._help
         if error is not None:
             button.setText(self.tr("Show all problems ({count})").format(count=len(error.problems)))
             name = "" if error.path is None else error.path.name
@@ -321,7 +325,8 @@ class TrialWorkspace(QWidget):
             for key in self._opened.keys_at(problem.place):
                 problems.setdefault(key, problem)
         if not self.model.show_trial(self._opened.cases, project, problems):
-            self.progress, self._outcome = RunProgress(), None
+            self.progress = RunProgress()
+            self.records.show(None, self._opened.path)
         self.side.set_panel(project.panel)
         self.head.show_fit(self.fit)
         self._name_targets()
@@ -384,11 +389,10 @@ class TrialWorkspace(QWidget):
     def _start(self, only: Collection[str]) -> None:
         if self._opened is None or self.run.running:
             return
-        self._run_project = project = self._document.project
         cases = [case for case in self._opened.cases if not only or case.name in only]
         simulated = self.starting.against.simulated
         self.progress.begin([case for case in cases if case.is_on(simulated=simulated)])
-        why = self.starting.start(self._opened.trial, project, only)
+        why = self.starting.start(self._opened, self._document, only)
         if why:
             self.said.emit(why, True)
 
@@ -429,13 +433,15 @@ class TrialWorkspace(QWidget):
         if self._work is not None:
             self._work.end()
             self._work = None
-        self._outcome = self.run.outcome
+        plan = self.run.plan
+        if self.run.record is not None and self._opened is not None:
+            self.records.show(self.run.record, self._opened.path, None if plan is None else plan.record)
         self.model.begin_step(None)
         self.model.refresh()
         self.side.set_running(False)
         self._ask(None)
         if self.table.following:
-            left = self._outcome is not None and bool(self._not_restored(self._outcome))
+            left = self.run.record is not None and bool(_not_restored(self.run.record))
             self.table.go_to(None if left else self.model.first_not_passed())
         self._show_head()
         self._show_summary()
@@ -448,18 +454,14 @@ class TrialWorkspace(QWidget):
         self.ended.emit()
 
     def _say_end(self) -> None:
-        outcome = self.run.outcome
-        if outcome is None:
+        record = self.run.record
+        if record is None:
             why = self.run.why or self.tr("the program failed")
-            self.said.emit(self.tr("The trial could not be run: {why}").format(why=why), True)
+            self.said.emit(self.tr("The trial could not be run to its end: {why}").format(why=why), True)
             return
-        not_restored = self._not_restored(outcome)
-        words = "\n".join((f"{self.verdict_words(outcome.verdict)}. {self.counts()}", *not_restored))
-        self.said.emit(words, bool(not_restored) or outcome.verdict is Verdict.NOT_PASSED)
-
-    @staticmethod
-    def _not_restored(outcome: TrialOutcome) -> list[str]:
-        return [words for case in outcome.cases for words in case.not_restored]
+        trouble = [*_not_restored(record), *filter(None, (self.run.why,))]
+        words = "\n".join((f"{self.verdict_words(record.result)}. {self.counts()}", *trouble))
+        self.said.emit(words, bool(trouble) or record.result is Verdict.NOT_PASSED)
 
     def verdict_words(self, verdict: Verdict) -> str:
         """What came of a run, in words."""
@@ -474,7 +476,7 @@ class TrialWorkspace(QWidget):
         """How many cases came to what."""
         results = [of.result for name in self.model.case_names if (of := self.model.case_outcome(name)) is not None]
         told = [(result, results.count(result)) for result in Result]
-        return ", ".join(f"{count} {self.model.result_words(result)}" for result, count in told if count)
+        return ", ".join(f"{count} {result_words(result)}" for result, count in told if count)
 
     def _follow_run(self) -> None:
         """What can be done now."""
@@ -538,6 +540,7 @@ class TrialWorkspace(QWidget):
 
     def _show_chosen(self, key: StepKey | None) -> None:
         self.side.show_key(key)
+        self.records.choose_case("" if key is None else key.case)
         self._follow_run()
 
     def _show_head(self) -> None:
@@ -549,25 +552,39 @@ class TrialWorkspace(QWidget):
         self.head.show_progress(self.progress, running=self.run.running)
 
     def _show_summary(self) -> None:
-        opened, outcome = self._opened, self._outcome
+        opened, record = self._opened, self.records.record
         if opened is None:
             return
-        tester = self._settings.tester
+        title = opened.trial.title or opened.path.name
         rows = [
             (self.tr("File"), opened.path.name),
             (self.tr("Stage"), opened.trial.stage),
             (self.tr("Notes"), opened.trial.notes),
-            (self.tr("Cases"), self.counts()),
-            (self.tr("Tested by"), ", ".join(filter(None, tester)) if outcome is not None else ""),
-            (self.tr("Took"), "" if outcome is None else took_words(outcome.took_s)),
         ]
-        title = opened.trial.title or opened.path.name
-        if outcome is None:
+        self.side.record_buttons.setVisible(record is not None)
+        if record is None:
             self.side.summary.tell(("", ""), title, "", rows)
             return
-        state = {Verdict.PASSED: "good", Verdict.NOT_PASSED: "alarm"}.get(outcome.verdict, "caution")
-        why = "\n".join(self._not_restored(outcome))
-        self.side.summary.tell((state, self.verdict_words(outcome.verdict)), title, why, rows)
+        kept = self.records.path
+        rows += [
+            (self.tr("Cases"), self.counts()),
+            (self.tr("Last run"), self._run_words(record)),
+            (self.tr("Tested by"), ", ".join(filter(None, (record.by, record.place)))),
+            (self.tr("Took"), took_words(record.took_s)),
+            (self.tr("Accepted"), "\n".join(f"{one.case}: {one.reason} ({one.by})" for one in record.exceptions)),
+            (self.tr("Record"), self.tr("not saved yet") if kept is None else kept.name),
+            (self.tr("Signed"), self.tr("yes") if self.records.signed else ""),
+        ]
+        state = {Verdict.PASSED: "good", Verdict.NOT_PASSED: "alarm"}.get(record.result, "caution")
+        why = "\n".join(_not_restored(record))
+        self.side.summary.tell((state, self.verdict_words(record.result)), title, why, rows)
+
+    def _run_words(self, record: TrialRecord) -> str:
+        """What the last run was, whose record is kept: the list may show results of runs before."""
+        words = self.tr("{count} of {all} cases, simulated devices")
+        if record.devices and record.against == DEVICE:
+            words = self.tr("{count} of {all} cases, at the device")
+        return words.format(count=len(record.cases), all=len(self.model.case_names))
 
     # Leaving
 
@@ -576,7 +593,8 @@ class TrialWorkspace(QWidget):
         self._chosen_path = former._chosen_path
         self.look_for_trial()
         self.choose_against(former.starting.against)
-        self._run_project, self._outcome, self.progress = former._run_project, former._outcome, former.progress
+        self.records.take_over(former.records)
+        self.progress = former.progress
         self.model.take_over(former.model)
         self.run.take_over(former.run)
         self.starting.take_over(former.starting)
@@ -612,6 +630,10 @@ class TrialWorkspace(QWidget):
         """Stop without any question: the window goes."""
         self.run.stop()
         self.run.wait(LEAVING_S)
+
+
+def _not_restored(record: TrialRecord) -> list[str]:
+    return [words for case in record.cases for words in case.not_restored]
 
 
 def _instrument(name: str, serial: str, due: str) -> Instrument:

@@ -17,7 +17,7 @@ from app.trial.script import Trial
 from app.trial.stand import RehearsedStand, Stand
 from projects import demo_path
 from tests.app.trial.trials import PUMP, trial_in
-from widgets.trial.run_model import CaseBegins, CaseEnds, RunningTrial, StepBegins, StepEnds
+from widgets.trial.run_model import CaseBegins, CaseEnds, RunningTrial, RunPlan, StepBegins, StepEnds
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
@@ -66,7 +66,7 @@ class Told:
 
 def start(run: RunningTrial, trial: Trial, project: Project, *only: str) -> Told:
     told = Told(run)
-    run.start(trial, lambda: RehearsedStand(project), only)
+    run.start(RunPlan(trial, project, lambda: RehearsedStand(project), only))
     return told
 
 
@@ -81,8 +81,8 @@ def test_it_tells_in_order_and_in_the_thread_of_the_window_alone(
     assert kinds == [CaseBegins, *3 * [StepBegins, StepEnds], CaseEnds]
     assert told.threads == {threading.main_thread()}
     assert told.rows[-1][3].text.startswith("running")
-    assert run.outcome is not None
-    assert run.outcome.verdict is Verdict.PASSED
+    assert run.record is not None
+    assert run.record.result is Verdict.PASSED
     assert not run.running
 
 
@@ -96,8 +96,8 @@ def test_a_question_waits_for_its_answer(run: RunningTrial, pump: Project, qtbot
     qtbot.waitUntil(lambda: run.question is not None and run.question.kind == "measure")
     run.reply(Reply(None))
     qtbot.waitUntil(lambda: not run.running)
-    assert run.outcome is not None
-    asked, measured = run.outcome.cases[0].steps
+    assert run.record is not None
+    asked, measured = run.record.cases[0].steps
     assert (asked.result, asked.answer) == (Result.PASS, Reply(True, "it does", "A. Tester"))
     assert measured.result is Result.NOT_TESTED
     assert told.questions[-1] is None
@@ -112,8 +112,8 @@ def test_an_answer_to_one_question_is_none_to_the_next(run: RunningTrial, pump: 
     qtbot.waitUntil(lambda: run.question is not None and run.question.kind == "measure")
     run.stop()
     qtbot.waitUntil(lambda: not run.running)
-    assert run.outcome is not None
-    assert [step.result for step in run.outcome.cases[0].steps] == [Result.PASS]
+    assert run.record is not None
+    assert [step.result for step in run.record.cases[0].steps] == [Result.PASS]
 
 
 def test_stop_ends_it_and_the_clean_up_is_done(run: RunningTrial, pump: Project, qtbot: QtBot) -> None:
@@ -122,9 +122,9 @@ def test_stop_ends_it_and_the_clean_up_is_done(run: RunningTrial, pump: Project,
     run.stop()
     assert run.stopping
     qtbot.waitUntil(lambda: not run.running)
-    assert run.outcome is not None
-    assert run.outcome.verdict is Verdict.UNFINISHED
-    assert [step.part for step in run.outcome.cases[0].steps] == ["step", "clean-up"]
+    assert run.record is not None
+    assert run.record.result is Verdict.UNFINISHED
+    assert [step.part for step in run.record.cases[0].steps] == ["step", "clean-up"]
 
 
 def test_what_cannot_be_run_says_why(run: RunningTrial, pump: Project, qtbot: QtBot) -> None:
@@ -132,8 +132,8 @@ def test_what_cannot_be_run_says_why(run: RunningTrial, pump: Project, qtbot: Qt
         raise FollowerError("the port is taken")
 
     with qtbot.waitSignal(run.ended):
-        run.start(trial_in(PUMP), fail)
-    assert run.outcome is None
+        run.start(RunPlan(trial_in(PUMP), pump, fail))
+    assert run.record is None
     assert run.why == "the port is taken"
 
 

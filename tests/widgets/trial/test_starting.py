@@ -122,13 +122,13 @@ def test_it_is_armed_case_by_case_after_the_cautions_and_the_question(
     qtbot.waitUntil(lambda: not trial.run.running)
     assert command(device) == 0
     assert badge(window) is WriteState.NONE
-    outcome = trial.run.outcome
+    outcome = trial.run.record
     assert outcome is not None
     assert [(case.name, case.result) for case in outcome.cases] == [
         ("the fan starts", Result.PASS),
         ("its values are read", Result.PASS),
     ]
-    assert not outcome.simulated
+    assert outcome.against == "device"
 
 
 def test_without_writing_nothing_is_written(
@@ -143,8 +143,8 @@ def test_without_writing_nothing_is_written(
     assert not window.connecting.arm_action.isEnabled()
     trial.ask.say_unknown()
     qtbot.waitUntil(lambda: not trial.run.running)
-    assert trial.run.outcome is not None
-    assert trial.run.outcome.cases[0].result is Result.FAIL
+    assert trial.run.record is not None
+    assert trial.run.record.cases[0].result is Result.FAIL
 
 
 def test_cautions_that_are_not_taken_start_nothing(trial: TrialWorkspace, device: Simulation) -> None:
@@ -165,7 +165,7 @@ def test_disarm_locks_at_once_and_ends_the_run(
     assert window.connecting.disarm_action.isEnabled()
     window.connecting.disarm_action.trigger()
     qtbot.waitUntil(lambda: not trial.run.running)
-    outcome = trial.run.outcome
+    outcome = trial.run.record
     assert outcome is not None
     assert outcome.cases[0].stopped
     assert badge(window) is WriteState.NONE

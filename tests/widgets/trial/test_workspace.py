@@ -198,8 +198,8 @@ def test_stop_is_never_covered_and_ends_the_run_with_its_clean_up(
     window.show_workspace(TRIAL)
     QTest.mouseClick(trial.stop_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: not trial.run.running)
-    assert trial.run.outcome is not None
-    assert trial.run.outcome.verdict is Verdict.UNFINISHED
+    assert trial.run.record is not None
+    assert trial.run.record.result is Verdict.UNFINISHED
     outcome = trial.model.outcome(StepKey("it waits", "clean-up", 1))
     assert outcome is not None
     assert outcome.result is Result.PASS
@@ -312,8 +312,8 @@ def test_leaving_the_project_asks_before_it_stops_the_run(
     when_asked(lambda dialog: button_of(dialog, "Stop the trial").click())
     leave(window, file)
     assert not running.run.running
-    assert running.run.outcome is not None
-    assert running.run.outcome.cases[0].steps[-1].part == "clean-up"
+    assert running.run.record is not None
+    assert running.run.record.cases[0].steps[-1].part == "clean-up"
 
 
 def test_the_window_that_goes_without_a_question_ends_the_run(window: MainWindow, running: TrialWorkspace) -> None:
@@ -339,5 +339,5 @@ def test_simulated_devices_are_run_in_real_time_too(trial: TrialWorkspace, qtbot
     trial.choose_against(TrialTarget.SIMULATED)
     run(trial, qtbot, TRIP)
     assert results(trial)[TRIP] is Result.PASS
-    assert trial.run.outcome is not None
-    assert trial.run.outcome.real_time
+    assert trial.run.record is not None
+    assert trial.run.record.real_time

@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
 from app.trial.outcome import Result
-from app.trial.runner import Unfinished
+from app.trial.runner import KilledRun
 from app.trial.script_file import ENDING as TRIAL_ENDING
 from app.trial_record.comparison import compare_records
 from app.trial_record.journal import ENDING as JOURNAL_ENDING, set_aside
@@ -38,12 +38,12 @@ def killed_runs(trial: Path) -> list[Path]:
     return [file.with_name(file.name.removesuffix(JOURNAL_ENDING)) for file in kept if file.name.startswith(stem)]
 
 
-def put_aside(records: list[Path]) -> Unfinished | None:
+def put_aside(records: list[Path]) -> KilledRun | None:
     """Keep the records of such runs as unfinished ones; gives what the newest has not cleaned up.
 
     Raises CannotUseRecord.
     """
-    left: Unfinished | None = None
+    left: KilledRun | None = None
     for record in records:
         found = set_aside(record)
         if found is not None and found[1] is not None:
@@ -68,13 +68,13 @@ class RecordKeeping(QObject):
         self.record: TrialRecord | None = None
         self.path: Path | None = None
         """Where it is saved."""
-        self.save_action = command(owner, self.tr("Sa&ve the record\u2026"), self.save, "Ctrl+Alt+C", within=True)
+        self.save_action = command(owner, self.tr("Sa&ve the record\u2026"), self.save, "Ctrl+Alt+Shift+D", within=True)
         self.sign_action = command(owner, self.tr("Si&gn the record\u2026"), self.sign, "Ctrl+Alt+Shift+S", within=True)
         self.compare_action = command(
-            owner, self.tr("Co&mpare with an earlier record\u2026"), self.compare, "Ctrl+Alt+Shift+C", within=True
+            owner, self.tr("Co&mpare with an earlier record\u2026"), self.compare, "Ctrl+Alt+Shift+O", within=True
         )
         self.accept_action = command(
-            owner, self.tr("Accept that it &did not pass\u2026"), self.accept, "Ctrl+Alt+Shift+A", within=True
+            owner, self.tr("Accept that it &did not pass\u2026"), self.accept, "Ctrl+Alt+Shift+J", within=True
         )
         self.save_action.setIconText(self.tr("Save record\u2026"))
         self.sign_action.setIconText(self.tr("Sign\u2026"))

@@ -21,7 +21,7 @@ from app.errors import FanlightError
 from app.panel.rendering import Rows
 from app.project.model import Project
 from app.trial.outcome import CaseOutcome, PersonAsked, Reply, StepOutcome, StepPlace
-from app.trial.runner import Unfinished, Watcher
+from app.trial.runner import KilledRun, Watcher
 from app.trial.script import Case, Trial
 from app.trial.stand import SessionStand, Stand
 from app.trial_record.identify import identification
@@ -82,7 +82,7 @@ class RunPlan:
     only: Collection[str] = ()
     around: Circumstances = field(default_factory=Circumstances)
     record: Path | None = None
-    unfinished: Unfinished | None = None
+    unfinished: KilledRun | None = None
     identify: bool = False
 
 

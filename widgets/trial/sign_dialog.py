@@ -149,8 +149,9 @@ class SignDialog(Dialog):
         )
         self._say(
             self.tr(
-                "The key is {fingerprint}. A signature is worth what the other side knows of the key: hand this "
-                "fingerprint over by another way, such as by phone or on paper. The command below tells it without Fanlight."
+                "The key is {fingerprint}. A signature is worth what the other side knows of the key: hand "
+                "this fingerprint over by another way, such as by phone or on paper. The command below "
+                "tells it without Fanlight."
             ).format(fingerprint=fingerprint)
         )
         self.command.setText(look_command(self._record.name, self._signature.name, NAMESPACE))

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from app.client.endpoint import Endpoint
 from app.errors import FanlightError
 from app.project.model import Project
-from app.trial.runner import Unfinished
+from app.trial.runner import KilledRun
 from app.trial.script import Case
 from app.trial.stand import RehearsedStand, SessionStand, Stand
 from app.trial_record.record import CannotUseRecord, Circumstances
@@ -167,7 +167,7 @@ class Starting(QObject):
         self._lend()
         return None
 
-    def _left_by_killed_runs(self, file: Path) -> Unfinished | None:
+    def _left_by_killed_runs(self, file: Path) -> KilledRun | None:
         """Keep the records of earlier runs that were not ended, if somebody says so, and clean up after the newest."""
         killed = killed_runs(file)
         if not killed:

@@ -19,18 +19,22 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.errors import FanlightError
 from app.panel.rendering import Rows
 from app.project.model import Project
 from app.project.problems import Problem
+from app.proposing.propose import propose
 from app.trial.outcome import Instrument, PersonAsked, Reply, Result, Verdict
-from app.trial.script_file import ENDING, TrialFileError, usual_place
+from app.trial.script_file import ENDING, TrialFileError, save_trial, usual_place
 from app.trial_record.record import DEVICE, TrialRecord
 from widgets.document.document import Document
 from widgets.document.problems import ProblemsDialog
+from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
 from widgets.frame.connect_bar import real_words
 from widgets.frame.connecting import Connecting
 from widgets.frame.tool_row import ToolRow
+from widgets.kit.background import GaveUp, run_with_wait_dialog
 from widgets.kit.commands import Keys, allow, command
 from widgets.kit.controls import push_button
 from widgets.kit.dialogs.questions import Question
@@ -119,6 +123,9 @@ class TrialWorkspace(QWidget):
         self.open_action = self._action(self.tr("&Open a trial\u2026"), self.open_trial, "Ctrl+Alt+A")
         self.open_action.setIconText(self.tr("Open\u2026"))
         self.open_action.setIcon(icon("open"))
+        self.propose_action = self._action(
+            self.tr("Propose a trial from this pro&ject\u2026"), self.propose, "Ctrl+Alt+Shift+P"
+        )
         self.again_action = self._action(self.tr("R&ead the file again"), self.read_again, "Ctrl+F5")
         self.problems_action = self._action(self.tr("What does not f&it\u2026"), self.show_problems, "Ctrl+Alt+T")
         self.tester_action = self._action(
@@ -141,7 +148,9 @@ class TrialWorkspace(QWidget):
         menu.addSeparator()
         self.records.fill_menu(menu)
         menu.addSeparator()
-        menu.addActions([self.open_action, self.again_action, self.problems_action, self.tester_action])
+        menu.addActions(
+            [self.open_action, self.propose_action, self.again_action, self.problems_action, self.tester_action]
+        )
 
     # Making it
 
@@ -273,7 +282,7 @@ class TrialWorkspace(QWidget):
             name = "" if error.path is None else error.path.name
             self.empty.say(self.tr("{name} cannot be read").format(name=name), str(error.problems[0]))
             return
-        button.setText(self.tr("Open a trial\u2026"))
+        button.setText(self.tr("Propose one from this project"))
         where = self.tr("It is a file that is read and written in any text editor.")
         if path is not None:
             where = self.tr("It is looked for as {name} beside the project.").format(name=path.name)
@@ -288,7 +297,30 @@ class TrialWorkspace(QWidget):
         if self._unreadable is not None:
             self.show_problems()
         else:
-            self.open_trial()
+            self.propose()
+
+    def propose(self) -> None:
+        """Make a trial from the project alone, and show it. It lies beside the project, if none lies there yet."""
+        project, path = self._document.project, self.path
+        if path is None or stamp_of(path) is not None:
+            kind = FileKind(self.tr("Trials (*{ending})").format(ending=ENDING), ENDING)
+            usual = "panel" + ENDING if path is None else str(path)
+            title = self.tr("Save the proposed trial")
+            place = where_to_save(self._window, self._settings, "project_folder", title, usual, (kind,))
+            if place is None:
+                return
+            path = place[0]
+        name = "" if self._document.path is None else self._document.path.name
+        try:
+            words = self.tr("Proposing a trial\u2026")
+            save_trial(run_with_wait_dialog(self._window, words, lambda: propose(project, name)), path)
+        except GaveUp:
+            return
+        except (FanlightError, OSError) as error:
+            self.said.emit(self.tr("No trial was made: {why}").format(why=error), True)
+            return
+        self.open_file(path)
+        self.said.emit(self.tr("A trial was proposed: read through what it expects before it is relied on."), False)
 
     def show_problems(self) -> None:
         """Show all that is wrong with the file, or that does not fit the project."""
@@ -490,7 +522,7 @@ class TrialWorkspace(QWidget):
         allow(self.stop_action, running and not stopping, self.tr("nothing runs"))
         for action in (self.yes_action, self.no_action, self.unknown_action):
             allow(action, asked, self.tr("nothing is asked"))
-        for action in (self.open_action, self.again_action):
+        for action in (self.open_action, self.propose_action, self.again_action):
             allow(action, not running, self.tr("a trial runs"))
         misfit = bool(self.fit.problems or self._unreadable is not None)
         allow(self.problems_action, misfit, self.tr("the trial fits the project"))

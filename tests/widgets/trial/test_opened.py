@@ -8,7 +8,8 @@ import pytest
 
 from app.project.model import Project
 from app.trial.script_file import TrialFileError, project_digest
-from tests.app.trial.trials import PUMP, trial_in
+from tests.app.trial.trials import trial_in
+from tests.widgets.trial.trials import PUMP
 from widgets.trial.opened import fit_of, read_trial, stamp_of
 from widgets.trial.steps_model import StepKey
 

@@ -18,8 +18,8 @@ from app.signing.keys import make_key
 from app.trial.outcome import Result, Verdict
 from app.trial_record.record import load_record
 from app.trial_record.verifying import verify_record
-from tests.app.trial.trials import PUMP
 from tests.widgets.driving import MakeWindow, button_of, press, type_in, when_asked
+from tests.widgets.trial.trials import PUMP
 from widgets.document.settings import Settings
 from widgets.kit.commands import why_off
 from widgets.shell.window import TRIAL, MainWindow

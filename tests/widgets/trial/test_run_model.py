@@ -16,7 +16,8 @@ from app.trial.outcome import PersonAsked, Reply, Result, Verdict
 from app.trial.script import Trial
 from app.trial.stand import RehearsedStand, Stand
 from projects import demo_path
-from tests.app.trial.trials import PUMP, trial_in
+from tests.app.trial.trials import trial_in
+from tests.widgets.trial.trials import PUMP
 from widgets.trial.run_model import CaseBegins, CaseEnds, RunningTrial, RunPlan, StepBegins, StepEnds
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")

@@ -6,7 +6,8 @@ import pytest
 
 from app.project.model import Project
 from app.trial.outcome import CaseOutcome, Result, StepOutcome
-from tests.app.trial.trials import PUMP, trial_in
+from tests.app.trial.trials import trial_in
+from tests.widgets.trial.trials import PUMP
 from widgets.trial.opened import fit_of
 from widgets.trial.steps_model import MANY, StepColumn, StepKey, TrialModel
 

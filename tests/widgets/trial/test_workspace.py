@@ -16,8 +16,8 @@ from app.project.model import Project
 from app.project_file.files import save
 from app.trial.outcome import Result, Verdict
 from app.trial.script_file import project_digest
-from tests.app.trial.trials import PUMP
 from tests.widgets.driving import MakeWindow, button_of, focused, press, type_in, when_asked, words_of
+from tests.widgets.trial.trials import PUMP
 from widgets.document.settings import Settings
 from widgets.kit.commands import why_off
 from widgets.shell.window import BENCH, TRIAL, MainWindow
@@ -270,6 +270,19 @@ def test_a_project_without_a_trial_says_where_it_is_looked_for(file: Path, trial
     trial.look_at_file()
     assert "booster-pump.trial.toml beside the project" in trial.empty.sentence.text()
     assert why_off(trial.run_action) == "there is no trial"
+
+
+def test_a_trial_is_proposed_from_the_project(file: Path, trial: TrialWorkspace, qtbot: QtBot) -> None:
+    file.with_name("booster-pump.trial.toml").unlink()
+    trial.look_at_file()
+    assert trial.empty.button is not None
+    trial.empty.button.click()
+    assert file.with_name("booster-pump.trial.toml").exists()
+    assert len(trial.model.case_names) > 20
+    assert trial.fit.whole
+    first = trial.model.case_names[0]
+    run(trial, qtbot, first)
+    assert results(trial)[first] is Result.PASS
 
 
 def test_who_tests_is_asked_once(window: MainWindow, trial: TrialWorkspace, qtbot: QtBot) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from types import MappingProxyType
 from typing import Final
 
 from app.panel.layout import PanelLayout
@@ -16,24 +17,40 @@ from app.trial.script import Expectation
 
 _ANY: Final = "\N{NULL}"
 """A cell of which nothing is known."""
+_NOTHING: Final[Mapping[str, Value]] = MappingProxyType({})
+
+
+_NEAR: Final = Fraction(1, 50)
+"""How far a value that is only roughly known may be from what it is said to be."""
 
 
 def row_expected(
-    project: Project, screen: str, row: int, known: Mapping[str, Value], language: int = 0
+    project: Project,
+    screen: str,
+    row: int,
+    known: Mapping[str, Value],
+    language: int = 0,
+    roughly: Mapping[str, Value] = _NOTHING,
 ) -> Expectation | None:
     """What a row shows with these values of signals, in a language; None if nothing of it is known.
 
-    `row` counts from 0. A row of which all is known is expected as it is, else what is unknown may be anything.
+    `row` counts from 0. Values that are known only `roughly` count for bars that are the same a little above and below.
+    A row of which all is known is expected as it is, else what is unknown may be anything.
     """
     if not 0 <= row < project.panel.rows:
         return None
-    cells = _cells(project, screen, row, known, language)
+    cells = _cells(project, screen, row, known, language, roughly)
     if not cells.replace(_ANY, "").strip():
         return None
     if _ANY not in cells:
         return Expectation(screen=screen, row=row + 1, text=cells.strip())
     # Blanks beside an unknown value at the ends of a row are gone when it is empty.
-    pattern = re.sub(f"{_ANY}+", "*", re.sub(rf"^ *{_ANY}+ *|( *{_ANY}+ *)+$", "*", cells)).strip()
+    pattern = cells.strip()
+    if pattern.startswith(_ANY):
+        pattern = _ANY + pattern.lstrip(f"{_ANY} ")
+    if pattern.endswith(_ANY):
+        pattern = pattern.rstrip(f"{_ANY} ") + _ANY
+    pattern = re.sub(f"{_ANY}+", "*", pattern)
     return Expectation(screen=screen, row=row + 1, like=pattern)
 
 
@@ -62,7 +79,14 @@ def fields_of(project: Project, screen: str, *kinds: str) -> Iterator[Field]:
             yield field
 
 
-def _cells(project: Project, screen: str, row: int, known: Mapping[str, Value], language: int) -> str:
+def _cells(
+    project: Project,
+    screen: str,
+    row: int,
+    known: Mapping[str, Value],
+    language: int,
+    roughly: Mapping[str, Value],
+) -> str:
     project = in_language(project, language)
     layout = PanelLayout.of(project).screen(screen)
     cells = layout.rows[row]
@@ -71,10 +95,17 @@ def _cells(project: Project, screen: str, row: int, known: Mapping[str, Value], 
             continue
         text = _ANY * field.width
         if field.signal in known:
-            ends = None
-            if field.kind == "bar" and field.range is not None:
-                ends = Fraction(field.range[0]), Fraction(field.range[1])
-            text = shown_text(project, field.signal, known[field.signal], field.width, field.kind, ends)
+            text = _shown(project, field, known[field.signal])
+        elif field.kind == "bar" and isinstance(about := roughly.get(field.signal), Fraction):
+            bars = {_shown(project, field, about * part) for part in (1 - _NEAR, Fraction(1), 1 + _NEAR)}
+            text = bars.pop() if len(bars) == 1 else text
         column = field.at[1]
         cells = (cells[:column] + text + cells[column + field.width :])[: len(cells)]
     return cells
+
+
+def _shown(project: Project, field: Field, value: Value) -> str:
+    ends = None
+    if field.kind == "bar" and field.range is not None:
+        ends = Fraction(field.range[0]), Fraction(field.range[1])
+    return shown_text(project, field.signal, value, field.width, field.kind, ends)

@@ -18,6 +18,7 @@ from typing import Final
 from app.errors import FanlightError
 from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
+from app.follower.register_bank import RegisterBank
 from app.follower.simulation import Simulation
 from app.project.binding import bindings, bindings_of
 from app.project.model import Action, Project, RegisterSignal
@@ -138,12 +139,16 @@ class Machine:
 
     def takes(self, name: str, value: Value) -> bool:
         """Whether a device lets a signal be set to a value: a drive has limits of its own."""
-        model = Simulation(self._project).models[bindings(self._project)[name].follower.name]
         try:
-            model.set(name, value)
+            self._tried_on[bindings(self._project)[name].follower.name].set(name, value)
         except FanlightError:
             return False
         return True
+
+    @cached_property
+    def _tried_on(self) -> Mapping[str, RegisterBank]:
+        """Devices on which nothing but the limits of what they take is tried."""
+        return Simulation(self._project).models
 
     @cached_property
     def resets(self) -> Mapping[str, tuple[TrialStep, ...]]:

@@ -85,7 +85,7 @@ def _rows_of_drive(draft: TrialDraft, screen: str, situation: Situation) -> Iter
         fields = [field for field in project.screen_named[screen].fields if field.at[0] == row]
         if not any(field.signal in stage.values for field in fields):
             continue
-        seen = row_expected(project, screen, row, known)
+        seen = row_expected(project, screen, row, known, roughly=stage.values)
         moves = [field for field in moving if field.at[0] == row]
         if seen is not None and seen.like is not None and len(moves) == 1 and seen.like.count("*") == 1:
             text = shown_text(project, moves[0].signal, stage.values[moves[0].signal], moves[0].width, "number")

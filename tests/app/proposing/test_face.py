@@ -31,6 +31,14 @@ def test_blanks_beside_an_unknown_value_at_the_end_are_not_expected() -> None:
     assert seen.like == "stopped*"
 
 
+def test_a_bar_of_a_value_that_moves_is_expected_where_it_stays_the_same() -> None:
+    project = load(demo_path("booster-pump"))
+    steady = row_expected(project, "motor", 1, {}, roughly={"thermal load": Fraction(40)})
+    assert steady is not None
+    assert steady.text == "\N{FULL BLOCK}" * 8
+    assert row_expected(project, "motor", 1, {}, roughly={"thermal load": Fraction(42)}) is None  # 8 cells, or 9
+
+
 def test_a_row_of_nothing_but_unknown_values_is_not_expected_at_all() -> None:
     assert row_expected(small(), "run", 2, {}) is None
 

@@ -268,7 +268,9 @@ class Runner:
         words = translate("trial", "This case can move the machine. Is everybody clear of it?")
         answer = self._ask(PersonAsked("may move", case.name, words))
         if not answer.yes:
-            why = answer.remark or translate("trial", "the answer was no")
+            why = answer.remark or (
+                translate("trial", "the answer was no") if answer.yes is False else translate("trial", "not answered")
+            )
             self._left = _Left(
                 translate("trial", "nobody agreed that the machine may move: {why}").format(why=why), Result.NOT_TESTED
             )

@@ -36,7 +36,8 @@ from app.trial.script import (
 ENDING: Final = ".trial.toml"
 """How the name of a trial file ends."""
 
-_LISTS: Final = ("case", "step", "clean_up")
+_STEPS: Final = ("step", "clean_up")
+_LISTS: Final = ("case", *_STEPS)
 _MOST_SHOWN: Final = 30
 
 
@@ -143,7 +144,10 @@ def _place(tables: object, details: ErrorDetails) -> Place:
     """The place in the file: the steps of pydantic without the names of the branches of unions."""
     place: list[str | int] = []
     node = tables
-    steps = [step for step in details["loc"] if step != "[key]"]
+    loc = details["loc"]
+    # After the number of a step comes the name of its branch, which is that of a key as well.
+    branch = {at for at in range(4, len(loc)) if loc[at - 2] in _STEPS and isinstance(loc[at - 1], int)}
+    steps = [step for at, step in enumerate(loc) if step != "[key]" and at not in branch]
     for step in steps:
         below = at_key(node, step)
         if below is not None:
@@ -175,7 +179,20 @@ def _problem(details: ErrorDetails, tables: object, place: Place) -> Problem:
         hint = translate("trial", "write [[{keys}]] instead of [{keys}]").format(keys=table)
         return Problem(where, translate("trial", "needs a list of tables"), hint, place)
     message, hint = message_of(details)
+    if place and isinstance(at_key_path(tables, place), str):
+        hint = hint or _number_hint(place)
     return Problem(where, message, hint, place)
+
+
+def _number_hint(place: Place) -> str:
+    """What may be meant by a text where a number stands."""
+    if place[-1] == "tolerance":
+        return translate("trial", "or such as '1%', without blanks")
+    if place[-1] == "value" and place[-2:-1] == ("expect",):
+        return translate("trial", "write 'text' instead, if it is what the panel says for the value")
+    if place[-1] in ("value", "above", "below", "at_least", "at_most"):
+        return translate("trial", "or such as '{name}', which 'each' has a value for")
+    return ""
 
 
 def _model_at(tables: object, place: Place) -> type[Part]:
@@ -250,6 +267,15 @@ def _names_gone(trial: Trial, project: Project) -> Iterator[Problem]:
                         yield from _gone(trial, (*place, "keys"), key, keys, "key")
                 elif isinstance(step, EnterStep):
                     yield from _gone(trial, (*place, "enter"), step.enter, signals, "signal")
+                    fields = (field for screen in project.screens for field in screen.fields if field.entry)
+                    if (
+                        step.enter in signals
+                        and not step.refused
+                        and step.enter not in {each.signal for each in fields}
+                    ):
+                        words = translate("trial", "no screen has an entry field of {name}")
+                        at = in_words(trial, (*place, "enter"))
+                        yield Problem(at, words.format(name=quoted(step.enter)), "", (*place, "enter"))
                 elif isinstance(step, OrderStep):
                     yield from _order_gone(trial, (*place, "order"), step.order, project)
                 else:

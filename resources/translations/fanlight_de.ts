@@ -19301,6 +19301,10 @@ otherwise = unbekannt</translation>
         <translation>Alarm „{alarm}“ ist {state}</translation>
     </message>
     <message>
+        <source>an answer needs one of {kinds}</source>
+        <translation>eine Antwort braucht eines von {kinds}</translation>
+    </message>
+    <message>
         <source>an event</source>
         <translation>ein Ereignis</translation>
     </message>
@@ -19409,6 +19413,10 @@ otherwise = unbekannt</translation>
         <translation>erwartet wird eines: ein Bild oder eine Zeile davon, ein Signal, ein Ereignis oder ein Alarm</translation>
     </message>
     <message>
+        <source>is not a date</source>
+        <translation>ist kein Datum</translation>
+    </message>
+    <message>
         <source>it is nested too deeply</source>
         <translation>es ist zu tief verschachtelt</translation>
     </message>
@@ -19473,6 +19481,18 @@ otherwise = unbekannt</translation>
         <translation>keine Taste beginnt hier die Eingabe von „{signal}“</translation>
     </message>
     <message>
+        <source>no screen has an entry field of {name}</source>
+        <translation>kein Bild hat ein Eingabefeld von {name}</translation>
+    </message>
+    <message>
+        <source>no step asks {question}</source>
+        <translation>kein Schritt fragt {question}</translation>
+    </message>
+    <message>
+        <source>no step of {case} asks {question}</source>
+        <translation>kein Schritt von {case} fragt {question}</translation>
+    </message>
+    <message>
         <source>nobody agreed that the machine may move: {why}</source>
         <translation>niemand hat zugestimmt, dass sich die Maschine bewegen darf: {why}</translation>
     </message>
@@ -19485,6 +19505,10 @@ otherwise = unbekannt</translation>
         <translation>niemand wurde gefragt</translation>
     </message>
     <message>
+        <source>not answered</source>
+        <translation>nicht beantwortet</translation>
+    </message>
+    <message>
         <source>not tested</source>
         <translation>nicht geprüft</translation>
     </message>
@@ -19495,6 +19519,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>only a simulated device can be operated this way, and no one was told how</source>
         <translation>nur ein simuliertes Gerät lässt sich so bedienen, und für Hand ist nichts angegeben</translation>
+    </message>
+    <message>
+        <source>or such as &apos;1%&apos;, without blanks</source>
+        <translation>oder etwa &apos;1%&apos;, ohne Leerzeichen</translation>
+    </message>
+    <message>
+        <source>or such as &apos;{name}&apos;, which &apos;each&apos; has a value for</source>
+        <translation>oder etwa &apos;{name}&apos;, wofür &apos;each&apos; einen Wert hat</translation>
     </message>
     <message>
         <source>or: {command}</source>
@@ -19561,6 +19593,10 @@ otherwise = unbekannt</translation>
         <translation>Schritt {number} ist nicht eingetreten</translation>
     </message>
     <message>
+        <source>such as 2027-03-01, without quotes</source>
+        <translation>etwa 2027-03-01, ohne Anführungszeichen</translation>
+    </message>
+    <message>
         <source>the answer was no</source>
         <translation>die Antwort war nein</translation>
     </message>
@@ -19571,6 +19607,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>the clean-up was stopped: look at the machine</source>
         <translation>das Aufräumen wurde abgebrochen: Maschine ansehen</translation>
+    </message>
+    <message>
+        <source>the file of answers does not say may_move = true</source>
+        <translation>in der Datei der Antworten steht nicht may_move = true</translation>
     </message>
     <message>
         <source>the instrument was not named</source>
@@ -19633,6 +19673,10 @@ otherwise = unbekannt</translation>
         <translation>der Abnahmelauf</translation>
     </message>
     <message>
+        <source>there is no case {case} in the trial</source>
+        <translation>die Prüfung hat keinen Fall {case}</translation>
+    </message>
+    <message>
         <source>there is no device {name} in the project</source>
         <translation>im Projekt gibt es kein Gerät {name}</translation>
     </message>
@@ -19693,12 +19737,20 @@ otherwise = unbekannt</translation>
         <translation>oben „format = {format}“ schreiben</translation>
     </message>
     <message>
+        <source>write &apos;text&apos; instead, if it is what the panel says for the value</source>
+        <translation>&apos;text&apos; schreiben, wenn gemeint ist, was das Panel zu dem Wert sagt</translation>
+    </message>
+    <message>
         <source>write &apos;{held}&apos; to &apos;{signal}&apos;</source>
         <translation>„{held}“ nach „{signal}“ schreiben</translation>
     </message>
     <message>
         <source>write [[{keys}]] instead of [{keys}]</source>
         <translation>[[{keys}]] statt [{keys}] schreiben</translation>
+    </message>
+    <message>
+        <source>write the text of the step that asks</source>
+        <translation>den Text des Schritts schreiben, der fragt</translation>
     </message>
     <message>
         <source>write {value} to &apos;{signal}&apos;</source>

@@ -81,7 +81,7 @@ def trial(args: argparse.Namespace) -> int:
     _refuse_what_is_there(args)
     key = _key(args.sign) if args.sign is not None else None
     stand = _stand(args, project)
-    person, printer = _person(args), _Printer(quiet=args.json)
+    person, printer = _person(args, script), _Printer(quiet=args.json)
     if not stand.simulated:
         _say_cautions(args, project)
     record = _run(args, project, script, stand, person, printer)
@@ -270,11 +270,13 @@ def _run(
     return record[0]
 
 
-def _person(args: argparse.Namespace) -> Person:
+def _person(args: argparse.Namespace, script: Trial) -> Person:
     from app.trial.replies import load_replies
     from app.trial.runner import Nobody
 
     known = load_replies(args.answers) if args.answers is not None else None
+    for problem in () if known is None else known.never_asked(script):
+        say(f"{args.answers}: {problem}")
     if sys.stdin is not None and sys.stdin.isatty() and sys.stdout.isatty() and not args.json:
         from app.cli.trial_questions import TerminalPerson
 

@@ -80,6 +80,27 @@ step = [{ presss = "up" }, { key = "up", hold_s = -1 }, { expect = { row = 1 } }
     assert all("case" in problem for problem in found)
 
 
+@pytest.mark.parametrize(
+    ("step", "told"),
+    [
+        ('{ measure = "speed", between = [1, 2] }', "step 1: 'between' does not belong here; possible keys: remark"),
+        ('{ ask = "Well?", within_s = 3 }', "step 1: 'within_s' does not belong here; possible keys: remark, ask"),
+        ('{ expect = { signl = "level", value = 1 } }', "step 1, expect: 'signl' does not belong here; did you mean"),
+        ('{ expect = { signal = "level", value = 1, tolerance = "1 %" } }', "not a text; or such as '1%'"),
+        (
+            '{ expect = { signal = "mode", value = "fill" } }',
+            "value: must be a number, not a text; write 'text' instead",
+        ),
+        ('{ enter = "level", value = "much" }', "value: must be a number, not a text; or such as '{name}'"),
+        ('{ keys = "up down" }', "keys: must be a list, not a text"),
+    ],
+)
+def test_a_step_that_was_guessed_is_told_what_there_is(step: str, told: str) -> None:
+    found = problems(f'[[case]]\nname = "a"\nstep = [{step}]')
+    assert len(found) == 1
+    assert told in found[0]
+
+
 def test_a_name_that_could_mean_two_cases_is_refused() -> None:
     assert "taken by another case" in problems('[[case]]\nname = "a"\n[[case]]\nname = "a"')[0]
     assert "names of their own" in problems('[[case]]\nname = "a"\neach = [{ v = 1 }, { v = 2 }]')[0]
@@ -122,6 +143,8 @@ def test_what_the_project_does_not_have_is_told_with_what_may_be_meant() -> None
     assert len(found) == 10
     assert sum("did you mean" in problem for problem in found) >= 7
     assert problems_with(case('{ key = "right" }'), small()) == ()
+    entered = problems_with(case('{ enter = "pump", value = 1 }'), small())
+    assert [problem.message for problem in entered] == ["no screen has an entry field of 'pump'"]
 
 
 def test_what_only_a_row_names_is_looked_for_too_and_told_once() -> None:

@@ -78,6 +78,14 @@ def test_without_anybody_questions_are_not_tested_and_it_does_not_pass(
     assert "NOT PASSED against simulated devices: 2 pass, 1 not tested" in capsys.readouterr().out
 
 
+def test_an_answer_that_nobody_asks_for_is_told_before_anything_moves(
+    words: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "a.toml").write_text('[[answer]]\nquestion = "mains voltag"\nvalue = 400\n', encoding="utf-8")
+    main([*words, "--answers", str(tmp_path / "a.toml")])
+    assert "a.toml: answer 1: no step asks 'mains voltag'; did you mean 'mains voltage'?" in capsys.readouterr().err
+
+
 def test_one_case_alone_and_one_that_is_not_there(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     assert main([*words, "--case", "it runs and stops"]) == 0
     assert "2. " not in capsys.readouterr().out

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import tomllib
 from decimal import Decimal
+from fractions import Fraction
 from functools import cache
 
 import pytest
 
+from app.project.binding import bindings
 from app.project.model import Project
 from app.project_file.canonical import canonical_text
 from app.project_file.files import load, parse
@@ -15,8 +17,8 @@ from app.proposing.propose import propose
 from app.starters.answers import Answers
 from app.starters.build import build
 from app.trial.coverage import Coverage, Covered
-from app.trial.outcome import TrialOutcome
-from app.trial.runner import Runner
+from app.trial.outcome import Reply, TrialOutcome
+from app.trial.runner import Nobody, Runner
 from app.trial.script import EnterStep, KeyStep, OrderStep, Trial
 from app.trial.script_file import problems_with, project_digest, trial_of
 from app.trial.stand import RehearsedStand
@@ -98,6 +100,42 @@ def test_what_is_also_for_a_machine_gives_no_orders_and_stops_what_it_started(na
         if any(isinstance(step, KeyStep) and step.key == "start" for step in case.steps):
             assert case.moves, case.name
             assert case.clean_up == (KeyStep(key="stop"),), case.name
+
+
+class KeepingStand(RehearsedStand):
+    """Devices as at a machine: no case begins anew with them, and what it changed is put back by writing."""
+
+    simulated = False
+    _switched_on = False
+
+    def begin(self) -> None:
+        if self._switched_on:
+            self.panel.begin()
+            self.tick()
+        else:
+            super().begin()
+            self._switched_on = True
+
+    def put(self, signal: str, value: Fraction) -> str:
+        self.models[bindings(self.project)[signal].follower.name].set(signal, value)
+        return ""
+
+
+class Agreeing(Nobody):
+    """Somebody to whom everything is fine."""
+
+    def answer(self) -> Reply | None:
+        return Reply(True)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_what_is_also_for_a_machine_passes_on_devices_that_keep_what_they_hold(name: str) -> None:
+    project, trial = proposed(name)
+    outcome = Runner(trial, KeepingStand(project), Agreeing()).run()
+    assert len(outcome.cases) > 20
+    assert not_passed(outcome) == []
+    assert outcome.verdict == "passed"
+    assert any(case.restored for case in outcome.cases)
 
 
 @pytest.mark.parametrize("by", ["step", "digit"])

@@ -256,6 +256,9 @@ class Runner:
             finally:
                 self._cleaning = False
                 stand.arm(False)
+        elif index == 0 and self._unfinished is not None:
+            words = translate("trial", "what an earlier run has changed was not put back: look at the machine")
+            not_restored.append(words)
         took = stand.now() - at
         return CaseOutcome(
             case.name, tuple(steps), at - self._began, took, tuple(restored), tuple(not_restored), stopped

@@ -19674,7 +19674,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>there is no case {case} in the trial</source>
-        <translation>die Prüfung hat keinen Fall {case}</translation>
+        <translation>in der Abnahme gibt es keinen Fall {case}</translation>
     </message>
     <message>
         <source>there is no device {name} in the project</source>
@@ -19727,6 +19727,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>wait {seconds} s</source>
         <translation>{seconds} s warten</translation>
+    </message>
+    <message>
+        <source>what an earlier run has changed was not put back: look at the machine</source>
+        <translation>was ein früherer Lauf geändert hat, wurde nicht zurückgestellt: Maschine ansehen</translation>
     </message>
     <message>
         <source>whoever has the key {fingerprint}</source>

@@ -82,6 +82,10 @@ def trial(args: argparse.Namespace) -> int:
     key = _key(args.sign) if args.sign is not None else None
     stand = _stand(args, project)
     person, printer = _person(args, script), _Printer(quiet=args.json)
+    if not any(case.is_on(simulated=stand.simulated) for case in script.expanded if case.name in (args.case or names)):
+        kind = "simulated devices" if stand.simulated else "a real device"
+        raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")
+    args.unfinished = _set_aside(args.record, stand, armed=args.armed) if args.record is not None else None
     if not stand.simulated:
         _say_cautions(args, project)
     record = _run(args, project, script, stand, person, printer)
@@ -163,25 +167,35 @@ def _key(file: Path) -> SigningKey:
 
 def _refuse_what_is_there(args: argparse.Namespace) -> None:
     """Nothing is written over: asked before anything moves."""
+    from app.trial_record.journal import journal_of
     from app.trial_record.record import recording_of
 
     if args.sign is not None and args.record is None:
         raise CouldNotRun("'--sign' signs a record: add '--record FILE'")
-    args.unfinished = None
     if args.record is None:
         return
     if not args.record.parent.is_dir():
         raise CouldNotRun(f"there is no folder {args.record.parent}; choose one that exists")
-    args.unfinished = _set_aside(args.record)
+    of_killed = journal_of(args.record).exists()  # then the curves are those of that run, and set aside with it
     for path in (args.record, recording_of(args.record)):
-        if os.path.lexists(path):
+        if os.path.lexists(path) and not (of_killed and path != args.record):
             raise CouldNotRun(f"{path} already exists; choose another name, or move it away")
 
 
-def _set_aside(record: Path) -> KilledRun | None:
-    """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told."""
-    from app.trial_record.journal import set_aside
+def _set_aside(record: Path, stand: Stand, *, armed: bool) -> KilledRun | None:
+    """A run before was killed: its record so far is kept as an unfinished one, and what it may have left is told.
 
+    What it has left at a device is known from there alone, so only a run that can put it back may set it aside.
+    """
+    from app.trial_record.journal import journal_of, leftover, set_aside
+    from app.trial_record.record import DEVICE
+
+    left = leftover(record)
+    if left is not None and left.case and left.record.against == DEVICE and (stand.simulated or not armed):
+        raise CouldNotRun(
+            f"an earlier run at the device ended in the case '{left.case}', which had not been cleaned up: run it "
+            f"again at the device with '--armed', or look at the machine and move {journal_of(record)} away"
+        )
     found = set_aside(record)
     if found is None:
         return None
@@ -239,9 +253,6 @@ def _run(
         only=args.case,
         unfinished=args.unfinished,
     )
-    if not run.cases:
-        kind = "simulated devices" if stand.simulated else "a real device"
-        raise CouldNotRun(f"{args.trial} has no case that can be run against {kind}")
     covered = Coverage(stand)
     record: list[TrialRecord] = []
     failed: list[BaseException] = []

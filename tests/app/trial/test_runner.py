@@ -11,7 +11,7 @@ import pytest
 
 from app.panel.driver import PanelDriver
 from app.trial.outcome import CaseOutcome, Instrument, PersonAsked, Reply, Result, StepOutcome
-from app.trial.runner import Runner, Watcher, restore
+from app.trial.runner import KilledRun, Runner, Watcher, restore
 from app.trial.script import Case
 from app.trial.stand import RehearsedStand
 from tests.trial_panel import Answering, case, measured, outcome, run, small, trial
@@ -254,6 +254,13 @@ def test_a_no_moves_nothing_either() -> None:
     found = Runner(case('{ key = "go" }'), Device(), person).run().cases[0]
     assert (found.result, "somebody is in the tank" in found.reason) == (NOT_TESTED, True)
     assert [question.kind for question in person.asked] == ["may move"]
+
+
+def test_what_a_killed_run_has_left_and_nobody_lets_be_put_back_is_told() -> None:
+    left = KilledRun("it", {"level": Fraction(12)})
+    found = Runner(case('{ key = "right" }', head="moves = false"), Device(), unfinished=left).run().cases[0]
+    assert found.not_restored == ("what an earlier run has changed was not put back: look at the machine",)
+    assert found.result is not PASS
 
 
 def test_an_order_is_done_by_hand_at_a_machine_if_it_says_how() -> None:

@@ -132,6 +132,10 @@ def test_what_a_killed_run_has_changed_at_a_device_is_put_back_by_the_next(tmp_p
             run.wait()
         assert [value for _, value in device.taken] == [7]
         (tmp_path / "t.trial.toml").write_text(CASE, encoding="utf-8")
+        for unfit in ([word for word in words if word != "--armed"], [*words, "--via", "simulated"]):
+            refused = subprocess.run(unfit, capture_output=True, text=True, check=False)
+            assert refused.returncode == 2, "it cannot put back what only the files of the killed run tell of"
+            assert "ended in the case 'the set point arrives', which had not been cleaned up" in refused.stderr
         again = subprocess.run(words, capture_output=True, text=True, check=False)
         assert again.returncode == 0, again.stderr
         assert [value for _, value in device.taken] == [7, 0, 7, 0]

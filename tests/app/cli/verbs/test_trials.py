@@ -145,6 +145,17 @@ def test_what_cannot_work_is_said_before_anything_moves(
     assert "press" not in told.out
 
 
+def test_a_trial_without_a_case_for_the_device_leaves_nothing_behind(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    save(PROJECT, tmp_path / "p.toml")
+    (tmp_path / "t.trial.toml").write_text(CASE.replace("[[case]]", '[[case]]\non = "simulated"'), encoding="utf-8")
+    words = ["trial", str(tmp_path / "p.toml"), str(tmp_path / "t.trial.toml"), "--via", "tcp://127.0.0.1:9"]
+    assert main([*words, "--record", str(tmp_path / "r.trial.json")]) == 2
+    assert "has no case that can be run against a real device" in capsys.readouterr().err
+    assert sorted(file.name for file in tmp_path.iterdir()) == ["p.toml", "t.trial.toml"]
+
+
 def test_a_trial_of_another_project_names_what_is_gone(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "t.trial.toml").write_text(PUMP.replace('"start"', '"strat"'), encoding="utf-8")
     assert main(["trial", str(demo_path("booster-pump")), str(tmp_path / "t.trial.toml"), "--via", "simulated"]) == 2

@@ -5,6 +5,7 @@ Every function gives a new project back, so that the window can undo what it did
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -13,7 +14,7 @@ from math import ceil
 from pathlib import Path
 from typing import Final
 
-from app.client.endpoint import Endpoint
+from app.client.endpoint import USUAL_PORT, Endpoint
 from app.discovery.first_screens import first_panel, with_first_screens
 from app.discovery.known_line import KnownLine
 from app.edits.incoming import follower as new_follower
@@ -112,7 +113,7 @@ def added_to(project: Project, place: Endpoint, found: Found, devices: Sequence[
     of_kind = (one for one in project.lines if one.kind == line.kind)
     there = next((one for one in of_kind if Endpoint.of_line(one).same_place(place)), None)
     if there is None:
-        line = changed(line, name=free_name(translate("starters", "line"), project.line_named))
+        line = changed(line, name=free_name(line.name, project.line_named))
         project = add_line(project, line)
     else:
         project = replace_line(project, there.name, _settled(there, line))
@@ -173,7 +174,7 @@ def fitting_timeout_ms(devices: Iterable[FoundFollower]) -> int:
 
 def _line(place: Endpoint, found: Found, devices: Sequence[ChosenDevice]) -> AnyLine:
     timeout_ms = fitting_timeout_ms(device.found for device in devices)
-    name = translate("starters", "line")
+    name = _line_name(place)
     if place.kind == "serial":
         settings = found.settings
         return made(
@@ -196,6 +197,15 @@ def _line(place: Endpoint, found: Found, devices: Sequence[ChosenDevice]) -> Any
         timeout_ms=timeout_ms,
         in_flight=max(1, min(in_flight, 16)),
     )
+
+
+def _line_name(place: Endpoint) -> str:
+    """What tells it from other lines: its port without the folder, or its host with a port that is not the usual."""
+    if place.kind == "serial":
+        said = re.split(r"[/\\]", place.device)[-1]
+    else:
+        said = place.host if place.port == USUAL_PORT else f"{place.host}:{place.port}"
+    return _as_name(said) or translate("starters", "line")
 
 
 def _settled(there: AnyLine, found: AnyLine) -> AnyLine:

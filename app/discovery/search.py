@@ -62,6 +62,8 @@ _UNSENT: Final = 6
 """A request for which the line was not quiet so often: it is somebody else's."""
 _OUTLOOK_EVERY: Final = 10
 """Attempts after which is worked out anew how far it still is: all that is left has to be looked at for that."""
+_IN_SECONDS: Final = 120
+"""What takes longer is told in minutes."""
 _MOST_TRIED: Final = 0.2
 """The share of probability left, from which on a silent line is no longer one that was given too little time."""
 _KNOWN: Final = frozenset(requests.ASKED)
@@ -411,13 +413,23 @@ class Search:
     def _trying(self, attempt: Attempt, order: SettingsOrder) -> None:
         if self._outlook is None or self._line.probes % _OUTLOOK_EVERY == 0:
             self._outlook = order.outlook()
-        outlook = self._outlook
-        self._tell(
-            translate("finding out", "Trying {settings}, unit {unit}. {tried} % of what is likely was tried.").format(
-                settings=attempt.settings, unit=attempt.unit, tried=round(100 * (1 - outlook.left))
-            ),
-            outlook.seconds,
+        seconds, tried = self._outlook.seconds, int(100 * (1 - self._outlook.left))
+        sentence = (
+            translate(
+                "finding out",
+                "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
+                "others takes another {time} s on average.",
+            )
+            if seconds < _IN_SECONDS
+            else translate(
+                "finding out",
+                "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
+                "others takes another {time} min on average.",
+            )
         )
+        time = round(seconds if seconds < _IN_SECONDS else seconds / 60)
+        # No more is known than that, so no other figure stands beside it.
+        self._tell(sentence.format(settings=attempt.settings, unit=attempt.unit, tried=tried, time=max(1, time)))
 
     # Units
 

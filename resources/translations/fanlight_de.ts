@@ -2942,6 +2942,10 @@
         <translation>Namen von Registern: {count}. Ein Projekt bewahrt sie auf, ein Registerabbild nicht.</translation>
     </message>
     <message>
+        <source>No project is open that it could be added to: open one first, or make one of it.</source>
+        <translation>Es ist kein Projekt offen, dem es hinzugefügt werden könnte: zuerst eines öffnen oder daraus eines machen.</translation>
+    </message>
+    <message>
         <source>No project was made</source>
         <translation>Kein Projekt angelegt</translation>
     </message>
@@ -7744,6 +7748,14 @@
     <message>
         <source>They may begin where nobody looked yet: search for more registers below, more densely.</source>
         <translation>Sie können dort beginnen, wo noch nicht gesucht wurde: unten nach weiteren Registern suchen, in kleineren Abständen.</translation>
+    </message>
+    <message>
+        <source>Values read at {last}</source>
+        <translation>Werte gelesen um {last}</translation>
+    </message>
+    <message>
+        <source>Values read from {first} to {last}</source>
+        <translation>Werte gelesen von {first} bis {last}</translation>
     </message>
     <message>
         <source>Wire addresses</source>
@@ -16373,8 +16385,12 @@ otherwise = unbekannt</translation>
         <translation>Danach werden noch {left} Geräteadressen gefragt.</translation>
     </message>
     <message>
-        <source>Trying {settings}, unit {unit}. {tried} % of what is likely was tried.</source>
-        <translation>Versucht wird {settings}, Gerät {unit}. {tried} % des Wahrscheinlichen sind versucht.</translation>
+        <source>Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the others takes another {time} min on average.</source>
+        <translation>Versuch mit {settings}, Gerät {unit}: {tried} von 100 Geräten hätten bis jetzt geantwortet; eines der übrigen zu finden dauert im Mittel noch {time} min.</translation>
+    </message>
+    <message>
+        <source>Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the others takes another {time} s on average.</source>
+        <translation>Versuch mit {settings}, Gerät {unit}: {tried} von 100 Geräten hätten bis jetzt geantwortet; eines der übrigen zu finden dauert im Mittel noch {time} s.</translation>
     </message>
     <message>
         <source>Whether it stops when nobody asks it any more cannot be found out by reading: see its manual.</source>

@@ -95,10 +95,10 @@ def test_the_project_runs_at_the_device_and_shows_what_it_holds() -> None:
 
             wait_for(lambda: all(each.quality is Quality.GOOD for each in session.snapshot().readings.values()))
             assert {name: each.value for name, each in session.snapshot().readings.items()} == HELD
-            wait_for(lambda: "41.65 Hz" in face() and "-100 %" in face() and "1234567 kWh" in face())
-            session.panel.key_down("right")
-            session.panel.key_up("right")
-            wait_for(lambda: "12.5 bar" in face() and "-273.25 °C" in face() and "PUMP 7" in face())
+            for page in (["41.65 Hz", "-100 %"], ["1234567 kWh"], ["12.5 bar", "-273.25 °C"], ["PUMP 7", "running"]):
+                wait_for(lambda page=page: all(shown in face() for shown in page))
+                session.panel.key_down("right")
+                session.panel.key_up("right")
         assert not device.refused, "limits and ranges that were found are kept"
         assert not device.log, "nothing is written"
 

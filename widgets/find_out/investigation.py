@@ -76,6 +76,12 @@ class Investigation(QObject):
         """Whether what is being done is a search, rather than a reading."""
         self._newest: dict[int, dict[RegisterPlace, int]] = {}
         """What was read again since the search, by unit."""
+        self._read_between: dict[int, tuple[datetime, datetime]] = {}
+        """When the values of each unit were read: the first of them, and the last."""
+        self._began = datetime.now().astimezone()
+        """The newest piece of work."""
+        self._examined: frozenset[int] = frozenset()
+        """Units that were whole before it."""
         self._kept: set[int] = set()
         """Units whose registers are in a file."""
         self._asked = 0
@@ -131,6 +137,7 @@ class Investigation(QObject):
         self.state = SearchState()
         self.examination = Examination()
         self.named, self.numbering, self._newest = {}, dict(self.known.numbering), {}
+        self._read_between.clear()
         self.keep_all()
         self.sentence, self.why, self.trouble, self.seconds_left = "", "", None, None
         self.named_changed.emit()
@@ -221,6 +228,8 @@ class Investigation(QObject):
             self.changed.emit()
             return False
         self._stop.clear()
+        self._began = datetime.now().astimezone()
+        self._examined = frozenset(self.state.examined)
         self._news, self._held, self._failed = None, None, ""
         self._thread = threading.Thread(
             target=self._work, args=(self.endpoint, work), name="fanlight-finding-out", daemon=True
@@ -243,6 +252,7 @@ class Investigation(QObject):
         self._looking.stop()
         self._thread = None
         _ending.discard(self)
+        self._note_times()
         self.searching = False
         if self._held is not None:
             if self._held:
@@ -253,6 +263,15 @@ class Investigation(QObject):
         self.seconds_left = None
         self.working.emit(False)
         self.changed.emit()
+
+    def _note_times(self) -> None:
+        now = datetime.now().astimezone()
+        if self._held:
+            self._read_between[self._asked] = self._began, now
+        for device in self.devices if self.searching else ():
+            if device.unit not in self._examined:
+                first, _ = self._read_between.get(device.unit, (self._began, now))
+                self._read_between[device.unit] = first, now
 
     # What would be lost
 
@@ -309,6 +328,10 @@ class Investigation(QObject):
     def registers(self, unit: int) -> dict[RegisterPlace, int]:
         """What the registers of a device held when they were read last, or heard to be read by another client."""
         return {**_heard_registers(self.found, unit), **self.examination.registers(unit), **self._newest.get(unit, {})}
+
+    def read_between(self, unit: int) -> tuple[datetime, datetime] | None:
+        """When those were read: the first of them not before, the last not after. None: they were not."""
+        return self._read_between.get(unit)
 
     def heard_of(self, unit: int) -> PastRegisters | None:
         """What another client was heard to read of a device, over time; None if nothing was."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import datetime
 from typing import Final
 
 from PySide6.QtCore import Signal
@@ -58,9 +59,11 @@ class RegistersPage(QWidget):
         self.name_button = push_button(self.tr("N&ame this register\u2026"), self._name)
         self.save_button = push_button(self.tr("Sav&e snapshot\u2026"), self.save_wanted.emit)
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
+        self.when = plain_label("", "faint")
         tools = FlowLayout(spacing=scaled(8))
         for button in (self.read_button, self.name_button, self.save_button):
             tools.addWidget(button)
+        tools.addWidget(self.when)
         self._make_closer()
         self.state = plain_label("", "fault", wrap=True)
         self.state.setMinimumHeight(line_height(20))
@@ -182,6 +185,15 @@ class RegistersPage(QWidget):
         self.model.show(held, names, name)
         self._stack.setCurrentIndex(0 if held else 1)
         self._enable()
+
+    def tell_when(self, between: tuple[datetime, datetime] | None) -> None:
+        """Say when the values were read: the first and the last of them."""
+        words = ""
+        if between is not None and self.model.count():
+            first, last = (f"{at:%H:%M:%S}" for at in between)
+            text = self.tr("Values read at {last}") if first == last else self.tr("Values read from {first} to {last}")
+            words = text.format(first=first, last=last)
+        self.when.setText(words)
 
     def tell(self, words: str) -> None:
         """Say what went wrong."""

@@ -348,6 +348,7 @@ class FindOutWindow(Dialog):
         names = {(one.table, one.address): one.name for one in self.about.named.get(unit, ())}
         if self.step == REGISTERS and not self.about.at_work:
             self.registers.show_registers(self.about.registers(unit), names, self._namer())
+            self.registers.tell_when(self.about.read_between(unit))
         self.project.show_newest(self._namer())
 
     # Reading
@@ -496,7 +497,11 @@ class FindOutWindow(Dialog):
         self.next_button.setVisible(ended and self._reachable(REGISTERS))
         self.quick_button.setVisible(LINE < step < PROJECT and bool(about.devices) and not about.at_work)
         self.join_button.setVisible(step == PROJECT)
-        self.join_button.setEnabled(self._project_open())
+        why = self.tr("No project is open that it could be added to: open one first, or make one of it.")
+        joined = "" if self._project_open() else why
+        self.join_button.setEnabled(not joined)
+        self.join_button.setToolTip(joined)
+        self.join_button.setAccessibleDescription(joined)
 
     def _show_devices(self) -> None:
         self.device_row.setVisible(self.step in (REGISTERS, WHICH))

@@ -58,7 +58,9 @@ def test_a_new_project_says_all_that_was_found_and_is_clean() -> None:
     assert not [finding for finding in check(project) if finding.severity == "error"]
     assert parse(dump(project)) == project
     (line,), (device,) = project.lines, project.followers
-    assert line == SerialLine(name="line", device="/dev/ttyUSB3", baud=9600, parity="none", stop_bits=2, timeout_ms=450)
+    assert line == SerialLine(
+        name="ttyUSB3", device="/dev/ttyUSB3", baud=9600, parity="none", stop_bits=2, timeout_ms=450
+    )
     assert (device.name, device.unit, device.max_registers) == ("Drive\u240a9", 17, 40)
     assert device.word_order == "low-first"
     assert not device.gaps, "between the two ranges the device refuses"
@@ -82,9 +84,39 @@ def test_a_device_that_names_only_its_server_is_called_so() -> None:
 def test_its_screens_show_the_first_signals_and_keys_lead_to_the_rest() -> None:
     project = new_project(SERIAL, FOUND, [CHOSEN], title="Mixer")
     shown = [[field.signal for field in screen.fields] for screen in project.screens]
-    assert shown == [["speed", "energy", "hours"], ["torque", "state", "speed 2"], ["local"]]
+    assert shown == [["speed", "energy"], ["hours", "torque", "state"], ["speed 2", "local"]]
     assert project.screens[0].text[0] == "MIXER"
     assert {(change.key, change.to) for change in project.screen_changes} == {("right", "next"), ("left", "previous")}
+
+
+def test_a_name_that_does_not_fit_beside_its_value_stands_whole_above_it() -> None:
+    """16 columns and 2 rows are the smallest panel, 20 and 4 the usual one: what fits is never cut."""
+    speed = NamedRegister("output speed", "holding", 310, unit="rpm")
+    current = replace(REGISTERS[0], name="motor current", unit="A")
+    project = new_project(SERIAL, FOUND, [replace(CHOSEN, registers=(speed, current, REGISTERS[0]))], title="Mixer")
+    first = project.screens[0]
+    columns = project.panel.columns
+    assert [row.rstrip() for row in first.text] == ["MIXER", "output speed", " " * (columns - 3) + "rpm", ""]
+    assert [(field.signal, field.at) for field in first.fields] == [("output speed", (2, columns - 4 - 5))]
+    assert [signal.name for signal in project.signals] == ["output speed", "motor current", "speed"]
+    shown = "\n".join(row for screen in project.screens for row in screen.text)
+    assert all(signal.name in shown for signal in project.signals)
+    assert not [finding for finding in check(project) if finding.severity == "error"]
+
+
+@pytest.mark.parametrize(
+    ("place", "name"),
+    [
+        (Endpoint.serial("/dev/serial/by-id/usb-adapter-if00"), "usb-adapter-if00"),
+        (Endpoint.serial("COM12"), "COM12"),
+        (Endpoint.serial("\\\\.\\COM12"), "COM12"),
+        (Endpoint.tcp("192.0.2.2"), "192.0.2.2"),
+        (Endpoint.tcp("pump.example", 1502), "pump.example:1502"),
+    ],
+)
+def test_a_line_is_called_what_it_leads_to(place: Endpoint, name: str) -> None:
+    (line,) = new_project(place, FOUND, [CHOSEN]).lines
+    assert line.name == name
 
 
 def test_what_no_row_has_room_for_stays_off_the_screens() -> None:
@@ -149,12 +181,15 @@ def test_a_port_that_is_a_link_is_the_port_that_it_leads_to(tmp_path: Path) -> N
 
 
 def test_adding_elsewhere_adds_a_line_and_a_device_under_free_names() -> None:
-    there = pump_project(word("speed", 310), line=TcpLine(name="line", host="192.0.2.1"))
+    there = pump_project(word("speed", 310), line=TcpLine(name="192.0.2.2:1502", host="192.0.2.1"))
     place = Endpoint.tcp("192.0.2.2", 1502)
     after = added_to(there, place, FOUND, [replace(CHOSEN, name="pump", numbering="from-0")])
-    assert [line.name for line in after.lines] == ["line", "line 2"]
-    assert after.lines[1] == TcpLine(name="line 2", host="192.0.2.2", port=1502, timeout_ms=450, in_flight=2)
-    assert [(device.name, device.line) for device in after.followers] == [("pump", "line"), ("pump 2", "line 2")]
+    assert [line.name for line in after.lines] == ["192.0.2.2:1502", "192.0.2.2:1502 2"]
+    assert after.lines[1] == TcpLine(name="192.0.2.2:1502 2", host="192.0.2.2", port=1502, timeout_ms=450, in_flight=2)
+    assert [(device.name, device.line) for device in after.followers] == [
+        ("pump", "192.0.2.2:1502"),
+        ("pump 2", "192.0.2.2:1502 2"),
+    ]
     again = added_to(after, place, FOUND, [replace(CHOSEN, name="pump", numbering="from-0")])
     assert again.lines == after.lines
     assert again.followers == after.followers

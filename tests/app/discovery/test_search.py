@@ -79,7 +79,11 @@ def test_finds_settings_and_units() -> None:
     assert found.seconds == line.now()
     sentences = [sentence for _, sentence, _ in told]
     assert sentences[0] == "Listening whether somebody else speaks on the line."
-    assert any(sentence.startswith("Trying 9600 8N1, unit 1.") for sentence in sentences)
+    trying = [(sentence, left) for _, sentence, left in told if sentence.startswith("Trying 9600 8N1, unit 1:")]
+    assert trying
+    for sentence, left in trying:
+        assert "of 100 devices would have answered by now" in sentence
+        assert left is None, "an expected time is no time that is left"
     seconds = [left for _, _, left in told if left is not None]
     assert seconds[-1] < 1 < seconds[0]
 

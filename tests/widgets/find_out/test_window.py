@@ -8,7 +8,7 @@ import struct
 import sys
 import threading
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -534,6 +534,39 @@ def test_a_snapshot_holds_what_was_read_last(
     qtbot.waitUntil(lambda: not window.about.at_work)
     assert window.about.snapshot(UNIT).registers["holding", 7] == 4165
     assert window.about.lost_units == [UNIT]
+
+
+def test_the_page_of_the_registers_says_when_they_were_read(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    before = datetime.now().astimezone()
+    found(window, device, qtbot)
+    window.go_to(REGISTERS)
+    between = window.about.read_between(UNIT)
+    assert between is not None
+    assert before <= between[0] < between[1] <= datetime.now().astimezone()
+    assert window.registers.when.text().startswith("Values read ")
+    assert f"{between[1]:%H:%M:%S}" in window.registers.when.text()
+    window.registers.read_button.click()
+    qtbot.waitUntil(lambda: not window.about.at_work)
+    again = window.about.read_between(UNIT)
+    assert again is not None
+    assert again[0] > between[1], "all of them were read again"
+    assert f"{again[1]:%H:%M:%S}" in window.registers.when.text()
+
+
+@pytest.mark.parametrize("is_open", [True, False])
+def test_adding_to_a_project_says_why_it_cannot_be_chosen(
+    is_open: bool, qtbot: QtBot, own_settings: None, device: StagedFollower
+) -> None:
+    window = opened(qtbot, project_open=lambda: is_open)
+    found(window, device, qtbot)
+    window.go_to(PROJECT)
+    button = window.join_button
+    assert button.isEnabled() is is_open
+    assert bool(button.toolTip()) is not is_open
+    assert "No project is open" in button.accessibleDescription() or is_open
+    assert button.toolTip() == button.accessibleDescription()
 
 
 def test_a_register_is_found_from_a_recording_and_the_device_is_not_asked(

@@ -8,6 +8,7 @@ from __future__ import annotations
 import struct
 from decimal import Decimal
 from fractions import Fraction
+from functools import partial
 
 from app.checks import check
 from app.client.endpoint import Endpoint
@@ -93,10 +94,13 @@ def test_the_project_runs_at_the_device_and_shows_what_it_holds() -> None:
                 session.panel.tick()
                 return "\n".join(row.text for row in session.panel.rows())
 
+            def all_on(page: list[str]) -> bool:
+                return all(shown in face() for shown in page)
+
             wait_for(lambda: all(each.quality is Quality.GOOD for each in session.snapshot().readings.values()))
             assert {name: each.value for name, each in session.snapshot().readings.items()} == HELD
             for page in (["41.65 Hz", "-100 %"], ["1234567 kWh"], ["12.5 bar", "-273.25 °C"], ["PUMP 7", "running"]):
-                wait_for(lambda page=page: all(shown in face() for shown in page))
+                wait_for(partial(all_on, page))
                 session.panel.key_down("right")
                 session.panel.key_up("right")
         assert not device.refused, "limits and ranges that were found are kept"

@@ -135,7 +135,7 @@ class Machine:
 
     def aged(self, drive: str) -> Iterator[Situation]:
         """The drive stands and has a past: it has run for a day and a half, and its motor is warm."""
-        yield self._play(drive, [[order(drive, "run-time", _RUN_S), order(drive, "motor-heat", 42), wait(8)]])
+        yield self._play(drive, [[order(drive, "run-time", _RUN_S), order(drive, "motor-heat", 87), wait(8)]])
 
     def takes(self, name: str, value: Value) -> bool:
         """Whether a device lets a signal be set to a value: a drive has limits of its own."""

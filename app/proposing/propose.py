@@ -16,7 +16,7 @@ from app.proposing.outages import outage_cases
 from app.proposing.running import running_cases
 from app.proposing.screens import blinking_gap, idle_cases, key_cases, override_cases, screen_cases
 from app.proposing.stops import stop_cases
-from app.proposing.texts import text_cases
+from app.proposing.texts import hidden_text_cases, text_cases
 from app.trial.script import Trial
 from app.trial.script_file import project_digest
 
@@ -45,6 +45,7 @@ def propose(project: Project, file: str = "") -> Trial:
         number_cases,
         hidden_cases,
         text_cases,
+        hidden_text_cases,
         running_cases,
         outage_cases,
         idle_cases,  # last, since they take longest at a machine

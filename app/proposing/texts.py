@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from app.language import translate
 from app.project.binding import bindings, plain_text, value_span
-from app.project.model import OTHERWISE, by_number
+from app.project.model import OTHERWISE, HeldSignal, by_number
 from app.proposing.draft import Reached, TrialDraft, expect
 from app.proposing.face import fields_of, row_expected, rows_expected
 from app.proposing.machine import decimal
@@ -29,6 +29,38 @@ def text_cases(draft: TrialDraft) -> None:
             else:
                 for value in values:
                     _text_by_drive(draft, screen.name, name, value)
+
+
+def hidden_text_cases(draft: TrialDraft) -> None:
+    """The texts of signals that no screen shows: lists and alarms of the program say them."""
+    shown = {field.signal for screen in draft.shown_screens for field in fields_of(draft.project, screen, "choice")}
+    for name, signal in draft.project.signal_named.items():
+        if not signal.texts or name in shown or isinstance(signal, HeldSignal):
+            continue
+        for value in _values_with_texts(draft, name):
+            found = _brought_to(draft, name, value)
+            if found is None:
+                continue
+            steps, text = found
+            words = translate("trial", "Text '{text}' of '{signal}'").format(text=text, signal=name)
+            draft.add(words, [*steps, expect(Expectation(signal=name, text=text))])
+
+
+def _brought_to(draft: TrialDraft, name: str, value: Fraction | None) -> tuple[list[TrialStep], str] | None:
+    """The steps after which a signal reads a value, or one without a text of its own (None), and its text then."""
+    if draft.machine.settable(name):
+        if value is None or not draft.machine.takes(name, value) or not draft.raises_nothing(name, value):
+            return None
+        return [draft.machine.order(name, value)], plain_text(draft.project, name, value)
+    numbers = by_number(draft.project.signal_named[name].texts)
+    for situation in draft.machine.situations:
+        for number, stage in enumerate(situation.stages):
+            read = stage.values.get(name)
+            if not isinstance(read, Fraction) or name not in stage.steady:
+                continue
+            if read == value or (value is None and read not in numbers):
+                return [*situation.until(number)], plain_text(draft.project, name, read)
+    return None
 
 
 def _values_with_texts(draft: TrialDraft, name: str) -> Iterator[Fraction | None]:

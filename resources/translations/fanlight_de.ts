@@ -19221,6 +19221,10 @@ otherwise = unbekannt</translation>
         <translation>Signale, die kein Bild als Zahl zeigt</translation>
     </message>
     <message>
+        <source>Text &apos;{text}&apos; of &apos;{signal}&apos;</source>
+        <translation>Text „{text}“ von „{signal}“</translation>
+    </message>
+    <message>
         <source>Text &apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>Text „{text}“ von „{signal}“ auf „{screen}“</translation>
     </message>

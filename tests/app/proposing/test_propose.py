@@ -163,6 +163,11 @@ def test_a_bit_is_entered_as_one_of_two() -> None:
     assert [one.words for one in covered.missing] == []
 
 
+def test_texts_that_no_screen_shows_are_tried_at_the_signal() -> None:
+    names = [case.name for case in proposed("booster-pump")[1].cases]
+    assert {"Text 'fault' of 'fault'", "Text 'no fault' of 'fault'"} <= set(names)
+
+
 def test_limits_are_entered_and_what_is_beyond_them_is_refused() -> None:
     steps = [
         (str(step.value), step.refused)

@@ -20,7 +20,8 @@ from app.language import translate
 from app.line.write_queue import Obstacle, WriteReport
 from app.panel.events import Entered, Write
 from app.project.binding import plain_text
-from app.project.model import BitSignal, HeldSignal
+from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from app.project.purpose import stops
 from app.signals.text import spoken_digits
 from app.trial.entering import Enterer
 from app.trial.outcome import CaseOutcome, PersonAsked, Reply, Result, StepOutcome, StepPlace, TrialOutcome
@@ -537,14 +538,7 @@ class Runner:
         """
         back, self._put_back = self._put_back, {}
         unsure = self._read_again(back)
-        readings = self._stand.readings()
-        found: dict[str, Fraction] = {}
-        for signal in self._stand.project.signals:
-            if not isinstance(signal, HeldSignal) and signal.write and signal.name not in unsure:
-                reading = readings[signal.name]
-                if reading.good and isinstance(reading.value, Fraction):
-                    found[signal.name] = reading.value
-        return found
+        return {name: value for name, value in values_to_restore(self._stand).items() if name not in unsure}
 
     def _restore(self, before: Mapping[str, Fraction], restored: list[str], not_restored: list[str]) -> None:
         """Put back what was entered, and switch off what was off; nothing is switched on or started by itself."""
@@ -587,6 +581,18 @@ def _cleaning_up(trial: Trial, name: str) -> Case:
     )
 
 
+def values_to_restore(stand: Stand) -> dict[str, Fraction]:
+    """The good values of all signals that the panel may write, to be put back after a case."""
+    readings = stand.readings()
+    found: dict[str, Fraction] = {}
+    for signal in stand.project.signals:
+        if not isinstance(signal, HeldSignal) and signal.write:
+            reading = readings[signal.name]
+            if reading.good and isinstance(reading.value, Fraction):
+                found[signal.name] = reading.value
+    return found
+
+
 def restore(
     stand: Stand,
     before: Mapping[str, Fraction],
@@ -599,7 +605,8 @@ def restore(
     """Put back on a real device what a case has changed, as far as that starts nothing; says so signal by signal.
 
     A value of registers is written as it was; a bit that was 0 is cleared. A bit that was 1 stays as it is, since
-    setting it may start something. What reads as it was is left alone, unless it is `unsure` whether that is old.
+    setting it may start something; so does a word by which keys command, but for a value that stops. What reads as it
+    was is left alone, unless it is `unsure` whether that is old.
     Gives what was put back.
     """
     project = stand.project
@@ -615,7 +622,7 @@ def restore(
         reading = stand.readings()[name]
         if reading.good and reading.value == before[name] and name not in unsure:
             continue
-        if isinstance(project.signal_named[name], BitSignal) and before[name]:
+        if _may_start(project, name, before[name]):
             words = translate("trial", "'{signal}' was {before} before; it is not set by itself")
             not_restored.append(words.format(**said))
             continue
@@ -632,6 +639,19 @@ def restore(
 def _unarmed(failed: Iterable[WriteReport]) -> str:
     """Why a key did nothing that could prove anything: writing was off. Empty if it was not."""
     return next((report.reason for report in failed if report.obstacle is Obstacle.NOT_ARMED), "")
+
+
+def _may_start(project: Project, name: str, value: Fraction) -> bool:
+    """Whether something may start if this value is written: a bit that is set, or a command, but for one that stops."""
+    signal = project.signal_named[name]
+    if isinstance(signal, BitSignal):
+        return bool(value)
+    amount = signal.unit or signal.decimals or signal.limits or (isinstance(signal, RegisterSignal) and signal.scale)
+    commands = [action for action in project.actions if action.signal == name]
+    if amount or not commands:
+        return False
+    stopping = [action for action in commands if stops(action)]
+    return not any((action.do == "clear" and not value) or action.value == value for action in stopping)
 
 
 def _said(answer: Reply) -> str:

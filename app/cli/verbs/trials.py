@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import argparse
 import os
+import secrets
 import sys
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import asdict
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from app.cli.options import add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, say, tell
@@ -22,8 +24,10 @@ from app.trial.runner import Watcher
 if TYPE_CHECKING:
     from app.signing.keys import SigningKey
     from app.trial.outcome import CaseOutcome, StepOutcome
+    from app.trial.random_keys import KeyLimits
     from app.trial.runner import KilledRun, Person
     from app.trial.script import Case, Trial
+    from app.trial.side_by_side import SideBySideOutcome
     from app.trial.stand import Stand
     from app.trial_record.record import TrialRecord
 
@@ -32,6 +36,8 @@ CAUTION = (
     "stop; motion can start immediately; keep people clear; local regulations and a qualified person decide."
 )
 
+_Done = TypeVar("_Done")
+
 MOST_SHOWN = 10
 """Of one kind of what was not tried."""
 
@@ -39,7 +45,12 @@ MOST_SHOWN = 10
 def trial_arguments(verb: argparse.ArgumentParser) -> None:
     """The options of `fanlight trial`."""
     add_project(verb)
-    verb.add_argument("trial", metavar="TRIAL", help="a trial file, such as booster-pump.trial.toml")
+    verb.add_argument(
+        "trial",
+        metavar="TRIAL",
+        nargs="?",
+        help="a trial file, such as pump.trial.toml; left out with --random",
+    )
     verb.add_argument(
         "--via",
         metavar="ENDPOINT",
@@ -60,11 +71,44 @@ def trial_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--record", metavar="FILE", type=Path, help="a new file for the record, NAME.trial.json")
     verb.add_argument("--sign", metavar="KEY", type=Path, help="sign the record with this private key (Ed25519)")
     verb.add_argument("--junit", metavar="FILE", type=Path, help="a file for the results as JUnit XML")
+    verb.add_argument(
+        "--random",
+        metavar="N",
+        type=int,
+        help="instead of a trial: press N keys drawn at random on the simulation and on the device at the other end, "
+        "and tell what differs; needs '--armed', and asks before it begins",
+    )
+    verb.add_argument(
+        "--seed",
+        metavar="S",
+        type=int,
+        help="with --random: the same seed draws the same keys again; left out: any, which is told",
+    )
+    verb.add_argument(
+        "--keys",
+        metavar="A,B",
+        type=_names,
+        help="with --random: the keys to draw from; left out: all but those that may start something",
+    )
+    verb.add_argument(
+        "--screens", metavar="A,B", type=_names, default=(), help="with --random: no key that leads to another screen"
+    )
+    verb.add_argument(
+        "--stop", metavar="KEY", help="with --random: pressed at the end; left out: the key that stops on every screen"
+    )
     add_json(verb)
 
 
+def _names(text: str) -> tuple[str, ...]:
+    return tuple(filter(None, (name.strip() for name in text.split(","))))
+
+
 def trial(args: argparse.Namespace) -> int:
-    """Run a trial of a project. Exit status: 0 passed, 1 not, 2 could not run."""
+    """Run a trial of a project, or keys at random. Exit status: 0 passed, 1 not, 2 could not run."""
+    if args.random is not None:
+        return _at_random(args)
+    if args.trial is None:
+        raise CouldNotRun("name a trial file, or say '--random N'")
     from app.trial.outcome import Verdict
     from app.trial.script_file import load_trial, problems_with, project_digest
 
@@ -254,31 +298,112 @@ def _run(
         unfinished=args.unfinished,
     )
     covered = Coverage(stand)
-    record: list[TrialRecord] = []
+    record = _stoppable(
+        lambda: run.run(coverage=lambda: covered.covered.as_data()),
+        run.stop,
+        "stopping: keys are let go, and what the case cleans up is cleaned up",
+    )
+    if run.trouble:
+        say(run.trouble)
+    return record
+
+
+def _stoppable(work: Callable[[], _Done], stop: Callable[[], object], words: str) -> _Done:
+    """Do this in a thread of its own; Ctrl-C stops it in order, and these words say so."""
+    done: list[_Done] = []
     failed: list[BaseException] = []
     over = threading.Event()
 
-    def work() -> None:
+    def run() -> None:
         try:
-            record.append(run.run(coverage=lambda: covered.covered.as_data()))
+            done.append(work())
         except BaseException as why:  # noqa: BLE001  # raised again where it can be told
             failed.append(why)
         finally:
             over.set()
 
     with ending_in_order():
-        threading.Thread(target=work, name="fanlight-trial").start()
+        threading.Thread(target=run, name="fanlight-trial").start()
         while not over.is_set():
             try:
                 over.wait()  # not a join: a thread whose join is interrupted counts as ended
             except KeyboardInterrupt:
-                say("stopping: keys are let go, and what the case cleans up is cleaned up")
-                run.stop()
+                say(words)
+                stop()
     if failed:
         raise failed[0]
-    if run.trouble:
-        say(run.trouble)
-    return record[0]
+    return done[0]
+
+
+# Keys at random -------------------------------------------------------------------------------------------------------
+
+
+def _at_random(args: argparse.Namespace) -> int:
+    """Press keys at random on simulation and device. Exit status: 0 nothing differs, 1 something does, 2 not run."""
+    from app.trial.side_by_side import NotAgreedError, SideBySide
+
+    if args.trial is not None or args.case or any((args.record, args.sign, args.junit)):
+        raise CouldNotRun("'--random' runs no trial and keeps no record: leave out TRIAL, --case, --record and such")
+    project = load(args.project)
+    limits = _limits(args, project)
+    if args.via == "simulated" and not args.real_time:
+        raise CouldNotRun("'--random' compares the simulation with a device: name it by '--via ENDPOINT'")
+    if args.via != "simulated" and not args.armed:
+        raise CouldNotRun("'--random' presses keys that write to the device; allow it by '--armed'. " + CAUTION)
+    stand = _stand(args, project)
+    if not stand.simulated:
+        _say_cautions(args, project)
+    seed = secrets.randbelow(1_000_000) if args.seed is None else args.seed
+    tell(f"seed {seed}; keys: {', '.join(limits.keys)}; at the end: {limits.stop or 'no stop key'}")
+    comparison = SideBySide(project, stand, limits, _person(args))
+    try:
+        outcome = _stoppable(
+            lambda: comparison.run(seed),
+            comparison.stop,
+            "stopping: the stop key is pressed, keys are let go, and values are put back",
+        )
+    except NotAgreedError as why:
+        raise CouldNotRun(f"nothing was pressed, since nobody agreed: {why}") from None
+    for words in outcome.not_restored:
+        say(words)
+    if args.json:
+        put_json({"seed": seed, "limits": asdict(limits), **asdict(outcome)})
+    else:
+        _report_random(outcome)
+    if outcome.stopped:
+        raise CouldNotRun("it was stopped before it was over")
+    return FOUND_WRONG if outcome.differences or outcome.not_restored else FINE
+
+
+def _limits(args: argparse.Namespace, project: Project) -> KeyLimits:
+    from app.trial.random_keys import MOST_PRESSES, KeyLimits, starting_keys, stop_key
+
+    if not 1 <= args.random <= MOST_PRESSES:
+        raise CouldNotRun(f"'--random' takes 1 to {MOST_PRESSES} keys, not {args.random}")
+    keys, screens = project.panel.keys, project.screen_named
+    for name in (*(args.keys or ()), *((args.stop,) if args.stop else ())):
+        if name not in keys:
+            raise CouldNotRun(f"the panel has no key '{name}'; its keys are: {', '.join(keys)}")
+    for name in args.screens:
+        if name not in screens:
+            raise CouldNotRun(f"there is no screen '{name}' in {args.project}")
+    starts = starting_keys(project)
+    chosen = tuple(key for key in keys if key not in starts) if args.keys is None else args.keys
+    if said := [key for key in chosen if key in starts]:
+        say(f"these keys may start something, and are among those drawn: {', '.join(said)}")
+    return KeyLimits(chosen, args.screens, args.random, args.stop or stop_key(project))
+
+
+def _report_random(outcome: SideBySideOutcome) -> None:
+    tell(*(f"   differs from the beginning, and is left out: {one.words}" for one in outcome.from_beginning))
+    tell(*(f"   put back: {words}" for words in outcome.restored))
+    if not outcome.differences:
+        put(f"{outcome.pressed} keys pressed: simulation and device do the same")
+        return
+    put(f"after {outcome.pressed} keys, the last of them '{outcome.drawn[outcome.pressed - 1]}', they differ:")
+    put(*(f"   {one.words}" for one in outcome.differences))
+    where = "tried at the device" if outcome.tried_at_device else "tried on the simulation only"
+    put(f"shortest way there ({where}): {', '.join(outcome.shortest)}")
 
 
 def _person(args: argparse.Namespace, script: Trial) -> Person:

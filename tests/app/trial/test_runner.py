@@ -14,6 +14,7 @@ from app.trial.outcome import CaseOutcome, Instrument, PersonAsked, Reply, Resul
 from app.trial.runner import KilledRun, Runner, Watcher, restore
 from app.trial.script import Case
 from app.trial.stand import RehearsedStand
+from tests.builders import demo
 from tests.trial_panel import Answering, case, measured, outcome, run, small, trial
 
 PASS, FAIL, BLOCKED, NOT_TESTED = Result.PASS, Result.FAIL, Result.BLOCKED, Result.NOT_TESTED
@@ -362,3 +363,20 @@ def test_a_step_leaves_the_panel_to_whoever_comes_next() -> None:
     Runner(case('{ key = "right" }'), stand).run()
     assert isinstance(stand.panel, PanelDriver)
     assert stand.panel.state.down == frozenset()
+
+
+def test_a_word_by_which_a_key_commands_is_not_put_back_but_to_what_stops() -> None:
+    """The fan was running, somebody stopped it in the case: writing 15 again would start it."""
+    stand = RehearsedStand(demo("drying-hall"))
+    stand.begin()
+    restored: list[str] = []
+    left: list[str] = []
+    stand.order("fan.fan control=6")
+    stand.tick()
+    restore(stand, {"fan control": Fraction(15)}, ["fan control"], restored, left)
+    assert restored == []
+    assert left == ["'fan control' was 15 before; it is not set by itself"]
+    stand.order("fan.fan control=15")
+    stand.tick()
+    restore(stand, {"fan control": Fraction(6)}, ["fan control"], restored, left)
+    assert restored == ["'fan control' is 6 again"]

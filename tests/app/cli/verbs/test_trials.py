@@ -7,13 +7,14 @@ import os
 import signal
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from junitparser import JUnitXml
 
 from app.cli.parser import main
-from app.project_file.files import save
+from app.project_file.files import parse, save
 from app.signing.keys import make_key
 from app.signing.signers import signers_line
 from app.trial.script_file import load_trial
@@ -23,6 +24,8 @@ from projects import demo_path
 from tests.app.trial.trials import PUMP
 from tests.counting_device import CountingDevice
 from tests.outside.test_trial_at_a_device import CASE, PROJECT
+from tests.register_device import RegisterDevice
+from tests.trial_panel import SMALL
 from tests.waiting import wait_for
 
 ANSWERS = """
@@ -212,3 +215,83 @@ def test_ctrl_c_cleans_up_and_leaves_an_unfinished_record(tmp_path: Path) -> Non
         assert [value for _, value in device.taken] == [7, 0]
     assert json.loads(record.read_bytes())["finished"] is False
     assert not journal_of(record).exists()
+
+
+# Keys at random
+
+MAY_MOVE = "[[answer]]\nmay_move = true\n"
+
+
+@pytest.fixture
+def at_random(tmp_path: Path) -> Iterator[tuple[list[str], RegisterDevice]]:
+    """The command against a device on bare sockets, as far as all of these tests go with it."""
+    project = tmp_path / "tank.toml"
+    save(parse(SMALL.replace("register = ", "every_ms = 20\nregister = ")), project)
+    (tmp_path / "answers.toml").write_text(MAY_MOVE, encoding="utf-8")
+    with RegisterDevice({5: 425}) as device:
+        via = f"tcp://127.0.0.1:{device.port}"
+        answers = str(tmp_path / "answers.toml")
+        yield ["trial", str(project), "--random", "8", "--seed", "7", "--via", via, "--answers", answers], device
+
+
+def test_keys_at_random_find_no_difference_where_there_is_none(
+    at_random: tuple[list[str], RegisterDevice], capsys: pytest.CaptureFixture[str]
+) -> None:
+    words, device = at_random
+    assert main([*words, "--armed", "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert told["seed"] == 7
+    assert told["limits"]["keys"] == ["left", "right", "up", "down", "enter", "escape", "halt", "f2"]
+    assert told["limits"]["stop"] == "halt"
+    assert (told["pressed"], told["differences"]) == (8, [])
+    assert device.registers[5] == 425
+
+
+def test_keys_at_random_find_what_differs_and_tell_the_shortest_way_there(
+    at_random: tuple[list[str], RegisterDevice], capsys: pytest.CaptureFixture[str]
+) -> None:
+    words, device = at_random
+    device.swapped[8] = (2, 9)
+    assert main([*words, "--armed", "--keys", "right, go", "--screens", "run,set"]) == 1
+    told = capsys.readouterr()
+    assert "'pump': simulated pumps, device rests" in told.out
+    assert "shortest way there (tried on the simulation only): go" in told.out
+    assert "these keys may start something, and are among those drawn: go" in told.err
+
+
+@pytest.mark.parametrize(
+    ("more", "why"),
+    [
+        ((), "allow it by '--armed'"),
+        (("--armed", "--keys", "gone"), "the panel has no key 'gone'"),
+        (("--armed", "--screens", "gone"), "there is no screen 'gone'"),
+        (("--armed", "--record", "x.trial.json"), "keeps no record"),
+        (("--armed", "--random", "0"), "takes 1 to"),
+        (("--armed", "--via", "simulated"), "name it by '--via ENDPOINT'"),
+    ],
+)
+def test_keys_at_random_are_refused_before_anything_is_pressed(
+    at_random: tuple[list[str], RegisterDevice],
+    capsys: pytest.CaptureFixture[str],
+    more: tuple[str, ...],
+    why: str,
+) -> None:
+    words, device = at_random
+    assert main([*words, *more]) == 2
+    assert why in capsys.readouterr().err
+    assert device.taken == []
+
+
+def test_keys_at_random_need_somebody_who_agrees(
+    at_random: tuple[list[str], RegisterDevice], capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    words, device = at_random
+    (tmp_path / "answers.toml").write_text(MAY_MOVE.replace("true", "false"), encoding="utf-8")
+    assert main([*words, "--armed"]) == 2
+    assert "nobody agreed" in capsys.readouterr().err
+    assert device.taken == []
+
+
+def test_without_a_trial_and_without_random_it_says_what_is_missing(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["trial", str(demo_path("booster-pump"))]) == 2
+    assert "name a trial file, or say '--random N'" in capsys.readouterr().err

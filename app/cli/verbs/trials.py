@@ -406,12 +406,12 @@ def _report_random(outcome: SideBySideOutcome) -> None:
     put(f"shortest way there ({where}): {', '.join(outcome.shortest)}")
 
 
-def _person(args: argparse.Namespace, script: Trial) -> Person:
+def _person(args: argparse.Namespace, script: Trial | None = None) -> Person:
     from app.trial.replies import load_replies
     from app.trial.runner import Nobody
 
     known = load_replies(args.answers) if args.answers is not None else None
-    for problem in () if known is None else known.never_asked(script):
+    for problem in () if known is None or script is None else known.never_asked(script):
         say(f"{args.answers}: {problem}")
     if sys.stdin is not None and sys.stdin.isatty() and sys.stdout.isatty() and not args.json:
         from app.cli.trial_questions import TerminalPerson

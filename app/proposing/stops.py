@@ -37,7 +37,9 @@ def stop_cases(draft: TrialDraft) -> None:
                 _stop_under(draft, action, screen.name, orders, stop)
         if steps:
             words = translate("trial", "Key {key} stops '{signal}' on every screen")
-            draft.add(words.format(key=action.key, signal=signal), steps)
+            count = sum(step == stop[0] for step in steps)
+            notes = translate("trial", "It starts and stops {count} times, one right after the other.")
+            draft.add(words.format(key=action.key, signal=signal), steps, notes=notes.format(count=count))
 
 
 def _stop_under(draft: TrialDraft, action: Action, screen: str, orders: list[TrialStep], stop: list[TrialStep]) -> None:

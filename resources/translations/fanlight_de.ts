@@ -19153,6 +19153,10 @@ otherwise = unbekannt</translation>
         <translation>Ob das Vorrangbild „{screen}“ endet, wird nicht geprüft.</translation>
     </message>
     <message>
+        <source>It starts and stops {count} times, one right after the other.</source>
+        <translation>Es wird {count} Mal gestartet und angehalten, einmal gleich nach dem anderen.</translation>
+    </message>
+    <message>
         <source>Key {key} stops &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>Taste {key} hält „{signal}“ auf „{screen}“ an</translation>
     </message>

@@ -11946,6 +11946,10 @@ otherwise = unbekannt</translation>
         <translation>&amp;Von</translation>
     </message>
     <message>
+        <source>&amp;Keep it all the same</source>
+        <translation>Trotzdem &amp;behalten</translation>
+    </message>
+    <message>
         <source>&amp;Look up</source>
         <translation>Nach&amp;sehen</translation>
     </message>
@@ -12036,6 +12040,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>The display shows</source>
         <translation>Die Anzeige zeigt</translation>
+    </message>
+    <message>
+        <source>The display was still moving: wait until it stands, then read again.</source>
+        <translation>Die Anzeige hat sich noch bewegt: warten, bis sie steht, dann noch einmal lesen.</translation>
+    </message>
+    <message>
+        <source>The reading counts although the display was moving.</source>
+        <translation>Die Ablesung zählt, obwohl sich die Anzeige bewegt hat.</translation>
     </message>
     <message>
         <source>The registers are being read.</source>

@@ -1,11 +1,14 @@
-"""The page "Which register is it?": what the display shows is typed, all registers are read, what agrees is listed."""
+"""The page "Which register is it?": what the display shows is typed, all registers are read, what agrees is listed.
+
+They are read twice, half a second apart: what was typed while the display moved would only mislead.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -21,6 +24,7 @@ from app.discovery.past import PastRegisters
 from app.matching.advice import Namer, advice, mere_chance
 from app.matching.candidates import Candidate, DisplayReading, MatchResult
 from app.matching.match import match
+from app.matching.moving import still_moving
 from app.matching.reading_ways import RegisterWords
 from app.matching.shown import Shown, shown
 from app.project.model import Scale
@@ -48,6 +52,8 @@ from widgets.kit.tables import add_copying, selected_rows, set_widths
 _READINGS_IN_SIGHT, _CANDIDATES_IN_SIGHT = 3, 4
 _MOST_SENTENCES: Final = 4
 _MOST_DECIMALS: Final = 9
+AGAIN_MS: Final = 500
+"""Between the two reads."""
 
 
 class _ReadingsTable(QuickTable):
@@ -75,6 +81,7 @@ class WhichRegisterPage(QWidget):
     named = Signal(object)
     """A register was given a name: a `NamedRegister`."""
     _compared = Signal(int, object)
+    _looked = Signal(object, bool)
 
     def __init__(self, name: Namer = register_text, parent: QWidget | None = None) -> None:
         """`name` says what people call registers: from a table, the first and the last address on the wire."""
@@ -83,13 +90,21 @@ class WhichRegisterPage(QWidget):
         self._readings: list[DisplayReading] = []
         self._pending: Shown | None = None
         """What was typed, for registers that are being read."""
+        self._first: RegisterWords | None = None
+        """Those of the first of two reads."""
+        self._doubted: DisplayReading | None = None
+        """What was read while the display moved: kept only if the person insists."""
         self._named: list[NamedRegister] = []
+        self._again = QTimer(self)
+        self._again.setSingleShot(True)
+        self._again.timeout.connect(self.read_wanted)
         self._work = Background("matching")
         self._turn = 0
         self._make_parts()
         self._lay_out()
         self.offer(None)
         self._compared.connect(self._show_match)
+        self._looked.connect(self._show_looked)
         self._show()
 
     @property
@@ -105,22 +120,63 @@ class WhichRegisterPage(QWidget):
     def stop(self) -> None:
         """End its work, which nobody looks at any more."""
         self._turn += 1
+        self._again.stop()
         self._work.stop()
 
     def take(self, registers: RegisterWords) -> None:
-        """All registers as they are now: what was typed last belongs to them."""
-        pending, self._pending = self._pending, None
-        if pending is not None:
-            self._readings.append(DisplayReading(registers, pending))
-            self.value.clear()
-            self._say("")
-            self._compare()
+        """All registers as they are now: what was typed last belongs to them, if they are the same when they are read
+        once more."""
+        pending, first = self._pending, self._first
+        if pending is None:
+            return
+        if first is None:
+            self._first = registers
+            self._again.start(AGAIN_MS)
+            return
+        self._again.stop()
+        reading = DisplayReading(first, pending)
+        if first == registers:
+            self._keep(reading)
+            return
+        self._doubted = reading
+        readings = (*self._readings, reading)
+        self._work.post("moving", lambda: self._looked.emit(reading, still_moving(readings, registers)))
+
+    def _show_looked(self, reading: DisplayReading, moving: bool) -> None:
+        if reading is not self._doubted:
+            return
+        if not moving:
+            self._keep(reading)
+            return
+        self._pending = self._first = None
+        self._say(self.tr("The display was still moving: wait until it stands, then read again."))
+        self.keep_button.show()
+        self._enable()
+        self.value.setFocus()
+        self.value.selectAll()
+
+    def keep_doubted(self) -> None:
+        """Keep what was read while the display moved."""
+        if self._doubted is not None:
+            self._keep(self._doubted)
+
+    def _keep(self, reading: DisplayReading) -> None:
+        self._forget_pending()
+        self._readings.append(reading)
+        self.value.clear()
+        self._say("")
+        self._compare()
         self._enable()
         self.value.setFocus()
 
+    def _forget_pending(self) -> None:
+        self._again.stop()
+        self._pending = self._first = self._doubted = None
+        self.keep_button.hide()
+
     def cannot_read(self, words: str) -> None:
         """Nothing could be read, for this reason; what was typed stays."""
-        self._pending = None
+        self._forget_pending()
         self._say(words)
         self._enable()
         self.value.setFocus()
@@ -138,7 +194,8 @@ class WhichRegisterPage(QWidget):
         if name is not None:
             self._name = name
             self.candidates.use(name)
-        self._readings, self._pending, self._named = [], None, []
+        self._forget_pending()
+        self._readings, self._named = [], []
         self._compare()
         self._enable()
 
@@ -154,7 +211,7 @@ class WhichRegisterPage(QWidget):
         self.value.setAccessibleName(self.tr("The display shows"))
         shorten_placeholder(self.value, self.tr("e.g. 25.0 Hz"))
         self.value.returnPressed.connect(self.read_now)
-        self.value.textEdited.connect(lambda _text: self._say(""))
+        self.value.textEdited.connect(lambda _text: self._type_anew())
         self.source = Choice()
         self.source.setAccessibleName(self.tr("Where the registers are from"))
         self.source.activated.connect(lambda _at: self._choose_source())
@@ -173,6 +230,9 @@ class WhichRegisterPage(QWidget):
         shorten_placeholder(self.step, self.tr("one of its last digit"))
         self.step.returnPressed.connect(self.read_now)
         self.read_button = push_button(self.tr("&Read now"), self.read_now)
+        self.keep_button = push_button(self.tr("&Keep it all the same"), self.keep_doubted, "quiet")
+        self.keep_button.setToolTip(self.tr("The reading counts although the display was moving."))
+        self.keep_button.hide()
         self.remove_button = push_button(self.tr("Re&move reading"), self.remove_chosen, "quiet")
         self.state = plain_label("", "fault", wrap=True)
         self.state.setMinimumHeight(line_height(20))  # nothing moves when something is wrong
@@ -250,6 +310,7 @@ class WhichRegisterPage(QWidget):
                 self.moment_row,
                 labelled(self.tr("Smallest st&ep"), self.step, 140),
                 self.read_button,
+                self.keep_button,
                 self.remove_button,
             )
         )
@@ -334,6 +395,7 @@ class WhichRegisterPage(QWidget):
         """Take what was typed, and ask for all registers of this moment."""
         if self._pending is not None:
             return
+        self._forget_pending()
         past = self._past
         try:
             step = shown(self.step.text()).value if self.step.text().strip() else None
@@ -356,9 +418,13 @@ class WhichRegisterPage(QWidget):
         if past is None:
             self.read_wanted.emit()
         elif held := past.registers(at):
-            self.take(held)
+            self._keep(DisplayReading(held, self._pending))
         else:
             self.cannot_read(self.tr("Nothing is known of the registers of that time."))
+
+    def _type_anew(self) -> None:
+        self._forget_pending()
+        self._say("")
 
     def remove_chosen(self) -> None:
         """Take the chosen readings away, as mistyped."""

@@ -19,6 +19,7 @@ from app.matching.reading_ways import RegisterWords
 from app.signals.numbering import Table
 from tests.app.matching.test_match import at, crowd
 from tests.widgets.driving import shown
+from widgets.find_out import which_register
 from widgets.find_out.match_tables import CandidateColumn, ShownColumn
 from widgets.find_out.which_register import WhichRegisterPage
 
@@ -29,8 +30,11 @@ class Device:
     def __init__(self, page: WhichRegisterPage) -> None:
         self.raw, self.trouble = 0, ""
         self.reads = 0
+        self.moves_by = 0
+        """By how much register 37 is more at the next read."""
         self.stray: random.Random | None = None
-        """What twenty registers hold that move by themselves."""
+        """What twenty registers hold that move by themselves, though not between the two reads."""
+        self._strayed: list[int] = []
         self._page = page
         page.read_wanted.connect(self.read)
 
@@ -40,14 +44,22 @@ class Device:
             self._page.cannot_read(self.trouble)
             return
         held = at(crowd(1), 37, self.raw)
+        self.raw += self.moves_by
         if self.stray is not None:
-            held = at(crowd(1), 20, *(self.stray.randrange(65_536) for _ in range(20)))
+            if self.reads % 2:
+                self._strayed = [self.stray.randrange(65_536) for _ in range(20)]
+            held = at(crowd(1), 20, *self._strayed)
         words: RegisterWords = {("holding", address): word for address, word in held.items()}
         self._page.take(words)
 
 
 def from_one(table: Table, first: int, last: int) -> str:
     return f"{table} {first + 1}" if first == last else f"{table} {first + 1} to {last + 1}"
+
+
+@pytest.fixture(autouse=True)
+def without_a_pause(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(which_register, "AGAIN_MS", 1)
 
 
 @pytest.fixture
@@ -69,6 +81,7 @@ def enter(page: WhichRegisterPage, device: Device, qtbot: QtBot, raw: int, text:
     page.value.setFocus()
     QTest.keyClicks(page.value, text)
     QTest.keyClick(page.value, Qt.Key.Key_Return)
+    qtbot.waitUntil(page.read_button.isEnabled)
     if len(page.readings) > count:
         qtbot.waitUntil(lambda: len(page.candidates.result.readings) == len(page.readings))
 
@@ -175,6 +188,31 @@ def test_when_nothing_can_be_read_what_was_typed_stays(page: WhichRegisterPage, 
     assert page.read_button.isEnabled()
 
 
+def test_a_reading_of_a_moving_display_is_kept_only_if_one_insists(
+    page: WhichRegisterPage, device: Device, qtbot: QtBot
+) -> None:
+    enter(page, device, qtbot, 1212, "7.40 %")
+    assert (device.reads, len(page.readings)) == (2, 1)
+    device.moves_by = 400
+    enter(page, device, qtbot, 6824, "41.65 %")
+    assert page.state.text() == "The display was still moving: wait until it stands, then read again."
+    assert len(page.readings) == 1
+    assert page.value.selectedText() == "41.65 %", "what is typed next takes its place"
+    assert page.keep_button.isVisible()
+
+    device.moves_by = 0
+    enter(page, device, qtbot, 6824, "41.65 %")
+    assert (len(page.readings), page.state.text(), page.keep_button.isVisible()) == (2, "", False)
+    assert cells(page, CandidateColumn.REGISTER)[0] == "holding 38"
+
+    device.moves_by = 400
+    enter(page, device, qtbot, 3000, "18.31 %")
+    QTest.mouseClick(page.keep_button, Qt.MouseButton.LeftButton)
+    assert [each.shown.text for each in page.readings] == ["7.40 %", "41.65 %", "18.31 %"]
+    assert page.readings[2].registers["holding", 37] == 3000, "as it was when it was typed"
+    assert not page.keep_button.isVisible()
+
+
 def test_while_it_is_read_nothing_else_is_asked(page: WhichRegisterPage, qtbot: QtBot) -> None:
     asked: list[None] = []
     page.read_wanted.connect(lambda: asked.append(None))
@@ -243,7 +281,7 @@ def test_from_a_recording_the_device_is_not_asked(page: WhichRegisterPage, devic
         "a recording\u2026",
     ]
     enter(page, device, qtbot, 6824, "41.65")
-    assert device.reads == 1
+    assert device.reads == 2
 
 
 def test_a_time_outside_is_marked_and_what_was_typed_stays(page: WhichRegisterPage) -> None:

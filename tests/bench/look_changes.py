@@ -28,7 +28,7 @@ from widgets.kit.palette import DARK, LIGHT, Appearance, qt_palette
 from widgets.shell.application import make_application, run_window
 from widgets.shell.window import MainWindow
 
-WORKSPACES = ("Design", "Bench", "Start-up")
+WORKSPACES = ("Design", "Bench", "Start-up", "Trial")
 TARGET_PALETTE_MS, TARGET_WINDOW_MS = 150.0, 400.0
 
 

@@ -103,6 +103,8 @@ def baselines(top: QWidget) -> Iterator[str]:
             continue
         if editor.hasFocus() or (isinstance(editor, QComboBox) and editor.isEditable()):
             continue  # the text cursor is lower than any letter
+        if isinstance(editor, QLineEdit) and editor.echoMode() is not QLineEdit.EchoMode.Normal:
+            continue  # no letter is drawn
         places = [QRect(each.mapTo(top, QPoint(0, 0)), each.size()) for each in (label, editor)]
         if places[0].bottom() <= places[1].top() or not top.rect().contains(places[1]):
             continue  # it stands above

@@ -5,15 +5,25 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
+from unittest.mock import patch
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
-from app.trial.outcome import PersonAsked
+from app.project_file.files import load
+from app.signing.keys import make_key
+from app.trial.outcome import CaseOutcome, PersonAsked, Result, StepOutcome, TrialOutcome
+from app.trial.script import Trial
+from app.trial_record.comparison import compare_records
+from app.trial_record.record import Circumstances, TrialRecord, record_of, save_record
+from projects import demo_path
 from tests.pictures.stage import settle, settle_until
 from widgets.shell.window import TRIAL, MainWindow
 from widgets.trial.ask_page import AskedNow
+from widgets.trial.difference_dialog import DifferenceDialog
+from widgets.trial.sign_dialog import SignDialog
 from widgets.trial.starting import TesterDialog
 from widgets.trial.steps_model import StepKey
 from widgets.trial.workspace import TrialWorkspace
@@ -152,15 +162,51 @@ MISFIT: Final = PUMP_TRIAL.replace('"frequency"', '"frequenzy"')
 UNREADABLE: Final = PUMP_TRIAL.replace("key =", "kay =")
 
 
-@contextmanager
-def _tester(window: MainWindow) -> Iterator[QWidget]:
-    dialog = TesterDialog(("A. Tester", ""), window)
-    dialog.show()
-    settle()
-    yield dialog
-    dialog.close()
-    dialog.deleteLater()
-    settle()
+def _summary(trial: TrialWorkspace) -> None:
+    _let_fail(trial)
+    trial.table.go_to(None)
+
+
+def _dialog(make: Callable[[MainWindow, Path], QDialog]) -> Opened:
+    """A dialog that is made in a folder of its own."""
+
+    @contextmanager
+    def opened(window: MainWindow) -> Iterator[QWidget]:
+        with tempfile.TemporaryDirectory() as folder:
+            dialog = make(window, Path(folder))
+            dialog.show()
+            settle()
+            yield dialog
+            dialog.close()
+            dialog.deleteLater()
+            settle()
+
+    return opened
+
+
+def _signed(window: MainWindow, folder: Path) -> SignDialog:
+    record = folder / "booster-pump 2026-12-01 142003.trial.json"
+    save_record(_record(Result.PASS), record)
+    make_key(folder / "own-key")
+    with patch("widgets.trial.sign_dialog.keys_here", lambda: (folder / "own-key",)):
+        dialog = SignDialog(record, window)
+    dialog.sign_button.click()
+    assert dialog.signature is not None
+    return dialog
+
+
+def _record(result: Result) -> TrialRecord:
+    """Of one case, as it came out."""
+    project, at = load(demo_path("booster-pump")), datetime(2026, 12, 1, 14, 20, 3, tzinfo=UTC)
+    step = StepOutcome(3, "step", "expect: 'running' is 'running'", result, found="stopped")
+    outcome = TrialOutcome((CaseOutcome("The pump starts and stops", (step,)),), True, True, at, at, 3.0)
+    return record_of(outcome, Trial(), project, Circumstances("A. Tester", "workshop"))
+
+
+def _differences(window: MainWindow, _folder: Path) -> DifferenceDialog:
+    before = _record(Result.PASS)
+    told = compare_records(before, _record(Result.FAIL))
+    return DifferenceDialog("booster-pump 2026-11-20 091500.trial.json", before, told, window)
 
 
 PANES: Final[Mapping[str, Opened]] = {
@@ -172,5 +218,11 @@ PANES: Final[Mapping[str, Opened]] = {
     "trial-measuring": _opened(lambda trial: _let_ask(trial, "measure")),
     "trial-may-move": _opened(_may_move),
     "trial-failed": _opened(_let_fail),
-    "dialog-tester": _tester,
+    "trial-summary": _opened(_summary),
+    "dialog-tester": _dialog(lambda window, _: TesterDialog(("A. Tester", ""), window)),
+    "dialog-sign": _dialog(
+        lambda window, folder: SignDialog(folder / "booster-pump 2026-12-01 142003.trial.json", window)
+    ),
+    "dialog-signed": _dialog(_signed),
+    "dialog-differences": _dialog(_differences),
 }

@@ -24,19 +24,23 @@ from PySide6.QtWidgets import (
 
 from app.trial.outcome import Instrument, PersonAsked, Reply
 from widgets.kit.controls import UnitLine, completions_list, push_button
-from widgets.kit.dialogs.dialog import Sign
+from widgets.kit.dialogs.dialog import Sign, WholeArea
 from widgets.kit.elided import shorten_placeholder
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import icon
 from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label
-from widgets.kit.scaling import air, line_height, scaled
+from widgets.kit.scaling import air, line_height, percent, scaled
 from widgets.live.arming import Caution, cautions
 from widgets.live.value_setter import NUMBER
 
 ANSWER: Final = 40
 REMARK: Final = 68
 """Height of the answers and of the remark, in pixels at 100 per cent."""
+LEAST_TOLD: Final = 60
+"""Pixels at 100 per cent that the question has at least; the rest is scrolled."""
+LARGE: Final = 150
+"""The size in per cent from which on the remark gives way to the question."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +66,7 @@ class AskPage(QWidget):
         self._actions = (yes, no, unknown)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._sign = Sign("asks")
-        self._kind = plain_label("", "heading")
+        self._kind = plain_label("", "heading", wrap=True)
         self.text = plain_label("", "question", wrap=True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.expected = plain_label("", "faint", wrap=True)
@@ -82,7 +86,7 @@ class AskPage(QWidget):
         self.remark.setPlaceholderText(self.tr("Remark (goes into the record)"))
         self.remark.setAccessibleName(self.tr("Remark"))
         self.remark.setTabChangesFocus(True)
-        self.remark.setFixedHeight(line_height(REMARK))
+        self.remark.setFixedHeight(line_height(REMARK if percent() < LARGE else ANSWER))
         self._lay_out()
         for editor in (self.value, self.name, self.serial, self.due):
             editor.installEventFilter(self)
@@ -97,12 +101,23 @@ class AskPage(QWidget):
         for button in (self.take, self.yes, self.no, self.unknown):
             button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             answers.addWidget(button)
+        told = QWidget()
+        inner = QVBoxLayout(told)
+        inner.setContentsMargins(0, 0, 0, 0)
+        inner.setSpacing(air(10))
+        inner.addLayout(head)
+        for part in (self.text, self.expected, self._cautions, self._measured, self.wrong):
+            inner.addWidget(part)
+        # The answers stay in sight, however long the question is.
+        self._told = WholeArea(told)
+        self._told.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        self._told.setMinimumHeight(scaled(LEAST_TOLD))
+        for part in (told, self._told.viewport()):
+            part.setAutoFillBackground(False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[air(20)] * 4)
         layout.setSpacing(air(10))
-        layout.addLayout(head)
-        for part in (self.text, self.expected, self._cautions, self._measured, self.wrong):
-            layout.addWidget(part)
+        layout.addWidget(self._told)
         layout.addLayout(answers)
         layout.addWidget(self.remark)
         layout.addStretch()
@@ -177,6 +192,8 @@ class AskPage(QWidget):
         newest = next(iter(self._instruments.values()), None)
         if measures and question.instrument and newest is not None and not self.name.text():
             self._fill_in(newest.name)
+        self._told.verticalScrollBar().setValue(0)
+        self._told.updateGeometry()
         self.setAccessibleName(f"{self._kind.text()}: {question.text}")
 
     def cautions_shown(self) -> list[str]:

@@ -27,8 +27,10 @@ from widgets.trial.steps_model import StepKey, TrialModel
 
 WIDTH: Final = 344
 """Of the pane, in pixels at 100 per cent."""
-LEAST_QUESTION: Final = 260
-"""Pixels at 100 per cent that a question has at least, rather than the panel below it."""
+LEAST_FOR: Final = {"ask": 260, "by hand": 260, "measure": 420, "may move": 480}
+"""Pixels at 100 per cent that a question of a kind has, rather than the panel below it."""
+LEAST_PAGE: Final = 100
+"""Pixels at 100 per cent of what is told that a low window keeps; the rest is scrolled."""
 MOST_FACE: Final = 0.4
 """The share of the height that the panel may take."""
 
@@ -64,10 +66,12 @@ class SidePane(QWidget):
         self.path = PathBar()
         self._pages = QStackedWidget()
         self._areas: dict[QWidget, QScrollArea] = {}
-        for page in (self.summary, self.step, self.ask):
+        for page in (self.summary, self.step):
             area = self._areas[page] = in_scroll_area(page)
             area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
             self._pages.addWidget(area)
+        self._pages.addWidget(ask)
+        self._pages.setMinimumHeight(scaled(LEAST_PAGE))
         self.caption = plain_label("", "faint", wrap=False)
         self.caption.setContentsMargins(scaled(20), air(6), scaled(20), 0)
         self.face = PanelFace()
@@ -86,7 +90,7 @@ class SidePane(QWidget):
     @property
     def asking(self) -> bool:
         """Whether a question is shown."""
-        return self._pages.currentWidget() is self._areas[self.ask]
+        return self._pages.currentWidget() is self.ask
 
     def set_panel(self, panel: Panel) -> None:
         """Another panel."""
@@ -117,8 +121,7 @@ class SidePane(QWidget):
         """Show what is asked, or no longer."""
         self._fit_face()
         if self.ask.asked is not None:
-            self._pages.setCurrentWidget(self._areas[self.ask])
-            self._areas[self.ask].verticalScrollBar().setValue(0)
+            self._pages.setCurrentWidget(self.ask)
             self._show_path()
             self._show_face()
         else:
@@ -168,7 +171,8 @@ class SidePane(QWidget):
         """As high as the panel is at this width; the rest is for what is told, and before all for what is asked."""
         most = int(self.height() * MOST_FACE)
         room = self.height() - self.path.height() - most - self.caption.sizeHint().height()
-        beside = self.ask.asked is None or room >= scaled(LEAST_QUESTION)
+        asked = self.ask.asked
+        beside = asked is None or room >= scaled(LEAST_FOR[asked.question.kind])
         self.caption.setVisible(beside)
         self.face.setVisible(beside)
         self.face.setFixedHeight(max(self.face.minimumSizeHint().height(), most))

@@ -77,7 +77,7 @@ def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def run(trial: TrialWorkspace, qtbot: QtBot, case: str = FIRST) -> None:
     trial.table.go_to(StepKey(case))
     trial.chosen_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
 
 
 def save_as(monkeypatch: pytest.MonkeyPatch, path: Path) -> None:

@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import UTC, datetime
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog
+from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
 from app.client.endpoint import Endpoint
 from app.follower.simulation import Simulation
 from app.trial.outcome import Result
+from app.trial_record.journal import Journal
+from app.trial_record.record import Circumstances, load_record, record_head, recording_of
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import MakeWindow, button_of, when_asked, words_of
 from widgets.document.settings import Settings
 from widgets.frame.badge import WriteState
 from widgets.frame.connecting import REAL, SIMULATED
+from widgets.kit.dialogs.questions import Question
 from widgets.live.arming import ArmingDialog
 from widgets.shell.window import TRIAL, MainWindow
 from widgets.trial.starting import TrialTarget
@@ -103,7 +108,7 @@ def take_cautions(dialog: QDialog) -> None:
 
 
 def asked(trial: TrialWorkspace, kind: str, qtbot: QtBot) -> None:
-    qtbot.waitUntil(lambda: trial.ask.asked is not None and trial.ask.asked.question.kind == kind)
+    qtbot.waitUntil(lambda: trial.ask.asked is not None and trial.ask.asked.question.kind == kind, timeout=20_000)
 
 
 def test_it_is_armed_case_by_case_after_the_cautions_and_the_question(
@@ -119,7 +124,7 @@ def test_it_is_armed_case_by_case_after_the_cautions_and_the_question(
     assert badge(window) is WriteState.ARMED
     assert command(device) == 16
     trial.ask.say_yes()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     assert command(device) == 0
     assert badge(window) is WriteState.NONE
     outcome = trial.run.record
@@ -131,20 +136,78 @@ def test_it_is_armed_case_by_case_after_the_cautions_and_the_question(
     assert outcome.against == "device"
 
 
+def test_a_run_at_the_device_keeps_its_record_and_its_curves(
+    window: MainWindow, trial: TrialWorkspace, tmp_path: Path, qtbot: QtBot
+) -> None:
+    begin(trial, "Run without writing")
+    asked(trial, "may move", qtbot)
+    trial.ask.say_no()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    path = trial.records.path
+    assert path is not None
+    assert path.parent == tmp_path
+    record = load_record(path)
+    assert (record.against, record.by, record.place) == ("device", "A. Tester", "hall 2")
+    assert [file.name for file in record.recordings] == [recording_of(path).name]
+    assert recording_of(path).exists()
+    assert window.told.startswith("The trial did not pass")
+
+
+def test_what_a_killed_run_has_left_is_cleaned_up_first(
+    trial: TrialWorkspace, device: Simulation, tmp_path: Path, qtbot: QtBot
+) -> None:
+    assert trial.opened is not None
+    device.models["fan"].set("command", 16)
+    killed = tmp_path / "fan 2026-12-01 142003.trial.json"
+    head = record_head(
+        trial.opened.trial, trial._document.project, Circumstances(), simulated=False, began=datetime.now(UTC)
+    )
+    journal = Journal(killed, head)
+    journal.case_begins(0, trial.opened.cases[0], {"run": Fraction(0)})
+    journal.close(over=False)
+
+    def clean_up() -> None:
+        dialog = QApplication.activeModalWidget()
+        if isinstance(dialog, Question) and words_of(dialog).startswith("Clean up after it first?"):
+            button_of(dialog, "Clean up").click()
+        else:  # the cautions are still being taken
+            QTimer.singleShot(10, clean_up)
+
+    def then_clean_up(dialog: QDialog) -> None:
+        QTimer.singleShot(10, clean_up)
+        take_cautions(dialog)
+
+    begin(trial, "Arm and run", then_clean_up)
+    asked(trial, "may move", qtbot)
+    trial.ask.say_yes()
+    qtbot.waitUntil(lambda: command(device) == 0)
+    trial.stop_action.trigger()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert not journal.path.exists()
+    assert len(list(tmp_path.glob("*unfinished*.json"))) == 1
+
+
 def test_without_writing_nothing_is_written(
     window: MainWindow, trial: TrialWorkspace, device: Simulation, qtbot: QtBot
 ) -> None:
     begin(trial, "Run without writing")
     asked(trial, "may move", qtbot)
-    trial.ask.say_yes()
-    asked(trial, "ask", qtbot)
     assert badge(window) is WriteState.LOCKED
-    assert command(device) == 0
     assert not window.connecting.arm_action.isEnabled()
-    trial.ask.say_unknown()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    trial.ask.say_yes()
+
+    def over() -> bool:
+        if trial.ask.asked is not None and trial.ask.asked.question.kind == "ask":
+            trial.ask.say_unknown()
+        assert badge(window) is not WriteState.ARMED
+        return not trial.run.running
+
+    qtbot.waitUntil(over, timeout=20_000)
+    assert command(device) == 0
     assert trial.run.record is not None
-    assert trial.run.record.cases[0].result is Result.FAIL
+    fan, reading = trial.run.record.cases
+    assert fan.result is not Result.PASS
+    assert reading.result is Result.PASS
 
 
 def test_cautions_that_are_not_taken_start_nothing(trial: TrialWorkspace, device: Simulation) -> None:
@@ -164,7 +227,7 @@ def test_disarm_locks_at_once_and_ends_the_run(
     asked(trial, "ask", qtbot)
     assert window.connecting.disarm_action.isEnabled()
     window.connecting.disarm_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     outcome = trial.run.record
     assert outcome is not None
     assert outcome.cases[0].stopped
@@ -188,7 +251,7 @@ def test_nothing_else_gets_the_line_while_a_trial_is_at_it(
     line = window.document.project.lines[0]
     assert "A trial runs on this line" in window.finding_out._held(Endpoint.of_line(line))
     trial.stop_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     window.connecting.connect_action.trigger()
     assert window.live.connected
     assert command(device) == 0
@@ -213,4 +276,4 @@ def test_a_session_of_the_window_is_ended_first_if_that_is_wanted(
     assert not window.live.connected
     asked(trial, "may move", qtbot)
     trial.stop_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)

@@ -116,7 +116,7 @@ def test_the_key_of_the_workspace_leads_to_it_and_the_run_is_started_by_a_key(
     press(Qt.Key.Key_F9)
     until_asked(trial, qtbot)
     press(Qt.Key.Key_Escape)
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
 
 
 def test_a_run_tells_of_each_step_beside_what_is_expected(trial: TrialWorkspace, qtbot: QtBot) -> None:
@@ -166,7 +166,7 @@ def test_a_question_is_asked_large_and_answered_by_a_key(trial: TrialWorkspace, 
     type_in("402")
     ask.name.setText("Multimeter 1")
     press(Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     outcome = trial.model.case_outcome(PERSON)
     assert outcome is not None
     assert outcome.result is Result.PASS
@@ -197,7 +197,7 @@ def test_stop_is_never_covered_and_ends_the_run_with_its_clean_up(
     qtbot.waitUntil(lambda: any(button.text() == "Stop" for button in window.notices.buttons))
     window.show_workspace(TRIAL)
     QTest.mouseClick(trial.stop_button, Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     assert trial.run.record is not None
     assert trial.run.record.result is Verdict.UNFINISHED
     outcome = trial.model.outcome(StepKey("it waits", "clean-up", 1))
@@ -222,7 +222,7 @@ def test_what_runs_is_followed_until_somebody_looks_elsewhere(file: Path, trial:
     trial.follow_action.trigger()
     assert trial.table.current == StepKey("it waits", "step", 2)
     trial.stop_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
 
 
 def test_what_does_not_fit_says_so_with_its_place(file: Path, window: MainWindow, trial: TrialWorkspace) -> None:
@@ -301,7 +301,7 @@ def test_who_tests_is_asked_once(window: MainWindow, trial: TrialWorkspace, qtbo
     assert window.settings.tester == ("B. Tester", "")
     until_asked(trial, qtbot)
     trial.stop_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
 
 
 @pytest.fixture
@@ -344,7 +344,7 @@ def test_another_window_goes_on_with_the_run(
     assert trial.model.now == StepKey("it waits", "step", 2)
     QApplication.processEvents()
     trial.stop_action.trigger()
-    qtbot.waitUntil(lambda: not trial.run.running)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
     assert trial.model.outcome(StepKey("it waits", "clean-up", 1)) is not None
 
 

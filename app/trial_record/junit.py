@@ -8,7 +8,7 @@ from __future__ import annotations
 from xml.etree import ElementTree as ET
 
 from app.signals.visible import visible
-from app.trial.outcome import CaseOutcome, Result
+from app.trial.outcome import CaseOutcome, Result, StepOutcome
 from app.trial_record.record import TrialRecord
 
 _ELEMENTS = {Result.FAIL: "failure", Result.BLOCKED: "error", Result.NOT_TESTED: "skipped"}
@@ -35,8 +35,11 @@ def junit(record: TrialRecord) -> bytes:
         ("project", record.project.name),
         ("project digest", record.project.digest),
         ("trial digest", record.trial.digest),
+        ("by", record.by),
+        ("place", record.place),
     ):
-        ET.SubElement(told, "property", {"name": key, "value": _clean(value)})
+        if value:
+            ET.SubElement(told, "property", {"name": key, "value": _clean(value)})
     for case in record.cases:
         _case(suite, name, case)
     ET.indent(root, " ")
@@ -49,9 +52,17 @@ def _case(suite: ET.Element, name: str, case: CaseOutcome) -> None:
     test = ET.SubElement(suite, "testcase", about)
     element = _ELEMENTS.get(case.result)
     if element is not None:
-        ET.SubElement(test, element, {"message": _clean(case.reason), "type": case.result.value})
-    lines = [f"{step.part} {step.number}: {step.words}: {step.result} {step.reason}".rstrip() for step in case.steps]
+        # Most readers show nothing but the message: it names the step as well.
+        first = next((step for step in case.steps if step.result is case.result), None)
+        message = case.reason if first is None else f"{first.part} {first.number}: {first.words}: {case.reason}"
+        ET.SubElement(test, element, {"message": _clean(message), "type": case.result.value})
+    lines = [": ".join(filter(None, _told(step))) for step in case.steps]
     ET.SubElement(test, "system-out").text = _clean("\n".join([*lines, *case.restored, *case.not_restored]))
+
+
+def _told(step: StepOutcome) -> tuple[str, ...]:
+    """What a step did, and what became of it; of one that passed what was found, measured or said."""
+    return (f"{step.part} {step.number}", step.words, step.result.value, step.reason or step.found, step.remark)
 
 
 def _clean(text: str) -> str:

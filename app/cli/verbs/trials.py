@@ -65,7 +65,13 @@ def trial_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument(
         "--case", metavar="NAME", action="append", default=[], help="run this case only (may be repeated)"
     )
-    verb.add_argument("--answers", metavar="FILE", type=Path, help="answers to its questions, a TOML file")
+    verb.add_argument(
+        "--answers",
+        metavar="FILE",
+        type=Path,
+        help="answers to its questions, a TOML file of [[answer]]: may_move = true, or question = '...' with yes = true "
+        "or value = 401",
+    )
     verb.add_argument("--by", metavar="NAME", default="", help="who runs it, for the record")
     verb.add_argument("--place", metavar="TEXT", default="", help="where it is run, for the record")
     verb.add_argument("--record", metavar="FILE", type=Path, help="a new file for the record, NAME.trial.json")
@@ -434,7 +440,8 @@ class _Printer(Watcher):
     def step_ends(self, index: int, outcome: StepOutcome) -> None:  # noqa: ARG002
         """A line for the step."""
         if not self._quiet:
-            why = f": {outcome.reason}" if outcome.reason else ""
+            said = outcome.reason or (outcome.found if outcome.answer is not None else "")
+            why = f": {said}" if said else ""
             put(f"   {outcome.result.value:10} {outcome.words}{why}")
 
     def case_ends(self, index: int, outcome: CaseOutcome) -> None:  # noqa: ARG002

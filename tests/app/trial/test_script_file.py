@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
@@ -10,6 +11,8 @@ import pytest
 
 from app.project_file.canonical import canonical_text
 from app.project_file.files import load
+from app.trial.outcome import Verdict
+from app.trial.replies import load_replies
 from app.trial.runner import Runner
 from app.trial.script_file import (
     TrialFileError,
@@ -182,11 +185,16 @@ def test_a_case_is_appended_and_a_trial_made_for_it(tmp_path: Path) -> None:
     assert path.read_bytes() == before
 
 
-def test_the_example_of_the_readme_is_a_trial_of_the_demo() -> None:
+def test_the_examples_of_the_readme_are_a_trial_of_the_demo_and_its_answers(tmp_path: Path) -> None:
     text = (Path(__file__).parents[3] / "README.md").read_text(encoding="utf-8")
-    example = text.split("## The trial and its record")[1].split("```toml\n")[1].split("```")[0]
-    trial = trial_of(tomllib.loads(example, parse_float=Decimal))
+    _, example, answers, *_ = text.split("## The trial and its record")[1].split("```toml\n")
+    trial = trial_of(tomllib.loads(example.split("```")[0], parse_float=Decimal))
     assert problems_with(trial, demo("booster-pump")) == ()
     outcome = Runner(trial, RehearsedStand(demo("booster-pump"))).run()
     results = [[step.result.value for step in case.steps] for case in outcome.cases]
-    assert results == [["pass", "pass", "pass", "pass", "not tested", "pass"]] * 2
+    assert results == [["pass", "pass", "pass", "pass", "not tested", "not tested", "pass"]] * 2
+    (tmp_path / "answers.toml").write_text(answers.split("```")[0], encoding="utf-8")
+    known = load_replies(tmp_path / "answers.toml")
+    assert known.never_asked(trial) == []
+    answered = Runner(trial, RehearsedStand(demo("booster-pump")), known, today=date(2026, 12, 1)).run()
+    assert answered.verdict is Verdict.PASSED

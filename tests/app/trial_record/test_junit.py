@@ -36,7 +36,14 @@ def test_another_library_reads_it(tmp_path: Path) -> None:
     cases = list(suite)
     assert [each.name for each in cases] == ["passes", "fails & <says> so", "is blocked", "is not tested"]
     assert [[type(result) for result in each.result] for each in cases] == [[], [Failure], [Error], [Skipped]]
-    assert cases[1].result[0].message == "row 1 is 'x\u2407y\U0001f6d1'"
+    assert cases[1].result[0].message == "step 1: press start: row 1 is 'x\u2407y\U0001f6d1'"
     assert "press start" in cases[0].system_out
     told = {each.get("name"): each.get("value") for each in ET.fromstring(junit(record)).iter("property")}
     assert told["against"] == "simulated devices"
+    assert (told["by"], told["place"]) == (record.by, record.place)
+
+
+def test_what_was_measured_stands_in_the_output() -> None:
+    step = StepOutcome(1, "step", "measure: belt speed", Result.PASS, "", "0.4 to 0.6 m/s", "0.52 m/s")
+    (told,) = ET.fromstring(junit(replace(made(), cases=(CaseOutcome("it moves", (step,)),)))).iter("system-out")
+    assert told.text == "step 1: measure: belt speed: pass: 0.52 m/s"

@@ -57,6 +57,7 @@ def test_a_trial_that_passes_is_told_step_by_step(
     told = capsys.readouterr().out
     assert "1. it runs and stops" in told
     assert "pass       press start" in told
+    assert "pass       measure: mains voltage: 401 V" in told
     assert "PASSED against simulated devices: 3 pass" in told
 
 

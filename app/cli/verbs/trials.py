@@ -69,7 +69,7 @@ def trial_arguments(verb: argparse.ArgumentParser) -> None:
         "--answers",
         metavar="FILE",
         type=Path,
-        help="answers to its questions, a TOML file of [[answer]]: may_move = true, or question = '...' with yes = true "
+        help="answers to its questions, TOML tables [[answer]]: may_move = true, or question = '...' with yes = true "
         "or value = 401",
     )
     verb.add_argument("--by", metavar="NAME", default="", help="who runs it, for the record")

@@ -99,6 +99,9 @@ def _pressed(draft: TrialDraft, action: Action, screen: str) -> Iterator[TrialSt
         start = draft.machine.start_values.get(name)
         if isinstance(start, Fraction):
             on = Fraction(int(bool(start)))
+            if draft.machine.settable(name):  # at a machine nobody knows what it is
+                yield draft.machine.order(name, on)
+                yield until(name, on)
             for value in (1 - on, on):
                 yield KeyStep(key=key)
                 yield signal_is(name, decimal(value))

@@ -65,9 +65,10 @@ class TrialDraft:
         *,
         each: Sequence[Mapping[str, Any]] = (),
         notes: str = "",
+        simulated: bool = False,
     ) -> None:
-        """Add a case. It is for simulated devices only if it needs orders to them."""
-        operated = bool(self.setup) or any(isinstance(step, OrderStep) for step in steps)
+        """Add a case. It is for simulated devices only if it needs orders to them, or how they are in the beginning."""
+        operated = simulated or bool(self.setup) or any(isinstance(step, OrderStep) for step in steps)
         moves = operated or any(map(self._may_move, steps))
         given: dict[str, Any] = {"name": self._named(name), "on": "simulated" if operated else "both"}
         if not moves:

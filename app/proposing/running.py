@@ -48,7 +48,7 @@ def running_cases(draft: TrialDraft) -> None:
                 if name not in _shown_anywhere(draft) and isinstance(stage.values[name], Fraction)
             ]
             name = translate("trial", "Device '{device}': {what}").format(device=drive, what=_what(situation))
-            draft.add(name, steps)
+            draft.add(name, steps, simulated=True)
 
 
 def _what(situation: Situation) -> str:

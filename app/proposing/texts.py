@@ -43,7 +43,7 @@ def hidden_text_cases(draft: TrialDraft) -> None:
                 continue
             steps, text = found
             words = translate("trial", "Text '{text}' of '{signal}'").format(text=text, signal=name)
-            draft.add(words, [*steps, expect(Expectation(signal=name, text=text))])
+            draft.add(words, [*steps, expect(Expectation(signal=name, text=text))], simulated=True)
 
 
 def _brought_to(draft: TrialDraft, name: str, value: Fraction | None) -> tuple[list[TrialStep], str] | None:
@@ -141,7 +141,7 @@ def _text_by_drive(draft: TrialDraft, screen: str, name: str, value: Fraction | 
                 ]
             text = plain_text(draft.project, name, shown)
             words = translate("trial", "Text '{text}' of '{signal}' on '{screen}'")
-            draft.add(words.format(signal=name, screen=screen, text=text), steps)
+            draft.add(words.format(signal=name, screen=screen, text=text), steps, simulated=True)
             return
     _text_lacks(draft, screen, name, value, translate("trial", "the simulated device cannot be brought to it"))
 

@@ -134,8 +134,10 @@ def test_what_is_also_for_a_machine_passes_on_devices_that_keep_what_they_hold(n
     outcome = Runner(trial, KeepingStand(project), Agreeing()).run()
     assert len(outcome.cases) > 20
     assert not_passed(outcome) == []
-    assert outcome.verdict == "passed"
     assert any(case.restored for case in outcome.cases)
+    # The hall's heating goes off with its fan, and nothing is switched on by itself.
+    left = {words for case in outcome.cases for words in case.not_restored}
+    assert left == ({"'heating' was on before; it is not set by itself"} if name == "drying-hall" else set())
 
 
 @pytest.mark.parametrize("by", ["step", "digit"])

@@ -11279,6 +11279,10 @@ otherwise = unbekannt</translation>
         <translation>Das Projekt wurde geändert, seit diese Abnahme erstellt oder durchgesehen wurde.</translation>
     </message>
     <message>
+        <source>{cases} cases, {steps} steps</source>
+        <translation>{cases} Fälle, {steps} Schritte</translation>
+    </message>
+    <message>
         <source>{cases} cases, {steps} steps · about {minutes} min</source>
         <translation>{cases} Fälle, {steps} Schritte · etwa {minutes} min</translation>
     </message>
@@ -11559,6 +11563,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Stop the trial?</source>
         <translation>Abnahme abbrechen?</translation>
+    </message>
+    <message>
+        <source>Stopping: keys are let go, and what is to be cleaned up still is.</source>
+        <translation>Abbruch: Tasten werden losgelassen, und aufgeräumt wird noch.</translation>
     </message>
     <message>
         <source>Tested by</source>

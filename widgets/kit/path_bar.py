@@ -43,9 +43,10 @@ class PathBar(QFrame):
 
     def set_path(self, steps: Sequence[Step], last: str) -> None:
         """Show the way to `last`. Buttons are kept where only their words or what they do is another."""
-        if self.words() == (*(words for words, _ in steps), last):
+        if self.words()[:-1] == tuple(words for words, _ in steps):
             for button, (_, go) in zip(self.steps, steps, strict=True):
                 self._lead(button, go)
+            self.last.setText(last)
             return
         for widget in self._before:
             self._row.removeWidget(widget)

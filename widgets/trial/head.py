@@ -58,13 +58,15 @@ class TrialHead(QWidget):
         layout.addWidget(self.notice)
         self.show_fit(TrialFit())
 
-    def show_trial(self, title: str, cases: Sequence[Case], *, simulated: bool) -> None:
-        """Say which trial it is, and about how long it takes in real time."""
+    def show_trial(self, title: str, cases: Sequence[Case], *, simulated: bool, in_moments: bool) -> None:
+        """Say which trial it is, and about how long it takes unless that is over `in_moments`."""
         on = [case for case in cases if case.is_on(simulated=simulated)]
         steps = sum(len(case.setup) + len(case.steps) + len(case.clean_up) for case in on)
         minutes = max(1, round(sum(map(planned_of, on)) / 60))
         self.title.setText(title)
         words = self.tr("{cases} cases, {steps} steps \u00b7 about {minutes} min")
+        if in_moments:
+            words = self.tr("{cases} cases, {steps} steps")
         self.about.setText(words.format(cases=len(on), steps=steps, minutes=minutes))
 
     def show_progress(self, progress: RunProgress, *, running: bool) -> None:

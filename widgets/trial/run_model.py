@@ -6,6 +6,7 @@ the other way by one attribute.
 
 from __future__ import annotations
 
+import sys
 import threading
 import time
 from collections import deque
@@ -27,6 +28,7 @@ from app.trial.stand import SessionStand, Stand
 from app.trial_record.identify import identification
 from app.trial_record.record import Circumstances, TrialRecord
 from app.trial_record.recorded_run import TrialRun
+from widgets.kit.dialogs.long_work import SWITCH_S
 
 LOOKED_AFTER_MS: Final = 50
 ROWS_EVERY_S: Final = 0.05
@@ -249,6 +251,7 @@ class RunningTrial(QObject):
         self.record, self.why, self.armed, self.plan = None, "", (), plan
         self.question, self._asked, self._rows = None, None, None
         self._at_work = _AtWork(plan)
+        sys.setswitchinterval(SWITCH_S)  # models compute without a pause
         self._at_work.thread.start()
         self._looking.start()
         self.began.emit()

@@ -62,7 +62,7 @@ class SidePane(QWidget):
         row = FlowLayout(self.record_buttons, spacing=scaled(8))
         for action in record_actions:
             row.addWidget(_button_of(action))
-        self.summary.add_below(self.record_buttons)
+        self.summary.add_deeds(self.record_buttons)
         self.path = PathBar()
         self._pages = QStackedWidget()
         self._areas: dict[QWidget, QScrollArea] = {}

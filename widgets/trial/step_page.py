@@ -46,9 +46,9 @@ class Details(QWidget):
         layout.addLayout(head)
         layout.addWidget(self.headline)
         layout.addWidget(self._notice)
+        self._deeds = QVBoxLayout()
+        layout.addLayout(self._deeds)
         layout.addLayout(self._rows)
-        self._below = QVBoxLayout()
-        layout.addLayout(self._below)
         layout.addStretch()
         for label in (self.headline, self.why):
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -80,9 +80,9 @@ class Details(QWidget):
         self.setAccessibleName(f"{state[1]}: {headline}" if state[1] else headline)
         self.setAccessibleDescription(why)
 
-    def add_below(self, part: QWidget) -> None:
-        """Put something that is done with it below the rows."""
-        self._below.addWidget(part)
+    def add_deeds(self, part: QWidget) -> None:
+        """Put what is done with it above the rows."""
+        self._deeds.addWidget(part)
 
     def lines(self) -> list[tuple[str, str]]:
         """The rows that are shown."""

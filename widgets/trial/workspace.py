@@ -210,7 +210,7 @@ class TrialWorkspace(QWidget):
         run.happened.connect(self._take_news)
         run.rows_changed.connect(self._show_rows)
         run.asked.connect(self._ask)
-        run.stopping_changed.connect(self._follow_run)
+        run.stopping_changed.connect(self._say_stopping)
         run.ended.connect(self._end_run)
         self.records.said.connect(self.said)
         self.records.changed.connect(self._show_summary)
@@ -485,6 +485,10 @@ class TrialWorkspace(QWidget):
             self._compare()
         self.ended.emit()
 
+    def _say_stopping(self) -> None:
+        self.said.emit(self.tr("Stopping: keys are let go, and what is to be cleaned up still is."), False)
+        self._follow_run()
+
     def _say_end(self) -> None:
         record = self.run.record
         if record is None:
@@ -580,7 +584,9 @@ class TrialWorkspace(QWidget):
         if opened is None:
             return
         title = opened.trial.title or opened.path.name
-        self.head.show_trial(title, opened.cases, simulated=self.starting.against.simulated)
+        against = self.starting.against
+        in_moments = against is TrialTarget.MODELS
+        self.head.show_trial(title, opened.cases, simulated=against.simulated, in_moments=in_moments)
         self.head.show_progress(self.progress, running=self.run.running)
 
     def _show_summary(self) -> None:
@@ -591,11 +597,11 @@ class TrialWorkspace(QWidget):
         rows = [
             (self.tr("File"), opened.path.name),
             (self.tr("Stage"), opened.trial.stage),
-            (self.tr("Notes"), opened.trial.notes),
         ]
+        notes = (self.tr("Notes"), opened.trial.notes)
         self.side.record_buttons.setVisible(record is not None)
         if record is None:
-            self.side.summary.tell(("", ""), title, "", rows)
+            self.side.summary.tell(("", ""), title, "", (*rows, notes))
             return
         kept = self.records.path
         rows += [
@@ -606,6 +612,7 @@ class TrialWorkspace(QWidget):
             (self.tr("Accepted"), "\n".join(f"{one.case}: {one.reason} ({one.by})" for one in record.exceptions)),
             (self.tr("Record"), self.tr("not saved yet") if kept is None else kept.name),
             (self.tr("Signed"), self.tr("yes") if self.records.signed else ""),
+            notes,
         ]
         state = {Verdict.PASSED: "good", Verdict.NOT_PASSED: "alarm"}.get(record.result, "caution")
         why = "\n".join(_not_restored(record))

@@ -136,6 +136,8 @@ class CaseOutcome:
     restored: tuple[str, ...] = ()
     not_restored: tuple[str, ...] = ()
     stopped: bool = False
+    agreed: Reply | None = None
+    """What a person said who was asked whether the machine may move; None if nobody was asked."""
 
     @property
     def result(self) -> Result:

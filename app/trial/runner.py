@@ -224,6 +224,7 @@ class Runner:
         self._entered, self._written = {}, {}
         self._left = _Left()
         stopped = begun = False
+        agreed: Reply | None = None
         restored: list[str] = []
         not_restored: list[str] = []
         try:
@@ -234,7 +235,7 @@ class Runner:
                 before = self._unfinished.before
                 self._written = dict.fromkeys(before)
             self._watcher.case_begins(index, case, before)
-            self._ask_whether_it_may_move(case)
+            agreed = self._ask_whether_it_may_move(case)
             begun = not self._left.why
             stand.arm(begun)
             orders = [OrderStep(order=order) for order in case.setup]
@@ -262,13 +263,13 @@ class Runner:
             not_restored.append(words)
         took = stand.now() - at
         return CaseOutcome(
-            case.name, tuple(steps), at - self._began, took, tuple(restored), tuple(not_restored), stopped
+            case.name, tuple(steps), at - self._began, took, tuple(restored), tuple(not_restored), stopped, agreed
         )
 
-    def _ask_whether_it_may_move(self, case: Case) -> None:
+    def _ask_whether_it_may_move(self, case: Case) -> Reply | None:
         """At a real machine somebody has to agree before a case begins that can move it."""
         if self._stand.simulated or not case.moves:
-            return
+            return None
         words = translate("trial", "This case can move the machine. Is everybody clear of it?")
         answer = self._ask(PersonAsked("may move", case.name, words))
         if not answer.yes:
@@ -278,6 +279,7 @@ class Runner:
             self._left = _Left(
                 translate("trial", "nobody agreed that the machine may move: {why}").format(why=why), Result.NOT_TESTED
             )
+        return answer
 
     def _steps(self, index: int, part: StepPlace, steps: Sequence[TrialStep]) -> Iterator[StepOutcome]:
         """Carry out steps, or say of each why it is left out."""

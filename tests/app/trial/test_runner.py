@@ -255,6 +255,13 @@ def test_a_no_moves_nothing_either() -> None:
     found = Runner(case('{ key = "go" }'), Device(), person).run().cases[0]
     assert (found.result, "somebody is in the tank" in found.reason) == (NOT_TESTED, True)
     assert [question.kind for question in person.asked] == ["may move"]
+    assert found.agreed == Reply(False, "somebody is in the tank")
+
+
+def test_who_agreed_that_the_machine_may_move_stays_with_the_case() -> None:
+    yes = Reply(True, by="M. Tester")
+    assert Runner(case('{ key = "go" }'), Device(), Answering(yes)).run().cases[0].agreed == yes
+    assert outcome('{ key = "go" }').agreed is None
 
 
 def test_what_a_killed_run_has_left_and_nobody_lets_be_put_back_is_told() -> None:

@@ -95,6 +95,9 @@ def test_it_is_read_back_as_it_was_and_written_again_the_same() -> None:
     assert record_bytes(again) == content
     assert again.result is Verdict.PASSED
     assert again.cases[0].result is Result.PASS
+    agreed = Reply(True, by="M. Tester")
+    consented = replace(made(), cases=(replace(made().cases[0], agreed=agreed),))
+    assert record_in(record_bytes(consented)).cases[0].agreed == agreed
 
 
 def test_a_number_with_decimals_is_a_text_and_a_date_is_iso_8601() -> None:

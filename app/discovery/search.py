@@ -413,23 +413,8 @@ class Search:
     def _trying(self, attempt: Attempt, order: SettingsOrder) -> None:
         if self._outlook is None or self._line.probes % _OUTLOOK_EVERY == 0:
             self._outlook = order.outlook()
-        seconds, tried = self._outlook.seconds, int(100 * (1 - self._outlook.left))
-        sentence = (
-            translate(
-                "finding out",
-                "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
-                "others takes another {time} s on average.",
-            )
-            if seconds < _IN_SECONDS
-            else translate(
-                "finding out",
-                "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
-                "others takes another {time} min on average.",
-            )
-        )
-        time = round(seconds if seconds < _IN_SECONDS else seconds / 60)
         # No more is known than that, so no other figure stands beside it.
-        self._tell(sentence.format(settings=attempt.settings, unit=attempt.unit, tried=tried, time=max(1, time)))
+        self._tell(trying(attempt, self._outlook))
 
     # Units
 
@@ -512,3 +497,23 @@ class Search:
     def _put(self, follower: FoundFollower) -> None:
         followers = self.state.found.followers
         self._set(followers=tuple(follower if one.unit == follower.unit else one for one in followers))
+
+
+def trying(attempt: Attempt, outlook: Outlook) -> str:
+    """What is tried, and what can be expected of it, in words."""
+    sentence = (
+        translate(
+            "finding out",
+            "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
+            "others takes another {time} s on average.",
+        )
+        if outlook.seconds < _IN_SECONDS
+        else translate(
+            "finding out",
+            "Trying {settings}, unit {unit}: {tried} of 100 devices would have answered by now; to find one of the "
+            "others takes another {time} min on average.",
+        )
+    )
+    time = max(1, round(outlook.seconds if outlook.seconds < _IN_SECONDS else outlook.seconds / 60))
+    tried = int(100 * (1 - outlook.left))
+    return sentence.format(settings=attempt.settings, unit=attempt.unit, tried=tried, time=time)

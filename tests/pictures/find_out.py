@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QWidget
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister
 from app.discovery.past import PastRegisters
+from app.discovery.search import trying
 from app.language import translate
 from app.listening.evidence import EvidenceGatherer, LineEvidence
 from app.listening.listener import Listener
@@ -21,6 +22,7 @@ from app.matching.reading_ways import RegisterWords
 from app.modbus.serial_port import LineSettings
 from app.probing.found import Found, FoundFollower, FoundRange
 from app.probing.registers import RegisterState
+from app.probing.settings_search import Attempt, Outlook
 from app.signals.numbering import Table
 from tests.pictures.stage import settle, settle_until
 from tests.traffic import answer, ask
@@ -88,6 +90,8 @@ def _found(made: FindOutWindow) -> None:
         probes=1422,
         seconds=81.5,
     )
+    noon = datetime.datetime(2026, 3, 1, 11, 58, 40, tzinfo=datetime.UTC)
+    about._read_between[HOIST] = noon, noon + datetime.timedelta(seconds=81.5)
     about.name(HOIST, NamedRegister("output frequency", "holding", 2, unit="Hz", decimals=2))
     about.name(HOIST, NamedRegister("motor current", "holding", 12, unit="A", decimals=1))
 
@@ -95,10 +99,7 @@ def _found(made: FindOutWindow) -> None:
 def _looking_for_settings(made: FindOutWindow) -> None:
     about = made.about
     about.state.found = Found(probes=212, seconds=24.6, stopped_by="done")
-    about.sentence = translate(
-        "finding out", "Trying {settings}, unit {unit}. {tried} % of what is likely was tried."
-    ).format(settings=LineSettings(19_200, "even", 1), unit=41, tried=63)
-    about.seconds_left = 47.0
+    about.sentence = trying(Attempt(LineSettings(19_200, "even", 1), 41), Outlook(0.37, 97.0, 9000.0))
 
 
 def _looking_for_units(made: FindOutWindow) -> None:
@@ -206,6 +207,18 @@ def _readings(made: FindOutWindow) -> None:
     page.signal_name.setText("output frequency")
 
 
+def _moving(made: FindOutWindow) -> None:
+    """A third one, while the display goes on."""
+    _readings(made)
+    page = made.which
+    page.value.setText("33.10 Hz")
+    with patch.object(Investigation, "read_now", return_value=True):
+        page.read_now()
+    for raw in (3310, 3480):
+        page.take({**page.readings[-1].registers, ("holding", 13): raw, ("holding", 40): raw})
+    settle_until(lambda: not page.keep_button.isHidden())
+
+
 @contextmanager
 def _closing(window: MainWindow) -> Iterator[QWidget]:
     """The question before what was found is forgotten."""
@@ -261,6 +274,7 @@ PANES: Final[dict[str, Opened]] = {
     "dialog-find-out-no-registers": _window(REGISTERS, _bare),
     "dialog-find-out-which": _window(WHICH, _found),
     "dialog-find-out-readings": _window(WHICH, _readings),
+    "dialog-find-out-moving": _window(WHICH, _moving),
     "dialog-find-out-recording": _window(WHICH, _recording),
     "dialog-find-out-project": _window(PROJECT, _found),
     "dialog-find-out-no-names": _window(PROJECT, _bare),

@@ -12,6 +12,7 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
+    QHBoxLayout,
     QLineEdit,
     QScrollArea,
     QStackedWidget,
@@ -232,6 +233,9 @@ class WhichRegisterPage(QWidget):
         self.read_button = push_button(self.tr("&Read now"), self.read_now)
         self.keep_button = push_button(self.tr("&Keep it all the same"), self.keep_doubted, "quiet")
         self.keep_button.setToolTip(self.tr("The reading counts although the display was moving."))
+        place = self.keep_button.sizePolicy()
+        place.setRetainSizeWhenHidden(True)
+        self.keep_button.setSizePolicy(place)
         self.keep_button.hide()
         self.remove_button = push_button(self.tr("Re&move reading"), self.remove_chosen, "quiet")
         self.state = plain_label("", "fault", wrap=True)
@@ -310,11 +314,13 @@ class WhichRegisterPage(QWidget):
                 self.moment_row,
                 labelled(self.tr("Smallest st&ep"), self.step, 140),
                 self.read_button,
-                self.keep_button,
                 self.remove_button,
             )
         )
-        layout.addWidget(self.state)
+        told = QHBoxLayout()
+        told.addWidget(self.state, 1)
+        told.addWidget(self.keep_button)
+        layout.addLayout(told)
         layout.addWidget(self.readings_table)
         layout.addWidget(self.said)
         self._stack = QStackedWidget()

@@ -54,6 +54,8 @@ CREEP_S: Final = 60.0
 CREEPING: Final = 5
 """A value creeps if it went digit by digit within so many seconds (heat, a level): one part in so many of it is left to
 chance, since when it is looked at says more than what was done."""
+MANY: Final = 500
+"""Of more signals not all are watched."""
 LOOK_S: Final = 0.05
 """How often the readings are looked through at most."""
 
@@ -86,6 +88,7 @@ class CaseNotes:
         self._rows: list[tuple[str, float]] = [(row.text, panel.at) for row in panel.rows()]
         """What each row says, and since when."""
         self._motions: dict[str, _Motion] = {}
+        self._watched = _watched(project)
         self._down: dict[str, int] = {}
         """The keys that are down: where in the log they stand."""
         self._look_through()
@@ -177,6 +180,8 @@ class CaseNotes:
 
     def mark_signal(self, name: str, *, wait: bool = False) -> None:
         """Expect the value of this signal, or how it reads if it has none; its tolerance follows from its decimals."""
+        if name not in self._motions:
+            self._watched = (*self._watched, self._project.signal_named[name])
         self._look_now()
         seen = self._as_it_is(name, self._panel.readings()[name], loosely=True)
         since = self._motions[name].changed_at
@@ -252,7 +257,7 @@ class CaseNotes:
             if row.text != self._rows[index][0]:
                 self._rows[index] = row.text, at
         readings = self._panel.readings()
-        for signal in self._project.signals:
+        for signal in self._watched:
             reading = readings[signal.name]
             value: object = reading.value if reading.good else reading.quality
             if isinstance(value, Fraction):
@@ -350,6 +355,16 @@ class CaseNotes:
     def _fields(self) -> Sequence[Field]:
         screen = self._project.screen_named.get(self._state.shown)
         return [] if screen is None else [one for one in screen.fields if one.signal in self._project.signal_named]
+
+
+def _watched(project: Project) -> tuple[AnySignal, ...]:
+    """The signals that are looked at again and again: all, or of very many those that the panel shows or acts on."""
+    if len(project.signals) <= MANY:
+        return project.signals
+    conditions = [one.when for one in project.screen_changes] + [one.when for one in project.actions]
+    names = {field.signal for screen in project.screens for field in screen.fields}
+    names |= {condition.signal for condition in conditions if condition is not None}
+    return tuple(signal for signal in project.signals if signal.name in names)
 
 
 def _is_quantity(signal: AnySignal) -> bool:

@@ -129,6 +129,8 @@ class _Steps:
         """Where what follows the last deed begins for which it was waited for what moves."""
         self._acted_at = began
         """When the last deed was done that acts on the machine: what comes of it counts from there."""
+        self._over = 0.0
+        """How much longer it was than what was waited, by rounding: the next wait makes up for it."""
         conditions = [one.when for one in project.screen_changes] + [one.when for one in project.actions]
         self._acted_on = frozenset(condition.signal for condition in conditions if condition is not None)
         roles = project.panel.entry
@@ -277,7 +279,9 @@ class _Steps:
             reached = [noted.reached for noted in between if isinstance(noted, MarkNoted)] + [
                 since for since, _ in waits
             ]
-            seconds = Decimal(str(round(deed.at - max([self._acted_at, *reached]), 1)))
+            passed = deed.at - max([self._acted_at, *reached]) + self._over
+            seconds = Decimal(str(max(0.0, round(passed, 1))))
+            self._over = passed - float(seconds)
             if seconds > 0:
                 self._found.append((WaitStep(wait=seconds), at))
         if acts:

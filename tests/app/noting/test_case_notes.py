@@ -21,6 +21,7 @@ from app.trial.script import (
 )
 from app.trial.script_file import load_trial, save_trial, trial_of
 from app.trial.stand import RehearsedStand
+from tests.big_project import big_project
 from tests.builders import demo
 from tests.noting_hand import DRIVES, Hand, operated, run_again
 from tests.trial_panel import small
@@ -217,6 +218,19 @@ def test_the_case_stands_in_a_file(pump: Hand, tmp_path: object) -> None:
     save_trial(trial_of({"format": 1}).model_copy(update={"cases": (case,)}), path)
     assert load_trial(path).cases == (case,)
     assert "case" in canonical_text(Trial.model_validate({"case": [case]}))
+
+
+def test_of_very_many_signals_any_can_be_marked_all_the_same() -> None:
+    project = big_project(screens=5, signals=600, fields=2)
+    hand = Hand(RehearsedStand(project))
+    hand.wait(1)
+    names = {field.signal for screen in project.screens for field in screen.fields}
+    other = next(signal.name for signal in project.signals if signal.name not in names)
+    hand.notes.mark_signal(other)
+    (step,) = hand.notes.steps
+    assert isinstance(step, ExpectStep)
+    assert step.expect.signal == other
+    assert passes(hand)
 
 
 @pytest.mark.parametrize("seed", range(10))

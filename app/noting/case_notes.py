@@ -46,10 +46,8 @@ ECHO_S: Final = 1.0
 """A value that changes within so many seconds of a deed, and then stays, is its echo and does not move by itself."""
 LIVE_S: Final = 1.0
 """A value that changed by itself within so many seconds is still moving."""
-DRIFT: Final = 5
-"""A value drifts for so many times longer than it moves: slowly, but it is not where it will be."""
 INEXACT: Final = 20
-"""One part in so many of a value that moves or drifts is left to chance: nobody comes back to it at the same moment."""
+"""One part in so many of a value that moves is left to chance: nobody comes back to it at the same moment."""
 CREEP_S: Final = 60.0
 CREEPING: Final = 5
 """A value creeps if it went digit by digit within so many seconds (heat, a level): one part in so many of it is left to
@@ -276,11 +274,13 @@ class CaseNotes:
         follows = at - motion.changed_at <= self._live_s(name)
         motion.changes = motion.changes + 1 if follows else 1
         motion.value, motion.changed_at = value, at
-        motion.ever = motion.ever or self._moves(motion)
+        motion.ever = motion.ever or self._moves(name, motion)
 
-    def _moves(self, motion: _Motion) -> bool:
-        """Whether its last changes were more than an echo of the last deed."""
-        return motion.changes > 2 or motion.changed_at - self._deed_at > ECHO_S
+    def _moves(self, name: str, motion: _Motion) -> bool:
+        """Whether its last changes were more than an echo of the last deed: an amount that is only read has none."""
+        signal = self._project.signal_named[name]
+        measured = isinstance(signal, RegisterSignal) and not signal.write and _is_quantity(signal)
+        return measured or motion.changes > 2 or motion.changed_at - self._deed_at > ECHO_S
 
     def _is_live(self, name: str) -> bool:
         motion = self._motions[name]
@@ -302,7 +302,7 @@ class CaseNotes:
         moved = [
             (name, one)
             for name, one in self._motions.items()
-            if (one.changed_at > self._deed_at and self._moves(one)) or self._is_live(name)
+            if (one.changed_at > self._deed_at and self._moves(name, one)) or self._is_live(name)
         ]
         if not moved:
             return ()
@@ -344,7 +344,7 @@ class CaseNotes:
         tolerance: Decimal | None = None
         if motion.ever and _is_quantity(signal):
             room = Fraction(1, 10**signal.decimals)
-            since = self._panel.at - (DRIFT if loosely else 1) * self._live_s(name)
+            since = self._panel.at - self._live_s(name)
             if jumps := [jump for at, jump in motion.jumps if at >= since]:
                 room += 2 * median_high(jumps) + abs(value) / INEXACT if loosely else median_high(jumps)
             if self._creeps(name):

@@ -126,6 +126,17 @@ def test_a_row_is_expected_as_it_is_and_a_number_that_moves_may_be_another(pump:
     assert passes(pump)
 
 
+def test_what_is_measured_moves_from_its_first_change_on_and_stands_soon_after_its_last(pump: Hand) -> None:
+    pump.press("start", then_s=0.06)
+    pump.notes.mark_row(2)
+    pump.wait(8)
+    pump.notes.mark_signal("frequency")
+    first, later = [step.expect for step in pump.notes.steps if isinstance(step, ExpectStep)]
+    assert first == Expectation(screen="run", row=3, like="Speed     * Hz")
+    assert later == Expectation(signal="frequency", value=Decimal("41.7"), tolerance=Decimal("0.1"))
+    assert passes(pump)
+
+
 def test_a_value_is_expected_in_its_unit_within_a_tolerance_where_it_is_measured(pump: Hand) -> None:
     pump.notes.mark_signal("speed set point")
     pump.press("start")

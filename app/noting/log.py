@@ -17,6 +17,8 @@ from app.trial.script import EnterStep, Expectation, ExpectStep, KeyStep, OrderS
 
 SOON_S: Final = 0.5
 """What came so soon after a deed is not given a time of its own."""
+FAR: Final = 5
+"""So many units of its last decimal a value has to have gone to stand for how far the machine had got."""
 _TIMES: Final = (2, 3, 5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 300, 600, 900, 1800, 3600)
 
 
@@ -304,9 +306,10 @@ class _Steps:
         furthest = max(moved.values(), key=lambda one: one.travel)
         if furthest.live:
             return [furthest]
-        counting = self._acted_on.union(*(one.signals for one in later if isinstance(one, MarkNoted)))
-        others = [one for one in moved.values() if one is not furthest and one.signal in counting]
-        return [one for one in (furthest, *others) if one.seen not in marks]
+        names = self._acted_on.union(*(one.signals for one in later if isinstance(one, MarkNoted)))
+        counting = [one for one in moved.values() if one.signal in names]
+        first = [furthest] if furthest.travel >= FAR and furthest not in counting else []
+        return [one for one in (*first, *counting) if one.seen not in marks]
 
 
 def entered_signal(project: Project, state: State) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from itertools import combinations
 from typing import TypeAlias
 
@@ -61,13 +62,16 @@ class ShownReadings:
     def by_lines(self, raws: Numbers) -> Iterator[tuple[Columns, Numbers]]:
         """The columns that agree by any other straight line, and how likely: what the line takes up says nothing.
 
-        Lines through zero take up one reading, others two. No typing errors are looked for.
+        Lines through zero take up one reading, others two. One last digit more is looked for through zero only, and
+        before an offset is: it would hide in that.
         """
         left = np.arange(raws.shape[1])
         right = RIGHT ** len(self._values)
         taken = sorted(self.coincidences, reverse=True)
+        from_zero = THROUGH_ZERO * right * taken[0]
         kinds: list[tuple[int, float, Callable[[Numbers], _Ends]]] = [
-            (2, THROUGH_ZERO * right * taken[0], self._rises_from_zero),
+            (2, from_zero, self._rises_from_zero),
+            *((3, from_zero * ONE_OFF / RIGHT, partial(self._rises_from_zero, one_off=at)) for at in self.told),
             (3, ANY_LINE * right * float(np.prod(taken[:2])), self._rises),
         ]
         for fewest, weight, rises in kinds:
@@ -98,8 +102,9 @@ class ShownReadings:
                 fine &= (raws[other] - raws[one]) * slopes * rise > 0
         return fine
 
-    def _rises_from_zero(self, raws: Numbers) -> _Ends:
-        yield from zip(raws, self._values, self._halves, strict=True)
+    def _rises_from_zero(self, raws: Numbers, one_off: int | None = None) -> _Ends:
+        for at, (row, value, half) in enumerate(zip(raws, self._values, self._halves, strict=True)):
+            yield row, value, half + self._digits[at] if at == one_off else half
 
     def _rises(self, raws: Numbers) -> _Ends:
         for one, other in combinations(range(len(self._values)), 2):

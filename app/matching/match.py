@@ -14,6 +14,7 @@ that none is true and what agrees does so by chance. So a candidate's `chance` i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from typing import Any, Final, NamedTuple
 
@@ -22,7 +23,7 @@ from numpy.typing import NDArray
 
 from app.matching.agreement import ShownReadings
 from app.matching.bank import Bank, Decoded, banks, decoded
-from app.matching.candidates import Candidate, DisplayReading, MatchResult, RegisterMeaning
+from app.matching.candidates import Candidate, DisplayReading, MatchResult, RegisterMeaning, told_by
 from app.matching.guesses import FLOAT_KEEPS_STILL, HALF_STRAIGHT, NOWHERE, ONE_VALUE, USUAL, scale_weights, way_weight
 from app.matching.reading_ways import Way
 from app.matching.scale import NoStraightLine, ScalePoint, fit
@@ -138,11 +139,18 @@ def _singles(hits: Sequence[_Hits], shown: Sequence[Shown]) -> Iterator[_Single]
 
 
 def _line(raws: Sequence[float], shown: Sequence[Shown]) -> tuple[Fraction, Fraction] | None:
-    try:
-        found = fit([ScalePoint(Fraction(raw), each.value, each.half) for raw, each in zip(raws, shown, strict=True)])
-    except NoStraightLine:
-        return None
-    return found.slope, found.offset
+    """As `ShownReadings.by_lines`: through zero, through zero but for one last digit, or else any."""
+    points = [ScalePoint(Fraction(raw), each.value, each.half) for raw, each in zip(raws, shown, strict=True)]
+    kinds = [(points, True)]
+    if len(told := told_by(shown)) > 2:
+        for at in told:
+            wide = points[at]._replace(half=points[at].half + shown[at].digit)
+            kinds.append(([*points[:at], wide, *points[at + 1 :]], True))
+    for allowed, through_zero in [*kinds, (points, False)]:
+        with suppress(NoStraightLine):
+            found = fit(allowed, through_zero=through_zero)
+            return found.slope, found.offset
+    return None
 
 
 class _Group:
@@ -192,11 +200,11 @@ def _candidates(
         # Of a sum of floats little is left when its largest part is taken away: the next ones are added up anew.
         others = nothing + max(total - group.weight, sum(each.weight for each in groups[:8] if each is not group))
         chance = max(others / (others + group.weight), _CERTAIN if told > 1 else ONE_VALUE)
+        one_off = _one_off(best, shown)
         if not best.usual:
-            chance = max(chance, HALF_STRAIGHT ** (told - 1 - bool(best.explains.offset)))
+            chance = max(chance, HALF_STRAIGHT ** (told - 1 - bool(best.explains.offset or one_off)))
         if best.usual or chance <= _WORTHLESS:
             twins = tuple(each.best.explains for each in group.twins if each is not group)
-            one_off = _one_off(best, shown)
             found.append(
                 Candidate(best.explains, chance, best.raws, tuple(each.explains for each in also), twins, one_off)
             )

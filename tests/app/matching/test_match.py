@@ -149,6 +149,24 @@ def test_a_free_straight_line_takes_three_readings() -> None:
     assert first.chance >= 0.001, "what moves with a value often lies on a straight line with it"
 
 
+def test_a_last_digit_that_flickers_makes_no_offset() -> None:
+    """At 3.25 A the display shows 3.3, and a moment later the register holds 3.2 A (10 A are 4096).
+
+    A straight line with an offset of 0.05 A would fit as well, and show 0.1 A at standstill.
+    """
+    crowded = crowd(6)
+    found = compare(
+        (at(crowded, 4, 1311), "3.3 A"),
+        (at(crowded, 4, 2662), "6.5 A"),
+        (at(crowded, 4, 3482), "8.5 A"),
+        (at(crowded, 4, 0), "0.0 A"),
+        (at(crowded, 4, 1843), "4.5 A"),
+    ).candidates[0]
+    assert (found.best.address, found.best.offset, found.one_off) == (4, Fraction(0), (0,))
+    assert [round(found.best.value(raw), 1) for raw in (0, 1352, 1843, 3482)] == [0.0, 3.3, 4.5, 8.5]
+    assert found.chance >= 0.0025
+
+
 def test_an_unusual_scale_through_zero_takes_two_readings() -> None:
     crowded = crowd(7)
     first = compare(*((at(crowded, 11, raw), f"{raw / 80:.1f}") for raw in (3333, 1217, 2501))).candidates[0]

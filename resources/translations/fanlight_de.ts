@@ -798,7 +798,7 @@
     </message>
     <message>
         <source>Case of a tr&amp;ial</source>
-        <translation>Fall einer A&amp;bnahme</translation>
+        <translation>Fall einer AbnahmA&amp;bnahmeamp;e</translation>
     </message>
     <message>
         <source>Case of a trial</source>
@@ -7380,6 +7380,10 @@
         <translation>Vergleichen …</translation>
     </message>
     <message>
+        <source>Curves</source>
+        <translation>Kurven</translation>
+    </message>
+    <message>
         <source>Open an earlier record</source>
         <translation>Früheres Protokoll öffnen</translation>
     </message>
@@ -7404,6 +7408,10 @@
         <translation>Protokoll speichern</translation>
     </message>
     <message>
+        <source>Show the c&amp;urves of the run</source>
+        <translation>K&amp;urven des Laufs zeigen</translation>
+    </message>
+    <message>
         <source>Si&amp;gn the record…</source>
         <translation>Protokoll s&amp;ignieren …</translation>
     </message>
@@ -7422,6 +7430,10 @@
     <message>
         <source>choose a case that did not pass</source>
         <translation>erst einen nicht bestandenen Fall wählen</translation>
+    </message>
+    <message>
+        <source>curves are kept of runs at the device</source>
+        <translation>Kurven bleiben von Läufen am Gerät erhalten</translation>
     </message>
     <message>
         <source>it stands in {file}</source>

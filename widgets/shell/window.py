@@ -399,6 +399,7 @@ class MainWindow(QMainWindow):
         self._stack.addWidget(made)
         made.fill_menu(self.menus.trial)
         made.said.connect(self.tell)
+        made.records.recording_wanted.connect(self.open_file)
         window_state.arrange_parts(made, self.settings)
         self.files.before_leaving = lambda: self.bench.recorder.may_discard() and made.may_leave()
         if self._former is not None and self._former._trial is not None:

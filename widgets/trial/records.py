@@ -14,7 +14,7 @@ from app.trial.runner import KilledRun
 from app.trial.script_file import ENDING as TRIAL_ENDING
 from app.trial_record.comparison import compare_records
 from app.trial_record.journal import ENDING as JOURNAL_ENDING, set_aside
-from app.trial_record.record import ENDING, CannotUseRecord, TrialRecord, load_record, save_record
+from app.trial_record.record import ENDING, CannotUseRecord, TrialRecord, load_record, recording_of, save_record
 from app.trial_record.verifying import signature_file
 from widgets.document.save_as import FileKind, where_to_save
 from widgets.document.settings import Settings
@@ -56,6 +56,8 @@ class RecordKeeping(QObject):
 
     said = Signal(str, bool)
     """Something to tell the user, and whether it is trouble."""
+    recording_wanted = Signal(object)
+    """The curves of the run are to be played, which this file holds."""
     changed = Signal()
     """The record is another one, or stands elsewhere."""
 
@@ -76,6 +78,11 @@ class RecordKeeping(QObject):
         self.accept_action = command(
             owner, self.tr("Accept that it &did not pass\u2026"), self.accept, "Ctrl+Alt+Shift+J", within=True
         )
+        self.curves_action = command(
+            owner, self.tr("Show the c&urves of the run"), self._show_curves, "Ctrl+Alt+Shift+K", within=True
+        )
+        self.curves_action.setIconText(self.tr("Curves"))
+        self.curves_action.setIcon(icon("curve"))
         self.save_action.setIconText(self.tr("Save record\u2026"))
         self.sign_action.setIconText(self.tr("Sign\u2026"))
         self.compare_action.setIconText(self.tr("Compare\u2026"))
@@ -86,7 +93,7 @@ class RecordKeeping(QObject):
     @property
     def actions(self) -> tuple[QAction, ...]:
         """Its commands, as they stand in the menu."""
-        return self.save_action, self.sign_action, self.accept_action, self.compare_action
+        return self.save_action, self.sign_action, self.accept_action, self.compare_action, self.curves_action
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put its commands into a menu."""
@@ -124,6 +131,8 @@ class RecordKeeping(QObject):
         why = none if record is None else self.tr("the run was not finished")
         allow(self.sign_action, finished, why)
         allow(self.compare_action, record is not None, none)
+        kept = record is not None and self.path is not None and recording_of(self.path).exists()
+        allow(self.curves_action, kept, self.tr("curves are kept of runs at the device"))
         failed = record is not None and any(
             case.name == self._case and case.result is not Result.PASS for case in record.cases
         )
@@ -200,6 +209,10 @@ class RecordKeeping(QObject):
             dialog.exec()
             dialog.deleteLater()
             self._tell()
+
+    def _show_curves(self) -> None:
+        if self.path is not None:
+            self.recording_wanted.emit(recording_of(self.path))
 
     def compare(self) -> None:
         """Ask for an earlier record, and show which steps came to another result than then."""

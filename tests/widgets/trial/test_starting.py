@@ -151,6 +151,9 @@ def test_a_run_at_the_device_keeps_its_record_and_its_curves(
     assert [file.name for file in record.recordings] == [recording_of(path).name]
     assert recording_of(path).exists()
     assert window.told.startswith("The trial did not pass")
+    trial.records.curves_action.trigger()
+    assert window.workspace is window.start_up
+    assert window.start_up.replay_bar.isVisible()
 
 
 def test_what_a_killed_run_has_left_is_cleaned_up_first(

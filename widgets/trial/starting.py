@@ -150,7 +150,8 @@ class Starting(QObject):
         if how is None or (how == ARMED and not self._connecting.takes_cautions(project, endpoints)):
             return ""
         try:
-            unfinished = self._left_by_killed_runs(file)
+            # A run that writes nothing could not clean up, and would take away what tells of it.
+            unfinished = self._left_by_killed_runs(file) if how == ARMED else None
         except CannotUseRecord as why:
             return str(why)
         self._endpoints = endpoints

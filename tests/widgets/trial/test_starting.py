@@ -156,18 +156,34 @@ def test_a_run_at_the_device_keeps_its_record_and_its_curves(
     assert window.start_up.replay_bar.isVisible()
 
 
-def test_what_a_killed_run_has_left_is_cleaned_up_first(
-    trial: TrialWorkspace, device: Simulation, tmp_path: Path, qtbot: QtBot
-) -> None:
+def left_by_a_killed_run(trial: TrialWorkspace, folder: Path) -> Journal:
+    """What is kept of a run that ended in its first case."""
     assert trial.opened is not None
-    device.models["fan"].set("command", 16)
-    killed = tmp_path / "fan 2026-12-01 142003.trial.json"
     head = record_head(
         trial.opened.trial, trial._document.project, Circumstances(), simulated=False, began=datetime.now(UTC)
     )
-    journal = Journal(killed, head)
+    journal = Journal(folder / "fan 2026-12-01 142003.trial.json", head)
     journal.case_begins(0, trial.opened.cases[0], {"run": Fraction(0)})
     journal.close(over=False)
+    return journal
+
+
+def test_a_run_that_writes_nothing_leaves_to_the_next_what_a_killed_run_has_left(
+    trial: TrialWorkspace, tmp_path: Path, qtbot: QtBot
+) -> None:
+    journal = left_by_a_killed_run(trial, tmp_path)
+    begin(trial, "Run without writing")
+    asked(trial, "may move", qtbot)
+    trial.ask.say_no()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert journal.path.exists()
+
+
+def test_what_a_killed_run_has_left_is_cleaned_up_first(
+    trial: TrialWorkspace, device: Simulation, tmp_path: Path, qtbot: QtBot
+) -> None:
+    device.models["fan"].set("command", 16)
+    journal = left_by_a_killed_run(trial, tmp_path)
 
     def clean_up() -> None:
         dialog = QApplication.activeModalWidget()

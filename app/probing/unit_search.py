@@ -27,6 +27,8 @@ NETWORK_TIMEOUT_S: Final = 0.3
 """Of a device on a network; a gateway has a line behind it, and says so itself when it waited in vain."""
 GATEWAY_S: Final = 3.0
 """So long is waited once for what a gateway says of a silent unit (common practice is 0.5 to 3 s, no source)."""
+PATIENT_AT: Final = 3
+"""Behind so many that are silent: a device without a gateway is one of the first, and need not wait for that."""
 AGAIN_S: Final = 0.06
 """Libmodbus runs on a computer, which is quick; adapters take up to 16 ms each way (common practice, no source)."""
 QUIET_S: Final = 0.6
@@ -147,12 +149,11 @@ class _UnitSearch:
             unit = left.popleft()
             result = self._ask(first_question(unit, self.never), self.timeout_s)
             state.asked.add(unit)
-            wait_s = 0.0
             if result.kind == "silence" and not self.line.patience_s:
-                wait_s = 0.0 if hurried else GATEWAY_S
                 hurried.append(unit)
-            if not left and hurried:
-                wait_s = max(wait_s, LATE_TIMEOUT_S)
+            wait_s = 0.0
+            if hurried and (not left or hurried[PATIENT_AT - 1 :] == [unit]):
+                wait_s = LATE_TIMEOUT_S if len(hurried) > PATIENT_AT else GATEWAY_S
             self._take_late(wait_s)
             if hurried and self.line.patience_s:
                 again = [one for one in hurried if one not in state.answering and one not in state.behind_gateway]

@@ -798,7 +798,7 @@
     </message>
     <message>
         <source>Case of a tr&amp;ial</source>
-        <translation>Fall einer AbnahmA&amp;bnahmeamp;e</translation>
+        <translation>Fall einer Abnahm&amp;e</translation>
     </message>
     <message>
         <source>Case of a trial</source>

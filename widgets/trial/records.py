@@ -92,12 +92,12 @@ class RecordKeeping(QObject):
 
     @property
     def actions(self) -> tuple[QAction, ...]:
-        """Its commands, as they stand in the menu."""
-        return self.save_action, self.sign_action, self.accept_action, self.compare_action, self.curves_action
+        """What is done with the record as a whole."""
+        return self.save_action, self.sign_action, self.compare_action, self.curves_action
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put its commands into a menu."""
-        menu.addActions(self.actions)
+        menu.addActions([*self.actions, self.accept_action])
 
     @property
     def signed(self) -> bool:

@@ -15,7 +15,7 @@ from app.trial.outcome import Seen
 from widgets.face.column import in_scroll_area
 from widgets.face.face import PanelFace
 from widgets.kit import palette
-from widgets.kit.commands import keys_of, native, plain, why_off
+from widgets.kit.commands import keys_of, native, plain
 from widgets.kit.controls import push_button
 from widgets.kit.flow import FlowLayout
 from widgets.kit.path_bar import PathBar
@@ -44,10 +44,11 @@ class SidePane(QWidget):
         ask: AskPage,
         go_up: Callable[[StepKey | None], object],
         record_actions: Sequence[QAction],
+        accept_action: QAction,
     ) -> None:
         """`go_up` chooses the row of a case, or none: what the path leads to.
 
-        `record_actions` stand below what is told of the whole trial.
+        `record_actions` stand with what is told of the whole trial, `accept_action` with what did not pass.
         """
         super().__init__()
         self._model = model
@@ -63,6 +64,7 @@ class SidePane(QWidget):
         for action in record_actions:
             row.addWidget(_button_of(action))
         self.summary.add_deeds(self.record_buttons)
+        self.step.add_deeds(_button_of(accept_action))
         self.path = PathBar()
         self._pages = QStackedWidget()
         self._areas: dict[QWidget, QScrollArea] = {}
@@ -192,9 +194,9 @@ def _button_of(action: QAction) -> QPushButton:
     button = push_button(action.iconText(), action.trigger)
 
     def follow() -> None:
-        button.setEnabled(action.isEnabled())
+        button.setVisible(action.isEnabled())
         keys = native(keys_of(action))
-        button.setToolTip("  ".join(filter(None, (plain(action.text()), keys, why_off(action)))))
+        button.setToolTip("  ".join((plain(action.text()), keys)))
 
     action.changed.connect(follow)
     follow()

@@ -96,7 +96,7 @@ class TrialWorkspace(QWidget):
         self._make_actions()
         self.ask = AskPage(self.yes_action, self.no_action, self.unknown_action)
         self.table = StepsTable(self.model)
-        self.side = SidePane(self.model, self.ask, self.table.go_to, self.records.actions)
+        self.side = SidePane(self.model, self.ask, self.table.go_to, self.records.actions, self.records.accept_action)
         self.head = TrialHead(self.show_problems)
         self._lay_out()
         self._connect()

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QFrame, QMenu, QToolButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QToolButton, QVBoxLayout
 
 from widgets.document.document import Document
 from widgets.kit.commands import allow, command, mark_entry
@@ -28,7 +28,8 @@ if TYPE_CHECKING:
     from app.session.session import Session
 
 STEPS: Final = 5
-"""So many of the last steps are in sight."""
+FEWEST: Final = 2
+"""So many of the last steps are in sight, and where the window is low."""
 STEP_HEIGHT: Final = 26
 """Pixels of a step at 100 per cent."""
 
@@ -107,7 +108,11 @@ class CaseRecorder(QFrame):
         self.steps.setAccessibleName(self.tr("Steps of the case"))
         self.steps.setFrameShape(QFrame.Shape.NoFrame)
         self.steps.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.steps.setFixedHeight(line_height(STEP_HEIGHT) * STEPS)
+        self.steps.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.steps.setMinimumHeight(line_height(STEP_HEIGHT) * FEWEST)
+        self.steps.setMaximumHeight(line_height(STEP_HEIGHT) * STEPS)
+        bar = self.steps.verticalScrollBar()
+        bar.rangeChanged.connect(lambda _least, most: bar.setValue(most))  # the last step is what one looks for
         head = FlowLayout(spacing=scaled(8))
         head.addWidget(plain_label(self.tr("Case"), "heading"))
         for widget in (self.expect, self.until, *self._asking, self.undo_button, self.keep_button, self.away):
@@ -242,7 +247,6 @@ class CaseRecorder(QFrame):
         self.steps.clear()
         for number, step in enumerate(steps, 1):
             self.steps.add_row(step, f"{number}  {step_words(self._session.project, step)}")
-        self.steps.scrollToBottom()
 
     # Marks
 

@@ -11334,6 +11334,10 @@ otherwise = unbekannt</translation>
         <translation>Erwartet</translation>
     </message>
     <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
         <source>Result</source>
         <translation>Ergebnis</translation>
     </message>

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from app.trial.outcome import CaseOutcome, Result, SeenReading, StepOutcome
 from widgets.kit.dialogs.dialog import Sign
@@ -82,7 +82,10 @@ class Details(QWidget):
 
     def add_deeds(self, part: QWidget) -> None:
         """Put what is done with it above the rows."""
-        self._deeds.addWidget(part)
+        if isinstance(part, QPushButton):
+            self._deeds.addWidget(part, 0, Qt.AlignmentFlag.AlignLeft)
+        else:
+            self._deeds.addWidget(part)
 
     def lines(self) -> list[tuple[str, str]]:
         """The rows that are shown."""

@@ -80,7 +80,7 @@ class TrialModel(TableModel):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.titles = (
-            "",
+            self.tr("No."),
             self.tr("Step"),
             self.tr("Expected"),
             self.tr("Seen"),

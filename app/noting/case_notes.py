@@ -267,6 +267,9 @@ class CaseNotes:
                 self._note_change(signal.name, motion, value, at)
 
     def _note_change(self, name: str, motion: _Motion, value: object, at: float) -> None:
+        if isinstance(motion.value, Quality):
+            motion.value = value  # it is read only now, which is no motion
+            return
         if isinstance(value, Fraction) and isinstance(motion.value, Fraction):
             jump = abs(value - motion.value)
             motion.jumps.append((at, jump))

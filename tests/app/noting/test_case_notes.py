@@ -6,6 +6,7 @@ from decimal import Decimal
 
 import pytest
 
+from app.noting.case_notes import CaseNotes
 from app.project_file.canonical import canonical_text
 from app.trial.outcome import Result
 from app.trial.script import (
@@ -229,6 +230,18 @@ def test_the_case_stands_in_a_file(pump: Hand, tmp_path: object) -> None:
     save_trial(trial_of({"format": 1}).model_copy(update={"cases": (case,)}), path)
     assert load_trial(path).cases == (case,)
     assert "case" in canonical_text(Trial.model_validate({"case": [case]}))
+
+
+def test_what_is_read_for_the_first_time_has_not_moved(pump: Hand) -> None:
+    pump.stand.order("pump.silent=on")
+    pump.stand.tick()
+    pump.notes = CaseNotes(pump.stand.project, pump.stand.panel)
+    pump.wait(1)
+    pump.stand.order("pump.silent=off")
+    pump.wait(1)
+    pump.press("start")
+    pump.notes.mark_signal("frequency")
+    assert [type(step) for step in pump.notes.steps] == [KeyStep, ExpectStep]
 
 
 def test_of_very_many_signals_any_can_be_marked_all_the_same() -> None:

@@ -14,6 +14,7 @@ from app.matching.advice import Namer
 from app.probing.found import FoundFollower
 from app.signals.numbering import Table
 from app.snapshots.snapshot import RegisterPlace
+from widgets.find_out.match_tables import scale_text
 from widgets.kit.tables import TableModel, to_the_right
 
 R = TypeVar("R")
@@ -207,9 +208,7 @@ class NamedModel(_RowsModel[tuple[int, NamedRegister, str]]):
             register.name,
             place,
             register.encoding,
-            ""
-            if scale is None
-            else with_mark(f"{scale.raw[0]}\u2026{scale.raw[1]} = {scale.value[0]}\u2026{scale.value[1]}"),
+            "" if scale is None else scale_text(scale.raw, scale.value),
             register.unit,
         )
         return texts[column], "ink"

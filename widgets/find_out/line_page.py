@@ -39,7 +39,11 @@ class LinePage(QWidget):
         self._make_cautions()
         rows, outer = QWidget(), QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
+        outer.setSpacing(scaled(8))
         outer.addWidget(WholeArea(rows))
+        outer.addWidget(self.consent)  # in sight however little room there is: nothing begins without it
+        outer.addWidget(self.state)
+        outer.addStretch(1)
         layout = QVBoxLayout(rows)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(scaled(8))
@@ -53,10 +57,8 @@ class LinePage(QWidget):
             plain_label(self.tr("Before anything is asked"), "heading"),
             self.cautions,
             _row((self.tr("&Never touch"), self.never, 1)),
-            self.consent,
         ):
             layout.addWidget(part)
-        layout.addWidget(self.state)
         layout.addStretch(1)
         self._show()
 

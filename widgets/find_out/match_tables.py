@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Sequence
+from decimal import Decimal
 from typing import Final
 
 from PySide6.QtCore import QObject
@@ -52,7 +53,7 @@ class ShownModel(TableModel):
         if column == ShownColumn.NUMBER:
             return str(row + 1), "ink"
         if column == ShownColumn.SHOWN:
-            return shown.text, "ink"
+            return shown_text(shown), "ink"
         if column == ShownColumn.REGISTERS:
             return str(registers), "ink"
         if row in self._told:
@@ -153,7 +154,7 @@ class CandidatesModel(TableModel):
         if column == CandidateColumn.ORDER:
             return self._order(best)
         if column == CandidateColumn.SCALE:
-            return scale_text(best)
+            return scale_text(*best.points)
         return self.tr("1 in {count}").format(count=_count_text(candidate.chance))
 
     def _order(self, meaning: RegisterMeaning) -> str:
@@ -190,12 +191,18 @@ def value_text(candidate: Candidate, readings: Sequence[Shown]) -> str:
     return f"{with_mark(f'{value:.{decimals_of(readings) + 1}f}')} {unit_of(readings)}".strip()
 
 
-def scale_text(meaning: RegisterMeaning) -> str:
+def shown_text(shown: Shown) -> str:
+    """What was typed, and how far from it the display may have been, if that is more than its last digit says."""
+    if shown.step <= shown.digit:
+        return shown.text
+    return f"{shown.text} \u00b1 {with_mark(f'{float(shown.half):g}')}"
+
+
+def scale_text(raw: tuple[Decimal, Decimal], value: tuple[Decimal, Decimal]) -> str:
     """The scale as two points: '0 to 16384 = 0 to 100'; a factor where it is one."""
-    raw, value = meaning.points
-    if not meaning.offset and value[1] == 1:
-        return f"\u00f7 {raw[1]}" if raw[1] != 1 else "\u00d7 1"
-    if not meaning.offset and raw[1] == 1:
-        return f"\u00d7 {value[1]}"
+    if not raw[0] and not value[0] and value[1] == 1:
+        return with_mark(f"\u00f7 {raw[1]}") if raw[1] != 1 else "\u00d7 1"
+    if not raw[0] and not value[0] and raw[1] == 1:
+        return with_mark(f"\u00d7 {value[1]}")
     ends = [with_mark(str(each)) for each in (*raw, *value)]
     return f"{ends[0]}\u2026{ends[1]} = {ends[2]}\u2026{ends[3]}"

@@ -42,7 +42,7 @@ class ProjectPage(QWidget):
         self.table = QuickTable(self.model)
         self.table.setAccessibleName(self.tr("Named registers"))
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
-        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(180), 3: scaled(90), 4: scaled(140)})
+        set_widths(self.table, {0: scaled(100), 1: scaled(200), 2: scaled(180), 3: scaled(90), 4: scaled(190)})
         self.remove_button = push_button(self.tr("&Remove name"), self._remove, "quiet")
         row = FlowLayout(spacing=scaled(8))
         row.addWidget(labelled(self.tr("Its man&ual counts registers"), self.numbering))

@@ -264,10 +264,10 @@ class WhichRegisterPage(QWidget):
         columns = {
             CandidateColumn.REGISTER: 190,
             CandidateColumn.VALUE: 100,
-            CandidateColumn.RAW: 90,
+            CandidateColumn.RAW: 80,
             CandidateColumn.ENCODING: 90,
             CandidateColumn.ORDER: 150,
-            CandidateColumn.SCALE: 130,
+            CandidateColumn.SCALE: 190,
         }
         set_widths(self.table, {column: scaled(width) for column, width in columns.items()})
         self.empty = EmptyState()

@@ -151,7 +151,7 @@ class FindOutWindow(Dialog):
         self.quick_button = self.add_other(self.tr("Make &project now"), self._make)
         self.quick_button.setToolTip(self.tr("With what is known now: the first registers of each device are shown."))
         self.join_button = self.add_other(self.tr("&Add to this project"), self._add)
-        self.next_button = self.add_other(self.tr("&Next"), partial(self.go_to, REGISTERS))
+        self.again_button = self.add_other(self.tr("&Go on searching"), self._search)
         self.go_button = self.add_deed(self.tr("&Search"), self._go_on)
         self.back_button = self.add_extra(self.tr("&Back"), self._go_back)
         self.add_way_out(self.tr("Close"))
@@ -239,7 +239,7 @@ class FindOutWindow(Dialog):
         match self.step:
             case 0:
                 self._search()
-            case 1 if self._unfinished:
+            case 1 if not self.about.devices:
                 self._search()
             case 4:
                 self._make()
@@ -494,7 +494,7 @@ class FindOutWindow(Dialog):
         self.stop_button.setEnabled(about.at_work and not about.stopping)
         self._show_devices()
         ended = step == SEARCH and not about.at_work and self._unfinished
-        self.next_button.setVisible(ended and self._reachable(REGISTERS))
+        self.again_button.setVisible(ended and self._reachable(REGISTERS))
         self.quick_button.setVisible(LINE < step < PROJECT and bool(about.devices) and not about.at_work)
         self.join_button.setVisible(step == PROJECT)
         why = self.tr("No project is open that it could be added to: open one first, or make one of it.")
@@ -515,7 +515,7 @@ class FindOutWindow(Dialog):
         self.devices.blockSignals(False)
 
     def _search_text(self) -> str:
-        if self.about.at_work or not self._unfinished:
+        if self.about.at_work or self.about.devices:
             return self.tr("&Next")
         return self.tr("&Search again") if self.about.found.stopped_by == "done" else self.tr("&Go on searching")
 

@@ -142,6 +142,8 @@ def test_the_display_may_move_by_more(page: WhichRegisterPage, device: Device, q
     enter(page, device, qtbot, 600, "300.0")
     assert cells(page, CandidateColumn.SCALE)[0] == "\u00f7 2"
     assert page.step.text() == "0.5 rpm", "the display is the same"
+    told = [page.readings_model.cell(row, ShownColumn.SHOWN)[0] for row in range(2)]
+    assert told == ["622.0 \u00b1 0.25", "300.0 \u00b1 0.25"], "a coarse reading is seen to be one"
     page.use_chosen()
     assert page.state.text() == "Enter a name first."
     page.signal_name.setText("motor speed")

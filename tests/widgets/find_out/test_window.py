@@ -22,7 +22,8 @@ from pytestqt.qtbot import QtBot
 from app.checks.run import check
 from app.client.endpoint import Endpoint
 from app.discovery.into_project import NamedRegister
-from app.project.model import Project, RegisterSignal, SerialLine
+from app.matching.scale import points_of
+from app.project.model import Project, RegisterSignal, Scale, SerialLine
 from app.recording.reader import Recording
 from app.signals.reading import Quality
 from app.snapshots.files import open_snapshot
@@ -31,8 +32,10 @@ from tests.staged_follower import Asked, StagedFollower
 from tests.widgets.driving import button_of, press, shown, type_in, when_asked, words_of
 from tests.widgets.shell.test_menus import access_keys
 from widgets.document.settings import Settings
+from widgets.find_out.match_tables import CandidateColumn
 from widgets.find_out.window import LINE, PROJECT, REGISTERS, SEARCH, WHICH, FindOutWindow
 from widgets.kit.language import Language, Translation
+from widgets.kit.scaling import scaled
 
 HELD = {**{address: 3 * address for address in range(12)}, **{100 + place: 500 + place for place in range(20)}}
 UNIT = 41
@@ -219,17 +222,19 @@ def test_one_goes_on_with_what_answered_before_the_search_was_stopped(
     window: FindOutWindow, device: StagedFollower, qtbot: QtBot
 ) -> None:
     begin(window, device.endpoint, "41-247")
-    assert not window.next_button.isVisible()
+    assert not window.again_button.isVisible()
     qtbot.waitUntil(lambda: "stop it to go on" in window.search.figures.text(), timeout=20_000)
     assert window.about.devices[0].ranges
-    assert not window.next_button.isVisible()
+    assert not window.again_button.isVisible()
     assert "stop it" in window.go_button.toolTip()
     window.stop_button.click()
     qtbot.waitUntil(lambda: not window.about.at_work)
     assert window.search.now.text().startswith("Stopped. Devices that answer so far: 1.")
-    window.next_button.click()
+    assert window.again_button.isVisible()
+    assert (window.go_button.text(), window.go_button.isDefault()) == ("&Next", True)
+    window.go_button.click()
     assert window.step == REGISTERS
-    assert not window.next_button.isVisible()
+    assert not window.again_button.isVisible()
 
 
 def test_is_stopped_and_goes_on(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
@@ -241,7 +246,7 @@ def test_is_stopped_and_goes_on(window: FindOutWindow, device: StagedFollower, q
     assert str(window.about.found.stopped_by) == "person"
     qtbot.wait(100)
     assert len(device.asked) == asked
-    window.go_button.click()
+    (window.again_button if window.about.devices else window.go_button).click()
     qtbot.waitUntil(lambda: window.about.at_work)
     qtbot.waitUntil(lambda: not window.about.at_work, timeout=60_000)
     assert str(window.about.found.stopped_by) == "done"
@@ -262,6 +267,14 @@ def test_nothing_is_asked_without_consent(window: FindOutWindow, device: StagedF
     assert window.step == LINE
     assert "Tick" in window.line.state.text()
     assert device.asked == []
+
+
+def test_the_consent_is_in_sight_where_the_rest_has_to_be_scrolled(window: FindOutWindow, qtbot: QtBot) -> None:
+    window.resize(700, 400)
+    qtbot.waitUntil(lambda: window.height() <= 460)
+    consent = window.line.consent
+    assert not window.line.never.visibleRegion().contains(window.line.never.rect())
+    assert consent.visibleRegion().boundingRect() == consent.rect()
 
 
 @pytest.mark.parametrize("text", ["0x7", "9-3", "300", "1-", "-4"])
@@ -320,6 +333,22 @@ def test_names_are_taken_away_again(window: FindOutWindow, device: StagedFollowe
     window.project.table.selectRow(0)
     window.project.remove_button.click()
     assert window.about.named[UNIT] == ()
+
+
+def test_a_scale_is_told_in_the_same_words_when_it_has_a_name(
+    window: FindOutWindow, device: StagedFollower, qtbot: QtBot
+) -> None:
+    """As "Which register?" does: factors as factors, and none of it cut."""
+    found(window, device, qtbot)
+    for address, slope, offset in ((3, Fraction(1, 100), Fraction(0)), (4, Fraction(3, 1229), Fraction(1, 20))):
+        raw, value = points_of(slope, offset)
+        window.about.name(UNIT, NamedRegister(f"a{address}", "holding", address, scale=Scale(raw=raw, value=value)))
+    window.go_to(PROJECT)
+    model, table = window.project.model, window.project.table
+    assert [model.cell(row, 4)[0] for row in range(2)] == ["\u00f7 100", "0\u20261229 = 0.05\u20263.05"]
+    for each, column in ((table, 4), (window.which.table, CandidateColumn.SCALE)):
+        longest = each.fontMetrics().horizontalAdvance("0\u2026717 = 2.0925\u20263.0925")
+        assert each.columnWidth(column) >= longest + scaled(16)
 
 
 def test_two_registers_of_one_name_are_both_kept_and_it_is_said(
@@ -385,7 +414,7 @@ def test_stopping_a_closer_search_loses_nothing(window: FindOutWindow, device: S
     assert not window.stop_button.isEnabled()
     qtbot.waitUntil(lambda: not window.about.at_work)
     assert window.step == SEARCH
-    window.go_button.click()
+    window.again_button.click()
     assert window.about.at_work
     assert window.about.examination.how == "all"
     window.stop_button.click()

@@ -78,6 +78,13 @@ def _silent(match: MatchResult) -> Iterator[str]:
 
 
 def _nothing(match: MatchResult) -> str:
+    units = {each.unit.casefold(): each.unit for each in match.readings if each.unit}
+    if len(units) > 1:
+        return translate(
+            "matching",
+            "No register agrees with all readings, which have different units: {units}. All of them must be of one "
+            "and the same value; remove the others.",
+        ).format(units=", ".join(units.values()))
     if len(match.told) < 3:
         return translate(
             "matching",

@@ -16751,6 +16751,10 @@ otherwise = unbekannt</translation>
         <translation>Kein Register passt mit einer üblichen Skalierung zu allen Ablesungen. Eine Ablesung entfernen, die vertippt ist oder während der sich der Wert bewegte. Eine dritte bei einem anderen Wert findet jede Gerade.</translation>
     </message>
     <message>
+        <source>No register agrees with all readings, which have different units: {units}. All of them must be of one and the same value; remove the others.</source>
+        <translation>Kein Register passt zu allen Ablesungen; diese haben verschiedene Einheiten: {units}. Alle müssen denselben Wert betreffen; die übrigen entfernen.</translation>
+    </message>
+    <message>
         <source>No register agrees with all readings. Check what was typed; perhaps the value changed between the display and the reading, or it is in a table or a range that was not read.</source>
         <translation>Kein Register passt zu allen Ablesungen. Die Eingaben prüfen; vielleicht hat sich der Wert zwischen Anzeige und Lesen geändert, oder er steht in einer Tabelle oder einem Bereich, der nicht gelesen wurde.</translation>
     </message>

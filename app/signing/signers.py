@@ -174,7 +174,7 @@ def _in_quotes(word: str) -> str:
 # Reading a line -------------------------------------------------------------------------------------------------------
 
 
-class _BadLine(Exception):
+class _BadLine(FanlightError):
     """Says in words what is wrong with a line."""
 
 

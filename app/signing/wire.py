@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from app.errors import FanlightError
 
-class Malformed(ValueError):
+
+class Malformed(FanlightError, ValueError):
     """Bytes end before they should, or later."""
 
 

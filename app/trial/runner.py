@@ -92,7 +92,7 @@ class Watcher:
         """A person is asked now, or no longer."""
 
 
-class TrialStopped(Exception):
+class TrialStopped(FanlightError):
     """Somebody stops the run."""
 
 
@@ -294,6 +294,8 @@ class Runner:
             else:
                 try:
                     found = self._do(step)
+                except TrialStopped:
+                    raise
                 except FanlightError as why:
                     found = _Found(Result.BLOCKED, str(why))
             outcome = StepOutcome(

@@ -1,7 +1,7 @@
 """Takes the pictures of the README anew: `python -m tests.pictures.readme`.
 
 The demos are live against their simulated drives, as after `fanlight demo`; the pump is run up, given another set
-point, and its supply sags until it trips. What the window that finds out a device shows is staged.
+point, and its supply sags until it trips. What the window that finds out a device and the trial show is staged.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 
 from app.follower.drive_bank import DriveBank
 from app.session.session import Session
-from tests.pictures import find_out
+from tests.pictures import find_out, trial
 from tests.pictures.stage import Setting, settle, settle_until, staged
 from widgets.face.blinking import BLINK_MS
 from widgets.kit.palette import Appearance
@@ -57,6 +57,8 @@ def main() -> None:
         save(window, "design")
     with staged(Setting()) as window, find_out.PANES["dialog-find-out-readings"](window) as shown:
         shown.grab().save(str(FOLDER / "find-out.png"), "PNG")
+    with staged(Setting()) as window, trial.PANES["trial-asking"](window) as shown:
+        shown.grab().save(str(FOLDER / "trial.png"), "PNG")
 
 
 def connected(window: MainWindow) -> None:

@@ -159,8 +159,10 @@ class SignDialog(Dialog):
         self.command.show()
         self.copy.show()
         self.other.hide()
+        self.sign_button.setEnabled(False)
         self.sign_button.hide()
         self.way_out.setText(self.tr("Close"))
+        self.way_out.setDefault(True)
         self.way_out.setFocus()
 
     def _copy(self) -> None:

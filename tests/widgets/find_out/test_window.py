@@ -99,7 +99,7 @@ def begin(window: FindOutWindow, endpoint: Endpoint, units: str = "38-44") -> No
 
 def found(window: FindOutWindow, device: StagedFollower, qtbot: QtBot) -> None:
     """Go on until the search has found the device."""
-    begin(window, device.endpoint)
+    begin(window, device.endpoint, str(UNIT))
     # Two tables of some thousand beginnings are more than a test waits for.
     qtbot.waitUntil(lambda: window.step == SEARCH and not window.about.at_work, timeout=60_000)
     assert [one.unit for one in window.about.devices] == [UNIT]

@@ -31,8 +31,11 @@ def connect(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     live.connect_to(load(demo_path("booster-pump")), "simulated")
     assert observation.source is not None
     source = observation.source
-    wanted = ("frequency", "speed set point")
-    qtbot.waitUntil(lambda: not any(np.isnan(source.at(name, source.span()[1])) for name in wanted))
+    qtbot.waitUntil(lambda: not np.isnan(source.at("frequency", source.span()[1])))
+    session = live.session
+    assert session is not None
+    # The panel lives by snapshots, which come a little later than the readings that are observed.
+    qtbot.waitUntil(lambda: session.snapshot().readings["speed set point"].good)
 
 
 def kinds(events: object) -> list[tuple[EventKind, str]]:

@@ -9,6 +9,8 @@ from datetime import date, datetime
 from fractions import Fraction
 from typing import Literal
 
+from app.language import translate
+
 StepPlace = Literal["setup", "step", "clean-up"]
 
 
@@ -153,7 +155,8 @@ class CaseOutcome:
         if self.result is Result.PASS:
             return ""
         of_steps = next((step.reason for step in self.steps if step.result is self.result and step.reason), "")
-        return of_steps or "; ".join(self.not_restored)
+        stopped = [translate("trial", "the run was stopped")] if self.stopped else []
+        return of_steps or "; ".join((*stopped, *self.not_restored))
 
 
 @dataclass(frozen=True, slots=True)

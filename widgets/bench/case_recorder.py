@@ -325,7 +325,9 @@ class CaseRecorder(QFrame):
             return
         path = usual_place(project_file)
         sentence = self.tr("It is appended to {name}, the trial of this project.").format(name=path.name)
-        question = TextQuestion(self.window(), self.tr("Keep the case"), sentence, self.tr("What it proves"))
+        question = TextQuestion(
+            self.window(), self.tr("Keep the case"), sentence, self.tr("What it proves"), needed=True
+        )
         question.line.setMaxLength(120)
         name = question.ask()
         if name is None:

@@ -54,16 +54,19 @@ class QuickCells(QStyledItemDelegate):
             widget = self.parent()
             paint_selected(painter, view.rect, colours, focused=isinstance(widget, QWidget) and widget.hasFocus())
         paint_hairline(painter, view.rect, colours)
-        self.draw(painter, view.rect, view.fontMetrics, index.row(), index.column())
+        selected = bool(view.state & QStyle.StateFlag.State_Selected)
+        self.draw(painter, view.rect, view.fontMetrics, index.row(), index.column(), selected=selected)
 
-    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
-        """Draw the text of one cell into a rectangle."""
+    def draw(
+        self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, *, selected: bool = False
+    ) -> None:
+        """Draw the text of one cell into a rectangle; the ground of a cell that is selected is drawn already."""
         text, ink, alignment = self._cell(row, column)
         trim, padding = self._trim(row, column), self._padding
         inner = rect.adjusted(padding, 0, -padding, 0)
         plain = painter.font()
         if trim is not None:
-            metrics = self._draw_trim(painter, rect, inner, metrics, trim)
+            metrics = self._draw_trim(painter, rect, inner, metrics, trim._replace(ground="") if selected else trim)
         if text:
             painter.setPen(palette.current().colour(ink))
             # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
@@ -128,7 +131,8 @@ class QuickTable(QTableView):
             within = [each for each in columns if each[1] <= area.right() and each[1] + each[2] > area.left()]
             for row in range(first, (below if below >= 0 else last) + 1):
                 top, height = self.rowViewportPosition(row), self.rowHeight(row)
-                if selection.isRowSelected(row, root):
+                selected = selection.isRowSelected(row, root)
+                if selected:
                     paint_selected(painter, QRect(0, top, wide, height), colours, focused=focused)
                 paint_hairline(painter, QRect(0, top, wide, height), colours)
                 for column, left, width in within:
@@ -136,5 +140,5 @@ class QuickTable(QTableView):
                     if (row, column) in drawn:
                         continue
                     drawn.add((row, column))
-                    cells.draw(painter, QRect(left, top, width, height), metrics, row, column)
+                    cells.draw(painter, QRect(left, top, width, height), metrics, row, column, selected=selected)
         painter.end()

@@ -389,6 +389,7 @@ class MainWindow(QMainWindow):
         """A case was put into a trial: go and see it there."""
         self.show_workspace(TRIAL)
         self.trial.open_file(path)
+        self.trial.choose_last_case()
         self.tell(self.tr("The case is in {name}").format(name=path.name))
 
     def _make_trial(self) -> None:

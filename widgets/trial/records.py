@@ -188,6 +188,7 @@ class RecordKeeping(QObject):
             self.tr("Accept that \u201c{case}\u201d did not pass?").format(case=self._case),
             self.tr("The result stays as it is. The record says that {name} accepts it, and why.").format(name=by),
             self.tr("&Reason"),
+            needed=True,
         ).ask()
         if reason is None or self.record is not record:
             return

@@ -111,6 +111,8 @@ class SidePane(QWidget):
 
     def show_key(self, key: StepKey | None) -> None:
         """Tell of this row, or of the whole trial; not while something is asked."""
+        if key != self._key:
+            self.show_beginning()
         self._key = key
         self._show_path()
         if key is not None:
@@ -118,6 +120,11 @@ class SidePane(QWidget):
         if self.ask.asked is None:
             self._pages.setCurrentWidget(self._areas[self.summary if key is None else self.step])
         self._show_face()
+
+    def show_beginning(self) -> None:
+        """Scroll to what is told first: how it stands, and what to look at."""
+        for area in self._areas.values():
+            area.verticalScrollBar().setValue(0)
 
     def show_question(self) -> None:
         """Show what is asked, or no longer."""

@@ -97,6 +97,8 @@ class TrialModel(TableModel):
         self._problems: dict[StepKey, Problem] = {}
         self._outcomes: dict[StepKey, StepOutcome] = {}
         self._of_cases: dict[str, CaseOutcome] = {}
+        self._results_simulated = True
+        """Whether the results are of simulated devices: those of both kinds are never shown together."""
         self._at_models: dict[str, bool] = {}
         """By case, whether its times are those of models, which are not those of a clock."""
         self._open: set[str] = set()
@@ -194,22 +196,26 @@ class TrialModel(TableModel):
         """All cases, in order."""
         return tuple(self._cases)
 
-    def first_not_passed(self) -> StepKey | None:
-        """The first step that did not pass."""
-        found = (key for key in self._steps if key in self._outcomes)
+    def first_not_passed(self, only: Collection[str] = ()) -> StepKey | None:
+        """The first step that did not pass, of these cases if any are named."""
+        found = (key for key in self._steps if key in self._outcomes and (not only or key.case in only))
         return next((key for key in found if self._outcomes[key].result is not Result.PASS), None)
 
     def take_over(self, former: TrialModel) -> None:
         """Have the results of another one that showed the same trial."""
         self._outcomes, self._of_cases = dict(former._outcomes), dict(former._of_cases)
         self._at_models, self._open = dict(former._at_models), set(former._open)
+        self._results_simulated = former._results_simulated
         self._now = former._now
         self._rebuild()
 
     # A run
 
     def begin(self, cases: Collection[str]) -> None:
-        """These cases are run anew."""
+        """These cases are run anew, on what the steps are told for."""
+        if self._results_simulated != self.simulated:
+            cases = self.case_names
+        self._results_simulated = self.simulated
         for name in cases:
             self._of_cases.pop(name, None)
             for key in self._of.get(name, ()):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, QSignalBlocker, Qt, Signal
@@ -97,6 +98,14 @@ class StepsTable(QuickTable):
         self.scrollTo(below)
         self.scrollTo(index)
         self._own = False
+
+    def choose_cases(self, names: Sequence[str]) -> None:
+        """Choose the rows of these cases, the first as the current one."""
+        self.go_to(StepKey(names[0]))
+        both = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
+        for name in names[1:]:
+            if (row := self.steps.place(StepKey(name))) >= 0:
+                self.selectionModel().select(self.model().index(row, 0), both)
 
     def _fit_columns(self) -> None:
         measure = self.fontMetrics().horizontalAdvance

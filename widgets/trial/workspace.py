@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterable, Sequence
 from datetime import date
 from pathlib import Path
 from typing import Final
@@ -257,6 +257,12 @@ class TrialWorkspace(QWidget):
             self._chosen_path = path
             self.look_for_trial()
 
+    def choose_last_case(self) -> None:
+        """Choose the case that was put into the trial last, to be run."""
+        if self.model.case_names:
+            self.table.choose_cases(self.model.case_names[-1:])
+            self.table.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def read_again(self) -> None:
         """Show the trial as its file is now."""
         if not self.run.running:
@@ -359,6 +365,7 @@ class TrialWorkspace(QWidget):
         if not self.model.show_trial(self._opened.cases, project, problems):
             self.progress = RunProgress()
             self.records.show(None, self._opened.path)
+            self.side.show_rows(())
         self.side.set_panel(project.panel)
         self.head.show_fit(self.fit)
         self._name_targets()
@@ -435,6 +442,8 @@ class TrialWorkspace(QWidget):
         self.table.go_to(None)
         self._work = self._notices.begin(self.tr("The trial runs"), self.run.stop)
         self._follow_run()
+        if self.isVisible() and not self._has_focus():
+            self.table.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _take_news(self, news: tuple[RunNews, ...]) -> None:
         at_models = self.starting.against is TrialTarget.MODELS
@@ -455,8 +464,8 @@ class TrialWorkspace(QWidget):
         self._show_head()
         if self._work is not None and self.progress.total:
             self._work.show(self.progress.done / self.progress.total)
-        if not self.table.following:
-            self._show_chosen(self.table.current)
+        # The row may be the same as before and have come to its end meanwhile.
+        self._show_chosen(self.table.current)
 
     def _show_rows(self, rows: Rows) -> None:
         self.side.show_rows(rows)
@@ -473,8 +482,8 @@ class TrialWorkspace(QWidget):
         self.side.set_running(False)
         self._ask(None)
         if self.table.following:
-            left = self.run.record is not None and bool(_not_restored(self.run.record))
-            self.table.go_to(None if left else self.model.first_not_passed())
+            self._choose_after(() if plan is None else tuple(plan.only))
+        self.side.show_beginning()
         self._show_head()
         self._show_summary()
         self._show_chosen(self.table.current)
@@ -484,6 +493,17 @@ class TrialWorkspace(QWidget):
         if self.isVisible():
             self._compare()
         self.ended.emit()
+
+    def _choose_after(self, only: Sequence[str]) -> None:
+        """Choose what to look at first; the cases that were chosen stay so, to be run once more, if they passed."""
+        left = self.run.record is not None and bool(_not_restored(self.run.record))
+        first = self.model.first_not_passed(only)
+        if left or (first is None and not only):
+            self.table.go_to(None)
+        elif first is not None:
+            self.table.go_to(first)
+        else:
+            self.table.choose_cases(only)
 
     def _say_stopping(self) -> None:
         self.said.emit(self.tr("Stopping: keys are let go, and what is to be cleaned up still is."), False)
@@ -496,11 +516,22 @@ class TrialWorkspace(QWidget):
             self.said.emit(self.tr("The trial could not be run to its end: {why}").format(why=why), True)
             return
         trouble = [*_not_restored(record), *filter(None, (self.run.why,))]
-        words = "\n".join((f"{self.verdict_words(record.result)}. {self.counts()}", *trouble))
+        counts = counts_words(case.result for case in record.cases)
+        words = "\n".join((f"{self.verdict_words(record)}. {counts}", *trouble))
         self.said.emit(words, bool(trouble) or record.result is Verdict.NOT_PASSED)
 
-    def verdict_words(self, verdict: Verdict) -> str:
-        """What came of a run, in words."""
+    def verdict_words(self, record: TrialRecord) -> str:
+        """What came of a run, in words: of the trial, or of the cases that were chosen from it."""
+        verdict, simulated = record.result, record.against != DEVICE
+        cases = () if self._opened is None else self._opened.cases
+        run = {case.name for case in record.cases}
+        if any(case.is_on(simulated=simulated) and case.name not in run for case in cases):
+            if verdict is Verdict.PASSED:
+                return self.tr("The chosen cases passed")
+            if verdict is Verdict.WITH_EXCEPTIONS:
+                return self.tr("The chosen cases passed with exceptions")
+            if verdict is Verdict.NOT_PASSED:
+                return self.tr("Not all chosen cases passed")
         return {
             Verdict.PASSED: self.tr("The trial passed"),
             Verdict.WITH_EXCEPTIONS: self.tr("The trial passed with exceptions"),
@@ -509,13 +540,13 @@ class TrialWorkspace(QWidget):
         }[verdict]
 
     def counts(self) -> str:
-        """How many cases came to what."""
-        results = [of.result for name in self.model.case_names if (of := self.model.case_outcome(name)) is not None]
-        told = [(result, results.count(result)) for result in Result]
-        return ", ".join(f"{count} {result_words(result)}" for result, count in told if count)
+        """How many cases of the list came to what."""
+        found = map(self.model.case_outcome, self.model.case_names)
+        return counts_words(outcome.result for outcome in found if outcome is not None)
 
     def _follow_run(self) -> None:
         """What can be done now."""
+        had_focus = self._has_focus()
         running, stopping = self.run.running, self.run.stopping
         asked = self.ask.asked is not None
         there = self._opened is not None and bool(self._opened.cases)
@@ -533,6 +564,13 @@ class TrialWorkspace(QWidget):
         self.run_button.setEnabled(self.run_action.isEnabled())
         self.stop_button.setEnabled(self.stop_action.isEnabled())
         self.against.setEnabled(not running)
+        # Qt hands the focus of a button that is no longer enabled to the next widget, where the keys mean nothing.
+        if had_focus and not self._has_focus():
+            self.table.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _has_focus(self) -> bool:
+        focus = self._window.focusWidget()
+        return focus is not None and self.isAncestorOf(focus)
 
     def _follow(self, on: bool) -> None:
         self.table.follow(on)
@@ -616,7 +654,7 @@ class TrialWorkspace(QWidget):
         ]
         state = {Verdict.PASSED: "good", Verdict.NOT_PASSED: "alarm"}.get(record.result, "caution")
         why = "\n".join(_not_restored(record))
-        self.side.summary.tell((state, self.verdict_words(record.result)), title, why, rows)
+        self.side.summary.tell((state, self.verdict_words(record)), title, why, rows)
 
     def _run_words(self, record: TrialRecord) -> str:
         """What the last run was, whose record is kept: the list may show results of runs before."""
@@ -669,6 +707,13 @@ class TrialWorkspace(QWidget):
         """Stop without any question: the window goes."""
         self.run.stop()
         self.run.wait(LEAVING_S)
+
+
+def counts_words(results: Iterable[Result]) -> str:
+    """How many cases came to what."""
+    listed = list(results)
+    told = [(result, listed.count(result)) for result in Result]
+    return ", ".join(f"{count} {result_words(result)}" for result, count in told if count)
 
 
 def _not_restored(record: TrialRecord) -> list[str]:

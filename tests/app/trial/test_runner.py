@@ -168,6 +168,14 @@ def test_clean_up_is_done_whatever_became_of_the_steps() -> None:
     ]
 
 
+def test_a_stop_that_a_clean_up_could_not_write_does_not_pass() -> None:
+    """Nothing looks at it afterwards: whoever reads the record would take the machine for stopped."""
+    found = outcome('{ key = "go" }\n{ order = "tank.silent=on" }', '{ key = "halt" }')
+    last = found.steps[-1]
+    assert (last.part, last.result, last.reason) == ("clean-up", BLOCKED, "'pump' is not confirmed to be written")
+    assert found.result is BLOCKED
+
+
 def test_a_run_that_is_stopped_lets_go_cleans_up_and_begins_nothing_more() -> None:
     two = trial("""[[case]]
         name = "first"
@@ -182,6 +190,7 @@ def test_a_run_that_is_stopped_lets_go_cleans_up_and_begins_nothing_more() -> No
     assert [one.name for one in found.cases] == ["first"]
     assert found.verdict == "unfinished"
     assert found.cases[0].stopped
+    assert (found.cases[0].result, found.cases[0].reason) == (BLOCKED, "the run was stopped")
     assert found.cases[0].steps[-1].part == "clean-up"
     assert not stand.panel.state.down
     assert stand.readings()["jogging"].value == 0

@@ -197,6 +197,7 @@ def test_the_case_is_kept_in_the_trial_and_shown_there(
     assert window.workspace_number == TRIAL
     assert window.trial.opened is not None
     assert window.trial.opened.trial == trial
+    assert window.trial.table.chosen_cases() == ("it shows the tank",), "it can be run at once"
     assert bench.recorder.isHidden()
     assert bench.live.notes is None
 

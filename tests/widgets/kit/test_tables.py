@@ -13,6 +13,7 @@ from widgets.kit.quick_cells import QuickTable
 from widgets.kit.scaling import heading_width
 from widgets.kit.tables import (
     TableModel,
+    Trim,
     add_copying,
     keep_headings_whole,
     selected_rows,
@@ -120,3 +121,28 @@ def test_the_selected_rows_are_copied_by_key_from_the_top(view: QTableView) -> N
         QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier, at)
     QTest.keySequence(view, action.shortcut())
     assert QApplication.clipboard().text() == "<b>2</b>\t4\n<b>3</b>\t9\n<b>4</b>\t16"
+
+
+def test_a_row_that_is_chosen_shows_it_on_a_ground_of_its_own_too(qtbot: QtBot) -> None:
+    """The rows of cases in a trial have a ground; which of them would be run was not to be seen."""
+
+    class Grounded(Squares):
+        def trim(self, row: int, column: int) -> Trim | None:
+            return Trim(ground="pane")
+
+    view = QuickTable(Grounded(3))
+    qtbot.addWidget(view)
+    view.resize(400, 300)
+    with qtbot.waitExposed(view):
+        view.show()
+
+    def grounds() -> list[int]:
+        picture = view.viewport().grab().toImage()
+        ends = [view.visualRect(view.model().index(row, 1)).topRight() for row in range(3)]
+        return [picture.pixel(end.x() - 3, end.y() + 2) for end in ends]
+
+    before = grounds()
+    view.selectRow(1)
+    after = grounds()
+    assert (after[0], after[2]) == (before[0], before[2])
+    assert after[1] != before[1]

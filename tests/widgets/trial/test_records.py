@@ -132,7 +132,7 @@ def test_somebody_accepts_that_a_case_did_not_pass(
     trial.table.go_to(None)
     accepted = f"{FIRST}: the text is changed with the next version (A. Tester)"
     assert ("Accepted", accepted) in trial.side.summary.lines()
-    assert trial.side.summary.state.text() == "The trial passed with exceptions"
+    assert trial.side.summary.state.text() == "The chosen cases passed with exceptions"
     trial.table.go_to(StepKey(FIRST))
     when_asked(lambda dialog: button_of(dialog, "Accept").click())
     records.accept_action.trigger()

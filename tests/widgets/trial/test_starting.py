@@ -206,6 +206,24 @@ def test_what_a_killed_run_has_left_is_cleaned_up_first(
     assert len(list(tmp_path.glob("*unfinished*.json"))) == 1
 
 
+def test_results_of_simulated_devices_do_not_stand_beside_those_of_the_machine(
+    window: MainWindow, trial: TrialWorkspace, qtbot: QtBot
+) -> None:
+    reads, trips = "its values are read", "its trip is shown"
+    trial.choose_against(TrialTarget.MODELS)
+    trial.table.choose_cases((reads, trips))
+    trial.chosen_action.trigger()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert trial.model.case_outcome(trips) is not None
+    trial.choose_against(TrialTarget.REAL)
+    trial.table.choose_cases((reads,))
+    when_asked(lambda dialog: button_of(dialog, "Run without writing").click())
+    trial.chosen_action.trigger()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert trial.model.case_outcome(trips) is None
+    assert window.told == "The chosen cases passed. 1 passed"
+
+
 def test_without_writing_nothing_is_written(
     window: MainWindow, trial: TrialWorkspace, device: Simulation, qtbot: QtBot
 ) -> None:

@@ -151,6 +151,45 @@ def test_a_failed_step_can_be_read_whole_with_the_panel_as_it_was(
     assert [row.text for row in trial.side.face.rows] != then, "the panel after the clean-up"
 
 
+def test_chosen_cases_stay_chosen_and_are_not_called_the_whole_trial(
+    window: MainWindow, trial: TrialWorkspace, qtbot: QtBot
+) -> None:
+    trial.table.choose_cases((FIRST, TRIP))
+    trial.chosen_action.trigger()
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert window.told == "The chosen cases passed. 2 passed"
+    assert trial.table.chosen_cases() == (FIRST, TRIP)
+    run(trial, qtbot, FIRST)
+    assert window.told == "The chosen cases passed. 1 passed", "not what earlier runs have left in the list"
+    trial.table.go_to(None)
+    assert trial.side.summary.state.text() == "The chosen cases passed"
+
+
+def test_a_click_on_run_leaves_the_focus_where_esc_stops(
+    file: Path, window: MainWindow, trial: TrialWorkspace, qtbot: QtBot
+) -> None:
+    write(file, ENDLESS)
+    trial.again_action.trigger()
+    QTest.mouseClick(trial.run_button, Qt.MouseButton.LeftButton)
+    assert trial.isAncestorOf(focused())
+    qtbot.waitUntil(lambda: trial.model.now == StepKey("it waits", "step", 2))
+    press(Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: not trial.run.running, timeout=20_000)
+    assert trial.isAncestorOf(focused())
+    assert trial.side.summary.state.text() == "The trial is not finished"
+    trial.table.go_to(StepKey("it waits"))
+    assert trial.side.step.why.text() == "the run was stopped"
+
+
+def test_another_trial_shows_nothing_of_the_panel_before(file: Path, trial: TrialWorkspace, qtbot: QtBot) -> None:
+    run(trial, qtbot, FIRST)
+    trial.table.go_to(None)
+    assert any(row.text.strip() for row in trial.side.face.rows)
+    write(file, ENDLESS)
+    trial.again_action.trigger()
+    assert not trial.side.face.rows
+
+
 def test_a_question_is_asked_large_and_answered_by_a_key(trial: TrialWorkspace, qtbot: QtBot) -> None:
     trial.table.setFocus()
     trial.table.go_to(StepKey(PERSON))

@@ -68,15 +68,20 @@ def say(parent: QWidget | None, sign: str, title: str, text: str) -> None:
 
 
 class TextQuestion(Dialog):
-    """Asks for a line of text, which may be left empty."""
+    """Asks for a line of text, which may be left empty unless it is `needed`."""
 
-    def __init__(self, parent: QWidget | None, headline: str, sentence: str, label: str) -> None:
+    def __init__(
+        self, parent: QWidget | None, headline: str, sentence: str, label: str, *, needed: bool = False
+    ) -> None:
         super().__init__(parent)
         self.tell(headline, sentence)
         self.line = QLineEdit()
         self.add_row(label, self.line)
-        self.add_deed(QCoreApplication.translate("TextQuestion", "&Accept"))
+        deed = self.add_deed(QCoreApplication.translate("TextQuestion", "&Accept"))
         self.add_cancel()
+        if needed:
+            self.line.textChanged.connect(lambda text: deed.setEnabled(bool(text.strip())))
+            deed.setEnabled(False)
         self.line.setFocus()
 
     def ask(self) -> str | None:

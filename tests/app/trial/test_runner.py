@@ -172,7 +172,11 @@ def test_a_stop_that_a_clean_up_could_not_write_does_not_pass() -> None:
     """Nothing looks at it afterwards: whoever reads the record would take the machine for stopped."""
     found = outcome('{ key = "go" }\n{ order = "tank.silent=on" }', '{ key = "halt" }')
     last = found.steps[-1]
-    assert (last.part, last.result, last.reason) == ("clean-up", BLOCKED, "'pump' is not confirmed to be written")
+    assert (last.part, last.result, last.reason) == (
+        "clean-up",
+        BLOCKED,
+        "'pump' was not written: device 'tank' does not answer",
+    )
     assert found.result is BLOCKED
 
 

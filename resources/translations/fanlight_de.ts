@@ -330,11 +330,11 @@
         <translation>Eingefügte &amp;neu benennen</translation>
     </message>
     <message>
-        <source>device '{name}'</source>
+        <source>device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal '{name}'</source>
+        <source>signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
 </context>
@@ -1584,7 +1584,7 @@
 <context>
     <name>CursorLine</name>
     <message>
-        <source>'{name}', a signal that does not exist</source>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
         <translation>„{name}“, ein Signal, das es nicht gibt</translation>
     </message>
     <message>
@@ -1864,7 +1864,7 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has only one language; add more in the panel's properties.</source>
+        <source>The panel has only one language; add more in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
@@ -2206,7 +2206,7 @@
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
     <message>
-        <source>{where}. It would cover the text '{text}'.</source>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
     </message>
 </context>
@@ -2767,7 +2767,7 @@
         <translation>Nicht gefunden</translation>
     </message>
     <message>
-        <source>Not replaced: screen '{screen}', row {row}, column {column}: {reason}</source>
+        <source>Not replaced: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
         <translation>Nicht ersetzt: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
@@ -3162,7 +3162,7 @@
 <context>
     <name>FindingsList</name>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -3509,11 +3509,11 @@
 <context>
     <name>FollowerForm</name>
     <message>
-        <source>'{text}' ends before it begins</source>
+        <source>&apos;{text}&apos; ends before it begins</source>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range; write for example: holding 500-599, input 7</source>
+        <source>&apos;{text}&apos; is not a range; write for example: holding 500-599, input 7</source>
         <translation>„{text}“ ist kein Bereich; Beispiel: holding 500-599, input 7</translation>
     </message>
     <message>
@@ -3537,7 +3537,7 @@
         <translation>Komm.-Timeout</translation>
     </message>
     <message>
-        <source>Control word and status word of the drive's built-in registers</source>
+        <source>Control word and status word of the drive&apos;s built-in registers</source>
         <translation>Steuerwort und Statuswort der eingebauten Register des Antriebs</translation>
     </message>
     <message>
@@ -3601,7 +3601,7 @@
         <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern</translation>
     </message>
     <message>
-        <source>Ranges in the device's numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
+        <source>Ranges in the device&apos;s numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
         <translation>Bereiche in der Zählweise des Geräts, z. B. holding 500-599, input 7. Nie gelesen, auch nicht, um eine Lücke zu überbrücken</translation>
     </message>
     <message>
@@ -4058,7 +4058,7 @@
         <translation>Taste {key}: {words}</translation>
     </message>
     <message>
-        <source>The key '{key}' is the “Begin key” of the panel: it starts entry where a field allows it.</source>
+        <source>The key &apos;{key}&apos; is the “Begin key” of the panel: it starts entry where a field allows it.</source>
         <translation>Die Taste „{key}“ ist im Panel als „Taste Beginnen“ gewählt: sie beginnt die Eingabe, wo ein Feld sie erlaubt.</translation>
     </message>
     <message>
@@ -5174,11 +5174,11 @@
 <context>
     <name>ModelChoices</name>
     <message>
-        <source>&amp;Address of the model's ID</source>
+        <source>&amp;Address of the model&apos;s ID</source>
         <translation>&amp;Adresse der ID des Modells</translation>
     </message>
     <message>
-        <source>Address of the model's ID</source>
+        <source>Address of the model&apos;s ID</source>
         <translation>Adresse der ID des Modells</translation>
     </message>
     <message>
@@ -6277,7 +6277,7 @@
         <translation>Zeichensatz</translation>
     </message>
     <message>
-        <source>Characters that the panel's display can show</source>
+        <source>Characters that the panel&apos;s display can show</source>
         <translation>Zeichen, die das Panel darstellen kann</translation>
     </message>
     <message>
@@ -6397,7 +6397,7 @@
         <translation>Tastenaktion</translation>
     </message>
     <message>
-        <source>the key '{name}' is listed twice</source>
+        <source>the key &apos;{name}&apos; is listed twice</source>
         <translation>die Taste „{name}“ ist zweimal angegeben</translation>
     </message>
     <message>
@@ -6552,11 +6552,11 @@
 <context>
     <name>PartEditing</name>
     <message>
-        <source>'{text}' stays in the properties until it is corrected: {reason}</source>
+        <source>&apos;{text}&apos; stays in the properties until it is corrected: {reason}</source>
         <translation>„{text}“ bleibt bis zur Korrektur in den Eigenschaften: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -6668,11 +6668,11 @@
 <context>
     <name>Pasted</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is written differently from the other numbers</source>
+        <source>&apos;{text}&apos; is written differently from the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -7868,7 +7868,7 @@
         <translation>Registerabbilder (*.toml)</translation>
     </message>
     <message>
-        <source>The device's own &amp;display shows</source>
+        <source>The device&apos;s own &amp;display shows</source>
         <translation>Das Gerät &amp;zeigt selbst an</translation>
     </message>
     <message>
@@ -7880,7 +7880,7 @@
         <translation>Die Register um dieses Signal werden gelesen.</translation>
     </message>
     <message>
-        <source>The value of '{name}' looks wrong</source>
+        <source>The value of &apos;{name}&apos; looks wrong</source>
         <translation>Der Wert von „{name}“ sieht falsch aus</translation>
     </message>
     <message>
@@ -7896,7 +7896,7 @@
         <translation>Möglichkeiten, das Signal zu lesen</translation>
     </message>
     <message>
-        <source>What the device's own display shows</source>
+        <source>What the device&apos;s own display shows</source>
         <translation>Was das Gerät selbst anzeigt</translation>
     </message>
     <message>
@@ -8282,7 +8282,7 @@
         <translation>Roh &amp;0 entspricht</translation>
     </message>
     <message>
-        <source>Scaling of '{name}'</source>
+        <source>Scaling of &apos;{name}&apos;</source>
         <translation>Skalierung von „{name}“</translation>
     </message>
     <message>
@@ -8369,7 +8369,7 @@
         <translation>&amp;Taste</translation>
     </message>
     <message>
-        <source>Add screen change from '{screen}'</source>
+        <source>Add screen change from &apos;{screen}&apos;</source>
         <translation>Bildwechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
@@ -8389,7 +8389,7 @@
         <translation>Name eines Bildes</translation>
     </message>
     <message>
-        <source>On &amp;every screen, not only on '{screen}'</source>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
@@ -8467,7 +8467,7 @@
 <context>
     <name>ScreenEditor</name>
     <message>
-        <source>'{text}' was not found.</source>
+        <source>&apos;{text}&apos; was not found.</source>
         <translation>„{text}“ wurde nicht gefunden.</translation>
     </message>
     <message>
@@ -8483,7 +8483,7 @@
         <translation>Wechselt hier nicht das Bild</translation>
     </message>
     <message>
-        <source>Goes to '{screen}'</source>
+        <source>Goes to &apos;{screen}&apos;</source>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
@@ -9460,7 +9460,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>'{name}' has no bits; enter a register signal</source>
+        <source>&apos;{name}&apos; has no bits; enter a register signal</source>
         <translation>„{name}“ hat keine Bits; ein Registersignal angeben</translation>
     </message>
     <message>
@@ -9596,7 +9596,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' does not exist</source>
+        <source>signal &apos;{name}&apos; does not exist</source>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
@@ -11489,6 +11489,10 @@ otherwise = unbekannt</translation>
         <translation>Es wurde keine Abnahme erstellt: {why}</translation>
     </message>
     <message>
+        <source>Not all chosen cases passed</source>
+        <translation>Nicht alle gewählten Fälle bestanden</translation>
+    </message>
+    <message>
         <source>Not passed</source>
         <translation>Nicht bestanden</translation>
     </message>
@@ -11589,6 +11593,14 @@ otherwise = unbekannt</translation>
         <translation>Geprüft von</translation>
     </message>
     <message>
+        <source>The chosen cases passed</source>
+        <translation>Gewählte Fälle bestanden</translation>
+    </message>
+    <message>
+        <source>The chosen cases passed with exceptions</source>
+        <translation>Gewählte Fälle mit Ausnahmen bestanden</translation>
+    </message>
+    <message>
         <source>The trial cannot be read before this is put right.</source>
         <translation>Die Abnahme ist erst lesbar, wenn das behoben ist.</translation>
     </message>
@@ -11687,18 +11699,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{name} cannot be read</source>
         <translation>{name} ist nicht lesbar</translation>
-    </message>
-    <message>
-        <source>Not all chosen cases passed</source>
-        <translation>Nicht alle gewählten Fälle bestanden</translation>
-    </message>
-    <message>
-        <source>The chosen cases passed</source>
-        <translation>Gewählte Fälle bestanden</translation>
-    </message>
-    <message>
-        <source>The chosen cases passed with exceptions</source>
-        <translation>Gewählte Fälle mit Ausnahmen bestanden</translation>
     </message>
 </context>
 <context>
@@ -12018,11 +12018,11 @@ otherwise = unbekannt</translation>
         <translation>Zuerst einen Namen eingeben.</translation>
     </message>
     <message>
-        <source>Enter what the device's own display showed, and at which time of day, and press Enter: the registers of that moment are looked up. They are known from {begin} to {end}; the device is not asked again.</source>
+        <source>Enter what the device&apos;s own display showed, and at which time of day, and press Enter: the registers of that moment are looked up. They are known from {begin} to {end}; the device is not asked again.</source>
         <translation>Eingeben, was die Anzeige des Geräts selbst gezeigt hat und zu welcher Uhrzeit, und die Eingabetaste drücken: Die Register dieses Moments werden nachgesehen. Bekannt sind sie von {begin} bis {end}; das Gerät wird nicht noch einmal gefragt.</translation>
     </message>
     <message>
-        <source>Enter what the device's own display shows, and press Enter: all registers are read at that moment. Then change the value at the device and do it again.</source>
+        <source>Enter what the device&apos;s own display shows, and press Enter: all registers are read at that moment. Then change the value at the device and do it again.</source>
         <translation>Eingeben, was die Anzeige des Geräts selbst zeigt, und die Eingabetaste drücken: In diesem Moment werden alle Register gelesen. Dann den Wert am Gerät ändern und wiederholen.</translation>
     </message>
     <message>
@@ -12587,7 +12587,7 @@ otherwise = unbekannt</translation>
         <translation>Notizen</translation>
     </message>
     <message>
-        <source>Number of registers of a value; also '32 bit' or '4 bytes'</source>
+        <source>Number of registers of a value; also &apos;32 bit&apos; or &apos;4 bytes&apos;</source>
         <translation>Anzahl Register eines Wertes; auch „32 bit“ oder „4 bytes“</translation>
     </message>
     <message>
@@ -12639,7 +12639,7 @@ otherwise = unbekannt</translation>
         <translation>Rolle (in der Simulation)</translation>
     </message>
     <message>
-        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project's registers instead of its built-in ones</source>
+        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
         <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
     </message>
     <message>
@@ -12707,7 +12707,7 @@ otherwise = unbekannt</translation>
         <translation>Das Signal, das dieses Bit enthält</translation>
     </message>
     <message>
-        <source>The texts in the panel's other languages, as far as they differ</source>
+        <source>The texts in the panel&apos;s other languages, as far as they differ</source>
         <translation>Die Texte in den anderen Sprachen des Panels, soweit sie abweichen</translation>
     </message>
     <message>
@@ -12810,35 +12810,35 @@ otherwise = unbekannt</translation>
 <context>
     <name>bus</name>
     <message>
-        <source>'{name}' contains a control character; type the name again</source>
+        <source>&apos;{name}&apos; contains a control character; type the name again</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>'{signal}': sent {tries} times, repeated for another {left:.0f} s; {reason}</source>
+        <source>&apos;{signal}&apos;: sent {tries} times, repeated for another {left:.0f} s; {reason}</source>
         <translation>„{signal}“: {tries}-mal gesendet, Wiederholung noch {left:.0f} s; {reason}</translation>
     </message>
     <message>
-        <source>'{signal}': {reason}</source>
+        <source>&apos;{signal}&apos;: {reason}</source>
         <translation>„{signal}“: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' has no port; the usual one is {port}: {whole}</source>
+        <source>&apos;{text}&apos; has no port; the usual one is {port}: {whole}</source>
         <translation>„{text}“ enthält keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
-        <source>'{text}' has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <source>&apos;{text}&apos; has no serial port; use serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
         <translation>„{text}“ enthält keinen seriellen Anschluss; möglich: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
-        <source>'{text}' is not an endpoint; use {forms}</source>
+        <source>&apos;{text}&apos; is not an endpoint; use {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; möglich: {forms}</translation>
     </message>
     <message>
-        <source>'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
+        <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>'{text}': port {port} is not in 1..65535</source>
+        <source>&apos;{text}&apos;: port {port} is not in 1..65535</source>
         <translation>„{text}“: Port {port} liegt nicht in 1..65535</translation>
     </message>
     <message>
@@ -12910,7 +12910,7 @@ otherwise = unbekannt</translation>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
-        <source>a stop of device '{name}' ('{signal}') is not confirmed yet</source>
+        <source>a stop of device &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
         <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
     </message>
     <message>
@@ -12986,7 +12986,7 @@ otherwise = unbekannt</translation>
         <translation>Antwort: abgelehnt</translation>
     </message>
     <message>
-        <source>answers take {ms} ms of the line's {limit} ms time-out; increase the time-out</source>
+        <source>answers take {ms} ms of the line&apos;s {limit} ms time-out; increase the time-out</source>
         <translation>Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; den Timeout erhöhen</translation>
     </message>
     <message>
@@ -13086,19 +13086,19 @@ otherwise = unbekannt</translation>
         <translation>Daten</translation>
     </message>
     <message>
-        <source>device '{follower}' has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a serial line; use the address set at the device, 1 to 247</source>
+        <source>device &apos;{follower}&apos; has unit address {unit}, which is for Modbus TCP only, but {endpoint} is a serial line; use the address set at the device, 1 to 247</source>
         <translation>Gerät „{follower}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt, aber {endpoint} ist eine serielle Leitung; die am Gerät eingestellte Adresse verwenden, 1 bis 247</translation>
     </message>
     <message>
-        <source>device '{follower}' {sentence}</source>
+        <source>device &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
-        <source>device '{name}' does not answer: {reason}</source>
+        <source>device &apos;{name}&apos; does not answer: {reason}</source>
         <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
-        <source>device '{name}' kept {held} instead of {wanted}</source>
+        <source>device &apos;{name}&apos; kept {held} instead of {wanted}</source>
         <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
@@ -13162,7 +13162,7 @@ otherwise = unbekannt</translation>
         <translation>gut</translation>
     </message>
     <message>
-        <source>host '{host}' not found; check the spelling and the DNS server, or use its IP address</source>
+        <source>host &apos;{host}&apos; not found; check the spelling and the DNS server, or use its IP address</source>
         <translation>Host „{host}“ nicht gefunden; Schreibweise und DNS-Server prüfen oder die IP-Adresse verwenden</translation>
     </message>
     <message>
@@ -13210,39 +13210,39 @@ otherwise = unbekannt</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>line '{line}' at {where}</source>
+        <source>line &apos;{line}&apos; at {where}</source>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line '{line}' is down: it has no port or host</source>
+        <source>line &apos;{line}&apos; is down: it has no port or host</source>
         <translation>Leitung „{line}“ ist ausgefallen: Anschluss oder Host fehlt</translation>
     </message>
     <message>
-        <source>line '{line}' is down: {sentence}</source>
+        <source>line &apos;{line}&apos; is down: {sentence}</source>
         <translation>Leitung „{line}“ ist ausgefallen: {sentence}</translation>
     </message>
     <message>
-        <source>line '{line}' is not armed</source>
+        <source>line &apos;{line}&apos; is not armed</source>
         <translation>Schreiben auf Leitung „{line}“ ist nicht freigegeben</translation>
     </message>
     <message>
-        <source>line '{line}' is stopped</source>
+        <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line '{line}' was disarmed: device '{name}' did not answer for {limit} s</source>
+        <source>line &apos;{line}&apos; was disarmed: device &apos;{name}&apos; did not answer for {limit} s</source>
         <translation>Schreiben auf Leitung „{line}“ wurde gesperrt: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
     </message>
     <message>
-        <source>line '{name}' was disarmed</source>
+        <source>line &apos;{name}&apos; was disarmed</source>
         <translation>Schreiben auf Leitung „{name}“ wurde gesperrt</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped</source>
+        <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped by a fault in this program; start it again</source>
+        <source>line &apos;{name}&apos; was stopped by a fault in this program; start it again</source>
         <translation>Leitung „{name}“ wurde durch einen Programmfehler angehalten; neu starten</translation>
     </message>
     <message>
@@ -13282,11 +13282,11 @@ otherwise = unbekannt</translation>
         <translation>kein neuerer Wert in {life_s:.1f} s</translation>
     </message>
     <message>
-        <source>no permission to open {port}; add this user to the group that owns it (often 'dialout') and log in again</source>
+        <source>no permission to open {port}; add this user to the group that owns it (often &apos;dialout&apos;) and log in again</source>
         <translation>keine Berechtigung für {port}; den Benutzer in die Gruppe aufnehmen, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
-        <source>no route to {host}; check the cable and this computer's network address</source>
+        <source>no route to {host}; check the cable and this computer&apos;s network address</source>
         <translation>keine Route zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
@@ -13338,7 +13338,7 @@ otherwise = unbekannt</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can replace one line, but the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
+        <source>one endpoint can replace one line, but the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
         <translation>ein Endpunkt kann eine Leitung ersetzen, das Projekt hat aber {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
@@ -13514,7 +13514,7 @@ otherwise = unbekannt</translation>
         <translation>serieller Anschluss {device} ist im Betrieb verschwunden; den Adapter wieder einstecken</translation>
     </message>
     <message>
-        <source>serial port {device} is also used by line '{shared_with}' of this project; put the devices of both on one line, or choose another port</source>
+        <source>serial port {device} is also used by line &apos;{shared_with}&apos; of this project; put the devices of both on one line, or choose another port</source>
         <translation>serieller Anschluss {device} wird auch von Leitung „{shared_with}“ dieses Projekts benutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss wählen</translation>
     </message>
     <message>
@@ -13522,7 +13522,7 @@ otherwise = unbekannt</translation>
         <translation>setzt Bits {bits}, löscht die übrigen nicht beibehaltenen</translation>
     </message>
     <message>
-        <source>signal '{signal}' is in registers that are never read from device '{follower}'; correct its register or the range ('never_read')</source>
+        <source>signal &apos;{signal}&apos; is in registers that are never read from device &apos;{follower}&apos;; correct its register or the range (&apos;never_read&apos;)</source>
         <translation>Signal „{signal}“ liegt in Registern, die von Gerät „{follower}“ nie gelesen werden; Register oder Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
@@ -13550,7 +13550,7 @@ otherwise = unbekannt</translation>
         <translation>der Adapter gibt ein Echo, und etwas anderes sendet gleichzeitig auf der Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Geräteadresse und vertauschten Adern suchen</translation>
     </message>
     <message>
-        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device's answer delay</source>
+        <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or increase the device&apos;s answer delay</source>
         <translation>der Adapter oder Umsetzer schaltet zu spät auf Empfang; Abschaltverzögerung verkürzen oder Antwortverzögerung des Geräts erhöhen</translation>
     </message>
     <message>
@@ -13566,7 +13566,7 @@ otherwise = unbekannt</translation>
         <translation>die Antwort von Geräteadresse {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line '{name}' was closed</source>
+        <source>the connection of line &apos;{name}&apos; was closed</source>
         <translation>die Verbindung der Leitung „{name}“ wurde getrennt</translation>
     </message>
     <message>
@@ -13658,7 +13658,7 @@ otherwise = unbekannt</translation>
         <translation>keine Adresse für {host}</translation>
     </message>
     <message>
-        <source>there is no {port}; plug the adapter in, or check the port's name</source>
+        <source>there is no {port}; plug the adapter in, or check the port&apos;s name</source>
         <translation>{port} ist nicht vorhanden; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
@@ -13670,11 +13670,11 @@ otherwise = unbekannt</translation>
         <translation>für diese Leitung fehlt Anschluss oder Host</translation>
     </message>
     <message>
-        <source>this looks like a wrong baud rate: the device's is higher than this line's</source>
+        <source>this looks like a wrong baud rate: the device&apos;s is higher than this line&apos;s</source>
         <translation>vermutlich falsche Baudrate: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
-        <source>this looks like a wrong baud rate: the device's is lower than this line's</source>
+        <source>this looks like a wrong baud rate: the device&apos;s is lower than this line&apos;s</source>
         <translation>vermutlich falsche Baudrate: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
@@ -13874,7 +13874,7 @@ otherwise = unbekannt</translation>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
-        <source>{clock}  {follower}: {deed}, line '{line}'</source>
+        <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
@@ -13942,7 +13942,7 @@ otherwise = unbekannt</translation>
         <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
-        <source>{device} is not a serial port; check the port's name</source>
+        <source>{device} is not a serial port; check the port&apos;s name</source>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
@@ -13962,7 +13962,7 @@ otherwise = unbekannt</translation>
         <translation>{found}; geschrieben: {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, unchanged: the register may be read-only, limited, or not writable in the device's present state</source>
+        <source>{kept}, unchanged: the register may be read-only, limited, or not writable in the device&apos;s present state</source>
         <translation>{kept}, unverändert: Das Register ist vielleicht nur lesbar, begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
@@ -14010,7 +14010,7 @@ otherwise = unbekannt</translation>
         <translation>{name} lehnt alle {count} Werte ab</translation>
     </message>
     <message>
-        <source>{port} cannot be opened: {said}; check the adapter and the port's name</source>
+        <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
@@ -14068,11 +14068,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>cells</name>
     <message>
-        <source>'{text}' is ambiguous: {choices}</source>
+        <source>&apos;{text}&apos; is ambiguous: {choices}</source>
         <translation>„{text}“ ist mehrdeutig: {choices}</translation>
     </message>
     <message>
-        <source>'{text}' is not one of these: {choices}</source>
+        <source>&apos;{text}&apos; is not one of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
@@ -14084,7 +14084,7 @@ otherwise = unbekannt</translation>
         <translation>gilt nicht für dieses Teil; die Zelle leer lassen</translation>
     </message>
     <message>
-        <source>there is no '{text}'</source>
+        <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
@@ -14319,7 +14319,7 @@ otherwise = unbekannt</translation>
         <translation>einen Bildwechsel dorthin anlegen oder das Bild entfernen</translation>
     </message>
     <message>
-        <source>add a second language in the panel's properties, or remove this</source>
+        <source>add a second language in the panel&apos;s properties, or remove this</source>
         <translation>in den Eigenschaften des Panels eine zweite Sprache anlegen oder dies entfernen</translation>
     </message>
     <message>
@@ -14343,7 +14343,7 @@ otherwise = unbekannt</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add key {key} to the panel, or set another key as '{purpose}' in its entry keys</source>
+        <source>add key {key} to the panel, or set another key as &apos;{purpose}&apos; in its entry keys</source>
         <translation>die Taste {key} am Panel anlegen oder bei den Eingabetasten eine andere als „{purpose}“ einstellen</translation>
     </message>
     <message>
@@ -14391,7 +14391,7 @@ otherwise = unbekannt</translation>
         <translation>beide im Handbuch prüfen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
     </message>
     <message>
-        <source>check the manual of device {follower}; its numbering is set to '{numbering}'</source>
+        <source>check the manual of device {follower}; its numbering is set to &apos;{numbering}&apos;</source>
         <translation>im Handbuch von Gerät {follower} prüfen; seine Zählweise ist auf „{numbering}“ eingestellt</translation>
     </message>
     <message>
@@ -14431,7 +14431,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>correct the range (“Never read”); it uses the numbering of the device's manual</source>
+        <source>correct the range (“Never read”); it uses the numbering of the device&apos;s manual</source>
         <translation>den Bereich („Nie lesen“) berichtigen; es gilt die Zählweise des Handbuchs</translation>
     </message>
     <message>
@@ -14459,7 +14459,7 @@ otherwise = unbekannt</translation>
         <translation>das Schreiben nicht zulassen oder die Funktionen berichtigen, die das Gerät anbietet („Schreibt mit“)</translation>
     </message>
     <message>
-        <source>do not allow writing, or use the table '{table}' if the device has it there</source>
+        <source>do not allow writing, or use the table &apos;{table}&apos; if the device has it there</source>
         <translation>das Schreiben nicht zulassen oder die Tabelle „{table}“ verwenden, falls das Gerät es dort hat</translation>
     </message>
     <message>
@@ -14495,7 +14495,7 @@ otherwise = unbekannt</translation>
         <translation>ihnen einen Platz auf dem Panel geben oder dies löschen</translation>
     </message>
     <message>
-        <source>give them something to do, or leave them out of the panel's keys</source>
+        <source>give them something to do, or leave them out of the panel&apos;s keys</source>
         <translation>ihnen eine Wirkung geben oder sie aus den Tasten des Panels entfernen</translation>
     </message>
     <message>
@@ -14507,7 +14507,7 @@ otherwise = unbekannt</translation>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does '{deed}' on {signal}, which is read-only</source>
+        <source>it does &apos;{deed}&apos; on {signal}, which is read-only</source>
         <translation>führt „{deed}“ mit {signal} aus, das nur lesbar ist</translation>
     </message>
     <message>
@@ -14587,7 +14587,7 @@ otherwise = unbekannt</translation>
         <translation>soll alle {every} ms geschrieben werden („Schreibintervall“), ist aber nur lesbar</translation>
     </message>
     <message>
-        <source>it is writable, but the table '{table}' is read-only</source>
+        <source>it is writable, but the table &apos;{table}&apos; is read-only</source>
         <translation>soll geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -14683,11 +14683,11 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen von {held} innerhalb der Grenzen von {signal} halten</translation>
     </message>
     <message>
-        <source>key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on the same signal right after it</source>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on the same signal right after it</source>
         <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit demselben Signal aus</translation>
     </message>
     <message>
-        <source>key {key} already does '{first}' on {signal} (action {number}); this one does '{second}' on {other} right after it</source>
+        <source>key {key} already does &apos;{first}&apos; on {signal} (action {number}); this one does &apos;{second}&apos; on {other} right after it</source>
         <translation>Taste {key} führt schon „{first}“ mit {signal} aus (Aktion {number}); diese führt gleich danach „{second}“ mit {other} aus</translation>
     </message>
     <message>
@@ -14775,7 +14775,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen einschränken</translation>
     </message>
     <message>
-        <source>narrow the limits, or use the data type and scale given in the device's manual</source>
+        <source>narrow the limits, or use the data type and scale given in the device&apos;s manual</source>
         <translation>die Grenzen einschränken oder Datentyp und Skalierung nach dem Handbuch des Geräts verwenden</translation>
     </message>
     <message>
@@ -14871,7 +14871,7 @@ otherwise = unbekannt</translation>
         <translation>Grenzen angeben, die für die Maschine zulässig sind</translation>
     </message>
     <message>
-        <source>set the device's own “Communication time-out” and enter it here; if it has none, do not use a momentary action</source>
+        <source>set the device&apos;s own “Communication time-out” and enter it here; if it has none, do not use a momentary action</source>
         <translation>den Kommunikations-Timeout des Geräts („Komm.-Timeout“) einstellen und hier eintragen; hat es keinen, keine Tastfunktion verwenden</translation>
     </message>
     <message>
@@ -14967,7 +14967,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen sind {low} bis {high}, aber {encoding} reicht mit dieser Skalierung nur von {least} bis {most}</translation>
     </message>
     <message>
-        <source>the panel's own messages are not written in {language}</source>
+        <source>the panel&apos;s own messages are not written in {language}</source>
         <translation>die eigenen Meldungen des Panels gibt es nicht auf {language}</translation>
     </message>
     <message>
@@ -14983,7 +14983,7 @@ otherwise = unbekannt</translation>
         <translation>die Schrittweite {step} ist feiner als ein Rohschritt ({size})</translation>
     </message>
     <message>
-        <source>the text contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the text contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>der Text enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -14991,7 +14991,7 @@ otherwise = unbekannt</translation>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the text {text} for {value} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>der Text {text} für {value} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -14999,7 +14999,7 @@ otherwise = unbekannt</translation>
         <translation>der Text {text} ist für {value}, einen Wert, den das Signal nie hat</translation>
     </message>
     <message>
-        <source>the unit {unit} contains {characters}, missing in the panel's character set '{repertoire}'; '?' would be shown</source>
+        <source>the unit {unit} contains {characters}, missing in the panel&apos;s character set &apos;{repertoire}&apos;; &apos;?&apos; would be shown</source>
         <translation>die Einheit {unit} enthält {characters}; das fehlt im Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -15135,7 +15135,7 @@ otherwise = unbekannt</translation>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
-        <source>{count} of the panel's own messages are not in {language}: {text}</source>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
         <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
@@ -15207,7 +15207,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} ist ein Text; Texte können nicht eingegeben werden</translation>
     </message>
     <message>
-        <source>{signal} is in the table '{table}' and is one bit itself</source>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
@@ -15231,11 +15231,11 @@ otherwise = unbekannt</translation>
         <translation>{text} ({value}) liegt außerhalb der Grenzen von {signal} und kann nicht gewählt werden</translation>
     </message>
     <message>
-        <source>{text} contains {characters}, missing in the panel's character set {repertoire}; '?' would be shown</source>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; &apos;?&apos; would be shown</source>
         <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} contains {characters}, missing in the panel's character set {repertoire}; it shows {shown}</source>
+        <source>{text} contains {characters}, missing in the panel&apos;s character set {repertoire}; it shows {shown}</source>
         <translation>{text} enthält {characters}; das fehlt im Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
@@ -15243,7 +15243,7 @@ otherwise = unbekannt</translation>
         <translation>{text} hat keine Übersetzung auf {language}</translation>
     </message>
     <message>
-        <source>{text} is below the last of the panel's {rows} rows</source>
+        <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
@@ -15556,11 +15556,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>edits</name>
     <message>
-        <source>'{signal}' is in the same register</source>
+        <source>&apos;{signal}&apos; is in the same register</source>
         <translation>„{signal}“ liegt im selben Register</translation>
     </message>
     <message>
-        <source>a bit of '{word}', which is not copied</source>
+        <source>a bit of &apos;{word}&apos;, which is not copied</source>
         <translation>ein Bit von „{word}“, das nicht kopiert wird</translation>
     </message>
     <message>
@@ -15576,15 +15576,15 @@ otherwise = unbekannt</translation>
         <translation>ein Bild kann nicht {name} heißen: Bildwechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>device '{device}' is never asked for register {number}</source>
+        <source>device &apos;{device}&apos; is never asked for register {number}</source>
         <translation>Gerät „{device}“ wird nie nach Register {number} gefragt</translation>
     </message>
     <message>
-        <source>device '{device}' offers no function that writes it</source>
+        <source>device &apos;{device}&apos; offers no function that writes it</source>
         <translation>Gerät „{device}“ bietet keine Funktion, die es schreibt</translation>
     </message>
     <message>
-        <source>device '{device}' returns {most} registers at once, the value has {size}</source>
+        <source>device &apos;{device}&apos; returns {most} registers at once, the value has {size}</source>
         <translation>Gerät „{device}“ liefert höchstens {most} Register auf einmal, der Wert hat {size}</translation>
     </message>
     <message>
@@ -15624,7 +15624,7 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{word}' has no bit {bit}</source>
+        <source>signal &apos;{word}&apos; has no bit {bit}</source>
         <translation>Signal „{word}“ hat kein Bit {bit}</translation>
     </message>
     <message>
@@ -15704,7 +15704,7 @@ otherwise = unbekannt</translation>
         <translation>der Wert reicht über das letzte Register hinaus</translation>
     </message>
     <message>
-        <source>there are two keys '{key}'; each key needs a name of its own</source>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -15728,11 +15728,11 @@ otherwise = unbekannt</translation>
         <translation>dies braucht {rows} x {columns} Zellen, ab dem Cursor sind es nur {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>unit address {unit} belongs to device '{device}'</source>
+        <source>unit address {unit} belongs to device &apos;{device}&apos;</source>
         <translation>Geräteadresse {unit} gehört schon zu Gerät „{device}“</translation>
     </message>
     <message>
-        <source>write '#' once where the number belongs: 'belt # speed'</source>
+        <source>write &apos;#&apos; once where the number belongs: &apos;belt # speed&apos;</source>
         <translation>„#“ einmal an die Stelle der Nummer schreiben: „Band # Drehzahl“</translation>
     </message>
     <message>
@@ -15771,92 +15771,92 @@ otherwise = unbekannt</translation>
 <context>
     <name>exchange</name>
     <message>
-        <source>'little endian' is taken as the word order; if it also applies to the bytes of each word, set the byte order of the device</source>
+        <source>&apos;little endian&apos; is taken as the word order; if it also applies to the bytes of each word, set the byte order of the device</source>
         <translation>„little endian“ gilt hier als Wortreihenfolge; gilt es auch für die Bytes jedes Wortes, die Byte-Reihenfolge beim Gerät einstellen</translation>
     </message>
     <message>
-        <source>'{text}' also swaps the bytes of each word: set the byte order of the device, and ignore this column</source>
+        <source>&apos;{text}&apos; also swaps the bytes of each word: set the byte order of the device, and ignore this column</source>
         <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Byte-Reihenfolge beim Gerät einstellen und diese Spalte ignorieren</translation>
     </message>
     <message>
-        <source>'{text}' can be a register with a thousands separator, or a part of one; write plain digits</source>
+        <source>&apos;{text}&apos; can be a register with a thousands separator, or a part of one; write plain digits</source>
         <translation>„{text}“ kann ein Register mit Tausendertrennzeichen sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
-        <source>'{text}' can mean {small} or {large}: choose the decimal mark of the file above</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
-        <source>'{text}' has too many digits</source>
+        <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>'{text}' is a register only if registers are hexadecimal: set this above, or write 0x{text}</source>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: set this above, or write 0x{text}</source>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben einstellen oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is neither yes nor no; enter yes or no, or R/W or RO</source>
+        <source>&apos;{text}&apos; is neither yes nor no; enter yes or no, or R/W or RO</source>
         <translation>„{text}“ ist weder ja noch nein; ja oder nein eingeben, oder R/W oder RO</translation>
     </message>
     <message>
-        <source>'{text}' is not a bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is not a bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>'{text}' is not a factor</source>
+        <source>&apos;{text}&apos; is not a factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>'{text}' is not a known data type; use one of {encodings}</source>
+        <source>&apos;{text}&apos; is not a known data type; use one of {encodings}</source>
         <translation>„{text}“ ist kein bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
-        <source>'{text}' is not a length</source>
+        <source>&apos;{text}&apos; is not a length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>'{text}' is not a line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is not a line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is not a list of texts; enter a text per value: 0 = stopped; 1 = running</source>
+        <source>&apos;{text}&apos; is not a list of texts; enter a text per value: 0 = stopped; 1 = running</source>
         <translation>„{text}“ ist keine Liste von Texten; zu jedem Wert einen Text eingeben: 0 = steht; 1 = läuft</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a number with a decimal comma</source>
+        <source>&apos;{text}&apos; is not a number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>'{text}' is not a number with a decimal point</source>
+        <source>&apos;{text}&apos; is not a number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range; enter two numbers: 0 to 50</source>
+        <source>&apos;{text}&apos; is not a range; enter two numbers: 0 to 50</source>
         <translation>„{text}“ ist kein Bereich; zwei Zahlen eingeben: 0 bis 50</translation>
     </message>
     <message>
-        <source>'{text}' is not a register number</source>
+        <source>&apos;{text}&apos; is not a register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>'{text}' is not a table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is not a table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a word order; write high-first or low-first</source>
+        <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
         <translation>„{text}“ ist keine Wortreihenfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All quotation marks were read as text.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All quotation marks were read as text.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle Anführungszeichen wurden als Text gelesen.</translation>
     </message>
     <message>
         <source>Column {title} is ignored: its content does not match its title.</source>
@@ -15907,15 +15907,15 @@ otherwise = unbekannt</translation>
         <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', a held value of the panel</source>
+        <source>Row {row}: &apos;{name}&apos;, a held value of the panel</source>
         <translation>Zeile {row}: „{name}“, ein Panelwert</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', bit {bit} of '{of}'</source>
+        <source>Row {row}: &apos;{name}&apos;, bit {bit} of &apos;{of}&apos;</source>
         <translation>Zeile {row}: „{name}“, Bit {bit} von „{of}“</translation>
     </message>
     <message>
-        <source>Row {row}: '{name}', {follower}, {table} {number}, address {address} (0-based)</source>
+        <source>Row {row}: &apos;{name}&apos;, {follower}, {table} {number}, address {address} (0-based)</source>
         <translation>Zeile {row}: „{name}“, {follower}, {table} {number}, Adresse {address} (ab 0 gezählt)</translation>
     </message>
     <message>
@@ -15923,7 +15923,7 @@ otherwise = unbekannt</translation>
         <translation>Nur im Gerät gespeicherte Skalierungsfaktoren: {names}. Dort auslesen und eintragen; bis dahin werden ihre Punkte unskaliert importiert, mit einer Notiz.</translation>
     </message>
     <message>
-        <source>Signal '{name}' has a text of more than {most} characters, too long for a cell of a workbook. Export as CSV.</source>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, too long for a cell of a workbook. Export as CSV.</source>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, zu lang für eine Zelle einer Arbeitsmappe. Als CSV exportieren.</translation>
     </message>
     <message>
@@ -15955,8 +15955,8 @@ otherwise = unbekannt</translation>
         <translation>Das Modell hat mehr als {most} Punkte; seine Gruppen weniger oft wiederholen.</translation>
     </message>
     <message>
-        <source>The quotation marks (") in row {row} do not match. Check its cells.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Die Zellen prüfen.</translation>
+        <source>The quotation marks (&quot;) in row {row} do not match. Check its cells.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Die Zellen prüfen.</translation>
     </message>
     <message>
         <source>The sheet extends to {place}; at most {rows} rows and {columns} columns are read. Delete cells far outside the list, or split the list.</source>
@@ -16011,7 +16011,7 @@ otherwise = unbekannt</translation>
         <translation>Es gibt nur eine Spalte: Ist das Trennzeichen richtig?</translation>
     </message>
     <message>
-        <source>This JSON is not a SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
+        <source>This JSON is not a SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
         <translation>Dieses JSON ist kein SunSpec-Modell: nötig sind eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
@@ -16095,7 +16095,7 @@ otherwise = unbekannt</translation>
         <translation>ein 8-Bit-Wert: das ganze Register wird gelesen</translation>
     </message>
     <message>
-        <source>imported as '{name}'</source>
+        <source>imported as &apos;{name}&apos;</source>
         <translation>importiert als „{name}“</translation>
     </message>
     <message>
@@ -16119,35 +16119,35 @@ otherwise = unbekannt</translation>
         <translation>als Zwischenüberschrift erkannt</translation>
     </message>
     <message>
-        <source>signal '{name}' already has bits and cannot become a bit</source>
+        <source>signal &apos;{name}&apos; already has bits and cannot become a bit</source>
         <translation>Signal „{name}“ hat schon Bits und kann kein Bit werden</translation>
     </message>
     <message>
-        <source>signal '{name}' has no bit {bit}</source>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value that an action writes</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes</source>
         <translation>Signal „{name}“ ist ein Panelwert, den eine Aktion schreibt</translation>
     </message>
     <message>
-        <source>signal '{name}' is added to hold its bits</source>
+        <source>signal &apos;{name}&apos; is added to hold its bits</source>
         <translation>Signal „{name}“ wird für seine Bits angelegt</translation>
     </message>
     <message>
-        <source>signal '{name}' is itself a bit</source>
+        <source>signal &apos;{name}&apos; is itself a bit</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}' is neither in the project nor in the imported rows</source>
+        <source>signal &apos;{name}&apos; is neither in the project nor in the imported rows</source>
         <translation>Signal „{name}“ ist weder im Projekt noch in den importierten Zeilen</translation>
     </message>
     <message>
-        <source>signal '{name}' is not a whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is not a whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
-        <source>signal '{name}' stands at the same place already</source>
+        <source>signal &apos;{name}&apos; stands at the same place already</source>
         <translation>Signal „{name}“ liegt schon an derselben Stelle</translation>
     </message>
     <message>
@@ -16175,7 +16175,7 @@ otherwise = unbekannt</translation>
         <translation>die Formel in {place} wurde ohne Ergebnis gespeichert; stattdessen den Wert eingeben</translation>
     </message>
     <message>
-        <source>the name '{name}' is already used in row {row}</source>
+        <source>the name &apos;{name}&apos; is already used in row {row}</source>
         <translation>der Name „{name}“ kommt schon in Zeile {row} vor</translation>
     </message>
     <message>
@@ -16187,7 +16187,7 @@ otherwise = unbekannt</translation>
         <translation>der Name fehlt</translation>
     </message>
     <message>
-        <source>the project has no device '{name}', and no line to add it to</source>
+        <source>the project has no device &apos;{name}&apos;, and no line to add it to</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
@@ -16211,7 +16211,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt zwei Skalierungen, eine durch Punkte und eine durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is already a signal '{name}'; it is not changed</source>
+        <source>there is already a signal &apos;{name}&apos;; it is not changed</source>
         <translation>das Signal „{name}“ gibt es schon; es wird nicht geändert</translation>
     </message>
     <message>
@@ -16219,15 +16219,15 @@ otherwise = unbekannt</translation>
         <translation>es gibt keinen Datentyp dieser Art mit {bits} Bits</translation>
     </message>
     <message>
-        <source>there is no other language '{name}' in the panel; add it first</source>
+        <source>there is no other language &apos;{name}&apos; in the panel; add it first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst anlegen</translation>
     </message>
     <message>
-        <source>this is signal '{name}' of the project; it is not changed</source>
+        <source>this is signal &apos;{name}&apos; of the project; it is not changed</source>
         <translation>das ist Signal „{name}“ des Projekts; es wird nicht geändert</translation>
     </message>
     <message>
-        <source>updates signal '{name}', which stands at the same place</source>
+        <source>updates signal &apos;{name}&apos;, which stands at the same place</source>
         <translation>aktualisiert Signal „{name}“, das an derselben Stelle liegt</translation>
     </message>
     <message>
@@ -16366,7 +16366,7 @@ otherwise = unbekannt</translation>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} contains comments after '#', which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes.</source>
+        <source>{file} contains comments after &apos;#&apos;, which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes.</source>
         <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt als {file}.bak erhalten, bis wieder gespeichert wird. Was bleiben soll, gehört in die Notizen.</translation>
     </message>
     <message>
@@ -16468,7 +16468,7 @@ otherwise = unbekannt</translation>
 <context>
     <name>follower</name>
     <message>
-        <source>'{deed}' is not NAME.WHAT=VALUE, such as fan.jammed=on</source>
+        <source>&apos;{deed}&apos; is not NAME.WHAT=VALUE, such as fan.jammed=on</source>
         <translation>„{deed}“ ist nicht NAME.WHAT=VALUE, etwa fan.jammed=on</translation>
     </message>
     <message>
@@ -16476,7 +16476,7 @@ otherwise = unbekannt</translation>
         <translation>Rampenverrundung</translation>
     </message>
     <message>
-        <source>a text is only possible with the data type 'string'</source>
+        <source>a text is only possible with the data type &apos;string&apos;</source>
         <translation>ein Text ist nur beim Datentyp „string“ möglich</translation>
     </message>
     <message>
@@ -16500,19 +16500,19 @@ otherwise = unbekannt</translation>
         <translation>Steuerwort</translation>
     </message>
     <message>
-        <source>device '{follower}' cannot be simulated: start_value {value} of signal '{signal}' does not fit: {why}</source>
+        <source>device &apos;{follower}&apos; cannot be simulated: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
         <translation>Gerät „{follower}“ kann nicht simuliert werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
-        <source>device '{follower}' has no input or signal '{signal}'</source>
+        <source>device &apos;{follower}&apos; has no input or signal &apos;{signal}&apos;</source>
         <translation>Gerät „{follower}“ hat weder Eingang noch Signal „{signal}“</translation>
     </message>
     <message>
-        <source>device '{name}' has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to 247</source>
+        <source>device &apos;{name}&apos; has unit address {unit}, which is for Modbus TCP only; on a serial line use 1 to 247</source>
         <translation>Gerät „{name}“ hat die Geräteadresse {unit}, die es nur bei Modbus TCP gibt; an einer seriellen Leitung 1 bis 247 verwenden</translation>
     </message>
     <message>
-        <source>devices '{one}' and '{other}' have the same unit address {unit} and cannot be simulated at one endpoint; choose one of them by name</source>
+        <source>devices &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be simulated at one endpoint; choose one of them by name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Geräteadresse {unit} und können nicht an einem Endpunkt simuliert werden; eines davon mit Namen wählen</translation>
     </message>
     <message>
@@ -16596,11 +16596,11 @@ otherwise = unbekannt</translation>
         <translation>einschaltbereit</translation>
     </message>
     <message>
-        <source>signal '{signal}' cannot be set to {value}: {why}</source>
+        <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
         <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
-        <source>signal '{signal}': {why}</source>
+        <source>signal &apos;{signal}&apos;: {why}</source>
         <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
@@ -16620,23 +16620,23 @@ otherwise = unbekannt</translation>
         <translation>die Leitungen haben verschiedene serielle Einstellungen und können nicht an einem Anschluss simuliert werden; die Geräte einer Leitung mit Namen wählen</translation>
     </message>
     <message>
-        <source>the preset must be 0 to 4, not '{value}'</source>
+        <source>the preset must be 0 to 4, not &apos;{value}&apos;</source>
         <translation>die Festdrehzahl muss 0 bis 4 sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>the supply must be 0 to 150 %, not '{value}'</source>
+        <source>the supply must be 0 to 150 %, not &apos;{value}&apos;</source>
         <translation>die Versorgung muss 0 bis 150 % sein, nicht „{value}“</translation>
     </message>
     <message>
-        <source>there is no device '{name}' in the project</source>
+        <source>there is no device &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>there is no device '{name}' to simulate</source>
+        <source>there is no device &apos;{name}&apos; to simulate</source>
         <translation>es gibt kein Gerät „{name}“ zum Simulieren</translation>
     </message>
     <message>
-        <source>there is no device to simulate on line '{name}'; add one to the project</source>
+        <source>there is no device to simulate on line &apos;{name}&apos;; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Simulieren; im Projekt eines anlegen</translation>
     </message>
     <message>
@@ -16644,15 +16644,15 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Gerät zum Simulieren; im Projekt eines anlegen oder ein vorhandenes wählen</translation>
     </message>
     <message>
-        <source>there is no fault '{value}'; choose from: {known}</source>
+        <source>there is no fault &apos;{value}&apos;; choose from: {known}</source>
         <translation>es gibt keine Störung „{value}“; zur Wahl stehen: {known}</translation>
     </message>
     <message>
-        <source>there is no line '{name}' in the project</source>
+        <source>there is no line &apos;{name}&apos; in the project</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>there is no simulated device '{name}'; choose from: {known}</source>
+        <source>there is no simulated device &apos;{name}&apos;; choose from: {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -16660,7 +16660,7 @@ otherwise = unbekannt</translation>
         <translation>Unterspannung im Zwischenkreis</translation>
     </message>
     <message>
-        <source>use on or off, not '{value}'</source>
+        <source>use on or off, not &apos;{value}&apos;</source>
         <translation>möglich sind on und off, nicht „{value}“</translation>
     </message>
     <message>
@@ -16712,14 +16712,14 @@ otherwise = unbekannt</translation>
         <translation>{place}: das ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
-        <source>{what} must be a number from {least} to {most}, not '{text}'</source>
+        <source>{what} must be a number from {least} to {most}, not &apos;{text}&apos;</source>
         <translation>{what} muss eine Zahl von {least} bis {most} sein, nicht „{text}“</translation>
     </message>
 </context>
 <context>
     <name>matching</name>
     <message>
-        <source>'{text}' does not begin with a number; enter what the display shows: 25.0 Hz</source>
+        <source>&apos;{text}&apos; does not begin with a number; enter what the display shows: 25.0 Hz</source>
         <translation>„{text}“ beginnt nicht mit einer Zahl; eingeben, was die Anzeige zeigt: 25.0 Hz</translation>
     </message>
     <message>
@@ -16958,11 +16958,11 @@ otherwise = unbekannt</translation>
         <translation>das Panel hat nur eine Sprache</translation>
     </message>
     <message>
-        <source>there is no held value '{name}'</source>
+        <source>there is no held value &apos;{name}&apos;</source>
         <translation>es gibt keinen Panelwert „{name}“</translation>
     </message>
     <message>
-        <source>there is no signal '{signal}'</source>
+        <source>there is no signal &apos;{signal}&apos;</source>
         <translation>es gibt kein Signal „{signal}“</translation>
     </message>
     <message>
@@ -17186,87 +17186,87 @@ otherwise = unbekannt</translation>
 <context>
     <name>project</name>
     <message>
-        <source>''</source>
+        <source>&apos;&apos;</source>
         <translation>„“</translation>
     </message>
     <message>
-        <source>'at' and 'width' belong together; without both all cells blink</source>
+        <source>&apos;at&apos; and &apos;width&apos; belong together; without both all cells blink</source>
         <translation>„at“ und „width“ gehören zusammen; ohne beide blinken alle Zellen</translation>
     </message>
     <message>
-        <source>'do = "next-language"' has no signal; it is set by the panel's 'language'</source>
-        <translation>„do = "next-language"“ hat kein Signal; es wird mit „language“ des Panels eingestellt</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; has no signal; it is set by the panel&apos;s &apos;language&apos;</source>
+        <translation>„do = &quot;next-language&quot;“ hat kein Signal; es wird mit „language“ des Panels eingestellt</translation>
     </message>
     <message>
-        <source>'do = "{do}"' is only possible with a key</source>
-        <translation>„do = "{do}"“ ist nur mit einer Taste möglich</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; is only possible with a key</source>
+        <translation>„do = &quot;{do}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
-        <source>'do = "{do}"' needs a signal</source>
-        <translation>„do = "{do}"“ braucht ein Signal</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' has no value</source>
-        <translation>„is = "{is_}"“ hat keinen Wert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; has no value</source>
+        <translation>„is = &quot;{is_}&quot;“ hat keinen Wert</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' needs a value to compare with</source>
-        <translation>„is = "{is_}"“ braucht einen Vergleichswert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>'stops' is only for actions that write a value, not for '{do}'</source>
+        <source>&apos;stops&apos; is only for actions that write a value, not for &apos;{do}&apos;</source>
         <translation>„stops“ ist nur bei Aktionen möglich, die einen Wert schreiben, nicht bei „{do}“</translation>
     </message>
     <message>
-        <source>'to = "{to}"' is only possible with a key</source>
-        <translation>„to = "{to}"“ ist nur mit einer Taste möglich</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; is only possible with a key</source>
+        <translation>„to = &quot;{to}&quot;“ ist nur mit einer Taste möglich</translation>
     </message>
     <message>
-        <source>'value' is required for 'do = "write"', and only allowed there</source>
-        <translation>„value“ ist bei „do = "write"“ nötig und nur dort erlaubt</translation>
+        <source>&apos;value&apos; is required for &apos;do = &quot;write&quot;&apos;, and only allowed there</source>
+        <translation>„value“ ist bei „do = &quot;write&quot;“ nötig und nur dort erlaubt</translation>
     </message>
     <message>
-        <source>'{signal}' is above {value}</source>
+        <source>&apos;{signal}&apos; is above {value}</source>
         <translation>„{signal}“ über {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is below {value}</source>
+        <source>&apos;{signal}&apos; is below {value}</source>
         <translation>„{signal}“ unter {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is clear</source>
+        <source>&apos;{signal}&apos; is clear</source>
         <translation>„{signal}“ nicht gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set</source>
+        <source>&apos;{signal}&apos; is set</source>
         <translation>„{signal}“ gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set to 0</source>
+        <source>&apos;{signal}&apos; is set to 0</source>
         <translation>„{signal}“ wird auf 0 gesetzt</translation>
     </message>
     <message>
-        <source>'{signal}' is set to 1</source>
+        <source>&apos;{signal}&apos; is set to 1</source>
         <translation>„{signal}“ wird auf 1 gesetzt</translation>
     </message>
     <message>
-        <source>'{signal}' is toggled between 0 and 1</source>
+        <source>&apos;{signal}&apos; is toggled between 0 and 1</source>
         <translation>„{signal}“ wird zwischen 0 und 1 umgeschaltet</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}</source>
+        <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ gleich {value} ist</translation>
     </message>
     <message>
-        <source>'{signal}', once written, is rewritten every {every} ms</source>
+        <source>&apos;{signal}&apos;, once written, is rewritten every {every} ms</source>
         <translation>„{signal}“ wird nach dem ersten Schreiben alle {every} ms neu geschrieben</translation>
     </message>
     <message>
-        <source>'{value}' is a text, but signal '{name}' is a number</source>
+        <source>&apos;{value}&apos; is a text, but signal &apos;{name}&apos; is a number</source>
         <translation>„{value}“ ist ein Text, Signal „{name}“ aber eine Zahl</translation>
     </message>
     <message>
@@ -17286,7 +17286,7 @@ otherwise = unbekannt</translation>
         <translation>ein Ordner oder ein Systemgerät heißt so; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>a held value can start something, so it cannot be a stop ('stops')</source>
+        <source>a held value can start something, so it cannot be a stop (&apos;stops&apos;)</source>
         <translation>ein Panelwert kann etwas starten und deshalb kein Stopp („stops“) sein</translation>
     </message>
     <message>
@@ -17310,15 +17310,15 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
-        <source>a number or { from = "the name of a held value" }</source>
-        <translation>eine Zahl oder { from = "Name eines Panelwerts" }</translation>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;Name eines Panelwerts&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
         <translation>eine Zahl mit Nachkommastellen</translation>
     </message>
     <message>
-        <source>a screen change needs exactly one of 'key', 'when' and 'idle_s'</source>
+        <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
@@ -17334,7 +17334,7 @@ otherwise = unbekannt</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which device '{follower}' does not offer</source>
+        <source>a value of {count} registers is written with function 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -17350,19 +17350,19 @@ otherwise = unbekannt</translation>
         <translation>[panel] mit start = Name des ersten Bildes einfügen</translation>
     </message>
     <message>
-        <source>add it to the panel's 'languages', after the first</source>
+        <source>add it to the panel&apos;s &apos;languages&apos;, after the first</source>
         <translation>in „languages“ des Panels nach der ersten eintragen</translation>
     </message>
     <message>
-        <source>an action needs exactly one of 'key' and 'when'</source>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action with a condition works on every screen and has no 'from'</source>
+        <source>an action with a condition works on every screen and has no &apos;from&apos;</source>
         <translation>eine Aktion mit Bedingung wirkt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
-        <source>an override ('when') works on every screen and has no 'from'</source>
+        <source>an override (&apos;when&apos;) works on every screen and has no &apos;from&apos;</source>
         <translation>ein Vorrangbild („when“) gilt auf jedem Bild und hat kein „from“</translation>
     </message>
     <message>
@@ -17574,15 +17574,15 @@ otherwise = unbekannt</translation>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which device '{follower}' does not offer</source>
+        <source>it is written with function 05 or 15, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which device '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which device '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, which device &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -17782,51 +17782,51 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value, not on the line</source>
+        <source>signal &apos;{name}&apos; is a held value, not on the line</source>
         <translation>Signal „{name}“ ist ein Panelwert, nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal '{name}' is in the table '{table}', which is read-only</source>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which is read-only</source>
         <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur lesbar ist</translation>
     </message>
     <message>
-        <source>signal '{name}' is not a bit of a register</source>
+        <source>signal &apos;{name}&apos; is not a bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal '{name}' is read-only ('write' is not set)</source>
+        <source>signal &apos;{name}&apos; is read-only (&apos;write&apos; is not set)</source>
         <translation>Signal „{name}“ ist nur lesbar („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal '{name}' uses this register</source>
+        <source>signal &apos;{name}&apos; uses this register</source>
         <translation>das Signal „{name}“ verwendet dieses Register</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is a held value; only registers have bits</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; only registers have bits</source>
         <translation>Signal „{name}“: „{base}“ ist ein Panelwert; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and is itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and is itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is itself one bit; only registers have bits</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; only registers have bits</source>
         <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; nur Register haben Bits</translation>
     </message>
     <message>
-        <source>signal '{name}': its {count} registers starting at address {address} (0-based) end beyond {last}</source>
+        <source>signal &apos;{name}&apos;: its {count} registers starting at address {address} (0-based) end beyond {last}</source>
         <translation>Signal „{name}“: seine {count} Register ab Adresse {address} (ab 0 gezählt) enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no device '{follower}'</source>
+        <source>signal &apos;{name}&apos;: there is no device &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no signal '{of}' that could contain the bit</source>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; that could contain the bit</source>
         <translation>Signal „{name}“: es gibt kein Signal „{of}“, das das Bit enthalten könnte</translation>
     </message>
     <message>
-        <source>signal '{name}': {why}</source>
+        <source>signal &apos;{name}&apos;: {why}</source>
         <translation>Signal „{name}“: {why}</translation>
     </message>
     <message>
@@ -17862,8 +17862,8 @@ otherwise = unbekannt</translation>
         <translation>Zustandstexte</translation>
     </message>
     <message>
-        <source>state texts are for whole numbers, and 'otherwise' for all others: { 0 = "stopped", otherwise = "unknown" }</source>
-        <translation>Zustandstexte gelten für ganze Zahlen, „otherwise“ für alle übrigen: { 0 = "stopped", otherwise = "unknown" }</translation>
+        <source>state texts are for whole numbers, and &apos;otherwise&apos; for all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Zustandstexte gelten für ganze Zahlen, „otherwise“ für alle übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
     </message>
     <message>
         <source>status word (IEC 61800-7-201)</source>
@@ -17882,7 +17882,7 @@ otherwise = unbekannt</translation>
         <translation>Text</translation>
     </message>
     <message>
-        <source>the current format is written 'format = {format}'</source>
+        <source>the current format is written &apos;format = {format}&apos;</source>
         <translation>das aktuelle Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
@@ -17930,7 +17930,7 @@ otherwise = unbekannt</translation>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language '{language}' is listed twice; each needs a unique name</source>
+        <source>the language &apos;{language}&apos; is listed twice; each needs a unique name</source>
         <translation>die Sprache „{language}“ ist doppelt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -17954,7 +17954,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table '{table}' is read-only</source>
+        <source>the table &apos;{table}&apos; is read-only</source>
         <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -17970,7 +17970,7 @@ otherwise = unbekannt</translation>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the value of '{held}' is written to '{signal}'</source>
+        <source>the value of &apos;{held}&apos; is written to &apos;{signal}&apos;</source>
         <translation>der Wert von „{held}“ wird in „{signal}“ geschrieben</translation>
     </message>
     <message>
@@ -17982,7 +17982,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Format {shown}</translation>
     </message>
     <message>
-        <source>there is no signal '{name}'</source>
+        <source>there is no signal &apos;{name}&apos;</source>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
@@ -18014,7 +18014,7 @@ otherwise = unbekannt</translation>
         <translation>true oder false</translation>
     </message>
     <message>
-        <source>use a signal with 'held', or a number</source>
+        <source>use a signal with &apos;held&apos;, or a number</source>
         <translation>ein Signal mit „held“ oder eine Zahl angeben</translation>
     </message>
     <message>
@@ -18042,7 +18042,7 @@ otherwise = unbekannt</translation>
         <translation>mit dieser Nummer</translation>
     </message>
     <message>
-        <source>write 'format = 2' at the top</source>
+        <source>write &apos;format = 2&apos; at the top</source>
         <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
@@ -18106,7 +18106,7 @@ otherwise = unbekannt</translation>
         <translation>{reason}; an einem anderen Ort speichern</translation>
     </message>
     <message>
-        <source>{said} is a number, but signal '{name}' is a text</source>
+        <source>{said} is a number, but signal &apos;{name}&apos; is a text</source>
         <translation>{said} ist eine Zahl, Signal „{name}“ aber ein Text</translation>
     </message>
     <message>
@@ -18130,7 +18130,7 @@ otherwise = unbekannt</translation>
         <translation>{value} ist bei einem einzelnen Bit nicht möglich; 0 oder 1 verwenden</translation>
     </message>
     <message>
-        <source>{value} is written to '{signal}'</source>
+        <source>{value} is written to &apos;{signal}&apos;</source>
         <translation>{value} wird in „{signal}“ geschrieben</translation>
     </message>
 </context>
@@ -18237,7 +18237,7 @@ otherwise = unbekannt</translation>
         <translation>nicht mehr aktiv, nicht quittiert</translation>
     </message>
     <message>
-        <source>rows of table '{table}' contain invalid values</source>
+        <source>rows of table &apos;{table}&apos; contain invalid values</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten ungültige Werte</translation>
     </message>
     <message>
@@ -18265,7 +18265,7 @@ otherwise = unbekannt</translation>
         <translation>der Bediener änderte {old} in {new}</translation>
     </message>
     <message>
-        <source>the panel shows '{screen}': {cause}</source>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
         <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
@@ -18309,7 +18309,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt keinen Ordner {folder}</translation>
     </message>
     <message>
-        <source>this span has {count} samples of '{signal}', too many at once; choose a shorter one</source>
+        <source>this span has {count} samples of &apos;{signal}&apos;, too many at once; choose a shorter one</source>
         <translation>dieser Abschnitt hat {count} Abtastwerte von „{signal}“, zu viele auf einmal; einen kürzeren wählen</translation>
     </message>
     <message>
@@ -18403,11 +18403,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>device '{follower}' does not answer</source>
+        <source>device &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>device '{follower}' refuses: {exception}</source>
+        <source>device &apos;{follower}&apos; refuses: {exception}</source>
         <translation>Gerät „{follower}“ lehnt ab: {exception}</translation>
     </message>
 </context>
@@ -18426,7 +18426,7 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs a length in registers ('length')</source>
+        <source>a string needs a length in registers (&apos;length&apos;)</source>
         <translation>ein String braucht eine Länge in Registern („length“)</translation>
     </message>
     <message>
@@ -18490,15 +18490,15 @@ otherwise = unbekannt</translation>
         <translation>Coils mit Kennziffer sind 1..9999, oder bis 65536, wenn keine andere Tabelle diese fünf Ziffern verwendet</translation>
     </message>
     <message>
-        <source>register 0 is not in 1..{last}; if the manual has a register 0, the numbering is 'from-0'</source>
+        <source>register 0 is not in 1..{last}; if the manual has a register 0, the numbering is &apos;from-0&apos;</source>
         <translation>Register 0 liegt nicht in 1..{last}; hat das Handbuch ein Register 0, ist die Zählweise „from-0“</translation>
     </message>
     <message>
-        <source>register {number} does not have the prefix of the table '{table}'; {rule}</source>
+        <source>register {number} does not have the prefix of the table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat nicht die Kennziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} has the prefix of the table '{other}' (number {rest}), but the signal has table '{table}'; {rule}</source>
+        <source>register {number} has the prefix of the table &apos;{other}&apos; (number {rest}), but the signal has table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat die Kennziffer der Tabelle „{other}“ (Nummer {rest}), das Signal hat aber Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
@@ -18506,7 +18506,7 @@ otherwise = unbekannt</translation>
         <translation>Register {number} liegt nicht in {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is not in {first}..{last}; it looks like number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
+        <source>register {number} is not in {first}..{last}; it looks like number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
         <translation>Register {number} liegt nicht in {first}..{last}; es sieht aus wie Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
@@ -18581,19 +18581,19 @@ otherwise = unbekannt</translation>
 <context>
     <name>signing</name>
     <message>
-        <source>'{name}' cannot stand among signers: a name has no quotation marks, commas, *, ? or !</source>
+        <source>&apos;{name}&apos; cannot stand among signers: a name has no quotation marks, commas, *, ? or !</source>
         <translation>„{name}“ kann nicht in der Liste der Unterzeichner stehen: ein Name hat keine Anführungszeichen, Kommas, *, ? oder !</translation>
     </message>
     <message>
-        <source>'{options}' are not options</source>
+        <source>&apos;{options}&apos; are not options</source>
         <translation>„{options}“ sind keine Optionen</translation>
     </message>
     <message>
-        <source>'{text}' is not a time such as 20270301</source>
+        <source>&apos;{text}&apos; is not a time such as 20270301</source>
         <translation>„{text}“ ist keine Zeit wie 20270301</translation>
     </message>
     <message>
-        <source>Without a pass phrase, whoever gets hold of the file of this key signs in its owner's name.</source>
+        <source>Without a pass phrase, whoever gets hold of the file of this key signs in its owner&apos;s name.</source>
         <translation>Ohne Passphrase unterschreibt jeder, der an die Datei dieses Schlüssels kommt, im Namen des Inhabers.</translation>
     </message>
     <message>
@@ -18661,11 +18661,11 @@ otherwise = unbekannt</translation>
         <translation>die Signatur ist auf eine Weise erstellt, die hier nicht bekannt ist</translation>
     </message>
     <message>
-        <source>there is no key {file}; 'ssh-keygen -t ed25519 -f {file}' makes one</source>
+        <source>there is no key {file}; &apos;ssh-keygen -t ed25519 -f {file}&apos; makes one</source>
         <translation>es gibt keinen Schlüssel {file}; „ssh-keygen -t ed25519 -f {file}“ legt einen an</translation>
     </message>
     <message>
-        <source>this is a key of the kind '{kind}'; only keys of the kind ssh-ed25519 are used here</source>
+        <source>this is a key of the kind &apos;{kind}&apos;; only keys of the kind ssh-ed25519 are used here</source>
         <translation>der Schlüssel ist von der Art „{kind}“; hier gelten nur Schlüssel der Art ssh-ed25519</translation>
     </message>
     <message>
@@ -18705,7 +18705,7 @@ otherwise = unbekannt</translation>
         <translation>{file} ist durch eine Passphrase geschützt</translation>
     </message>
     <message>
-        <source>{file} is locked in a way that is not known here; 'ssh-keygen -p' locks it anew</source>
+        <source>{file} is locked in a way that is not known here; &apos;ssh-keygen -p&apos; locks it anew</source>
         <translation>{file} ist auf eine Weise geschützt, die hier nicht bekannt ist; „ssh-keygen -p“ schützt sie neu</translation>
     </message>
     <message>
@@ -18748,19 +18748,19 @@ otherwise = unbekannt</translation>
 <context>
     <name>snapshots</name>
     <message>
-        <source>'{text}' is not a range; write it as holding:0-99, with coil, discrete, input or holding first</source>
+        <source>&apos;{text}&apos; is not a range; write it as holding:0-99, with coil, discrete, input or holding first</source>
         <translation>„{text}“ ist kein Bereich; Schreibweise holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Device '{follower}' does not answer at {where}: {reason}. The snapshot was discarded.</source>
+        <source>Device &apos;{follower}&apos; does not answer at {where}: {reason}. The snapshot was discarded.</source>
         <translation>Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Das Registerabbild wurde verworfen.</translation>
     </message>
     <message>
-        <source>Device '{follower}' refuses all requested registers: {reason}</source>
+        <source>Device &apos;{follower}&apos; refuses all requested registers: {reason}</source>
         <translation>Gerät „{follower}“ lehnt alle angefragten Register ab: {reason}</translation>
     </message>
     <message>
-        <source>No signal of device '{follower}' is on the line; enter register ranges to read.</source>
+        <source>No signal of device &apos;{follower}&apos; is on the line; enter register ranges to read.</source>
         <translation>Kein Signal von Gerät „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche angeben.</translation>
     </message>
     <message>
@@ -18768,7 +18768,7 @@ otherwise = unbekannt</translation>
         <translation>ein Coil: kann ein Befehl sein</translation>
     </message>
     <message>
-        <source>a measured value: 'write' is not set</source>
+        <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
@@ -18816,7 +18816,7 @@ otherwise = unbekannt</translation>
         <translation>nicht geschrieben: {why}</translation>
     </message>
     <message>
-        <source>part of signal '{name}', which is only written as a whole</source>
+        <source>part of signal &apos;{name}&apos;, which is only written as a whole</source>
         <translation>Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
     </message>
     <message>
@@ -18836,7 +18836,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt hat dieses Signal nicht mehr oder bei einem anderen Register</translation>
     </message>
     <message>
-        <source>the table '{table}' is read-only</source>
+        <source>the table &apos;{table}&apos; is read-only</source>
         <translation>die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -18872,7 +18872,7 @@ otherwise = unbekannt</translation>
         <translation>{path} ist keine Textdatei und kein Registerabbild</translation>
     </message>
     <message>
-        <source>{where}, '{signal}'</source>
+        <source>{where}, &apos;{signal}&apos;</source>
         <translation>{where}, „{signal}“</translation>
     </message>
 </context>
@@ -19029,115 +19029,115 @@ otherwise = unbekannt</translation>
         <translation> und </translation>
     </message>
     <message>
-        <source> of '{about}'</source>
+        <source> of &apos;{about}&apos;</source>
         <translation> von „{about}“</translation>
     </message>
     <message>
-        <source>'about' needs an 'event'</source>
+        <source>&apos;about&apos; needs an &apos;event&apos;</source>
         <translation>„about“ braucht ein „event“</translation>
     </message>
     <message>
-        <source>'alarm' and 'state' belong together</source>
+        <source>&apos;alarm&apos; and &apos;state&apos; belong together</source>
         <translation>„alarm“ und „state“ gehören zusammen</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'text', 'like' and 'cells' need the 'row' that they are about</source>
+        <source>&apos;text&apos;, &apos;like&apos; and &apos;cells&apos; need the &apos;row&apos; that they are about</source>
         <translation>„text“, „like“ und „cells“ brauchen die Zeile („row“), um die es geht</translation>
     </message>
     <message>
-        <source>'tolerance' needs a 'value'</source>
+        <source>&apos;tolerance&apos; needs a &apos;value&apos;</source>
         <translation>„tolerance“ braucht einen Wert („value“)</translation>
     </message>
     <message>
-        <source>'{key}' is missing</source>
+        <source>&apos;{key}&apos; is missing</source>
         <translation>„{key}“ fehlt</translation>
     </message>
     <message>
-        <source>'{screen}' ends: {condition} no more</source>
+        <source>&apos;{screen}&apos; ends: {condition} no more</source>
         <translation>„{screen}“ endet: {condition} gilt nicht mehr</translation>
     </message>
     <message>
-        <source>'{screen}': {condition}</source>
+        <source>&apos;{screen}&apos;: {condition}</source>
         <translation>„{screen}“: {condition}</translation>
     </message>
     <message>
-        <source>'{signal}'</source>
+        <source>&apos;{signal}&apos;</source>
         <translation>„{signal}“</translation>
     </message>
     <message>
-        <source>'{signal}' is '{text}'</source>
+        <source>&apos;{signal}&apos; is &apos;{text}&apos;</source>
         <translation>„{signal}“ ist „{text}“</translation>
     </message>
     <message>
-        <source>'{signal}' is not confirmed to be written</source>
+        <source>&apos;{signal}&apos; is not confirmed to be written</source>
         <translation>„{signal}“: Schreiben ist nicht bestätigt</translation>
     </message>
     <message>
-        <source>'{signal}' is {before} again</source>
+        <source>&apos;{signal}&apos; is {before} again</source>
         <translation>„{signal}“ ist wieder {before}</translation>
     </message>
     <message>
-        <source>'{signal}' is {bounds}</source>
+        <source>&apos;{signal}&apos; is {bounds}</source>
         <translation>„{signal}“ ist {bounds}</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}</source>
+        <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ ist {value}</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}, give or take {tolerance}</source>
+        <source>&apos;{signal}&apos; is {value}, give or take {tolerance}</source>
         <translation>„{signal}“ ist {value}, ± {tolerance}</translation>
     </message>
     <message>
-        <source>'{signal}' reads {quality}</source>
+        <source>&apos;{signal}&apos; reads {quality}</source>
         <translation>„{signal}“ hat die Güte {quality}</translation>
     </message>
     <message>
-        <source>'{signal}' was not read again</source>
+        <source>&apos;{signal}&apos; was not read again</source>
         <translation>„{signal}“ wurde nicht neu gelesen</translation>
     </message>
     <message>
-        <source>'{signal}' was not written: {reason}</source>
+        <source>&apos;{signal}&apos; was not written: {reason}</source>
         <translation>„{signal}“ wurde nicht geschrieben: {reason}</translation>
     </message>
     <message>
-        <source>'{signal}' was written, but its value before was not known</source>
+        <source>&apos;{signal}&apos; was written, but its value before was not known</source>
         <translation>„{signal}“ wurde geschrieben, aber der Wert davor war nicht bekannt</translation>
     </message>
     <message>
-        <source>'{signal}' was {before} before and could not be put back: {why}</source>
+        <source>&apos;{signal}&apos; was {before} before and could not be put back: {why}</source>
         <translation>„{signal}“ war vorher {before} und ließ sich nicht zurückstellen: {why}</translation>
     </message>
     <message>
-        <source>'{signal}' was {before} before; it is not set by itself</source>
+        <source>&apos;{signal}&apos; was {before} before; it is not set by itself</source>
         <translation>„{signal}“ war vorher {before}; es wird nicht von selbst gesetzt</translation>
     </message>
     <message>
-        <source>'{signal}' while it is held</source>
+        <source>&apos;{signal}&apos; while it is held</source>
         <translation>„{signal}“, solange sie gehalten wird</translation>
     </message>
     <message>
-        <source>'{source}' to '{target}' by {cause}</source>
+        <source>&apos;{source}&apos; to &apos;{target}&apos; by {cause}</source>
         <translation>„{source}“ nach „{target}“ durch {cause}</translation>
     </message>
     <message>
-        <source>'{subject}'</source>
+        <source>&apos;{subject}&apos;</source>
         <translation>„{subject}“</translation>
     </message>
     <message>
-        <source>'{text}'</source>
+        <source>&apos;{text}&apos;</source>
         <translation>„{text}“</translation>
     </message>
     <message>
-        <source>'{text}' of '{signal}' on '{screen}'</source>
+        <source>&apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>„{text}“ von „{signal}“ auf „{screen}“</translation>
     </message>
     <message>
-        <source>'{text}', cell by cell</source>
+        <source>&apos;{text}&apos;, cell by cell</source>
         <translation>„{text}“, Zelle für Zelle</translation>
     </message>
     <message>
@@ -19153,7 +19153,7 @@ otherwise = unbekannt</translation>
         <translation>, innerhalb von {seconds} s</translation>
     </message>
     <message>
-        <source>A limit of '{signal}' is not entered on a field of {width} cells: it has no room.</source>
+        <source>A limit of &apos;{signal}&apos; is not entered on a field of {width} cells: it has no room.</source>
         <translation>Eine Grenze von „{signal}“ wird auf einem Feld von {width} Stellen nicht eingegeben: Sie hat keinen Platz.</translation>
     </message>
     <message>
@@ -19173,23 +19173,23 @@ otherwise = unbekannt</translation>
         <translation>Aktion {number} wird nicht geprüft: Niemand kann herbeiführen, dass gilt: {condition}.</translation>
     </message>
     <message>
-        <source>An earlier run ended in '{case}' before that was cleaned up.</source>
+        <source>An earlier run ended in &apos;{case}&apos; before that was cleaned up.</source>
         <translation>Ein früherer Lauf endete in „{case}“, bevor aufgeräumt war.</translation>
     </message>
     <message>
-        <source>Device '{device}' is lost and comes back</source>
+        <source>Device &apos;{device}&apos; is lost and comes back</source>
         <translation>Gerät „{device}“ fällt aus und kommt wieder</translation>
     </message>
     <message>
-        <source>Device '{device}' is not tried running: no key starts it.</source>
+        <source>Device &apos;{device}&apos; is not tried running: no key starts it.</source>
         <translation>Gerät „{device}“ wird nicht im Lauf geprüft: Keine Taste startet es.</translation>
     </message>
     <message>
-        <source>Device '{device}': {what}</source>
+        <source>Device &apos;{device}&apos;: {what}</source>
         <translation>Gerät „{device}“: {what}</translation>
     </message>
     <message>
-        <source>Entry of '{signal}' on '{screen}'</source>
+        <source>Entry of &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“</translation>
     </message>
     <message>
@@ -19197,11 +19197,11 @@ otherwise = unbekannt</translation>
         <translation>Offene Befunde der Prüfung des Entwurfs:</translation>
     </message>
     <message>
-        <source>Idle for {seconds} s on '{screen}' leads to '{to}'</source>
+        <source>Idle for {seconds} s on &apos;{screen}&apos; leads to &apos;{to}&apos;</source>
         <translation>{seconds} s ohne Bedienung auf „{screen}“ führen zu „{to}“</translation>
     </message>
     <message>
-        <source>It is not tried whether override '{screen}' ends.</source>
+        <source>It is not tried whether override &apos;{screen}&apos; ends.</source>
         <translation>Ob das Vorrangbild „{screen}“ endet, wird nicht geprüft.</translation>
     </message>
     <message>
@@ -19209,15 +19209,15 @@ otherwise = unbekannt</translation>
         <translation>Es wird {count} Mal gestartet und angehalten, einmal gleich nach dem anderen.</translation>
     </message>
     <message>
-        <source>Key {key} stops '{signal}' on '{screen}'</source>
+        <source>Key {key} stops &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>Taste {key} hält „{signal}“ auf „{screen}“ an</translation>
     </message>
     <message>
-        <source>Key {key} stops '{signal}' on every screen</source>
+        <source>Key {key} stops &apos;{signal}&apos; on every screen</source>
         <translation>Taste {key} hält „{signal}“ auf jedem Bild an</translation>
     </message>
     <message>
-        <source>Key {key} while '{device}' is lost: it is stopped as soon as it is back</source>
+        <source>Key {key} while &apos;{device}&apos; is lost: it is stopped as soon as it is back</source>
         <translation>Taste {key} bei Ausfall von „{device}“: Es wird angehalten, sobald es wieder da ist</translation>
     </message>
     <message>
@@ -19229,7 +19229,7 @@ otherwise = unbekannt</translation>
         <translation>Taste {key}: {deed}</translation>
     </message>
     <message>
-        <source>Keys of screen '{screen}'</source>
+        <source>Keys of screen &apos;{screen}&apos;</source>
         <translation>Tasten von Bild „{screen}“</translation>
     </message>
     <message>
@@ -19241,19 +19241,19 @@ otherwise = unbekannt</translation>
         <translation>Nicht geprüft:</translation>
     </message>
     <message>
-        <source>Numbers on '{screen}'</source>
+        <source>Numbers on &apos;{screen}&apos;</source>
         <translation>Zahlen auf „{screen}“</translation>
     </message>
     <message>
-        <source>Override '{screen}' is not tried: '{other}' is shown before it.</source>
+        <source>Override &apos;{screen}&apos; is not tried: &apos;{other}&apos; is shown before it.</source>
         <translation>Vorrangbild „{screen}“ wird nicht geprüft: „{other}“ geht ihm vor.</translation>
     </message>
     <message>
-        <source>Override '{screen}' is not tried: nobody can bring it about that {condition}.</source>
+        <source>Override &apos;{screen}&apos; is not tried: nobody can bring it about that {condition}.</source>
         <translation>Vorrangbild „{screen}“ wird nicht geprüft: Niemand kann herbeiführen, dass gilt: {condition}.</translation>
     </message>
     <message>
-        <source>Override '{screen}': {condition}</source>
+        <source>Override &apos;{screen}&apos;: {condition}</source>
         <translation>Vorrangbild „{screen}“: {condition}</translation>
     </message>
     <message>
@@ -19265,15 +19265,15 @@ otherwise = unbekannt</translation>
         <translation>Aus dem Projekt vorgeschlagen: Geprüft wird, was es sagt, ob es richtig ist oder nicht.</translation>
     </message>
     <message>
-        <source>Screen '{screen}'</source>
+        <source>Screen &apos;{screen}&apos;</source>
         <translation>Bild „{screen}“</translation>
     </message>
     <message>
-        <source>Screen '{screen}' is never shown: nothing leads to it.</source>
+        <source>Screen &apos;{screen}&apos; is never shown: nothing leads to it.</source>
         <translation>Bild „{screen}“ wird nie gezeigt: Nichts führt dorthin.</translation>
     </message>
     <message>
-        <source>Screen '{screen}' is not shown: nobody can make its condition hold.</source>
+        <source>Screen &apos;{screen}&apos; is not shown: nobody can make its condition hold.</source>
         <translation>Bild „{screen}“ wird nicht gezeigt: Niemand kann seine Bedingung herbeiführen.</translation>
     </message>
     <message>
@@ -19285,31 +19285,31 @@ otherwise = unbekannt</translation>
         <translation>Signale, die kein Bild als Zahl zeigt</translation>
     </message>
     <message>
-        <source>Text '{text}' of '{signal}'</source>
+        <source>Text &apos;{text}&apos; of &apos;{signal}&apos;</source>
         <translation>Text „{text}“ von „{signal}“</translation>
     </message>
     <message>
-        <source>Text '{text}' of '{signal}' on '{screen}'</source>
+        <source>Text &apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos;</source>
         <translation>Text „{text}“ von „{signal}“ auf „{screen}“</translation>
     </message>
     <message>
-        <source>Text '{text}' of '{signal}' on '{screen}' is not tried: {why}.</source>
+        <source>Text &apos;{text}&apos; of &apos;{signal}&apos; on &apos;{screen}&apos; is not tried: {why}.</source>
         <translation>Text „{text}“ von „{signal}“ auf „{screen}“ wird nicht geprüft: {why}.</translation>
     </message>
     <message>
-        <source>Texts of '{signal}' on '{screen}': {value}</source>
+        <source>Texts of &apos;{signal}&apos; on &apos;{screen}&apos;: {value}</source>
         <translation>Texte von „{signal}“ auf „{screen}“: {value}</translation>
     </message>
     <message>
-        <source>The entry of '{signal}' on '{screen}' is not tried: it has no limits.</source>
+        <source>The entry of &apos;{signal}&apos; on &apos;{screen}&apos; is not tried: it has no limits.</source>
         <translation>Die Eingabe von „{signal}“ auf „{screen}“ wird nicht geprüft: Sie hat keine Grenzen.</translation>
     </message>
     <message>
-        <source>The entry of '{signal}' on '{screen}' is not tried: {why}.</source>
+        <source>The entry of &apos;{signal}&apos; on &apos;{screen}&apos; is not tried: {why}.</source>
         <translation>Die Eingabe von „{signal}“ auf „{screen}“ wird nicht geprüft: {why}.</translation>
     </message>
     <message>
-        <source>The limits of '{signal}' are not entered: they are too many steps apart.</source>
+        <source>The limits of &apos;{signal}&apos; are not entered: they are too many steps apart.</source>
         <translation>Die Grenzen von „{signal}“ werden nicht eingegeben: Sie liegen zu viele Schritte auseinander.</translation>
     </message>
     <message>
@@ -19317,11 +19317,11 @@ otherwise = unbekannt</translation>
         <translation>Dieser Fall kann die Maschine bewegen. Sind alle aus dem Bereich?</translation>
     </message>
     <message>
-        <source>This is for the command prompt (cmd); PowerShell has no '&lt;'.</source>
+        <source>This is for the command prompt (cmd); PowerShell has no &apos;&lt;&apos;.</source>
         <translation>Für die Eingabeaufforderung (cmd); PowerShell kennt kein „&lt;“.</translation>
     </message>
     <message>
-        <source>Trial of '{title}'</source>
+        <source>Trial of &apos;{title}&apos;</source>
         <translation>Abnahmelauf zu „{title}“</translation>
     </message>
     <message>
@@ -19345,11 +19345,11 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl darin hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>a row needs one of 'text', 'like' and 'cells'</source>
+        <source>a row needs one of &apos;text&apos;, &apos;like&apos; and &apos;cells&apos;</source>
         <translation>eine Zeile braucht eines von „text“, „like“ und „cells“</translation>
     </message>
     <message>
-        <source>a row of 'each' does not fit: {why}</source>
+        <source>a row of &apos;each&apos; does not fit: {why}</source>
         <translation>eine Zeile von „each“ passt nicht: {why}</translation>
     </message>
     <message>
@@ -19357,7 +19357,7 @@ otherwise = unbekannt</translation>
         <translation>in {file} steht ein Lauf, der nicht zu Ende kam; ansehen und dann löschen</translation>
     </message>
     <message>
-        <source>a signal needs one of 'value', 'above' and 'below', 'text', and 'quality'</source>
+        <source>a signal needs one of &apos;value&apos;, &apos;above&apos; and &apos;below&apos;, &apos;text&apos;, and &apos;quality&apos;</source>
         <translation>ein Signal braucht eines von „value“, „above“ und „below“, „text“ und „quality“</translation>
     </message>
     <message>
@@ -19365,7 +19365,7 @@ otherwise = unbekannt</translation>
         <translation>ein Schritt braucht eines von {kinds}</translation>
     </message>
     <message>
-        <source>a value or a quality needs the 'signal' that it is of</source>
+        <source>a value or a quality needs the &apos;signal&apos; that it is of</source>
         <translation>ein Wert oder eine Güte braucht das Signal („signal“) dazu</translation>
     </message>
     <message>
@@ -19377,11 +19377,11 @@ otherwise = unbekannt</translation>
         <translation>Aktion {number}: {cause}, {deed} {signal}</translation>
     </message>
     <message>
-        <source>alarm '{alarm}'</source>
+        <source>alarm &apos;{alarm}&apos;</source>
         <translation>Alarm „{alarm}“</translation>
     </message>
     <message>
-        <source>alarm '{alarm}' is {state}</source>
+        <source>alarm &apos;{alarm}&apos; is {state}</source>
         <translation>Alarm „{alarm}“ ist {state}</translation>
     </message>
     <message>
@@ -19397,7 +19397,7 @@ otherwise = unbekannt</translation>
         <translation>ein Ereignis</translation>
     </message>
     <message>
-        <source>an event of '{about}'</source>
+        <source>an event of &apos;{about}&apos;</source>
         <translation>ein Ereignis von „{about}“</translation>
     </message>
     <message>
@@ -19437,7 +19437,7 @@ otherwise = unbekannt</translation>
         <translation>höchstens {high} {unit}</translation>
     </message>
     <message>
-        <source>begin the entry of '{signal}'</source>
+        <source>begin the entry of &apos;{signal}&apos;</source>
         <translation>Eingabe von „{signal}“ beginnen</translation>
     </message>
     <message>
@@ -19449,47 +19449,47 @@ otherwise = unbekannt</translation>
         <translation>von Hand: {what}</translation>
     </message>
     <message>
-        <source>cleaning up after '{case}'</source>
+        <source>cleaning up after &apos;{case}&apos;</source>
         <translation>aufräumen nach „{case}“</translation>
     </message>
     <message>
-        <source>clear '{signal}'</source>
+        <source>clear &apos;{signal}&apos;</source>
         <translation>„{signal}“ löschen</translation>
     </message>
     <message>
-        <source>enter {value} for '{signal}'</source>
+        <source>enter {value} for &apos;{signal}&apos;</source>
         <translation>{value} für „{signal}“ eingeben</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': a value between</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: a value between</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: ein Wert dazwischen</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': abandoned</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: abandoned</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: abgebrochen</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': above the upper limit</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: above the upper limit</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: über der oberen Grenze</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': below the lower limit</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: below the lower limit</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: unter der unteren Grenze</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': lower limit</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: lower limit</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: untere Grenze</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': upper limit</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: upper limit</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: obere Grenze</translation>
     </message>
     <message>
-        <source>entry of '{signal}' on '{screen}': {choice}</source>
+        <source>entry of &apos;{signal}&apos; on &apos;{screen}&apos;: {choice}</source>
         <translation>Eingabe von „{signal}“ auf „{screen}“: {choice}</translation>
     </message>
     <message>
-        <source>event '{event}'</source>
+        <source>event &apos;{event}&apos;</source>
         <translation>Ereignis „{event}“</translation>
     </message>
     <message>
@@ -19537,7 +19537,7 @@ otherwise = unbekannt</translation>
         <translation>Tasten: {keys}</translation>
     </message>
     <message>
-        <source>like '{text}'</source>
+        <source>like &apos;{text}&apos;</source>
         <translation>wie „{text}“</translation>
     </message>
     <message>
@@ -19573,7 +19573,7 @@ otherwise = unbekannt</translation>
         <translation>die Datei der Antworten hat darauf keine Antwort</translation>
     </message>
     <message>
-        <source>no key begins the entry of '{signal}' here</source>
+        <source>no key begins the entry of &apos;{signal}&apos; here</source>
         <translation>keine Taste beginnt hier die Eingabe von „{signal}“</translation>
     </message>
     <message>
@@ -19625,12 +19625,12 @@ otherwise = unbekannt</translation>
         <translation>nur ein simuliertes Gerät lässt sich so bedienen, und für Hand ist nichts angegeben</translation>
     </message>
     <message>
-        <source>or such as '1%', without blanks</source>
-        <translation>oder etwa '1%', ohne Leerzeichen</translation>
+        <source>or such as &apos;1%&apos;, without blanks</source>
+        <translation>oder etwa &apos;1%&apos;, ohne Leerzeichen</translation>
     </message>
     <message>
-        <source>or such as '{name}', which 'each' has a value for</source>
-        <translation>oder etwa '{name}', wofür 'each' einen Wert hat</translation>
+        <source>or such as &apos;{name}&apos;, which &apos;each&apos; has a value for</source>
+        <translation>oder etwa &apos;{name}&apos;, wofür &apos;each&apos; einen Wert hat</translation>
     </message>
     <message>
         <source>or: {command}</source>
@@ -19657,15 +19657,15 @@ otherwise = unbekannt</translation>
         <translation>Zeile {row}</translation>
     </message>
     <message>
-        <source>row {row} is '{text}'</source>
+        <source>row {row} is &apos;{text}&apos;</source>
         <translation>Zeile {row} ist „{text}“</translation>
     </message>
     <message>
-        <source>row {row} is '{text}', cell by cell</source>
+        <source>row {row} is &apos;{text}&apos;, cell by cell</source>
         <translation>Zeile {row} ist „{text}“, Zelle für Zelle</translation>
     </message>
     <message>
-        <source>row {row} is like '{text}'</source>
+        <source>row {row} is like &apos;{text}&apos;</source>
         <translation>Zeile {row} ist wie „{text}“</translation>
     </message>
     <message>
@@ -19681,19 +19681,19 @@ otherwise = unbekannt</translation>
         <translation>Bild</translation>
     </message>
     <message>
-        <source>screen '{screen}' has no entry field of '{signal}'</source>
+        <source>screen &apos;{screen}&apos; has no entry field of &apos;{signal}&apos;</source>
         <translation>Bild „{screen}“ hat kein Eingabefeld von „{signal}“</translation>
     </message>
     <message>
-        <source>screen '{screen}' is shown</source>
+        <source>screen &apos;{screen}&apos; is shown</source>
         <translation>Bild „{screen}“ wird gezeigt</translation>
     </message>
     <message>
-        <source>screen '{screen}', row {row}</source>
+        <source>screen &apos;{screen}&apos;, row {row}</source>
         <translation>Bild „{screen}“, Zeile {row}</translation>
     </message>
     <message>
-        <source>set '{signal}'</source>
+        <source>set &apos;{signal}&apos;</source>
         <translation>„{signal}“ setzen</translation>
     </message>
     <message>
@@ -19713,7 +19713,7 @@ otherwise = unbekannt</translation>
         <translation>die Antwort war nein</translation>
     </message>
     <message>
-        <source>the calibration of '{name}' was due on {due}</source>
+        <source>the calibration of &apos;{name}&apos; was due on {due}</source>
         <translation>die Kalibrierung von „{name}“ war am {due} fällig</translation>
     </message>
     <message>
@@ -19729,7 +19729,7 @@ otherwise = unbekannt</translation>
         <translation>das Messgerät wurde nicht genannt</translation>
     </message>
     <message>
-        <source>the key '{key}' stands twice in one table</source>
+        <source>the key &apos;{key}&apos; stands twice in one table</source>
         <translation>der Schlüssel „{key}“ steht zweimal in einer Tabelle</translation>
     </message>
     <message>
@@ -19741,7 +19741,7 @@ otherwise = unbekannt</translation>
         <translation>den Namen {name} hat schon ein anderer Fall</translation>
     </message>
     <message>
-        <source>the panel has no key '{key}'</source>
+        <source>the panel has no key &apos;{key}&apos;</source>
         <translation>das Panel hat keine Taste „{key}“</translation>
     </message>
     <message>
@@ -19759,6 +19759,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>the record was not written to {file}: {why}</source>
         <translation>das Protokoll wurde nicht nach {file} geschrieben: {why}</translation>
+    </message>
+    <message>
+        <source>the run was stopped</source>
+        <translation>der Lauf wurde abgebrochen</translation>
     </message>
     <message>
         <source>the screen</source>
@@ -19817,11 +19821,11 @@ otherwise = unbekannt</translation>
         <translation>dies</translation>
     </message>
     <message>
-        <source>toggle '{signal}'</source>
+        <source>toggle &apos;{signal}&apos;</source>
         <translation>„{signal}“ umschalten</translation>
     </message>
     <message>
-        <source>try to enter {value} for '{signal}': must not be possible</source>
+        <source>try to enter {value} for &apos;{signal}&apos;: must not be possible</source>
         <translation>{value} für „{signal}“ einzugeben versuchen: darf nicht möglich sein</translation>
     </message>
     <message>
@@ -19849,15 +19853,15 @@ otherwise = unbekannt</translation>
         <translation>wer den Schlüssel {fingerprint} hat</translation>
     </message>
     <message>
-        <source>write 'format = {format}' at the top</source>
+        <source>write &apos;format = {format}&apos; at the top</source>
         <translation>oben „format = {format}“ schreiben</translation>
     </message>
     <message>
-        <source>write 'text' instead, if it is what the panel says for the value</source>
-        <translation>'text' schreiben, wenn gemeint ist, was das Panel zu dem Wert sagt</translation>
+        <source>write &apos;text&apos; instead, if it is what the panel says for the value</source>
+        <translation>&apos;text&apos; schreiben, wenn gemeint ist, was das Panel zu dem Wert sagt</translation>
     </message>
     <message>
-        <source>write '{held}' to '{signal}'</source>
+        <source>write &apos;{held}&apos; to &apos;{signal}&apos;</source>
         <translation>„{held}“ nach „{signal}“ schreiben</translation>
     </message>
     <message>
@@ -19869,11 +19873,11 @@ otherwise = unbekannt</translation>
         <translation>den Text des Schritts schreiben, der fragt</translation>
     </message>
     <message>
-        <source>write {value} to '{signal}'</source>
+        <source>write {value} to &apos;{signal}&apos;</source>
         <translation>{value} nach „{signal}“ schreiben</translation>
     </message>
     <message>
-        <source>written to '{subject}'</source>
+        <source>written to &apos;{subject}&apos;</source>
         <translation>geschrieben in „{subject}“</translation>
     </message>
     <message>
@@ -19957,11 +19961,11 @@ otherwise = unbekannt</translation>
         <translation>{found} liegt außerhalb von {range}</translation>
     </message>
     <message>
-        <source>{hole} stands for a value that row {row} of 'each' does not have</source>
+        <source>{hole} stands for a value that row {row} of &apos;each&apos; does not have</source>
         <translation>{hole} steht für einen Wert, den Zeile {row} von „each“ nicht hat</translation>
     </message>
     <message>
-        <source>{hole} stands for a value, but there is no 'each'</source>
+        <source>{hole} stands for a value, but there is no &apos;each&apos;</source>
         <translation>{hole} steht für einen Wert, aber es gibt kein „each“</translation>
     </message>
     <message>
@@ -19991,10 +19995,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{what}: simulated {simulated}, device {device}</source>
         <translation>{what}: simuliert {simulated}, Gerät {device}</translation>
-    </message>
-    <message>
-        <source>the run was stopped</source>
-        <translation>der Lauf wurde abgebrochen</translation>
     </message>
 </context>
 <context>
@@ -20196,7 +20196,7 @@ otherwise = unbekannt</translation>
         <translation>{count} von {total} Antworten sind verstümmelt, {single} davon durch ein einzelnes Bit.</translation>
     </message>
     <message>
-        <source>{count} of {total} answers of unit {unit} are garbled, but hardly any of the other devices'.</source>
+        <source>{count} of {total} answers of unit {unit} are garbled, but hardly any of the other devices&apos;.</source>
         <translation>{count} von {total} Antworten der Adresse {unit} sind verstümmelt, die der anderen Geräte dagegen kaum.</translation>
     </message>
     <message>
@@ -20215,11 +20215,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>typed</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write it so that only one is possible</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
         <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>

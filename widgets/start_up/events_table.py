@@ -255,7 +255,9 @@ class _Cells(QuickCells):
         super().__init__(table, model.drawn)
         self._model = model
 
-    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
+    def draw(
+        self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, *, selected: bool = False
+    ) -> None:
         """Draw one cell into a rectangle."""
         if column == EventColumn.KIND:
             event, side = self._model.row(row), scaled(SIDE)
@@ -268,7 +270,7 @@ class _Cells(QuickCells):
             place = QRect(rect.left() + heading_margin(), rect.top() + (rect.height() - side) // 2, side, side)
             paint_icon(painter, *state, place)
             rect = rect.adjusted(side + scaled(BESIDE), 0, 0, 0)
-        super().draw(painter, rect, metrics, row, column)
+        super().draw(painter, rect, metrics, row, column, selected=selected)
 
 
 class EventsTable(QuickTable):

@@ -134,8 +134,15 @@ def test_somebody_accepts_that_a_case_did_not_pass(
     assert ("Accepted", accepted) in trial.side.summary.lines()
     assert trial.side.summary.state.text() == "The chosen cases passed with exceptions"
     trial.table.go_to(StepKey(FIRST))
-    when_asked(lambda dialog: button_of(dialog, "Accept").click())
+    offered: list[bool] = []
+
+    def give_up(dialog: QDialog) -> None:
+        offered.append(button_of(dialog, "Accept").isEnabled())
+        dialog.reject()
+
+    when_asked(give_up)
     records.accept_action.trigger()
+    assert offered == [False]
     assert records.record.result is Verdict.WITH_EXCEPTIONS, "without a reason nothing is changed"
 
 

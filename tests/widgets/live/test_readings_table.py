@@ -167,9 +167,11 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot, mo
     assert isinstance(cells, QuickCells)
     draw = cells.draw
 
-    def note(painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int) -> None:
+    def note(
+        painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, *, selected: bool = False
+    ) -> None:
         drawn.append((row, ReadingColumn(column)))
-        draw(painter, rect, metrics, row, column)
+        draw(painter, rect, metrics, row, column, selected=selected)
 
     table.view.viewport().repaint()
     monkeypatch.setattr(cells, "draw", note)

@@ -417,7 +417,7 @@ POINTS = st.tuples(st.integers(0, 779), st.integers(0, 420))
 DEEDS = st.one_of(st.sampled_from(KEYS), st.tuples(POINTS, POINTS))
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(DEEDS, max_size=30))
 def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkspace, deeds: list[Any]) -> None:
     document = design.document

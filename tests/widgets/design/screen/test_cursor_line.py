@@ -133,7 +133,7 @@ def restart(editor: ScreenEditor, document: Document, project: Project) -> Calla
     return back
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(steps=STEPS)
 def test_the_lines_agree_with_the_cursor_whatever_was_done(
     editor: ScreenEditor, document: Document, restart: Callable[[], None], steps: list[object]

@@ -92,7 +92,7 @@ STEPS = st.lists(
 )
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(STEPS)
 def test_keys_do_to_a_screen_what_they_do_to_rows_of_cells(
     editor: ScreenEditor, document: Document, project: Project, steps: list[str]
